@@ -1,0 +1,131 @@
+package wattle.finding;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Something a reader should know about a plan, as data; every output is rendered from this and from nothing else.
+ *
+ * @param rule name of the rule, stable for ever, such as {@code unit-missing}
+ * @param severity its weight
+ * @param headline one line, lower case, no full stop: what is wrong, with the plan's own name and the figure
+ * @param place the span at fault and a few words about it; absent only where no text could be read
+ * @param related what it clashes with
+ * @param reason what would happen in the house, one or two sentences; may be empty
+ * @param figures the figures behind it, name to printed value, in reading order
+ * @param fixes best first
+ * @param source where the rule comes from; absent for findings about the notation itself
+ * @param silenced the written reason why the plan silences it; absent for a finding that stands
+ */
+public record Finding(
+    String rule,
+    Severity severity,
+    String headline,
+    Optional<Mark> place,
+    List<Mark> related,
+    String reason,
+    Map<String, String> figures,
+    List<Fix> fixes,
+    Optional<Citation> source,
+    Optional<String> silenced) {
+
+  /** By file, place, severity and rule, so that the same input gives the same order. */
+  public static final Comparator<Finding> BY_PLACE =
+      Comparator.comparing((Finding f) -> f.place().map(m -> m.span().source().name()).orElse(""))
+          .thenComparingInt(f -> f.place().map(m -> m.span().start()).orElse(-1))
+          .thenComparing(Finding::severity)
+          .thenComparing(Finding::rule)
+          .thenComparing(Finding::headline);
+
+  /** By danger first, then by place. */
+  public static final Comparator<Finding> BY_DANGER = Comparator.comparing(Finding::severity).thenComparing(BY_PLACE);
+
+  public Finding {
+    related = List.copyOf(related);
+    figures = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(figures));
+    fixes = List.copyOf(fixes);
+  }
+
+  public static Builder error(String rule, String headline) {
+    return new Builder(rule, Severity.ERROR, headline);
+  }
+
+  public static Builder warning(String rule, String headline) {
+    return new Builder(rule, Severity.WARNING, headline);
+  }
+
+  public static Builder advice(String rule, String headline) {
+    return new Builder(rule, Severity.ADVICE, headline);
+  }
+
+  public static Builder of(String rule, Severity severity, String headline) {
+    return new Builder(rule, severity, headline);
+  }
+
+  /** The same finding, silenced for a reason that the plan gives. */
+  public Finding silencedBecause(String why) {
+    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, Optional.of(why));
+  }
+
+  /** Gathers the parts of a finding; a reader would otherwise count ten commas. */
+  public static final class Builder {
+    private final String rule;
+    private final Severity severity;
+    private final String headline;
+    private Optional<Mark> place = Optional.empty();
+    private final List<Mark> related = new ArrayList<>();
+    private String reason = "";
+    private final Map<String, String> figures = new LinkedHashMap<>();
+    private final List<Fix> fixes = new ArrayList<>();
+    private Optional<Citation> source = Optional.empty();
+
+    private Builder(String rule, Severity severity, String headline) {
+      this.rule = rule;
+      this.severity = severity;
+      this.headline = headline;
+    }
+
+    public Builder at(Span span, String words) {
+      place = Optional.of(new Mark(span, words));
+      return this;
+    }
+
+    public Builder with(Span span, String words) {
+      related.add(new Mark(span, words));
+      return this;
+    }
+
+    public Builder because(String text) {
+      reason = text;
+      return this;
+    }
+
+    public Builder figure(String name, String value) {
+      figures.put(name, value);
+      return this;
+    }
+
+    public Builder fix(Fix fix) {
+      fixes.add(fix);
+      return this;
+    }
+
+    public Builder fix(String order) {
+      return fix(Fix.of(order));
+    }
+
+    public Builder source(Citation citation) {
+      source = Optional.of(citation);
+      return this;
+    }
+
+    public Finding build() {
+      return new Finding(
+          rule, severity, headline, place, related, reason, figures, fixes, source, Optional.empty());
+    }
+  }
+}
