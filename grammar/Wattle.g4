@@ -1,0 +1,204 @@
+/*
+ * The notation of Wattle: plans, and the libraries that plans use, in one grammar.
+ *
+ * A statement ends at its line end or where the next one begins; a line end is a token, so that one mistake stays in
+ * its line. The grammar says the shape; what words mean together (units, parts, names) is checked while binding, where
+ * the message can speak of the house.
+ */
+grammar Wattle;
+
+plan : (NL | item)* EOF ;
+
+item
+  : heading | use | let | dwelling | service | panel | branch | raceway | room
+  | trial | expectation | silence
+  | pack | part | cable | table | limit
+  ;
+
+// ---- A plan
+
+heading : 'plan' STRING ('revision' STRING)? ;
+
+use : 'use' useKind? (STRING | useName) ;
+useKind : 'code' | 'parts' | 'rules' ;
+useName : word ('/' word)* ;
+
+let : 'let' word '=' expression ;
+
+dwelling : 'dwelling' word? STRING? '{' (NL | fact)* '}' ;
+fact : word (amount | STRING)? ;
+
+// ---- Supply
+
+service : 'service' word STRING? serviceItem* '{' (NL | serviceStatement)* '}' ;
+serviceItem : voltages | amount | 'three-phase' | status ;
+voltages : NUMBER '/' NUMBER UNIT ;
+serviceStatement
+  : 'source' word sourceItem*                 # source
+  | 'run' amount 'of' wiring surroundings*    # serviceRun
+  | 'earth' word earthItem*                   # earth
+  | fact                                      # serviceFact
+  ;
+sourceItem : 'ratio' amount | amount | STRING ;
+earthItem : 'by' wiring | amount | status ;
+
+panel : 'panel' word STRING? panelItem* '{' (NL | panelStatement)* '}' ;
+panelItem : 'from' word ('/' slotSpan)? | 'by' (amount 'of')? wiring | surroundings | status | 'is' word ;
+panelStatement
+  : slotSpan slotItem*             # slot
+  | 'main' mainKind slotItem*      # main
+  | 'bus' amount                   # bus
+  | 'slots' amount                 # slots
+  | 'bonded'                       # bonded
+  | 'order' word                   # order
+  | fact                           # panelFact
+  ;
+mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' ;
+slotSpan : slotNumber ('+' slotNumber)* ;
+slotNumber : NUMBER | HALF_SLOT ;
+slotItem : amount | breakerTrait | 'leg' word ('+' word)* | 'later' | 'spare' | status | word | STRING ;
+breakerTrait
+  : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
+  | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked'
+  ;
+
+// ---- Branches
+
+branch : 'branch' word STRING? branchItem* '{' (NL | chain)* '}' ;
+branchItem : 'by' wiring | surroundings | status | 'is' word ;
+chain : place (run place)* ;
+place : path placeItem* ;
+placeItem : 'on' word | 'through' | 'pigtail' ;
+run : '--' (runLength runItem* '--' NL*)? ;
+runLength : amount | 'later' ;
+runItem : 'by' wiring | surroundings | status ;
+
+surroundings : 'in' word amount? | 'bundled' amount | 'through' word (',' NL* word)* | 'buried' amount? ;
+
+wiring : raceSize 'with' conductor (',' NL* conductor)* | cableSizes metal? WORD? ('without' 'ground')? ;
+cableSizes : cableSize ('-' cableSize)* ;
+cableSize : NUMBER ('/' NUMBER)* UNIT? ;
+raceSize : NUMBER ('/' NUMBER)? (UNIT | 'in') WORD ;
+conductor : (NUMBER ('x' | '×'))? wireSize metal? WORD? role? ;
+wireSize : NUMBER ('/' NUMBER)? UNIT? ;
+metal : 'Cu' | 'Al' ;
+role : 'hot' | 'neutral' | 'ground' ;
+
+raceway : 'raceway' word STRING? racewayItem* ;
+racewayItem : 'by' raceSize | surroundings | status ;
+
+// ---- Rooms
+
+room : 'room' word STRING? roomItem* '{' (NL | box | device)* '}' ;
+roomItem : 'is' word | word amount | status ;
+box : 'box' word boxItem* '{' (NL | device)* '}' ;
+boxItem : NUMBER '-' 'gang' | amount | word | status ;
+device : word ':' deviceItem+ ;
+deviceItem
+  : amount
+  | 'for' path (',' NL* path)*
+  | 'at' word
+  | 'on' word
+  | status
+  | STRING
+  | word
+  ;
+
+// ---- What if, and what must hold
+
+trial : 'trial' word STRING? '{' (NL | event)* '}' ;
+event
+  : 'open' conductorName 'of' path ('at' path)?                  # openConductor
+  | 'open' 'breaker' word '/' slotSpan                           # openBreaker
+  | 'open' 'service' 'neutral'                                   # openServiceNeutral
+  | 'loosen' conductorName 'at' path 'by' amount                 # loosen
+  | 'lift' 'ground' 'at' path ('leaking' amount)?                # lift
+  | 'fault' conductorName 'to' conductorName 'at' path ('through' amount)?  # fault
+  | 'move' word 'to' slotSpan                                    # move
+  | 'swap' 'at' path                                             # swap
+  | path 'draws' amount drawItem*                                # draw
+  | path ('on' | 'off')                                          # turn
+  ;
+conductorName : 'hot' | 'neutral' | 'ground' | 'earth' | word ;
+drawItem : amount | 'impedance' | 'current' | 'power' ;
+
+expectation : 'expect' measure 'is' ('at' ('most' | 'least'))? expression ('within' amount)? ('in' word)? STRING? ;
+measure : word+ (('of' | 'at') subject)? ;
+subject : path ('/' slotSpan)? ;
+
+silence : 'silence' word ('at' subject)? 'because' STRING ;
+
+// ---- Libraries
+
+pack : 'pack' word STRING ('extends' word)? ;
+
+part : 'part' word+ '{' (NL | citation | property)* '}' ;
+cable : 'cable' word STRING? '{' (NL | citation | property)* '}' ;
+property : word propertyValue* NL ;
+propertyValue : amount | word | STRING | ',' ;
+
+table : 'table' word STRING? '{' (NL | citation | columns | row)* '}' ;
+columns : 'columns' column+ NL ;
+column : word (UNIT ('/' UNIT)?)? ;
+row : cell+ ('from' 'memory')? NL ;
+cell : NUMBER ('/' NUMBER)? | NUMBER '..' NUMBER | '-' | word | STRING ;
+limit : 'limit' word STRING? amount '{' (NL | citation)* '}' ;
+citation : 'source' STRING STRING? ('from' 'memory')? ;
+
+// ---- Shared pieces
+
+status : 'existing' | 'new' | 'to-remove' ;
+
+amount : quantity | '(' expression ')' ;
+quantity : NUMBER 'ft' NUMBER 'in' | NUMBER unit? ;
+unit : unitName ('/' unitName)? ;
+unitName : UNIT | 'in' | 'ft' ;
+
+expression
+  : '-' expression                                       # negation
+  | expression ('*' | '×' | '/' | '÷') expression        # product
+  | expression ('+' | '-') expression                    # sum
+  | '(' expression ')'                                   # group
+  | quantity                                             # figure
+  | path                                                 # reference
+  ;
+
+path : word ('.' word)* ;
+
+/** A name. Words that are keywords elsewhere stay free to be names. */
+word
+  : WORD | UNIT | 'ft'
+  | 'plan' | 'revision' | 'use' | 'code' | 'parts' | 'rules' | 'let' | 'dwelling' | 'service' | 'three-phase'
+  | 'source' | 'run' | 'earth' | 'ratio' | 'panel' | 'main' | 'breaker' | 'lugs' | 'switch' | 'bus' | 'slots'
+  | 'bonded' | 'order' | 'leg' | 'later' | 'spare' | 'fuse' | 'branch' | 'bundled' | 'through' | 'pigtail'
+  | 'buried' | 'raceway' | 'hot' | 'neutral' | 'ground' | 'room' | 'box' | 'gang' | 'trial' | 'open' | 'loosen'
+  | 'lift' | 'leaking' | 'fault' | 'move' | 'swap' | 'draws' | 'off' | 'impedance' | 'current' | 'power'
+  | 'expect' | 'most' | 'least' | 'silence' | 'pack' | 'extends' | 'part' | 'cable' | 'table' | 'columns'
+  | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
+  | 'two-pole' | 'single-pole' | 'three-pole' | 'handle-tied' | 'arc-fault' | 'ground-fault' | 'pinned'
+  | 'back-fed' | 'interlocked'
+  ;
+
+// ---- Tokens
+
+UNIT
+  : 'A' | 'mA' | 'kA' | 'V' | 'mV' | 'kV' | 'W' | 'kW' | 'VA' | 'kVA' | 'Wh' | 'kWh'
+  | '\u03A9' | '\u2126' | 'ohm' | 'm\u03A9' | 'm\u2126' | 'mohm' | 'k\u03A9' | 'k\u2126' | 'kohm'
+  | 'm' | 'cm' | 'mm' | 'km' | 'kft' | 'mm²' | 'mm2' | 'cm²' | 'cm2' | 'm²' | 'm2' | 'ft²' | 'ft2' | 'in²' | 'in2'
+  | 'in³' | 'in3' | 'cm³' | 'cm3' | 'mL' | '°C' | 'degC' | '°F' | 'degF' | 'K' | '%'
+  | 's' | 'ms' | 'min' | 'h' | 'Hz' | 'AWG' | 'kcmil' | 'A2s' | 'A²s'
+  ;
+
+HALF_SLOT : DIGIT+ [ab] ;
+NUMBER : DIGIT+ ('.' DIGIT+)? ;
+WORD : LETTER (LETTER | DIGIT)* ('-' (LETTER | DIGIT)+)* ;
+STRING : '"' (ESCAPE | ~["\\\r\n])* '"' ;
+OPEN_STRING : '"' (ESCAPE | ~["\\\r\n])* ;
+NL : '\r'? '\n' | '\r' ;
+SPACE : [ \t\u00A0\uFEFF]+ -> skip ;
+COMMENT : '//' ~[\r\n]* -> channel(HIDDEN) ;
+STRAY : . ;
+
+fragment ESCAPE : '\\' ["\\nt] ;
+fragment DIGIT : [0-9] ;
+fragment LETTER : [\p{L}_] ;

@@ -1,0 +1,308 @@
+package wattle.syntax;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.antlr.v4.runtime.ParserRuleContext;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.tree.TerminalNode;
+import wattle.finding.Span;
+import wattle.syntax.grammar.WattleParser;
+import wattle.syntax.grammar.WattleParser.*;
+
+/**
+ * Reads the pieces that all statements share. After a mistake the parser leaves contexts with children missing: each
+ * method here takes such a null and answers with an empty value, so that the rest of the statement is kept.
+ */
+final class Pieces {
+  private final Spans spans;
+
+  Pieces(Spans spans) {
+    this.spans = spans;
+  }
+
+  Span span(ParserRuleContext context) {
+    return spans.of(context);
+  }
+
+  Span span(Token token) {
+    return spans.of(token);
+  }
+
+  /** Maps all contexts that give a value. */
+  static <C, T> List<T> each(List<C> contexts, Function<C, Optional<T>> read) {
+    if (contexts.isEmpty()) {
+      return List.of();
+    }
+    List<T> made = new ArrayList<>(contexts.size());
+    for (C context : contexts) {
+      read.apply(context).ifPresent(made::add);
+    }
+    return made;
+  }
+
+  Optional<Tree.Word> word(ParserRuleContext context) {
+    if (context == null || context.getStart() == null || context.exception != null) {
+      return Optional.empty();
+    }
+    return Optional.of(word(context.getStart()));
+  }
+
+  Tree.Word word(Token token) {
+    return new Tree.Word(token.getText(), spans.of(token));
+  }
+
+  Optional<Tree.Word> word(TerminalNode node) {
+    return node == null ? Optional.empty() : Optional.of(word(node.getSymbol()));
+  }
+
+  Optional<Tree.Text> text(TerminalNode node) {
+    return node == null ? Optional.empty() : Optional.of(new Tree.Text(unescape(node.getText()), spans.of(node.getSymbol())));
+  }
+
+  private static String unescape(String quoted) {
+    String inner = quoted.substring(1, quoted.length() - 1);
+    if (inner.indexOf('\\') < 0) {
+      return inner;
+    }
+    StringBuilder plain = new StringBuilder(inner.length());
+    for (int i = 0; i < inner.length(); i++) {
+      char c = inner.charAt(i);
+      if (c == '\\' && i + 1 < inner.length()) {
+        char next = inner.charAt(++i);
+        plain.append(next == 'n' ? '\n' : next == 't' ? '\t' : next);
+      } else {
+        plain.append(c);
+      }
+    }
+    return plain.toString();
+  }
+
+  Optional<Tree.Status> status(List<StatusContext> contexts) {
+    return contexts.isEmpty() ? Optional.empty() : word(contexts.get(0)).map(Tree.Status::new);
+  }
+
+  Optional<Tree.Status> status(StatusContext context) {
+    return word(context).map(Tree.Status::new);
+  }
+
+  Optional<Tree.Path> path(PathContext context) {
+    if (context == null) {
+      return Optional.empty();
+    }
+    List<Tree.Word> words = each(context.word(), this::word);
+    return words.isEmpty() ? Optional.empty() : Optional.of(new Tree.Path(words, spans.of(context)));
+  }
+
+  // ---- Quantities and expressions
+
+  Optional<Tree.Expression> amount(AmountContext context) {
+    if (context == null) {
+      return Optional.empty();
+    }
+    return context.quantity() != null ? quantity(context.quantity()) : expression(context.expression());
+  }
+
+  List<Tree.Expression> amounts(List<AmountContext> contexts) {
+    return each(contexts, this::amount);
+  }
+
+  Optional<Tree.Expression> quantity(QuantityContext context) {
+    if (context == null || context.NUMBER().isEmpty()) {
+      return Optional.empty();
+    }
+    double first = number(context.NUMBER(0));
+    if (context.NUMBER().size() > 1) {
+      return Optional.of(new Tree.FeetInches(first, number(context.NUMBER(1)), spans.of(context)));
+    }
+    Optional<Tree.Word> unit = Optional.ofNullable(context.unit()).map(this::spanned);
+    return Optional.of(new Tree.Figure(first, unit, spans.of(context)));
+  }
+
+  /** The whole text of a context as one word, such as the unit {@code VA/m2}. */
+  Tree.Word spanned(ParserRuleContext context) {
+    Span span = spans.of(context);
+    return new Tree.Word(span.text(), span);
+  }
+
+  static double number(TerminalNode node) {
+    return Double.parseDouble(node.getText());
+  }
+
+  Optional<Tree.Expression> expression(ExpressionContext context) {
+    if (context instanceof FigureContext c) {
+      return quantity(c.quantity());
+    }
+    if (context instanceof ReferenceContext c) {
+      return path(c.path()).map(p -> new Tree.Reference(p, p.span()));
+    }
+    if (context instanceof GroupContext c) {
+      return expression(c.expression());
+    }
+    if (context instanceof NegationContext c) {
+      return expression(c.expression()).map(e -> new Tree.Negation(e, spans.of(c)));
+    }
+    if (context instanceof ProductContext c) {
+      String sign = c.getChild(1).getText();
+      Tree.Operator operator =
+          sign.equals("*") || sign.equals("×") ? Tree.Operator.TIMES : Tree.Operator.DIVIDED_BY;
+      return binary(operator, c.expression(), c);
+    }
+    if (context instanceof SumContext c) {
+      return binary(
+          c.getChild(1).getText().equals("+") ? Tree.Operator.PLUS : Tree.Operator.MINUS, c.expression(), c);
+    }
+    return Optional.empty(); // nothing could be read; the parser has said so
+  }
+
+  private Optional<Tree.Expression> binary(
+      Tree.Operator operator, List<ExpressionContext> operands, ParserRuleContext whole) {
+    if (operands.size() < 2) {
+      return Optional.empty();
+    }
+    Optional<Tree.Expression> left = expression(operands.get(0));
+    Optional<Tree.Expression> right = expression(operands.get(1));
+    return left.isPresent() && right.isPresent()
+        ? Optional.of(new Tree.Binary(operator, left.get(), right.get(), spans.of(whole)))
+        : Optional.empty();
+  }
+
+  Optional<Tree.Fact> fact(FactContext context) {
+    return word(context.word())
+        .map(name -> new Tree.Fact(name, amount(context.amount()), text(context.STRING()), spans.of(context)));
+  }
+
+  // ---- Wires
+
+  Optional<Tree.Wiring> wiring(WiringContext context) {
+    if (context == null) {
+      return Optional.empty();
+    }
+    if (context.raceSize() != null) {
+      List<Tree.Conductor> conductors = each(context.conductor(), this::conductor);
+      return raceSize(context.raceSize()).map(race -> new Tree.RacewayWiring(race, conductors, spans.of(context)));
+    }
+    if (context.cableSizes() == null) {
+      return Optional.empty();
+    }
+    List<Tree.CableSize> sizes = each(context.cableSizes().cableSize(), this::cableSize);
+    return sizes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Tree.CableWiring(
+                sizes, word(context.metal()), word(context.WORD()), hasToken(context, "without"), spans.of(context)));
+  }
+
+  Optional<Tree.RaceSize> raceSize(RaceSizeContext context) {
+    if (context == null || context.WORD() == null || context.NUMBER().isEmpty() || context.getChildCount() < 3) {
+      return Optional.empty();
+    }
+    double size = number(context.NUMBER(0));
+    if (context.NUMBER().size() > 1) {
+      size /= number(context.NUMBER(1));
+    }
+    Token unit = ((TerminalNode) context.getChild(context.getChildCount() - 2)).getSymbol();
+    return Optional.of(new Tree.RaceSize(size, word(unit), word(context.WORD().getSymbol()), spans.of(context)));
+  }
+
+  private Optional<Tree.CableSize> cableSize(CableSizeContext context) {
+    if (context.NUMBER().isEmpty()) {
+      return Optional.empty();
+    }
+    List<Double> figures = context.NUMBER().stream().map(Pieces::number).toList();
+    return Optional.of(new Tree.CableSize(figures, word(context.UNIT()), spans.of(context)));
+  }
+
+  private Optional<Tree.Conductor> conductor(ConductorContext context) {
+    WireSizeContext size = context.wireSize();
+    if (size == null || size.NUMBER().isEmpty()) {
+      return Optional.empty();
+    }
+    List<Double> figures = size.NUMBER().stream().map(Pieces::number).toList();
+    int count = context.NUMBER() == null ? 1 : (int) number(context.NUMBER());
+    return Optional.of(
+        new Tree.Conductor(
+            count,
+            new Tree.CableSize(figures, word(size.UNIT()), spans.of(size)),
+            word(context.metal()),
+            word(context.WORD()),
+            word(context.role()),
+            spans.of(context)));
+  }
+
+  List<Tree.Surroundings> surroundings(List<SurroundingsContext> contexts) {
+    return each(contexts, this::surroundings);
+  }
+
+  private Optional<Tree.Surroundings> surroundings(SurroundingsContext context) {
+    Span span = spans.of(context);
+    switch (context.getStart().getText()) {
+      case "in":
+        return context.word().isEmpty()
+            ? Optional.empty()
+            : word(context.word(0)).map(place -> new Tree.InPlace(place, amount(context.amount()), span));
+      case "bundled":
+        return amount(context.amount()).map(count -> new Tree.Bundled(count, span));
+      case "through":
+        return Optional.of(new Tree.Through(each(context.word(), this::word), span));
+      case "buried":
+        return Optional.of(new Tree.Buried(amount(context.amount()), span));
+      default:
+        return Optional.empty(); // nothing could be read; the parser has said so
+    }
+  }
+
+  Optional<Tree.SlotSpan> slotSpan(SlotSpanContext context) {
+    if (context == null) {
+      return Optional.empty();
+    }
+    List<Tree.SlotNumber> numbers = each(context.slotNumber(), this::slotNumber);
+    return numbers.isEmpty() ? Optional.empty() : Optional.of(new Tree.SlotSpan(numbers, spans.of(context)));
+  }
+
+  private Optional<Tree.SlotNumber> slotNumber(SlotNumberContext context) {
+    if (context.getStart() == null || context.exception != null) {
+      return Optional.empty();
+    }
+    String text = context.getStart().getText();
+    Span span = spans.of(context);
+    if (context.getStart().getType() == WattleParser.HALF_SLOT) {
+      String digits = text.substring(0, text.length() - 1);
+      return Optional.of(new Tree.SlotNumber(slot(digits), Optional.of(text.charAt(text.length() - 1)), span));
+    }
+    return Optional.of(new Tree.SlotNumber(slot(text), Optional.empty(), span));
+  }
+
+  /** A figure that is no slot of any panel becomes -1, which binding reports as out of range. */
+  private static int slot(String digits) {
+    return digits.length() > 6 || digits.indexOf('.') >= 0 ? -1 : Integer.parseInt(digits);
+  }
+
+  Optional<Tree.Subject> subject(SubjectContext context) {
+    return context == null
+        ? Optional.empty()
+        : path(context.path()).map(p -> new Tree.Subject(p, slotSpan(context.slotSpan()), spans.of(context)));
+  }
+
+  Optional<Tree.Cited> citation(CitationContext context) {
+    return text(context.STRING(0))
+        .map(
+            work ->
+                new Tree.Cited(
+                    work,
+                    context.STRING().size() > 1 ? text(context.STRING(1)) : Optional.empty(),
+                    hasToken(context, "memory"),
+                    spans.of(context)));
+  }
+
+  /** Whether a direct child is this token. */
+  static boolean hasToken(ParserRuleContext context, String text) {
+    for (int i = 0; i < context.getChildCount(); i++) {
+      if (context.getChild(i) instanceof TerminalNode node && node.getText().equals(text)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

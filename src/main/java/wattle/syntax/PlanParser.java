@@ -1,0 +1,134 @@
+package wattle.syntax;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.antlr.v4.runtime.CharStreams;
+import org.antlr.v4.runtime.CommonTokenStream;
+import org.antlr.v4.runtime.ListTokenSource;
+import org.antlr.v4.runtime.Token;
+import org.antlr.v4.runtime.atn.PredictionMode;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.syntax.grammar.WattleLexer;
+import wattle.syntax.grammar.WattleParser;
+import wattle.syntax.grammar.WattleParser.ItemContext;
+import wattle.syntax.grammar.WattleParser.PlanContext;
+
+/**
+ * Text to tree. The lexer's tokens are first put in order ({@link TokenRepair}: closing quotes and braces that are
+ * missing, characters that mean nothing), so that the parser proper never meets an unbalanced block; then the grammar
+ * reads them, and {@link LineRecovery} keeps each mistake in its own statement; then ANTLR's contexts become our small
+ * tree and are let go.
+ */
+public final class PlanParser {
+  /** Most findings that one file may give here; a file that is no plan at all should not fill the screen. */
+  static final int MOST_FINDINGS = 100;
+
+  private PlanParser() {}
+
+  /** Reads a file; whatever is wrong in it, there is a tree of the rest. */
+  public static Checked<PlanTree> parse(Source source) {
+    Spans spans = new Spans(source);
+    WattleLexer lexer = new WattleLexer(CharStreams.fromString(source.text(), source.name()));
+    lexer.removeErrorListeners();
+    List<Token> lexed = new ArrayList<>(lexer.getAllTokens());
+    TokenRepair repair = new TokenRepair(spans);
+    List<Token> tokens = repair.repair(lexed);
+    List<Finding> findings = new ArrayList<>(repair.findings());
+    if (repair.tooDeep()) {
+      return new Checked<>(new PlanTree(source, List.of(), repair.damagedWords()), findings);
+    }
+    WattleParser parser = new WattleParser(new CommonTokenStream(new ListTokenSource(tokens, source.name())));
+    parser.removeErrorListeners();
+    parser.getInterpreter().setPredictionMode(PredictionMode.LL);
+    LineRecovery recovery = new LineRecovery(spans);
+    parser.setErrorHandler(recovery);
+    PlanContext plan = parser.plan();
+    findings.addAll(recovery.findings());
+    recovery.damagedWords().addAll(repair.damagedWords());
+    PlanTree tree =
+        new PlanTree(source, Pieces.each(plan.item(), new ItemReader(new Pieces(spans))), recovery.damagedWords());
+    return new Checked<>(tree, bounded(source, findings));
+  }
+
+  private static List<Finding> bounded(Source source, List<Finding> findings) {
+    findings.sort(Finding.BY_PLACE);
+    if (findings.size() <= MOST_FINDINGS) {
+      return findings;
+    }
+    int left = findings.size() - MOST_FINDINGS;
+    List<Finding> kept = new ArrayList<>(findings.subList(0, MOST_FINDINGS));
+    kept.add(
+        Finding.error("too-many-mistakes", left + " more mistakes in the text of " + source.name())
+            .at(findings.get(MOST_FINDINGS).place().orElseThrow().span(), "the next of them")
+            .because("The first " + MOST_FINDINGS + " are listed; mend those and check again.")
+            .build());
+    return kept;
+  }
+
+  /** Reads an item by its kind. */
+  private record ItemReader(Pieces pieces) implements java.util.function.Function<ItemContext, Optional<Tree.Item>> {
+    @Override
+    public Optional<Tree.Item> apply(ItemContext c) {
+      if (c.panel() != null) {
+        return new SupplyReader(pieces).panel(c.panel());
+      }
+      if (c.branch() != null) {
+        return new BranchReader(pieces).branch(c.branch());
+      }
+      if (c.room() != null) {
+        return new RoomReader(pieces).room(c.room());
+      }
+      if (c.service() != null) {
+        return new SupplyReader(pieces).service(c.service());
+      }
+      if (c.raceway() != null) {
+        return new BranchReader(pieces).raceway(c.raceway());
+      }
+      if (c.trial() != null) {
+        return new TrialReader(pieces).trial(c.trial());
+      }
+      if (c.expectation() != null) {
+        return new TrialReader(pieces).expectation(c.expectation());
+      }
+      if (c.silence() != null) {
+        return new TrialReader(pieces).silence(c.silence());
+      }
+      if (c.heading() != null) {
+        return new HeadReader(pieces).heading(c.heading());
+      }
+      if (c.use() != null) {
+        return new HeadReader(pieces).use(c.use());
+      }
+      if (c.let() != null) {
+        return new HeadReader(pieces).let(c.let());
+      }
+      if (c.dwelling() != null) {
+        return new HeadReader(pieces).dwelling(c.dwelling());
+      }
+      return library(c);
+    }
+
+    private Optional<Tree.Item> library(ItemContext c) {
+      LibraryReader library = new LibraryReader(pieces);
+      if (c.pack() != null) {
+        return library.pack(c.pack());
+      }
+      if (c.part() != null) {
+        return library.part(c.part());
+      }
+      if (c.cable() != null) {
+        return library.cable(c.cable());
+      }
+      if (c.table() != null) {
+        return library.table(c.table());
+      }
+      if (c.limit() != null) {
+        return library.limit(c.limit());
+      }
+      return Optional.empty(); // nothing could be read; the parser has said so
+    }
+  }
+}

@@ -1,0 +1,210 @@
+package wattle.syntax;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.antlr.v4.runtime.CommonToken;
+import org.antlr.v4.runtime.Token;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Span;
+import wattle.syntax.grammar.WattleLexer;
+
+/**
+ * Puts the tokens of a file in order before the parser sees them: closes texts and blocks that were left open, drops
+ * what means nothing, and says so. A block left open is told by a statement that begins at the edge of the page with a
+ * word that only opens statements of their own.
+ */
+final class TokenRepair {
+  /** Deepest nesting of braces and parentheses; no house needs a tenth of it. */
+  static final int DEEPEST = 64;
+
+  /** Most signs of arithmetic in one line. */
+  static final int MOST_SIGNS = 500;
+
+  private static final Set<String> OPENERS =
+      Set.of(
+          "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
+          "pack", "part", "table", "limit", "raceway");
+
+  private final Spans spans;
+  private final List<Finding> findings = new ArrayList<>();
+  private final Set<String> damagedWords = new HashSet<>();
+  private final List<Token> repaired = new ArrayList<>();
+  private final Deque<Token> open = new ArrayDeque<>();
+  private boolean tooDeep;
+
+  TokenRepair(Spans spans) {
+    this.spans = spans;
+  }
+
+  List<Finding> findings() {
+    return findings;
+  }
+
+  Set<String> damagedWords() {
+    return damagedWords;
+  }
+
+  /** True where nesting or arithmetic goes beyond the bound, and nothing more was read. */
+  boolean tooDeep() {
+    return tooDeep;
+  }
+
+  List<Token> repair(List<Token> tokens) {
+    int parentheses = 0;
+    int signs = 0;
+    Token strayFrom = null;
+    Token strayTo = null;
+    Token before = null;
+    for (Token token : tokens) {
+      int type = token.getType();
+      if (strayFrom != null && type != WattleLexer.STRAY) {
+        stray(strayFrom, strayTo);
+        strayFrom = null;
+      }
+      if (type == WattleLexer.STRAY) {
+        strayFrom = strayFrom == null ? token : strayFrom;
+        strayTo = token;
+        continue;
+      }
+      if (type == WattleLexer.COMMENT) {
+        repaired.add(token);
+        continue;
+      }
+      if (type == WattleLexer.OPEN_STRING) {
+        repaired.add(closed(token));
+        before = token;
+        continue;
+      }
+      String text = token.getText();
+      boolean startsLine = before == null || before.getType() == WattleLexer.NL;
+      if (type == WattleLexer.NL) {
+        signs = 0;
+        parentheses = 0;
+      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && OPENERS.contains(text)) {
+        closeAllBefore(token);
+      }
+      switch (text) {
+        case "{" -> open.push(token);
+        case "(" -> parentheses++;
+        case ")" -> parentheses--;
+        case "+", "-", "*", "/", "×", "÷" -> signs++;
+        default -> {}
+      }
+      if (open.size() + parentheses > DEEPEST || signs > MOST_SIGNS) {
+        refuse(token, signs > MOST_SIGNS);
+        return repaired;
+      }
+      if (text.equals("}")) {
+        if (open.isEmpty()) {
+          unopened(token);
+          continue;
+        }
+        open.pop();
+      }
+      repaired.add(token);
+      before = token;
+    }
+    if (strayFrom != null) {
+      stray(strayFrom, strayTo);
+    }
+    if (!open.isEmpty() && before != null) {
+      Token end = new CommonToken(before);
+      closeAll(end, spans.of(before).after());
+    }
+    return repaired;
+  }
+
+  private void stray(Token from, Token to) {
+    Span span = spans.of(from, to);
+    String shown = span.text().codePoints().limit(12).mapToObj(TokenRepair::visible).reduce("", String::concat);
+    Finding.Builder finding =
+        Finding.error("character-stray", "'" + shown + "' means nothing in a plan").at(span, "left out while reading");
+    findings.add(finding.fix(Fix.safe("remove it", span, "")).build());
+  }
+
+  private static String visible(int codePoint) {
+    return Character.isISOControl(codePoint) || !Character.isDefined(codePoint)
+        ? String.format("U+%04X", codePoint)
+        : Character.toString(codePoint);
+  }
+
+  private Token closed(Token token) {
+    Span span = spans.of(token);
+    String text = span.text().stripTrailing();
+    Span end = span.source().span(span.start() + text.length(), span.start() + text.length());
+    findings.add(
+        Finding.error("text-unclosed", "a text in quotes has no closing quote")
+            .at(span, "opens here and runs to the end of the line")
+            .fix(Fix.safe("put a \" after it", end, "\""))
+            .build());
+    CommonToken closed = new CommonToken(token);
+    closed.setType(WattleLexer.STRING);
+    closed.setText((text.endsWith("\\") ? text.substring(0, text.length() - 1) : text) + "\"");
+    return closed;
+  }
+
+  private void closeAllBefore(Token next) {
+    Token last = repaired.isEmpty() ? next : repaired.get(repaired.size() - 1);
+    closeAll(last, spans.of(next));
+  }
+
+  /** Closes what is open: one finding for the outermost block, whose missing brace explains the rest. */
+  private void closeAll(Token at, Span noticed) {
+    Token outermost = open.peekLast();
+    Span brace = spans.of(outermost);
+    findings.add(
+        Finding.error("block-unclosed", "a block has no closing }")
+            .at(brace, "opens here")
+            .with(noticed, "no } before this")
+            .fix(Fix.safe("put a } on a line of its own before this", noticed.source().span(noticed.start(), noticed.start()), "}\n"))
+            .build());
+    while (!open.isEmpty()) {
+      open.pop();
+      CommonToken line = new CommonToken(at);
+      line.setType(WattleLexer.NL);
+      line.setText("\n");
+      repaired.add(line);
+      CommonToken closing = new CommonToken(at);
+      closing.setType(closingBraceType());
+      closing.setText("}");
+      repaired.add(closing);
+    }
+  }
+
+  private static int closingBraceType() {
+    for (int type = 1; type <= WattleLexer.VOCABULARY.getMaxTokenType(); type++) {
+      if ("'}'".equals(WattleLexer.VOCABULARY.getLiteralName(type))) {
+        return type;
+      }
+    }
+    throw new AssertionError("the grammar has no }");
+  }
+
+  private void unopened(Token token) {
+    Span span = spans.of(token);
+    findings.add(
+        Finding.error("block-unopened", "a } closes nothing")
+            .at(span, "no block is open here")
+            .fix(Fix.safe("remove it", span, ""))
+            .build());
+  }
+
+  private void refuse(Token token, boolean arithmetic) {
+    tooDeep = true;
+    damagedWords.add(token.getText());
+    findings.add(
+        Finding.error(
+                "nesting-too-deep",
+                arithmetic
+                    ? "more than " + MOST_SIGNS + " signs of arithmetic in one line"
+                    : "blocks and parentheses are nested more than " + DEEPEST + " deep")
+            .at(spans.of(token), "reading stopped here")
+            .because("The bound keeps a damaged file from using up the machine; no plan of a house comes near it.")
+            .build());
+  }
+}

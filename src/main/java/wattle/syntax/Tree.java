@@ -1,0 +1,563 @@
+package wattle.syntax;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Span;
+
+/**
+ * What was written, as small immutable records with exact spans. Nothing is resolved here: words are words, figures are
+ * figures with the unit as it was typed. A part that could not be read is absent; the finding about it has been made.
+ */
+public sealed interface Tree {
+  /** Everything that was written for this thing, from its first to its last character. */
+  Span span();
+
+  // ---- Pieces
+
+  /** A word, as typed. */
+  record Word(String text, Span span) implements Tree {
+    @Override
+    public String toString() {
+      return text;
+    }
+  }
+
+  /** Words joined by dots: {@code kitchen.c1.upper}. Never empty. */
+  record Path(List<Word> words, Span span) implements Tree {
+    public Path {
+      words = List.copyOf(words);
+    }
+
+    public Word first() {
+      return words.get(0);
+    }
+
+    public Word last() {
+      return words.get(words.size() - 1);
+    }
+
+    /** The dotted text. */
+    public String text() {
+      if (words.size() == 1) {
+        return words.get(0).text();
+      }
+      StringBuilder joined = new StringBuilder();
+      for (Word word : words) {
+        joined.append(joined.length() == 0 ? "" : ".").append(word.text());
+      }
+      return joined.toString();
+    }
+  }
+
+  /** A quoted text with its escapes undone; the span includes the quotes. */
+  record Text(String value, Span span) implements Tree {}
+
+  /** An expression over quantities. */
+  sealed interface Expression extends Tree {}
+
+  /** A number with its unit, where one was written: {@code 15 A}, {@code 33 VA/m2}, {@code 4}. */
+  record Figure(double number, Optional<Word> unit, Span span) implements Expression {}
+
+  /** {@code 3 ft 6 in}. */
+  record FeetInches(double feet, double inches, Span span) implements Expression {}
+
+  /** The name of something defined by {@code let}, or a path in a library's own expressions. */
+  record Reference(Path path, Span span) implements Expression {}
+
+  record Negation(Expression operand, Span span) implements Expression {}
+
+  record Binary(Operator operator, Expression left, Expression right, Span span) implements Expression {}
+
+  /** Arithmetic between two expressions. */
+  enum Operator {
+    PLUS,
+    MINUS,
+    TIMES,
+    DIVIDED_BY
+  }
+
+  /** {@code existing}, {@code new} or {@code to-remove}, as typed. */
+  record Status(Word word) implements Tree {
+    @Override
+    public Span span() {
+      return word.span();
+    }
+  }
+
+  // ---- Wires
+
+  /** What a run is made with. */
+  sealed interface Wiring extends Tree {}
+
+  /**
+   * {@code 14/2 NM-B}, {@code 4/0 Al triplex}, {@code 2-2-2-4 Al SER}.
+   *
+   * @param sizes one for each group between dashes
+   */
+  record CableWiring(
+      List<CableSize> sizes, Optional<Word> metal, Optional<Word> type, boolean withoutGround, Span span)
+      implements Wiring {
+    public CableWiring {
+      sizes = List.copyOf(sizes);
+    }
+  }
+
+  /** {@code 14/2}, {@code 4/0/3}, {@code 2.5/2 mm2}: the figures between slashes, and the unit after them. */
+  record CableSize(List<Double> figures, Optional<Word> unit, Span span) implements Tree {
+    public CableSize {
+      figures = List.copyOf(figures);
+    }
+  }
+
+  /** {@code 3/4 in EMT with 3 x 12 Cu, 12 Cu ground}. */
+  record RacewayWiring(RaceSize race, List<Conductor> conductors, Span span) implements Wiring {
+    public RacewayWiring {
+      conductors = List.copyOf(conductors);
+    }
+  }
+
+  /** Trade size and kind of a raceway: {@code 3/4 in EMT}. */
+  record RaceSize(double size, Word unit, Word kind, Span span) implements Tree {}
+
+  /** {@code 3 x 12 Cu THWN ground}. */
+  record Conductor(
+      int count, CableSize size, Optional<Word> metal, Optional<Word> insulation, Optional<Word> role, Span span)
+      implements Tree {}
+
+  /** Where a run goes, what surrounds it. */
+  sealed interface Surroundings extends Tree {}
+
+  /** {@code in attic 50 °C}. */
+  record InPlace(Word place, Optional<Expression> temperature, Span span) implements Surroundings {}
+
+  /** {@code bundled 4}. */
+  record Bundled(Expression count, Span span) implements Surroundings {}
+
+  /** {@code through bore1, bore2}. */
+  record Through(List<Word> raceways, Span span) implements Surroundings {
+    public Through {
+      raceways = List.copyOf(raceways);
+    }
+  }
+
+  /** {@code buried 0.6 m}. */
+  record Buried(Optional<Expression> depth, Span span) implements Surroundings {}
+
+  /** {@code floor-area 186 m2}; a fact without a value is a flag. */
+  record Fact(Word name, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
+
+  // ---- Items
+
+  /** Something that stands on its own in a file. */
+  sealed interface Item extends Tree {}
+
+  record Heading(Optional<Text> title, Optional<Text> revision, Span span) implements Item {}
+
+  /**
+   * {@code use code us-2023}, {@code use "garage.wattle"}.
+   *
+   * @param kind {@code code}, {@code parts} or {@code rules}; absent for a file
+   * @param target the name or the quoted path, without quotes
+   */
+  record Use(Optional<Word> kind, Word target, boolean quoted, Span span) implements Item {}
+
+  record Let(Word name, Expression value, Span span) implements Item {}
+
+  record Dwelling(Optional<Word> name, Optional<Text> label, List<Fact> facts, Span span) implements Item {
+    public Dwelling {
+      facts = List.copyOf(facts);
+    }
+  }
+
+  record Service(
+      Word name,
+      Optional<Text> label,
+      Optional<Voltages> voltages,
+      List<Expression> amounts,
+      Optional<Word> threePhase,
+      Optional<Status> status,
+      List<SourceLine> sources,
+      List<ServiceRun> runs,
+      List<Earth> earths,
+      List<Fact> facts,
+      Span span)
+      implements Item {
+    public Service {
+      amounts = List.copyOf(amounts);
+      sources = List.copyOf(sources);
+      runs = List.copyOf(runs);
+      earths = List.copyOf(earths);
+      facts = List.copyOf(facts);
+    }
+  }
+
+  /** {@code 120/240 V}. */
+  record Voltages(double low, double high, Word unit, Span span) implements Tree {}
+
+  /** {@code source transformer 50 kVA 1.8 % ratio 2}. */
+  record SourceLine(
+      Word kind, List<Expression> amounts, Optional<Expression> ratio, Optional<Text> label, Span span)
+      implements Tree {
+    public SourceLine {
+      amounts = List.copyOf(amounts);
+    }
+  }
+
+  record ServiceRun(Expression length, Wiring wiring, List<Surroundings> surroundings, Span span) implements Tree {
+    public ServiceRun {
+      surroundings = List.copyOf(surroundings);
+    }
+  }
+
+  /** {@code earth rods by 6 Cu 25 ohm}. */
+  record Earth(
+      Word electrode, Optional<Wiring> wiring, List<Expression> amounts, Optional<Status> status, Span span)
+      implements Tree {
+    public Earth {
+      amounts = List.copyOf(amounts);
+    }
+  }
+
+  record Panel(
+      Word name,
+      Optional<Text> label,
+      Optional<Feed> feed,
+      Optional<Expression> feederLength,
+      Optional<Wiring> feederWiring,
+      List<Surroundings> surroundings,
+      Optional<Word> kind,
+      Optional<Status> status,
+      List<PanelStatement> statements,
+      Span span)
+      implements Item {
+    public Panel {
+      surroundings = List.copyOf(surroundings);
+      statements = List.copyOf(statements);
+    }
+  }
+
+  /** {@code from main}, {@code from P/9}. */
+  record Feed(Word from, Optional<SlotSpan> slots, Span span) implements Tree {}
+
+  sealed interface PanelStatement extends Tree {}
+
+  /** {@code 2+4  20 A two-pole ground-fault counter "Counter"}. */
+  record Slot(
+      SlotSpan slots,
+      List<Expression> amounts,
+      List<Word> traits,
+      List<Word> legs,
+      Optional<Status> status,
+      List<Word> words,
+      Optional<Text> label,
+      Span span)
+      implements PanelStatement {
+    public Slot {
+      amounts = List.copyOf(amounts);
+      traits = List.copyOf(traits);
+      legs = List.copyOf(legs);
+      words = List.copyOf(words);
+    }
+  }
+
+  /** The slots a breaker takes: {@code 2+4}, {@code 10a}. */
+  record SlotSpan(List<SlotNumber> numbers, Span span) implements Tree {
+    public SlotSpan {
+      numbers = List.copyOf(numbers);
+    }
+  }
+
+  /** One slot, or one half of it: {@code half} is {@code a} or {@code b}. */
+  record SlotNumber(int number, Optional<Character> half, Span span) implements Tree {}
+
+  /** {@code main breaker 200 A 22 kA}; {@code kind} is {@code breaker}, {@code fuse}, {@code lugs} or {@code switch}. */
+  record Main(Word kind, List<Expression> amounts, List<Word> traits, List<Word> words, Span span)
+      implements PanelStatement {
+    public Main {
+      amounts = List.copyOf(amounts);
+      traits = List.copyOf(traits);
+      words = List.copyOf(words);
+    }
+  }
+
+  record Bus(Expression rating, Span span) implements PanelStatement {}
+
+  record SlotCount(Expression count, Span span) implements PanelStatement {}
+
+  record Bonded(Span span) implements PanelStatement {}
+
+  record Order(Word order, Span span) implements PanelStatement {}
+
+  record PanelFact(Fact fact) implements PanelStatement {
+    @Override
+    public Span span() {
+      return fact.span();
+    }
+  }
+
+  record Branch(
+      Word name,
+      Optional<Text> label,
+      Optional<Wiring> wiring,
+      List<Surroundings> surroundings,
+      Optional<Word> kind,
+      Optional<Status> status,
+      List<Chain> chains,
+      Span span)
+      implements Item {
+    public Branch {
+      surroundings = List.copyOf(surroundings);
+      chains = List.copyOf(chains);
+    }
+  }
+
+  /** A place and the runs that lead on from it. */
+  record Chain(Place from, List<Run> runs, Span span) implements Tree {
+    public Chain {
+      runs = List.copyOf(runs);
+    }
+  }
+
+  /**
+   * A box or device on a branch.
+   *
+   * @param hot colour or leg of the hot it sits on, where said
+   * @param wired {@code through} or {@code pigtail}, where said
+   */
+  record Place(Path path, Optional<Word> hot, Optional<Word> wired, Span span) implements Tree {}
+
+  /**
+   * A run from the place before it to {@code to}.
+   *
+   * @param length absent where none was written, or where {@code later} was
+   * @param dashes the dashes with all that stands between them
+   */
+  record Run(
+      Optional<Expression> length,
+      boolean later,
+      Optional<Wiring> wiring,
+      List<Surroundings> surroundings,
+      Optional<Status> status,
+      Span dashes,
+      Place to,
+      Span span)
+      implements Tree {
+    public Run {
+      surroundings = List.copyOf(surroundings);
+    }
+  }
+
+  record Raceway(
+      Word name,
+      Optional<Text> label,
+      Optional<RaceSize> size,
+      List<Surroundings> surroundings,
+      Optional<Status> status,
+      Span span)
+      implements Item {
+    public Raceway {
+      surroundings = List.copyOf(surroundings);
+    }
+  }
+
+  record Room(
+      Word name,
+      Optional<Text> label,
+      Optional<Word> kind,
+      List<Fact> facts,
+      Optional<Status> status,
+      List<Box> boxes,
+      List<Device> devices,
+      Span span)
+      implements Item {
+    public Room {
+      facts = List.copyOf(facts);
+      boxes = List.copyOf(boxes);
+      devices = List.copyOf(devices);
+    }
+  }
+
+  record Box(
+      Word name,
+      Optional<Integer> gangs,
+      List<Expression> amounts,
+      List<Word> words,
+      Optional<Status> status,
+      List<Device> devices,
+      Span span)
+      implements Tree {
+    public Box {
+      amounts = List.copyOf(amounts);
+      words = List.copyOf(words);
+      devices = List.copyOf(devices);
+    }
+  }
+
+  /**
+   * {@code c1: ground-fault receptacle at counter protects onward}.
+   *
+   * @param words kind and traits, in the order written; which is which the parts library says
+   */
+  record Device(
+      Word name,
+      List<Word> words,
+      List<DeviceAmount> amounts,
+      List<Path> controls,
+      Optional<Word> at,
+      Optional<Word> hot,
+      Optional<Status> status,
+      Optional<Text> label,
+      Span span)
+      implements Tree {
+    public Device {
+      words = List.copyOf(words);
+      amounts = List.copyOf(amounts);
+      controls = List.copyOf(controls);
+    }
+  }
+
+  /** A figure of a device and the word just before it, which may name it: {@code upper 10 A}. */
+  record DeviceAmount(Optional<Word> before, Expression value) implements Tree {
+    @Override
+    public Span span() {
+      return value.span();
+    }
+  }
+
+  record Trial(Word name, Optional<Text> label, List<Event> events, Span span) implements Item {
+    public Trial {
+      events = List.copyOf(events);
+    }
+  }
+
+  /** One thing that is so in a trial. */
+  sealed interface Event extends Tree {}
+
+  record OpenConductor(Word conductor, Path of, Optional<Path> at, Span span) implements Event {}
+
+  record OpenBreaker(Word panel, SlotSpan slots, Span span) implements Event {}
+
+  record OpenServiceNeutral(Span span) implements Event {}
+
+  record Loosen(Word conductor, Path at, Expression added, Span span) implements Event {}
+
+  record Lift(Path at, Optional<Expression> leakage, Span span) implements Event {}
+
+  record Fault(Word from, Word to, Path at, Optional<Expression> through, Span span) implements Event {}
+
+  record Move(Word branch, SlotSpan slots, Span span) implements Event {}
+
+  record Swap(Path at, Span span) implements Event {}
+
+  record Draw(Path path, List<Expression> amounts, Optional<Word> behaviour, Span span) implements Event {
+    public Draw {
+      amounts = List.copyOf(amounts);
+    }
+  }
+
+  record Turn(Path path, boolean on, Span span) implements Event {}
+
+  /**
+   * {@code expect neutral of counter is at most 0 A within 0.1 A in breakfast}.
+   *
+   * @param measure what is measured, word by word
+   * @param link {@code of} or {@code at}, where there is a subject
+   * @param relation whether the figure is a value, a ceiling or a floor
+   */
+  record Expectation(
+      List<Word> measure,
+      Optional<Word> link,
+      Optional<Subject> subject,
+      Relation relation,
+      Expression value,
+      Optional<Expression> within,
+      Optional<Word> trial,
+      Optional<Text> label,
+      Span measured,
+      Span span)
+      implements Item {
+    public Expectation {
+      measure = List.copyOf(measure);
+    }
+  }
+
+  /** How a measured figure must stand to the stated one. */
+  enum Relation {
+    IS,
+    AT_MOST,
+    AT_LEAST
+  }
+
+  /** A thing of the plan: {@code kitchen.c1}, {@code P/2+4}. */
+  record Subject(Path path, Optional<SlotSpan> slots, Span span) implements Tree {}
+
+  record Silence(Word rule, Optional<Subject> at, Text reason, Span span) implements Item {}
+
+  // ---- Libraries
+
+  record Pack(Word name, Optional<Text> label, Optional<Word> base, Span span) implements Item {}
+
+  record Part(List<Word> name, List<Property> properties, List<Cited> citations, Span span) implements Item {
+    public Part {
+      name = List.copyOf(name);
+      properties = List.copyOf(properties);
+      citations = List.copyOf(citations);
+    }
+  }
+
+  record CableType(
+      Word name, Optional<Text> label, List<Property> properties, List<Cited> citations, Span span)
+      implements Item {
+    public CableType {
+      properties = List.copyOf(properties);
+      citations = List.copyOf(citations);
+    }
+  }
+
+  /** A line of a library block: its name and the values after it; a comma stands between values only to be read. */
+  record Property(Word name, List<Value> values, Span span) implements Tree {
+    public Property {
+      values = List.copyOf(values);
+    }
+  }
+
+  /** Exactly one of the three is present. */
+  record Value(Optional<Expression> amount, Optional<Word> word, Optional<Text> text, Span span) implements Tree {}
+
+  record Table(
+      Word name,
+      Optional<Text> label,
+      List<Column> columns,
+      List<Row> rows,
+      List<Cited> citations,
+      Span span)
+      implements Item {
+    public Table {
+      columns = List.copyOf(columns);
+      rows = List.copyOf(rows);
+      citations = List.copyOf(citations);
+    }
+  }
+
+  /** A column and the unit its figures are in, such as {@code ohm/kft}. */
+  record Column(Word name, Optional<Word> unit, Span span) implements Tree {}
+
+  record Row(List<Cell> cells, boolean fromMemory, Span span) implements Tree {
+    public Row {
+      cells = List.copyOf(cells);
+    }
+  }
+
+  /** A cell as typed, and the figure where it is one; {@code -} is a cell with no figure and that text. */
+  record Cell(String text, Optional<Double> number, Span span) implements Tree {}
+
+  record Limit(Word name, Optional<Text> label, Expression value, List<Cited> citations, Span span)
+      implements Item {
+    public Limit {
+      citations = List.copyOf(citations);
+    }
+  }
+
+  /** {@code source "NFPA 70-2023" "210.4" from memory}. */
+  record Cited(Text work, Optional<Text> place, boolean fromMemory, Span span) implements Tree {}
+}
