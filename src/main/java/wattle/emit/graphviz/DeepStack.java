@@ -8,7 +8,7 @@ import java.util.function.Supplier;
 
 /**
  * Runs a task on a thread with a stack of its own size. Graphviz walks a graph by recursion, as deep as its longest
- * chain of nodes, and a usual Java stack of 1 MB ends after some hundred of them. The memory is only reserved: what is
+ * chain of nodes, and a usual Java stack of 1 MB ends after a few thousand of them. The memory is only reserved: what is
  * not used costs nothing.
  */
 final class DeepStack {

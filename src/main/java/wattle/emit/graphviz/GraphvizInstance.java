@@ -17,8 +17,13 @@ import java.util.List;
  * and frees all of it, in the order of the package's own JavaScript wrapper.
  */
 final class GraphvizInstance {
+  /** Size of the stack that emscripten gives C code inside the heap, and the part of it that must stay unused. */
+  private static final int STACK_BYTES = 64 << 10;
+  private static final int SPARE_BYTES = 4 << 10;
+
   private final Sandbox sandbox = new Sandbox();
   private final Memory memory;
+  private final int stackEnd;
   private final ExportFunction malloc;
   private final ExportFunction free;
   private final ExportFunction readGraph;
@@ -42,6 +47,7 @@ final class GraphvizInstance {
         .build();
     instance.export(names.export("constructors")).apply();
     memory = instance.memory();
+    stackEnd = call(instance.export(names.export("emscripten_stack_get_current"))) - STACK_BYTES;
     malloc = instance.export(names.export("malloc"));
     free = instance.export(names.export("free"));
     readGraph = instance.export(names.export("viz_read_one_graph"));
@@ -85,11 +91,19 @@ final class GraphvizInstance {
       call(freeLayout, context, graph);
       call(freeGraph, graph);
       call(freeContext, context);
+      checkStack();
       return new Rendering(text, sandbox.takeMessages());
     } catch (Sandbox.Halt | ChicoryException e) {
       throw new GraphvizException(said("Graphviz stopped: " + e.getMessage()), e);
     } catch (StackOverflowError e) {
       throw new GraphvizException(said("the graph is too deep for the stack of this thread"), e);
+    }
+  }
+
+  /** Nothing stops C code at the end of its stack: it would go on and spoil what lies below, without a word. */
+  private void checkStack() {
+    for (byte b : memory.readBytes(stackEnd, SPARE_BYTES)) {
+      check(b == 0, "the graph is nested too deeply to be drawn reliably");
     }
   }
 

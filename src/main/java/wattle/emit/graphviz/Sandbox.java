@@ -62,7 +62,7 @@ final class Sandbox {
       };
       case "fd_write" -> this::write;
       case "viz_errorf" -> (in, args) -> {
-        messages.append(in.memory().readCString((int) args[0])).append('\n');
+        say(in.memory().readCString((int) args[0]));
         return new long[] {0};
       };
       case "emscripten_resize_heap" -> Sandbox::grow;
@@ -79,6 +79,15 @@ final class Sandbox {
       case "emscripten_date_now" -> (in, args) -> new long[] {Double.doubleToRawLongBits(0)};
       default -> returns ? (in, args) -> new long[] {NO_SUCH_FILE} : (in, args) -> null;
     };
+  }
+
+  /** A message comes in pieces, the first of which is its level; its last piece may lack the line end. */
+  private void say(String piece) {
+    boolean starts = piece.equals("Error") || piece.equals("Warning");
+    if (starts && messages.length() > 0 && messages.charAt(messages.length() - 1) != '\n') {
+      messages.append('\n');
+    }
+    messages.append(piece);
   }
 
   /** {@code fd_write(file, vectors, count, written)}: standard output and error are the only files that are open. */

@@ -18,6 +18,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -99,14 +100,36 @@ class DotEngineTest {
   }
 
   @Test
-  void drawsAChainThatIsDeeperThanAUsualStack() {
-    StringBuilder dot = new StringBuilder("digraph {");
-    for (int i = 0; i < 2000; i++) {
-      dot.append("n").append(i).append("->n").append(i + 1).append(';');
+  void drawsAGraphThatIsTooDeepForTheStackOfTheCaller() throws Exception {
+    StringBuilder chain = new StringBuilder("digraph {");
+    for (int i = 0; i < 1000; i++) {
+      chain.append("n").append(i).append("->n").append(i + 1).append(';');
     }
-    String plain = engine.render(dot.append('}').toString(), Engine.DOT, Format.PLAIN).text();
+    String dot = chain.append('}').toString();
 
-    assertThat(plain.lines().filter(line -> line.startsWith("node "))).hasSize(2001);
+    assertThatThrownBy(() -> onSmallStack(() -> GraphvizInstance.start().render(dot, "twopi", "plain")))
+        .hasMessageContaining("stack");
+    Rendering drawn = onSmallStack(() -> engine.render(dot, Engine.TWOPI, Format.PLAIN));
+    assertThat(drawn.text().lines().filter(line -> line.startsWith("node "))).hasSize(1001);
+  }
+
+  @Test
+  void refusesWhatIsTooDeepForTheStackOfTheCode() {
+    for (int depth = 84; depth < 100; depth += 4) {
+      String dot = nestedTables(depth);
+      assertThatThrownBy(() -> engine.render(dot, Engine.DOT, Format.SVG)).isInstanceOf(GraphvizException.class);
+    }
+  }
+
+  private static String nestedTables(int depth) {
+    return "digraph { deep [label=<" + "<table><tr><td>".repeat(depth) + "x" + "</td></tr></table>".repeat(depth)
+        + ">] }";
+  }
+
+  private static <T> T onSmallStack(Callable<T> call) throws Exception {
+    FutureTask<T> task = new FutureTask<>(call);
+    new Thread(null, task, "small stack", 200 << 10).start();
+    return task.get();
   }
 
   @Test
