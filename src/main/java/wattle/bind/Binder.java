@@ -1,0 +1,196 @@
+package wattle.bind;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.library.LibraryLoader;
+import wattle.library.StandardLibrary;
+import wattle.model.Box;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Device;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.model.Origin;
+import wattle.model.Panel;
+import wattle.model.Raceway;
+import wattle.model.Room;
+import wattle.model.Service;
+import wattle.model.SupplySystem;
+import wattle.model.Surroundings;
+import wattle.quantity.Quantity;
+import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
+
+/**
+ * Text to house. In order: the files and packs a plan uses; constants; services; panels from the service down, so that
+ * the legs of their slots are known; rooms with boxes and devices; branches traced box by box; which branch feeds each
+ * device; which hot it sits on; what switches control; the role of every conductor; loads; and last how branches and
+ * breakers fit. Each step keeps what it could read, so that one mistake is one finding.
+ */
+public final class Binder {
+  private final Scope scope;
+  private final List<Tree.Item> items;
+
+  private Binder(Scope scope, List<Tree.Item> items) {
+    this.scope = scope;
+    this.items = items;
+  }
+
+  /**
+   * A house with the library it is made with.
+   *
+   * @param house the house as far as it could be read
+   * @param library the standard packs it uses and what its own files add
+   */
+  public record Bound(House house, Library library) {}
+
+  /**
+   * Reads and binds a plan.
+   *
+   * @param plan its text
+   * @param path where it lies; files that it uses are looked for beside it
+   */
+  public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
+    Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader);
+    List<Finding> findings = new ArrayList<>(gathered.findings());
+    Checked<List<PlanTree>> standard = StandardLibrary.files(gathered.value().packs());
+    findings.addAll(standard.findings());
+    Checked<Library> base = LibraryLoader.load(standard.value());
+    findings.addAll(base.findings());
+    Checked<Library> own = LibraryLoader.load(gathered.value().files());
+    findings.addAll(own.findings());
+    Library library = base.value().with(own.value());
+    Scope scope = new Scope(library, gathered.value().files());
+    List<Tree.Item> items = gathered.value().files().stream().flatMap(f -> f.items().stream()).toList();
+    House house = new Binder(scope, items).house(plan, gathered.value().codes());
+    findings.addAll(scope.findings());
+    findings.sort(Finding.BY_PLACE);
+    return new Checked<>(new Bound(house, library), findings);
+  }
+
+  private <T> List<T> all(Class<T> kind) {
+    return items.stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  private House house(Source source, List<String> codes) {
+    bindConstants();
+    Map<String, Service> services = House.byName(new ServiceBinder(scope).bind(all(Tree.Service.class)), Service::name);
+    List<Tree.Branch> branchTrees = branchTrees();
+    Set<String> branchNames = branchTrees.stream().map(b -> b.name().text()).collect(Collectors.toSet());
+    Map<String, Panel> panels = new PanelBinder(scope, services, branchNames).bind(all(Tree.Panel.class));
+    RoomBinder.Bound rooms = new RoomBinder(scope).bind(all(Tree.Room.class));
+    Map<String, Room> roomsByName = House.byName(rooms.rooms(), Room::name);
+    Map<String, Box> boxes = House.byName(rooms.boxes(), Box::name);
+    Map<String, UnwiredDevice> unwired = House.byName(rooms.devices(), UnwiredDevice::name);
+    Map<String, Raceway> raceways = House.byName(raceways(), Raceway::name);
+
+    BranchTracer tracer = new BranchTracer(scope, panels, boxes, unwired, roomsByName.keySet(), raceways.keySet());
+    List<BranchDraft> drafts = branchTrees.stream().map(tracer::trace).toList();
+    Map<String, List<wattle.model.BranchHot>> hots = BranchFinisher.hotsByBranch(panels);
+    drafts.forEach(d -> d.hots = hots.getOrDefault(d.name(), List.of()));
+    DeviceWiring wiring = new DeviceWiring(scope, boxes, unwired);
+    wiring.connect(drafts);
+    drafts.forEach(wiring::chooseHots);
+    ControlGroups groups = new ControlGroups(scope, unwired);
+    groups.form(drafts, unwired, scope);
+
+    Map<String, Branch> branches = new LinkedHashMap<>();
+    for (BranchDraft draft : drafts) {
+      List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, unwired, groups).derive();
+      BranchFinisher.finish(draft, uses).ifPresent(b -> branches.put(b.name(), b));
+    }
+    Map<String, SupplySystem> systems = new LinkedHashMap<>();
+    panels.values().forEach(p -> systems.put(p.name(), p.system()));
+    LoadBinder loads = new LoadBinder(scope, wiring, groups, systems);
+    Map<String, Device> devices = House.byName(unwired.values().stream().map(loads::bind).toList(), Device::name);
+    Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
+    new BranchChecks(scope, panels).check(branches, broken);
+
+    TrialBinder trials = new TrialBinder(scope, devices, boxes.keySet(), branches, panels);
+    Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
+    Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
+    return new House(
+        source,
+        heading.flatMap(Tree.Heading::title).map(Tree.Text::value),
+        heading.flatMap(Tree.Heading::revision).map(Tree.Text::value),
+        codes,
+        House.byName(dwellings(), d -> d.name().orElse("")),
+        services,
+        panels,
+        branches,
+        raceways,
+        roomsByName,
+        boxes,
+        devices,
+        trialsByName,
+        trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),
+        TrialBinder.silences(all(Tree.Silence.class)),
+        List.copyOf(scope.assumed()));
+  }
+
+  private void bindConstants() {
+    Map<String, Span> names = new LinkedHashMap<>();
+    for (Tree.Let let : all(Tree.Let.class)) {
+      if (scope.claim(names, let.name().text(), let.name().span(), "constants")) {
+        Optional<Quantity> value = scope.evaluator().valueOf(let.value());
+        value.ifPresent(v -> scope.constants().put(let.name().text(), v));
+      }
+    }
+  }
+
+  private List<Tree.Branch> branchTrees() {
+    Map<String, Span> names = new LinkedHashMap<>();
+    all(Tree.Panel.class).forEach(p -> names.putIfAbsent(p.name().text(), p.name().span()));
+    List<Tree.Branch> kept = new ArrayList<>();
+    for (Tree.Branch tree : all(Tree.Branch.class)) {
+      if (scope.claim(names, tree.name().text(), tree.name().span(), "branches or panels")) {
+        kept.add(tree);
+      }
+    }
+    return kept;
+  }
+
+  private List<Raceway> raceways() {
+    Map<String, Span> names = new LinkedHashMap<>();
+    SurroundingsBinder surroundings = new SurroundingsBinder(scope);
+    List<Raceway> raceways = new ArrayList<>();
+    for (Tree.Raceway tree : all(Tree.Raceway.class)) {
+      if (scope.claim(names, tree.name().text(), tree.name().span(), "raceways")) {
+        raceways.add(
+            new Raceway(
+                tree.name().text(),
+                Scope.label(tree.label()),
+                tree.size().map(s -> s.span().text()),
+                surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
+                Scope.status(tree.status()),
+                new Origin(tree.name().span(), tree.span())));
+      }
+    }
+    return raceways;
+  }
+
+  private List<Dwelling> dwellings() {
+    List<Dwelling> dwellings = new ArrayList<>();
+    for (Tree.Dwelling tree : all(Tree.Dwelling.class)) {
+      Set<String> flags = new LinkedHashSet<>();
+      Map<String, Quantity> facts = Facts.OF_DWELLING.read(tree.facts(), scope, flags);
+      dwellings.add(
+          new Dwelling(
+              tree.name().map(Tree.Word::text), Scope.label(tree.label()), facts, flags,
+              new Origin(tree.name().map(Tree.Word::span).orElse(tree.span()), tree.span())));
+    }
+    return dwellings;
+  }
+}

@@ -1,0 +1,56 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.finding.Span;
+import wattle.model.BranchHot;
+import wattle.model.Origin;
+import wattle.model.Status;
+import wattle.model.Surroundings;
+import wattle.model.Wiring;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** A branch while it is put together: points in the order reached, and the runs between them. */
+final class BranchDraft {
+  /** The panel, or a box, and what is said where the branch comes to it. */
+  static final class Stop {
+    final Optional<String> box;
+    final Span span;
+    final List<String> devices = new ArrayList<>();
+    Optional<Tree.Word> hotWord = Optional.empty();
+    Optional<Integer> hot = Optional.empty();
+    boolean wiredThrough;
+
+    Stop(Optional<String> box, Span span) {
+      this.box = box;
+      this.span = span;
+    }
+  }
+
+  /** A run from one stop to another. */
+  record Leg(
+      int from, int to, Optional<Quantity> length, Wiring wiring, Surroundings surroundings, Status status, Origin origin) {}
+
+  final Tree.Branch tree;
+  final List<Stop> stops = new ArrayList<>();
+  final List<Leg> legs = new ArrayList<>();
+  final Map<String, Integer> stopOfBox = new LinkedHashMap<>();
+  List<BranchHot> hots = List.of();
+  Optional<String> panel = Optional.empty();
+  Optional<Wiring> wiring = Optional.empty();
+  Surroundings surroundings = Surroundings.UNSTATED;
+  /** Set where part of the branch could not be read, so that what it lacks says nothing. */
+  boolean broken;
+
+  BranchDraft(Tree.Branch tree) {
+    this.tree = tree;
+  }
+
+  String name() {
+    return tree.name().text();
+  }
+}

@@ -1,0 +1,245 @@
+package wattle.bind;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.model.Box;
+import wattle.model.Origin;
+import wattle.model.Panel;
+import wattle.model.Surroundings;
+import wattle.model.Wiring;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** Follows the chains of a branch from its panel, box by box, into a tree. */
+final class BranchTracer {
+  private final Scope scope;
+  private final Map<String, Panel> panels;
+  private final Map<String, Box> boxes;
+  private final Map<String, UnwiredDevice> devices;
+  private final Set<String> rooms;
+  private final Set<String> raceways;
+  private final WiringBinder wirings;
+  private final SurroundingsBinder surroundings;
+
+  BranchTracer(
+      Scope scope, Map<String, Panel> panels, Map<String, Box> boxes, Map<String, UnwiredDevice> devices,
+      Set<String> rooms, Set<String> raceways) {
+    this.scope = scope;
+    this.panels = panels;
+    this.boxes = boxes;
+    this.devices = devices;
+    this.rooms = rooms;
+    this.raceways = raceways;
+    this.wirings = new WiringBinder(scope);
+    this.surroundings = new SurroundingsBinder(scope);
+  }
+
+  BranchDraft trace(Tree.Branch tree) {
+    BranchDraft draft = new BranchDraft(tree);
+    draft.surroundings = surroundings(tree.surroundings(), Surroundings.UNSTATED);
+    draft.wiring = tree.wiring().flatMap(wirings::bind);
+    draft.broken = tree.wiring().isPresent() && draft.wiring.isEmpty();
+    for (Tree.Chain chain : tree.chains()) {
+      chain(chain, draft);
+    }
+    return draft;
+  }
+
+  private Surroundings surroundings(List<Tree.Surroundings> written, Surroundings base) {
+    Surroundings bound = surroundings.bind(written, base);
+    for (Tree.Surroundings each : written) {
+      if (each instanceof Tree.Through through) {
+        for (Tree.Word raceway : through.raceways()) {
+          if (!raceways.contains(raceway.text()) && !scope.mayStandInDamage(raceway.text())) {
+            unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here", raceways);
+          }
+        }
+      }
+    }
+    return bound;
+  }
+
+  private void chain(Tree.Chain chain, BranchDraft draft) {
+    Optional<Integer> at = start(chain.from(), draft);
+    for (Tree.Run run : chain.runs()) {
+      if (at.isEmpty()) {
+        draft.broken = true;
+        return;
+      }
+      at = run(run, at.get(), draft);
+    }
+  }
+
+  private Optional<Integer> start(Tree.Place place, BranchDraft draft) {
+    String name = place.path().text();
+    if (panels.containsKey(name)) {
+      if (draft.panel.isEmpty()) {
+        draft.panel = Optional.of(name);
+        draft.stops.add(0, new BranchDraft.Stop(Optional.empty(), place.span()));
+        return Optional.of(0);
+      }
+      if (!draft.panel.get().equals(name)) {
+        scope.report(
+            Finding.error("branch-from-two-panels", "branch '" + draft.name() + "' starts at two panels")
+                .at(place.span(), "the second")
+                .with(draft.stops.get(0).span, "the first"));
+        return Optional.empty();
+      }
+      return Optional.of(0);
+    }
+    Optional<String> box = boxOf(place);
+    if (box.isPresent() && draft.stopOfBox.containsKey(box.get())) {
+      return Optional.of(draft.stopOfBox.get(box.get()));
+    }
+    if (box.isEmpty()) {
+      reportUnknown(place, draft.panel.isEmpty() && draft.stops.isEmpty());
+    } else if (!scope.mayStandInDamage(name)) {
+      scope.report(
+          Finding.error("run-from-nowhere", "a run starts at '" + name + "', which branch '" + draft.name() + "' has not reached")
+              .at(place.span(), "not reached before this")
+              .because("A branch is a tree: it starts at its panel, and a fork starts at a box already reached.")
+              .fix("start at the panel, or put this line after the one that reaches " + name));
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Integer> run(Tree.Run run, int from, BranchDraft draft) {
+    Tree.Place place = run.to();
+    if (place.path().text().equals("later")) {
+      scope.assume("branch " + draft.name() + " is not finished");
+      draft.broken = true;
+      return Optional.empty();
+    }
+    Optional<String> box = boxOf(place);
+    if (box.isEmpty()) {
+      if (panels.containsKey(place.path().text())) {
+        scope.report(
+            Finding.error("run-to-panel", "a run of branch '" + draft.name() + "' ends in panel '" + place.path().text() + "'")
+                .at(place.span(), "a box or device is expected here")
+                .because("A panel is fed by a breaker, through its own feeder.")
+                .fix("name the panel on a slot line, and write by with its feeder after the panel's name"));
+      } else {
+        reportUnknown(place, false);
+      }
+      return Optional.empty();
+    }
+    Optional<Integer> known = Optional.ofNullable(draft.stopOfBox.get(box.get()));
+    if (known.isPresent()) {
+      scope.report(
+          Finding.error("branch-loop", "branch '" + draft.name() + "' comes to '" + place.path().text() + "' twice")
+              .at(place.span(), "reached again")
+              .with(draft.stops.get(known.get()).span, "reached before")
+              .because("A loop has two ways back to the breaker, and opening one joint does not make the rest dead.")
+              .fix("take out this run, or end it in another box"));
+      return known;
+    }
+    Optional<Wiring> wiring = run.wiring().isPresent() ? run.wiring().flatMap(wirings::bind) : draft.wiring;
+    if (wiring.isEmpty()) {
+      if (draft.tree.wiring().isEmpty() && run.wiring().isEmpty() && !draft.broken) {
+        draft.broken = true;
+        scope.report(
+            Finding.error("cable-missing", "nothing says what branch '" + draft.name() + "' is run with")
+                .at(draft.tree.name().span().after(), "a cable such as by 14/2 NM-B is expected here"));
+      }
+      draft.broken = true;
+      return Optional.empty();
+    }
+    int to = draft.stops.size();
+    draft.stops.add(new BranchDraft.Stop(box, place.span()));
+    draft.stopOfBox.put(box.get(), to);
+    arrive(place, draft.stops.get(to));
+    draft.legs.add(
+        new BranchDraft.Leg(
+            from, to, length(run, draft), wiring.get(), surroundings(run.surroundings(), draft.surroundings),
+            run.status().isPresent() ? Scope.status(run.status()) : Scope.status(draft.tree.status()),
+            new Origin(run.dashes(), run.span())));
+    return Optional.of(to);
+  }
+
+  private static void arrive(Tree.Place place, BranchDraft.Stop stop) {
+    stop.hotWord = place.hot();
+    stop.wiredThrough = place.wired().isPresent() && place.wired().get().text().equals("through");
+  }
+
+  private Optional<Quantity> length(Tree.Run run, BranchDraft draft) {
+    if (run.later()) {
+      scope.assume("a run of branch " + draft.name() + " to " + run.to().path().text() + " has no length yet");
+      return Optional.empty();
+    }
+    if (run.length().isEmpty()) {
+      scope.report(
+          Finding.error("run-without-length", "the run to '" + run.to().path().text() + "' has no length")
+              .at(run.dashes(), "a length such as --3 m-- is expected here")
+              .because("Voltage, fault current and the cable to buy all depend on it.")
+              .fix("write --3 m-- with its length, or --later-- where it is not known yet"));
+      return Optional.empty();
+    }
+    return ServiceBinder.lengthOf(run.length().get(), scope, "the length of a run");
+  }
+
+  /** The box that a path leads to: a box itself, or the one that a device is in. */
+  private Optional<String> boxOf(Tree.Place place) {
+    String name = place.path().text();
+    if (boxes.containsKey(name)) {
+      return Optional.of(name);
+    }
+    return Optional.ofNullable(devices.get(name)).map(UnwiredDevice::box);
+  }
+
+  private void reportUnknown(Tree.Place place, boolean first) {
+    Tree.Path path = place.path();
+    String name = path.text();
+    if (scope.mayStandInDamage(name)) {
+      return;
+    }
+    String room = path.first().text();
+    if (path.words().size() == 1) {
+      if (rooms.contains(room)) {
+        scope.report(
+            Finding.error("name-unknown", "'" + name + "' is a room, not a box")
+                .at(path.span(), "a box or device such as " + name + ".sw is expected here"));
+        return;
+      }
+      Set<String> starts = first ? panels.keySet() : boxes.keySet();
+      unknown(name, path.span(), (first ? "no panel is called '" : "no box or device is called '") + name + "'",
+          first ? "a branch starts at its panel" : "a box or device such as kitchen.c1 is expected here", starts);
+      return;
+    }
+    if (!rooms.contains(room)) {
+      Finding.Builder finding =
+          Finding.error("box-in-no-room", "'" + name + "' is in no room: no room is called '" + room + "'")
+              .at(path.first().span(), "a room of the plan is expected here")
+              .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
+      for (String near : NearNames.of(room, rooms)) {
+        finding.fix(Fix.safe("write " + near, path.first().span(), near));
+      }
+      scope.report(finding.fix("add room " + room + " with this box in it"));
+      return;
+    }
+    Set<String> inRoom = new HashSet<>();
+    boxes.keySet().stream().filter(b -> b.startsWith(room + ".")).forEach(inRoom::add);
+    devices.keySet().stream().filter(d -> d.startsWith(room + ".")).forEach(inRoom::add);
+    List<String> shown = inRoom.stream().map(n -> n.substring(room.length() + 1)).sorted().toList();
+    unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(shown), inRoom);
+  }
+
+  private static String listed(List<String> names) {
+    if (names.isEmpty()) {
+      return "nothing in it";
+    }
+    return names.size() > 6 ? String.join(", ", names.subList(0, 6)) + " and more" : String.join(", ", names);
+  }
+
+  private void unknown(String name, Span span, String headline, String expected, Set<String> known) {
+    Finding.Builder finding = Finding.error("name-unknown", headline).at(span, expected);
+    NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
+    scope.report(finding);
+  }
+}

@@ -1,0 +1,205 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.model.DeviceKind;
+import wattle.model.Origin;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/**
+ * One line of a room: which of its words are the kind, which are traits, and what each figure means. The kind is the
+ * longest run of words that the parts library knows.
+ */
+final class DeviceBinder {
+  /** Figures that a device may state by name. */
+  private static final Map<String, Dimension> NAMED =
+      Map.ofEntries(
+          Map.entry("minimum-circuit", Dimension.CURRENT),
+          Map.entry("maximum-breaker", Dimension.CURRENT),
+          Map.entry("rated", Dimension.CURRENT),
+          Map.entry("power-factor", Dimension.NONE),
+          Map.entry("height", Dimension.LENGTH),
+          Map.entry("from-sink", Dimension.LENGTH),
+          Map.entry("count", Dimension.NONE),
+          Map.entry("neutral-load", Dimension.POWER));
+
+  private static final Set<String> TRAITS =
+      Set.of(
+          "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
+          "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
+          "standby", "hardwired", "supplementary", "interlocked", "self-contained");
+
+  private final Scope scope;
+
+  DeviceBinder(Scope scope) {
+    this.scope = scope;
+  }
+
+  Optional<UnwiredDevice> bind(Tree.Device device, String room, String boxName) {
+    Optional<Kind> kind = kind(device);
+    if (kind.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> halves = kind.get().kind.halves();
+    Set<String> traits = new LinkedHashSet<>();
+    Set<String> boxTraits = new LinkedHashSet<>();
+    Set<Span> namesOfFigures =
+        device.amounts().stream()
+            .filter(a -> a.before().isPresent() && isFigureName(a.before().get().text(), halves))
+            .map(a -> a.before().get().span())
+            .collect(Collectors.toSet());
+    for (Tree.Word word : kind.get().others) {
+      if (TRAITS.contains(word.text())) {
+        traits.add(word.text());
+      } else if (RoomBinder.boxTraits().contains(word.text())) {
+        boxTraits.add(word.text());
+      } else if (!namesOfFigures.contains(word.span())) {
+        unknown(word, halves);
+      }
+    }
+    if (traits.remove("protects") | traits.remove("onward")) {
+      traits.add("protects-onward");
+    }
+    Map<String, Quantity> loads = new LinkedHashMap<>();
+    Map<String, Quantity> facts = new LinkedHashMap<>();
+    for (Tree.DeviceAmount amount : device.amounts()) {
+      figure(amount, kind.get().kind, loads, facts);
+    }
+    return Optional.of(
+        new UnwiredDevice(
+            room + "." + device.name(),
+            Scope.label(device.label()),
+            kind.get().kind,
+            room,
+            boxName,
+            traits,
+            boxTraits,
+            loads,
+            device.controls(),
+            device.at().map(Tree.Word::text),
+            device.hot(),
+            facts,
+            Scope.status(device.status()),
+            new Origin(device.name().span(), device.span())));
+  }
+
+  private static boolean isFigureName(String word, List<String> halves) {
+    return NAMED.containsKey(word) || halves.contains(word);
+  }
+
+  private record Kind(DeviceKind kind, List<Tree.Word> others) {}
+
+  private Optional<Kind> kind(Tree.Device device) {
+    List<Tree.Word> words = device.words();
+    for (int length = words.size(); length > 0; length--) {
+      for (int from = 0; from + length <= words.size(); from++) {
+        String name = words.subList(from, from + length).stream().map(Tree.Word::text).collect(Collectors.joining(" "));
+        Optional<DeviceKind> found = scope.library().part(name);
+        if (found.isPresent()) {
+          List<Tree.Word> others = new ArrayList<>(words.subList(0, from));
+          others.addAll(words.subList(from + length, words.size()));
+          return Optional.of(new Kind(found.get(), others));
+        }
+      }
+    }
+    reportUnknownKind(device);
+    return Optional.empty();
+  }
+
+  private void reportUnknownKind(Tree.Device device) {
+    List<Tree.Word> words = device.words();
+    Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
+    Finding.Builder finding =
+        Finding.error("kind-unknown", "no part is called '" + span.text() + "'")
+            .at(span, "a kind such as receptacle, switch or light is expected here")
+            .because("What hangs on " + device.name() + " was not checked.");
+    Set<String> known = scope.library().parts().keySet();
+    List<String> near = NearNames.of(span.text(), known);
+    near.forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
+    if (near.isEmpty()) {
+      for (Tree.Word word : words) {
+        for (String n : NearNames.of(word.text(), known)) {
+          finding.fix(Fix.safe("write " + n, word.span(), n));
+        }
+      }
+    }
+    scope.report(finding);
+  }
+
+  private void figure(
+      Tree.DeviceAmount amount, DeviceKind kind, Map<String, Quantity> loads, Map<String, Quantity> facts) {
+    String name = amount.before().map(Tree.Word::text).orElse("");
+    if (kind.halves().contains(name)) {
+      load(amount.value()).ifPresent(value -> loads.put(name, value));
+      return;
+    }
+    if (NAMED.containsKey(name)) {
+      scope
+          .evaluator()
+          .valueOf(amount.value(), NAMED.get(name), "'" + name + "'")
+          .ifPresent(value -> facts.put(name, value));
+      return;
+    }
+    Optional<Quantity> value = scope.evaluator().valueOf(amount.value());
+    if (value.isEmpty()) {
+      return;
+    }
+    Dimension dimension = value.get().dimension();
+    if (dimension.equals(Dimension.CURRENT) && kind.family() != DeviceKind.Family.APPLIANCE
+        && kind.family() != DeviceKind.Family.LIGHT && kind.family() != DeviceKind.Family.SOURCE) {
+      facts.put("rated", value.get()); // what is stamped on a receptacle or switch, not what it draws
+    } else if (dimension.equals(Dimension.POWER) || dimension.equals(Dimension.CURRENT)) {
+      load(amount.value()).ifPresent(load -> loads.put("", load));
+    } else if (dimension.equals(Dimension.VOLTAGE)) {
+      facts.put("voltage", value.get());
+    } else if (dimension.equals(Dimension.VOLUME)) {
+      facts.put("box-volume", value.get());
+    } else if (dimension.equals(Dimension.LENGTH)) {
+      facts.put("box-side", value.get());
+    } else {
+      scope.evaluator().valueOf(amount.value(), Dimension.POWER, "the load of a device");
+    }
+  }
+
+  private Optional<Quantity> load(Tree.Expression written) {
+    Optional<Quantity> value = scope.evaluator().valueOf(written);
+    if (value.isEmpty()) {
+      return value;
+    }
+    Dimension dimension = value.get().dimension();
+    if (!dimension.equals(Dimension.POWER) && !dimension.equals(Dimension.CURRENT)) {
+      return scope.evaluator().valueOf(written, Dimension.POWER, "the load of a device");
+    }
+    if (value.get().si() < 0) {
+      scope.report(
+          Finding.error("load-negative", "a device cannot draw " + value.get())
+              .at(written.span(), "a load of 0 or more is expected here"));
+      return Optional.empty();
+    }
+    return value;
+  }
+
+  private void unknown(Tree.Word word, List<String> halves) {
+    Set<String> known = new java.util.TreeSet<>(TRAITS);
+    known.addAll(NAMED.keySet());
+    known.addAll(halves);
+    known.addAll(scope.library().parts().keySet());
+    Finding.Builder finding =
+        Finding.error("word-unknown", "'" + word + "' means nothing of a device")
+            .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can stand here");
+    NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+    scope.report(finding);
+  }
+}

@@ -1,0 +1,184 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Span;
+import wattle.model.Box;
+import wattle.model.DeviceKind;
+import wattle.model.Leg;
+import wattle.model.Wire;
+import wattle.syntax.Tree;
+
+/**
+ * Which branch each device hangs on. A chain that names a device connects that one; a chain that names its box connects
+ * every device in it that no other chain names.
+ */
+final class DeviceWiring {
+  private final Scope scope;
+  private final Map<String, Box> boxes;
+  private final Map<String, UnwiredDevice> devices;
+  private final Map<String, BranchDraft> branchOf = new LinkedHashMap<>();
+  private final Map<String, BranchDraft.Stop> stopOf = new HashMap<>();
+
+  DeviceWiring(Scope scope, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
+    this.scope = scope;
+    this.boxes = boxes;
+    this.devices = devices;
+  }
+
+  Map<String, BranchDraft> branchOf() {
+    return branchOf;
+  }
+
+  Map<String, BranchDraft.Stop> stopOf() {
+    return stopOf;
+  }
+
+  void connect(List<BranchDraft> drafts) {
+    Map<String, Tree.Place> named = new HashMap<>();
+    for (BranchDraft draft : drafts) {
+      connectNamed(draft, named);
+    }
+    for (BranchDraft draft : drafts) {
+      for (BranchDraft.Stop stop : draft.stops) {
+        stop.box.ifPresent(box -> connectRest(draft, stop, box));
+      }
+    }
+    reportUnfed(drafts);
+  }
+
+  private void connectNamed(BranchDraft draft, Map<String, Tree.Place> named) {
+    for (Tree.Chain chain : draft.tree.chains()) {
+      List<Tree.Place> places = new ArrayList<>(List.of(chain.from()));
+      chain.runs().forEach(r -> places.add(r.to()));
+      for (Tree.Place place : places) {
+        String name = place.path().text();
+        UnwiredDevice device = devices.get(name);
+        if (device == null || !draft.stopOfBox.containsKey(device.box())) {
+          continue;
+        }
+        BranchDraft.Stop stop = draft.stops.get(draft.stopOfBox.get(device.box()));
+        BranchDraft known = branchOf.get(name);
+        if (known == null) {
+          attach(device, draft, stop);
+          named.put(name, place);
+        } else if (known != draft) {
+          scope.report(
+              Finding.error("device-fed-twice", "'" + name + "' is fed by two branches")
+                  .at(place.path().span(), "by '" + draft.name() + "'")
+                  .with(named.get(name).path().span(), "by '" + known.name() + "' already")
+                  .because("Opening one breaker would leave it live from the other.")
+                  .fix("take it out of one of the two branches"));
+        }
+      }
+    }
+  }
+
+  private void connectRest(BranchDraft draft, BranchDraft.Stop stop, String box) {
+    for (String name : boxes.get(box).devices()) {
+      // A device that is the box's only one was named by the chain; in a shared box the rest follow the first branch.
+      if (!branchOf.containsKey(name)) {
+        attach(devices.get(name), draft, stop);
+      }
+    }
+  }
+
+  private void attach(UnwiredDevice device, BranchDraft draft, BranchDraft.Stop stop) {
+    branchOf.put(device.name(), draft);
+    stopOf.put(device.name(), stop);
+    stop.devices.add(device.name());
+  }
+
+  private void reportUnfed(List<BranchDraft> drafts) {
+    Set<String> seen = new LinkedHashSet<>();
+    drafts.stream().filter(d -> d.broken).forEach(d -> mention(d, seen));
+    for (UnwiredDevice device : devices.values()) {
+      if (branchOf.containsKey(device.name()) || seen.contains(device.name()) || scope.mayStandInDamage(device.name())) {
+        continue;
+      }
+      scope.report(
+          Finding.error("device-unfed", "no branch reaches '" + device.name() + "'")
+              .at(device.origin().name(), "a " + device.kind().name() + " that nothing feeds")
+              .fix("add a run to it, such as --3 m-- " + device.name()));
+    }
+  }
+
+  /** What a broken branch names somewhere is not missing; the fault in the branch has been reported. */
+  private static void mention(BranchDraft draft, Set<String> seen) {
+    for (Tree.Chain chain : draft.tree.chains()) {
+      seen.add(chain.from().path().text());
+      chain.runs().forEach(r -> seen.add(r.to().path().text()));
+    }
+  }
+
+  /** Which hot the devices at a stop sit on, where the chain or the device says; once the branch's hots are known. */
+  void chooseHots(BranchDraft draft) {
+    for (BranchDraft.Stop stop : draft.stops) {
+      Optional<Tree.Word> word = stop.hotWord;
+      for (String name : stop.devices) {
+        word = devices.get(name).hot().isPresent() ? devices.get(name).hot() : word;
+      }
+      if (word.isPresent()) {
+        stop.hot = hotOf(word.get(), draft);
+      } else if (draft.hots.size() > 1) {
+        stop.devices.stream().map(devices::get).filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
+      }
+    }
+  }
+
+  private boolean mustChoose(UnwiredDevice device) {
+    return device.kind().needs().contains(DeviceKind.Need.HOT) && !HotChoice.isSplitOverTwo(device);
+  }
+
+  private void askWhich(UnwiredDevice device, BranchDraft draft) {
+    if (draft.broken || draft.legs.stream().noneMatch(l -> l.wiring().insulated().size() > draft.hots.size())) {
+      return; // no neutral to return on: that is the graver finding
+    }
+    List<String> colours = colours(draft);
+    scope.report(
+        Finding.error("hot-unstated", "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
+            .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
+            .because("Which leg it loads, and what the shared neutral carries, depends on it.")
+            .fix("write on " + String.join(" or on ", colours) + " after its name in the branch"));
+  }
+
+  private List<String> colours(BranchDraft draft) {
+    return draft.wiring.stream()
+        .flatMap(w -> w.wires().stream())
+        .filter(w -> w.purpose() == Wire.Purpose.HOT)
+        .map(Wire::colour)
+        .limit(draft.hots.size())
+        .toList();
+  }
+
+  private Optional<Integer> hotOf(Tree.Word word, BranchDraft draft) {
+    List<String> colours = colours(draft);
+    int byColour = colours.indexOf(word.text());
+    if (byColour >= 0) {
+      return Optional.of(byColour);
+    }
+    for (int i = 0; i < draft.hots.size(); i++) {
+      Optional<Leg> leg = draft.hots.get(i).leg();
+      if (leg.isPresent() && leg.get().name().equals(word.text())) {
+        return Optional.of(i);
+      }
+    }
+    if (!draft.hots.isEmpty() && !draft.broken) {
+      Span span = word.span();
+      Finding.Builder finding =
+          Finding.error("hot-unknown", "branch '" + draft.name() + "' has no hot '" + word + "'")
+              .at(span, String.join(", ", colours) + " can stand here, or a leg");
+      colours.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
+      scope.report(finding);
+    }
+    return Optional.empty();
+  }
+}

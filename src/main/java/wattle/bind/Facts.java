@@ -1,0 +1,83 @@
+package wattle.bind;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** Facts that a block may state, each of one dimension. */
+record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
+  static final Facts OF_DWELLING =
+      new Facts(
+          "a dwelling",
+          Map.of(
+              "floor-area", Dimension.AREA, "basement-area", Dimension.AREA, "garage-area", Dimension.AREA,
+              "storeys", Dimension.NONE, "dwellings", Dimension.NONE, "year", Dimension.NONE),
+          Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated"));
+
+  static final Facts OF_SERVICE =
+      new Facts("a service", Map.of("available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY), Set.of());
+
+  static final Facts OF_PANEL =
+      new Facts(
+          "a panel",
+          Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH),
+          Set.of());
+
+  static final Facts OF_ROOM =
+      new Facts(
+          "a room",
+          Map.of(
+              "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
+              Dimension.LENGTH),
+          Set.of());
+
+  /** Reads figures by name, and tells of names that mean nothing here. */
+  Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Set<String> flagsFound) {
+    Map<String, Quantity> values = new LinkedHashMap<>();
+    for (Tree.Fact fact : written) {
+      String name = fact.name().text();
+      Dimension dimension = figures.get(name);
+      if (dimension != null && fact.amount().isPresent()) {
+        scope
+            .evaluator()
+            .valueOf(fact.amount().get(), dimension, "'" + name + "'")
+            .ifPresent(value -> state(values, name, value, fact, scope));
+      } else if (flags.contains(name) && fact.amount().isEmpty()) {
+        flagsFound.add(name);
+      } else if (dimension != null) {
+        scope.report(
+            Finding.error("fact-without-figure", "'" + name + "' has no figure")
+                .at(fact.name().span().after(), dimension.trade() + " is expected here"));
+      } else {
+        unknown(fact, scope);
+      }
+    }
+    return values;
+  }
+
+  private static void state(Map<String, Quantity> values, String name, Quantity value, Tree.Fact fact, Scope scope) {
+    if (values.putIfAbsent(name, value) != null) {
+      scope.report(
+          Finding.error("fact-twice", "'" + name + "' is stated twice")
+              .at(fact.span(), "stated as " + values.get(name) + " before"));
+    }
+  }
+
+  private void unknown(Tree.Fact fact, Scope scope) {
+    String name = fact.name().text();
+    Set<String> known = new java.util.TreeSet<>(figures.keySet());
+    known.addAll(flags);
+    Finding.Builder finding =
+        Finding.error("fact-unknown", where + " has no '" + name + "'")
+            .at(fact.name().span(), String.join(", ", known) + " are known here");
+    NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, fact.name().span(), n)));
+    scope.report(finding);
+  }
+}

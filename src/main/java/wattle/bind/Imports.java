@@ -1,0 +1,156 @@
+package wattle.bind;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Source;
+import wattle.library.StandardLibrary;
+import wattle.syntax.PlanParser;
+import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
+
+/**
+ * Follows the {@code use} lines of a plan. Files are looked for beside the file that names them and never outside the
+ * folder of the plan, links included; packs are looked for in the standard library.
+ */
+final class Imports {
+  /** Most files of one plan. */
+  static final int MOST_FILES = 1000;
+
+  private final SourceReader reader;
+  private final List<Finding> findings = new ArrayList<>();
+  private final List<PlanTree> files = new ArrayList<>();
+  private final Set<Path> seen = new LinkedHashSet<>();
+  private final Set<String> codes = new LinkedHashSet<>();
+  private final Set<String> packs = new LinkedHashSet<>(List.of("common"));
+
+  private Imports(SourceReader reader) {
+    this.reader = reader;
+  }
+
+  /**
+   * A plan with all it uses.
+   *
+   * @param files the plan first
+   * @param packs names of the packs of the standard library, {@code common} first
+   * @param codes those of them that are codes the plan is under
+   */
+  record Gathered(List<PlanTree> files, List<String> packs, List<String> codes) {}
+
+  /**
+   * @param plan the text of the plan
+   * @param path where it lies; its folder bounds what may be used
+   */
+  static Checked<Gathered> gather(Source plan, Path path, SourceReader reader) {
+    Imports imports = new Imports(reader);
+    Path file = path.toAbsolutePath().normalize();
+    imports.add(plan, file, file.getParent(), List.of(file));
+    return new Checked<>(
+        new Gathered(List.copyOf(imports.files), List.copyOf(imports.packs), List.copyOf(imports.codes)),
+        imports.findings);
+  }
+
+  private void add(Source source, Path file, Path bounds, List<Path> chain) {
+    seen.add(file);
+    Checked<PlanTree> parsed = PlanParser.parse(source);
+    findings.addAll(parsed.findings());
+    files.add(parsed.value());
+    for (Tree.Item item : parsed.value().items()) {
+      if (item instanceof Tree.Use use) {
+        if (use.quoted()) {
+          follow(use, source, file, bounds, chain);
+        } else {
+          pack(use);
+        }
+      }
+    }
+  }
+
+  private void pack(Tree.Use use) {
+    String name = use.target().text();
+    List<String> known = StandardLibrary.packNames();
+    if (!known.contains(name)) {
+      Finding.Builder finding =
+          Finding.error("pack-unknown", "the standard library has no pack '" + name + "'")
+              .at(use.target().span(), String.join(", ", known) + " are there")
+              .because("A file beside the plan is used by its path in quotes.");
+      NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, use.target().span(), n)));
+      findings.add(finding.build());
+      return;
+    }
+    packs.add(name);
+    if (use.kind().isPresent() && use.kind().get().text().equals("code")) {
+      codes.add(name);
+    }
+  }
+
+  private void follow(Tree.Use use, Source from, Path file, Path bounds, List<Path> chain) {
+    Path target;
+    try {
+      target = file.resolveSibling(use.target().text()).normalize();
+    } catch (java.nio.file.InvalidPathException e) {
+      findings.add(cannot(use, "'" + use.target().text() + "' is no path of a file", "a path such as \"garage.wattle\" is expected here"));
+      return;
+    }
+    if (chain.contains(target)) {
+      findings.add(
+          Finding.error("use-circle", "files use each other in a circle")
+              .at(use.target().span(), "this file is being read already")
+              .fix("take out one of the use lines")
+              .build());
+      return;
+    }
+    if (seen.contains(target)) {
+      return; // used twice, read once
+    }
+    if (seen.size() >= MOST_FILES) {
+      findings.add(cannot(use, "a plan uses more than " + MOST_FILES + " files", "reading stopped here"));
+      return;
+    }
+    if (Path.of(use.target().text()).isAbsolute() || !staysInside(target, bounds)) {
+      findings.add(
+          Finding.error("use-outside", "'" + use.target().text() + "' lies outside the folder of the plan")
+              .at(use.target().span(), "only files in " + bounds.getFileName() + " and below may be used")
+              .because("A plan that is handed over must hold all that it needs, and must not read other files of its reader.")
+              .fix("copy the file beside the plan")
+              .build());
+      return;
+    }
+    try {
+      String shown = shownName(from.name(), use.target().text());
+      List<Path> longer = new ArrayList<>(chain);
+      longer.add(target);
+      add(reader.read(target, shown), target, bounds, longer);
+    } catch (SourceReader.Unreadable e) {
+      findings.add(cannot(use, "a file that the plan uses cannot be read", e.getMessage()));
+    }
+  }
+
+  private static boolean staysInside(Path target, Path bounds) {
+    if (!target.startsWith(bounds)) {
+      return false;
+    }
+    try {
+      return !Files.exists(target) || target.toRealPath().startsWith(bounds.toRealPath());
+    } catch (IOException e) {
+      return false; // a link that cannot be followed to its end is not followed at all
+    }
+  }
+
+  private static String shownName(String from, String target) {
+    int slash = from.lastIndexOf('/');
+    return slash < 0 ? target : Path.of(from.substring(0, slash + 1) + target).normalize().toString();
+  }
+
+  private static Finding cannot(Tree.Use use, String headline, String words) {
+    return Finding.error("use-unreadable", headline).at(use.target().span(), words).build();
+  }
+}

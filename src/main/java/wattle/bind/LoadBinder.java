@@ -1,0 +1,205 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.DeviceKind.Need;
+import wattle.model.Load;
+import wattle.model.Load.Connection;
+import wattle.model.LoadClass;
+import wattle.model.SupplySystem;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+
+/**
+ * Devices with what they draw, and between which conductors; and the findings about a device on conductors that do not
+ * suit it.
+ */
+final class LoadBinder {
+  private final Scope scope;
+  private final DeviceWiring wiring;
+  private final ControlGroups groups;
+  private final Map<String, SupplySystem> systemOfPanel;
+
+  LoadBinder(Scope scope, DeviceWiring wiring, ControlGroups groups, Map<String, SupplySystem> systemOfPanel) {
+    this.scope = scope;
+    this.wiring = wiring;
+    this.groups = groups;
+    this.systemOfPanel = systemOfPanel;
+  }
+
+  Device bind(UnwiredDevice device) {
+    Optional<BranchDraft> draft = Optional.ofNullable(wiring.branchOf().get(device.name()));
+    DeviceKind kind = atStatedVoltage(device, draft);
+    draft.ifPresent(d -> checkConductors(device, kind, d));
+    return new Device(
+        device.name(), device.label(), kind, device.room(), device.box(), device.traits(), loads(device, kind, draft),
+        List.copyOf(groups.lightsOf(device.name())), device.location(), device.facts(), device.status(),
+        device.origin());
+  }
+
+  private SupplySystem system(BranchDraft draft) {
+    return draft.hots.isEmpty()
+        ? new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240)
+        : systemOfPanel.get(draft.hots.get(0).breaker().panel());
+  }
+
+  /** A stated voltage decides between one hot and two: {@code baseboard heater 1.5 kW 120 V}. */
+  private DeviceKind atStatedVoltage(UnwiredDevice device, Optional<BranchDraft> draft) {
+    Quantity stated = device.facts().get("voltage");
+    if (stated == null || draft.isEmpty()) {
+      return device.kind();
+    }
+    SupplySystem system = system(draft.get());
+    boolean two = Math.abs(stated.si() - system.legToLegVolts()) < Math.abs(stated.si() - system.legToNeutralVolts());
+    if (two == device.kind().needs().contains(Need.TWO_HOTS) || system.legs().size() == 1) {
+      return device.kind();
+    }
+    Set<Need> needs = new HashSet<>(device.kind().needs());
+    needs.removeAll(Set.of(Need.HOT, Need.TWO_HOTS, Need.NEUTRAL));
+    needs.addAll(two ? Set.of(Need.TWO_HOTS) : Set.of(Need.HOT, Need.NEUTRAL));
+    return device.kind().needing(needs);
+  }
+
+  private void checkConductors(UnwiredDevice device, DeviceKind kind, BranchDraft draft) {
+    if (draft.hots.isEmpty() || draft.broken || kind.family() == DeviceKind.Family.JUNCTION) {
+      return;
+    }
+    SupplySystem system = system(draft);
+    Span at = device.origin().name();
+    Span cable = draft.wiring.map(w -> w.origin().whole()).orElse(draft.tree.name().span());
+    int insulated = insulatedTo(device, draft);
+    if (kind.needs().contains(Need.TWO_HOTS) && draft.hots.size() == 1 && system.legs().size() > 1) {
+      scope.report(
+          Finding.error("load-240-on-one-pole", "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives " + volts(system.legToNeutralVolts()))
+              .at(at, "a " + kind.name() + " works between two hots")
+              .with(draft.tree.name().span(), "one pole feeds this branch")
+              .because("On one hot and the neutral it would get half of its voltage and a quarter of its heat.")
+              .fix("feed '" + draft.name() + "' from a two-pole breaker"));
+      return;
+    }
+    boolean spareForNeutral = insulated > Math.min(draft.hots.size(), system.legs().size());
+    if (!kind.needs().contains(Need.NEUTRAL) || draft.hots.size() < 2 && insulated >= 2 || spareForNeutral) {
+      if (kind.needs().contains(Need.NEUTRAL) && insulated < 2) {
+        reportNeutralMissing(device, kind, cable, insulated);
+      }
+      return;
+    }
+    if (kind.needs().contains(Need.HOT)) {
+      scope.report(
+          Finding.error("load-120-without-neutral", "'" + device.name() + "' is made for " + volts(system.legToNeutralVolts()) + " and '" + draft.name() + "' brings two hots and no neutral")
+              .at(at, "a " + kind.name() + " works between a hot and the neutral")
+              .with(cable, insulated + " insulated conductors, both hots")
+              .because("Between the two hots it would get " + volts(system.legToLegVolts()) + ".")
+              .fix("run a cable with a neutral too, or feed it from one pole"));
+    } else {
+      reportNeutralMissing(device, kind, cable, insulated);
+    }
+  }
+
+  private void reportNeutralMissing(UnwiredDevice device, DeviceKind kind, Span cable, int insulated) {
+    scope.report(
+        Finding.error("neutral-missing", "'" + device.name() + "' needs a neutral and its cable has none")
+            .at(device.origin().name(), "a " + kind.name() + " returns on the neutral")
+            .with(cable, insulated + (insulated == 1 ? " insulated conductor" : " insulated conductors, all hots"))
+            .because("Its 120 V parts return on the neutral; the ground must never carry working current.")
+            .fix("run a cable with one more insulated conductor"));
+  }
+
+  private static String volts(double volts) {
+    return Quantity.plain(volts, 3) + " V";
+  }
+
+  /** Fewest insulated conductors on the way from the panel to a device. */
+  private int insulatedTo(UnwiredDevice device, BranchDraft draft) {
+    int stop = draft.stopOfBox.getOrDefault(device.box(), -1);
+    int least = Integer.MAX_VALUE;
+    for (int i = draft.legs.size() - 1; i >= 0; i--) {
+      BranchDraft.Leg leg = draft.legs.get(i);
+      if (leg.to() == stop) {
+        least = Math.min(least, leg.wiring().insulated().size());
+        stop = leg.from();
+      }
+    }
+    return least;
+  }
+
+  // ---- What it draws
+
+  private List<Load> loads(UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
+    if (kind.loadClass().isEmpty()) {
+      return List.of();
+    }
+    LoadClass loadClass = kind.loadClass().get();
+    double powerFactor = device.facts().containsKey("power-factor") ? device.facts().get("power-factor").si() : kind.powerFactor();
+    if (powerFactor <= 0 || powerFactor > 1) {
+      scope.report(
+          Finding.error("power-factor-out-of-range", "the power factor of '" + device.name() + "' is " + Quantity.plain(powerFactor, 4))
+              .at(device.origin().name(), "above 0 and at most 1"));
+      powerFactor = 1;
+    }
+    List<Load> loads = new ArrayList<>();
+    for (Part part : parts(device, kind, draft)) {
+      Optional<Quantity> rated = Optional.ofNullable(device.loads().get(part.name));
+      double nominal = part.share * rated.map(r -> voltAmperes(r, device, kind, draft)).orElse(0.0);
+      if (rated.isPresent() && isWatts(rated.get())) {
+        nominal /= powerFactor;
+      }
+      loads.add(new Load(part.name, part.connection, rated, nominal, powerFactor, kind.behaviour(), loadClass));
+    }
+    return loads;
+  }
+
+  private static boolean isWatts(Quantity rated) {
+    return rated.unit().symbol().endsWith("W");
+  }
+
+  /** Volt-amperes, or watts, that a rating stands for at nominal voltage. */
+  private double voltAmperes(Quantity rated, UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
+    if (rated.dimension().equals(Dimension.POWER)) {
+      return rated.si();
+    }
+    SupplySystem system = draft.map(this::system).orElse(new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240));
+    Quantity stated = device.facts().get("voltage");
+    double volts = kind.needs().contains(Need.TWO_HOTS) ? system.legToLegVolts() : system.legToNeutralVolts();
+    return rated.si() * (stated != null ? stated.si() : volts);
+  }
+
+  /** A part of a device: its name, what it is connected to, and its part of the whole's rating. */
+  private record Part(String name, Connection connection, double share) {}
+
+  private List<Part> parts(UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
+    if (draft.isEmpty() || draft.get().hots.isEmpty()) {
+      return kind.halves().isEmpty()
+          ? List.of(new Part("", new Connection.Unconnected(), 1))
+          : kind.halves().stream().map(h -> new Part(h, (Connection) new Connection.Unconnected(), 1.0)).toList();
+    }
+    int hots = draft.get().hots.size();
+    int chosen = wiring.stopOf().get(device.name()).hot.orElse(0);
+    if (!kind.halves().isEmpty()) {
+      boolean split = hots > 1 && HotChoice.isSplitOverTwo(device);
+      List<Part> parts = new ArrayList<>();
+      for (int i = 0; i < kind.halves().size(); i++) {
+        parts.add(new Part(kind.halves().get(i), new Connection.HotToNeutral(split ? i % hots : chosen), 1));
+      }
+      return parts;
+    }
+    if (kind.needs().contains(Need.TWO_HOTS) && hots > 1) {
+      double onLegs = kind.needs().contains(Need.NEUTRAL) ? kind.shareOnLegs() : 0;
+      List<Part> parts = new ArrayList<>();
+      parts.add(new Part("", new Connection.HotToHot(0, 1), 1 - onLegs));
+      if (onLegs > 0) {
+        parts.add(new Part("", new Connection.HotToNeutral(0), onLegs));
+      }
+      return parts;
+    }
+    return List.of(new Part("", new Connection.HotToNeutral(chosen), 1));
+  }
+}

@@ -1,0 +1,353 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.model.Breaker;
+import wattle.model.BreakerId;
+import wattle.model.Leg;
+import wattle.model.MainDevice;
+import wattle.model.Origin;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Pole;
+import wattle.model.Service;
+import wattle.model.Slot;
+import wattle.model.SlotOrder;
+import wattle.model.Status;
+import wattle.model.Stretch;
+import wattle.model.SupplySystem;
+import wattle.model.Surroundings;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+import wattle.syntax.Tree;
+
+/**
+ * Panels, from the service downwards: a panel's legs are known once those of the panel that feeds it are. A sub-panel
+ * takes the legs of the poles that feed it, A before B, so that a letter means the same leg in the whole house.
+ */
+final class PanelBinder {
+  private static final SupplySystem UNSTATED = new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240);
+
+  private final Scope scope;
+  private final Map<String, Service> services;
+  private final WiringBinder wirings;
+  private final SurroundingsBinder surroundings;
+  private final Map<String, Draft> drafts = new LinkedHashMap<>();
+  private final Map<String, Panel> done = new LinkedHashMap<>();
+  private final Set<String> branchNames;
+
+  PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames) {
+    this.scope = scope;
+    this.services = services;
+    this.branchNames = branchNames;
+    this.wirings = new WiringBinder(scope);
+    this.surroundings = new SurroundingsBinder(scope);
+  }
+
+  /** A panel as written, with its ways. */
+  private record Draft(
+      Tree.Panel tree,
+      Optional<Quantity> bus,
+      Optional<Integer> slots,
+      SlotOrder order,
+      boolean bonded,
+      Optional<MainDevice> main,
+      Map<String, Quantity> facts,
+      List<Way> ways) {
+    String name() {
+      return tree.name().text();
+    }
+  }
+
+  Map<String, Panel> bind(List<Tree.Panel> trees) {
+    Map<String, Span> names = new HashMap<>();
+    List<Tree.Panel> kept = new ArrayList<>();
+    for (Tree.Panel tree : trees) {
+      if (scope.claim(names, tree.name().text(), tree.name().span(), "panels")) {
+        kept.add(tree);
+      }
+    }
+    Set<String> thingsFed = new HashSet<>(branchNames);
+    thingsFed.addAll(names.keySet());
+    SlotBinder slots = new SlotBinder(scope, thingsFed);
+    for (Tree.Panel tree : kept) {
+      drafts.put(tree.name().text(), draft(tree, slots));
+    }
+    for (Draft draft : drafts.values()) {
+      finish(draft, new ArrayList<>());
+    }
+    Map<String, Panel> ordered = new LinkedHashMap<>();
+    drafts.keySet().forEach(name -> ordered.put(name, done.get(name)));
+    return ordered;
+  }
+
+  private Draft draft(Tree.Panel tree, SlotBinder slotBinder) {
+    Optional<Quantity> bus = Optional.empty();
+    Optional<Integer> slots = Optional.empty();
+    SlotOrder order = SlotOrder.ODD_LEFT;
+    boolean bonded = false;
+    Optional<MainDevice> main = Optional.empty();
+    List<Tree.Fact> facts = new ArrayList<>();
+    List<Tree.Slot> lines = new ArrayList<>();
+    for (Tree.PanelStatement statement : tree.statements()) {
+      if (statement instanceof Tree.Bus b) {
+        bus = scope.evaluator().valueOf(b.rating(), Dimension.CURRENT, "the rating of a bus");
+      } else if (statement instanceof Tree.SlotCount c) {
+        slots = scope.evaluator().countOf(c.count(), "the number of slots", 1, 400);
+      } else if (statement instanceof Tree.Bonded) {
+        bonded = true;
+      } else if (statement instanceof Tree.Order o) {
+        order = order(o);
+      } else if (statement instanceof Tree.Main m) {
+        main = Optional.of(main(m));
+      } else if (statement instanceof Tree.PanelFact f) {
+        facts.add(f.fact());
+      } else if (statement instanceof Tree.Slot s) {
+        lines.add(s);
+      } else {
+        throw new AssertionError(statement);
+      }
+    }
+    List<Way> ways = slotBinder.bind(tree.name().text(), lines, slots);
+    return new Draft(tree, bus, slots, order, bonded, main, Facts.OF_PANEL.read(facts, scope, new HashSet<>()), ways);
+  }
+
+  private SlotOrder order(Tree.Order order) {
+    List<String> words = new ArrayList<>();
+    for (SlotOrder each : SlotOrder.values()) {
+      if (each.word().equals(order.order().text())) {
+        return each;
+      }
+      words.add(each.word());
+    }
+    Finding.Builder finding =
+        Finding.error("order-unknown", "no order of slots is called '" + order.order() + "'")
+            .at(order.order().span(), String.join(", ", words) + " are known");
+    NearNames.of(order.order().text(), words).forEach(n -> finding.fix(Fix.safe("write " + n, order.order().span(), n)));
+    scope.report(finding);
+    return SlotOrder.ODD_LEFT;
+  }
+
+  private MainDevice main(Tree.Main main) {
+    Optional<Quantity> rating = Optional.empty();
+    Optional<Quantity> interrupting = Optional.empty();
+    for (Tree.Expression amount : main.amounts()) {
+      Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.CURRENT, "the rating of a main");
+      if (value.isPresent() && value.get().unit().equals(Units.KILOAMPERE)) {
+        interrupting = value;
+      } else if (value.isPresent()) {
+        rating = value;
+      }
+    }
+    MainDevice.Kind kind =
+        switch (main.kind().text()) {
+          case "fuse" -> MainDevice.Kind.FUSE;
+          case "switch" -> MainDevice.Kind.SWITCH;
+          case "lugs" -> MainDevice.Kind.LUGS;
+          default -> MainDevice.Kind.BREAKER;
+        };
+    for (Tree.Word word : main.words()) {
+      scope.report(
+          Finding.error("word-unknown", "'" + word + "' means nothing of a main")
+              .at(word.span(), "a rating such as 200 A, and what it can interrupt, can stand here"));
+    }
+    return new MainDevice(kind, rating, interrupting, Origin.of(main.span()));
+  }
+
+  private void finish(Draft draft, List<String> path) {
+    if (done.containsKey(draft.name())) {
+      return;
+    }
+    PanelSupply supply = supply(draft, path);
+    SupplySystem system = UNSTATED;
+    List<Leg> legs = system.legs();
+    if (supply instanceof PanelSupply.FromService from) {
+      system = services.get(from.service()).system();
+      legs = system.legs();
+    } else if (supply instanceof PanelSupply.FromBreaker from) {
+      Panel above = done.get(from.breaker().panel());
+      system = above.system();
+      legs = legsOf(above, from.breaker());
+    } else if (services.size() == 1) {
+      system = services.values().iterator().next().system();
+      legs = system.legs();
+    }
+    done.put(draft.name(), panel(draft, supply, system, legs));
+  }
+
+  private static List<Leg> legsOf(Panel above, BreakerId id) {
+    List<Leg> legs =
+        above.breakers().stream()
+            .filter(b -> b.id().equals(id))
+            .flatMap(b -> b.poles().stream())
+            .flatMap(p -> p.leg().stream())
+            .distinct()
+            .sorted()
+            .toList();
+    return legs.isEmpty() ? above.legs() : legs;
+  }
+
+  /** What feeds a panel: the slot line that names it, or the service it is from. */
+  private PanelSupply supply(Draft draft, List<String> path) {
+    List<Way> feeders =
+        drafts.values().stream()
+            .flatMap(d -> d.ways().stream())
+            .filter(w -> w.target().isPresent() && w.target().get().text().equals(draft.name()))
+            .toList();
+    Optional<Tree.Feed> stated = draft.tree().feed();
+    if (feeders.size() > 1) {
+      scope.report(
+          Finding.error("panel-fed-twice", "panel '" + draft.name() + "' is fed by two breakers")
+              .at(feeders.get(1).tree().slots().span(), "the second")
+              .with(feeders.get(0).tree().slots().span(), "the first")
+              .fix("take its name out of one of the two lines"));
+    }
+    if (feeders.isEmpty()) {
+      return fromStated(draft, stated);
+    }
+    BreakerId id = feeders.get(0).id();
+    stated.ifPresent(feed -> agree(feed, id, draft));
+    if (id.panel().equals(draft.name()) || path.contains(id.panel())) {
+      List<String> circle = new ArrayList<>(path.subList(Math.max(0, path.indexOf(id.panel())), path.size()));
+      circle.add(draft.name());
+      if (circle.indexOf(id.panel()) < 0) {
+        circle.add(0, id.panel());
+      }
+      scope.report(
+          Finding.error("feeder-circle", "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
+              .at(feeders.get(0).tree().slots().span(), "feeds '" + draft.name() + "'")
+              .with(draft.tree().name().span(), "which in the end feeds it")
+              .fix("feed one of them from a service or from another panel"));
+      return new PanelSupply.Unknown();
+    }
+    List<String> longer = new ArrayList<>(path);
+    longer.add(draft.name());
+    finish(drafts.get(id.panel()), longer);
+    return new PanelSupply.FromBreaker(id);
+  }
+
+  private PanelSupply fromStated(Draft draft, Optional<Tree.Feed> stated) {
+    if (stated.isEmpty()) {
+      if (services.isEmpty() && drafts.size() == 1) {
+        scope.assume("panel " + draft.name() + " hangs on a 120/240 V supply");
+      } else if (!scope.mayStandInDamage(draft.name())) {
+        scope.report(
+            Finding.error("panel-unfed", "nothing feeds panel '" + draft.name() + "'")
+                .at(draft.tree().name().span(), "no slot line names it, and it is from no service")
+                .fix(services.isEmpty() ? "add a service" : "write from " + services.keySet().iterator().next() + " after its name"));
+      }
+      return new PanelSupply.Unknown();
+    }
+    Tree.Word from = stated.get().from();
+    if (services.containsKey(from.text())) {
+      return new PanelSupply.FromService(from.text());
+    }
+    if (drafts.containsKey(from.text())) {
+      if (!scope.mayStandInDamage(draft.name())) {
+        scope.report(
+            Finding.error("panel-unfed", "no breaker of panel '" + from + "' feeds panel '" + draft.name() + "'")
+                .at(stated.get().span(), "no slot line there names '" + draft.name() + "'")
+                .fix("name " + draft.name() + " on the slot line that feeds it"));
+      }
+      return new PanelSupply.Unknown();
+    }
+    if (!scope.mayStandInDamage(from.text())) {
+      Set<String> known = new HashSet<>(services.keySet());
+      known.addAll(drafts.keySet());
+      known.remove(draft.name());
+      Finding.Builder finding =
+          Finding.error("name-unknown", "no service or panel is called '" + from + "'")
+              .at(from.span(), "a service or a panel is expected here");
+      NearNames.of(from.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
+      scope.report(finding);
+    }
+    return new PanelSupply.Unknown();
+  }
+
+  private void agree(Tree.Feed feed, BreakerId id, Draft draft) {
+    boolean panelAgrees = feed.from().text().equals(id.panel());
+    boolean slotAgrees =
+        feed.slots().isEmpty()
+            || id.slots().stream().anyMatch(s -> s.number() == feed.slots().get().numbers().get(0).number());
+    if (!panelAgrees || !slotAgrees) {
+      String right = id.panel() + "/" + id.slots().get(0);
+      scope.report(
+          Finding.error("feed-disagrees", "panel '" + draft.name() + "' is said to be from " + feed.span().text().replaceFirst("^from\\s+", ""))
+              .at(feed.span(), "but " + id + " names it")
+              .fix(Fix.offered("write from " + right, feed.span(), "from " + right)));
+    }
+  }
+
+  private Panel panel(Draft draft, PanelSupply supply, SupplySystem system, List<Leg> legs) {
+    Tree.Panel tree = draft.tree();
+    List<Breaker> breakers = draft.ways().stream().map(w -> breaker(w, draft, legs)).toList();
+    Optional<Stretch> feeder =
+        tree.feederWiring()
+            .flatMap(wirings::bind)
+            .map(
+                wiring ->
+                    new Stretch(
+                        tree.feederLength().flatMap(l -> ServiceBinder.lengthOf(l, scope, "the length of a feeder")),
+                        wiring,
+                        surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
+                        wiring.origin()));
+    return new Panel(
+        draft.name(), Scope.label(tree.label()), supply, system, legs, feeder, draft.bus(), draft.slots(),
+        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(),
+        Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
+  }
+
+  private Breaker breaker(Way way, Draft draft, List<Leg> legs) {
+    List<Pole> poles = new ArrayList<>();
+    for (int i = 0; i < way.id().slots().size(); i++) {
+      Slot slot = way.id().slots().get(i);
+      poles.add(new Pole(slot, i < way.legs().size() ? statedLeg(way.legs().get(i), legs) : legOf(slot, draft, legs)));
+    }
+    Status status = way.status();
+    return new Breaker(
+        way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), target(way),
+        Scope.label(way.tree().label()), way.traits().contains("pinned"), way.traits().contains("back-fed"),
+        way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
+  }
+
+  private Optional<Leg> legOf(Slot slot, Draft draft, List<Leg> legs) {
+    int count = draft.slots().orElse(400);
+    return slot.number() < 1 || slot.number() > count
+        ? Optional.empty()
+        : Optional.of(draft.order().legOf(slot.number(), count, legs));
+  }
+
+  private Optional<Leg> statedLeg(Tree.Word word, List<Leg> legs) {
+    for (Leg leg : legs) {
+      if (leg.name().equals(word.text())) {
+        return Optional.of(leg);
+      }
+    }
+    scope.report(
+        Finding.error("leg-unknown", "this panel has no leg '" + word + "'")
+            .at(word.span(), String.join(", ", legs.stream().map(Leg::name).toList()) + " can stand here"));
+    return Optional.empty();
+  }
+
+  private Breaker.Target target(Way way) {
+    if (way.target().isPresent()) {
+      String name = way.target().get().text();
+      if (drafts.containsKey(name)) {
+        return new Breaker.Target.ToPanel(name);
+      }
+      return branchNames.contains(name) ? new Breaker.Target.ToBranch(name) : new Breaker.Target.Unknown(name);
+    }
+    return way.traits().contains("later") ? new Breaker.Target.Later() : new Breaker.Target.Spare();
+  }
+}

@@ -1,0 +1,184 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.model.ConductorUse;
+import wattle.model.DeviceKind;
+import wattle.model.Role;
+import wattle.model.Wire;
+
+/**
+ * What each conductor of each run does, from what hangs beyond it. A hot is needed on a run where something beyond it
+ * is always live; a neutral where something beyond returns on it; a switch leg where the switch and its light are on
+ * different sides; two travellers where two switches of one light are. White conductors go to the neutral first; where
+ * none is needed a white one works as a hot and is marked.
+ */
+final class RoleDeriver {
+  private final Scope scope;
+  private final BranchDraft draft;
+  private final Map<String, UnwiredDevice> devices;
+  private final ControlGroups groups;
+  private final int[] parent;
+  private final int[] lastBelow;
+  private final int[] order;
+
+  RoleDeriver(Scope scope, BranchDraft draft, Map<String, UnwiredDevice> devices, ControlGroups groups) {
+    this.scope = scope;
+    this.draft = draft;
+    this.devices = devices;
+    this.groups = groups;
+    int count = draft.stops.size();
+    parent = new int[count];
+    order = new int[count];
+    lastBelow = new int[count];
+    number();
+  }
+
+  /** Numbers the stops depth first, so that what lies beyond a stop is a range. */
+  private void number() {
+    List<List<Integer>> children = new ArrayList<>();
+    for (int i = 0; i < parent.length; i++) {
+      parent[i] = -1;
+      children.add(new ArrayList<>());
+    }
+    for (BranchDraft.Leg leg : draft.legs) {
+      parent[leg.to()] = leg.from();
+      children.get(leg.from()).add(leg.to());
+    }
+    int[] next = new int[parent.length];
+    int number = 0;
+    for (int root = 0; root < parent.length; root++) {
+      if (parent[root] >= 0) {
+        continue;
+      }
+      int at = root;
+      order[at] = number++;
+      while (at >= 0) {
+        if (next[at] < children.get(at).size()) {
+          at = children.get(at).get(next[at]++);
+          order[at] = number++;
+        } else {
+          lastBelow[at] = number - 1;
+          at = at == root ? -1 : parent[at];
+        }
+      }
+    }
+  }
+
+  private boolean isBeyond(int stop, int other) {
+    return order[other] >= order[stop] && order[other] <= lastBelow[stop];
+  }
+
+  /** Needs of one stop: what must arrive there, whatever lies beyond. */
+  private record Needs(Set<Role> constant, boolean neutral) {}
+
+  /** The roles for each run, in the order of the draft's legs; empty lists where they could not be derived. */
+  List<List<ConductorUse>> derive() {
+    List<Needs> needs = new ArrayList<>();
+    for (BranchDraft.Stop stop : draft.stops) {
+      needs.add(needs(stop));
+    }
+    // Everything needed beyond a stop, gathered from the far ends inwards: a run comes before those beyond it.
+    List<Set<Role>> beyond = new ArrayList<>();
+    boolean[] neutralBeyond = new boolean[needs.size()];
+    for (int i = 0; i < needs.size(); i++) {
+      beyond.add(new LinkedHashSet<>(needs.get(i).constant));
+      neutralBeyond[i] = needs.get(i).neutral;
+    }
+    for (int i = draft.legs.size() - 1; i >= 0; i--) {
+      BranchDraft.Leg leg = draft.legs.get(i);
+      beyond.get(leg.from()).addAll(beyond.get(leg.to()));
+      neutralBeyond[leg.from()] |= neutralBeyond[leg.to()];
+    }
+    List<List<ConductorUse>> uses = new ArrayList<>();
+    for (BranchDraft.Leg leg : draft.legs) {
+      List<Role> roles = new ArrayList<>(sorted(beyond.get(leg.to())));
+      roles.addAll(groups.crossing(draft, stop -> isBeyond(leg.to(), stop)));
+      uses.add(assign(leg, roles, neutralBeyond[leg.to()]));
+    }
+    return uses;
+  }
+
+  private static List<Role> sorted(Set<Role> roles) {
+    return roles.stream().sorted((a, b) -> Integer.compare(((Role.Hot) a).hot(), ((Role.Hot) b).hot())).toList();
+  }
+
+  private Needs needs(BranchDraft.Stop stop) {
+    Set<Role> constant = new LinkedHashSet<>();
+    boolean neutral = false;
+    for (String name : stop.devices) {
+      UnwiredDevice device = devices.get(name);
+      DeviceKind kind = device.kind();
+      Set<Integer> hots = HotChoice.of(device, stop, draft);
+      if (kind.family() == DeviceKind.Family.SWITCH) {
+        if (groups.isFed(name)) {
+          hots.forEach(h -> constant.add(new Role.Hot(h)));
+        }
+      } else if (!groups.isControlled(name)) {
+        hots.forEach(h -> constant.add(new Role.Hot(h)));
+      } else if (groups.isPartlyControlled(name)) {
+        hots.forEach(h -> constant.add(new Role.Hot(h)));
+      }
+      boolean hotOnly = HotChoice.isAcrossOnly(kind) && draft.hots.size() > 1;
+      neutral |= kind.needs().contains(DeviceKind.Need.NEUTRAL) && !hotOnly || needsNeutralInstead(kind);
+    }
+    return new Needs(constant, neutral);
+  }
+
+  /** An appliance made for two hots, on a supply of one leg, returns on the neutral. */
+  private boolean needsNeutralInstead(DeviceKind kind) {
+    return kind.needs().contains(DeviceKind.Need.TWO_HOTS) && draft.hots.size() == 1;
+  }
+
+  private List<ConductorUse> assign(BranchDraft.Leg leg, List<Role> roles, boolean neutral) {
+    List<Wire> insulated = leg.wiring().insulated();
+    int wanted = roles.size() + (neutral ? 1 : 0);
+    if (wanted > insulated.size()) {
+      reportTooFew(leg, roles, neutral, insulated.size());
+      return List.of();
+    }
+    List<ConductorUse> uses = new ArrayList<>();
+    List<Wire> coloured = new ArrayList<>(insulated.stream().filter(w -> w.purpose() == Wire.Purpose.HOT).toList());
+    List<Wire> whites = new ArrayList<>(insulated.stream().filter(w -> w.purpose() == Wire.Purpose.NEUTRAL).toList());
+    Optional<Wire> forNeutral = Optional.empty();
+    if (neutral) {
+      forNeutral = Optional.of(whites.isEmpty() ? coloured.remove(coloured.size() - 1) : whites.remove(0));
+    }
+    List<Role> inOrder = new ArrayList<>(roles);
+    boolean loopToSwitch = !neutral && roles.size() == 2 && roles.get(0) instanceof Role.Hot && roles.get(1) instanceof Role.SwitchLeg;
+    if (loopToSwitch) {
+      java.util.Collections.reverse(inOrder); // the trade brings the feed down on the white and the switch leg back on the black
+    }
+    for (Role role : inOrder) {
+      boolean white = coloured.isEmpty();
+      uses.add(new ConductorUse(white ? whites.remove(0) : coloured.remove(0), role, white));
+    }
+    forNeutral.ifPresent(w -> uses.add(new ConductorUse(w, new Role.Neutral(), false)));
+    coloured.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
+    whites.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
+    leg.wiring().ground().ifPresent(w -> uses.add(new ConductorUse(w, new Role.Ground(), false)));
+    return uses;
+  }
+
+  private void reportTooFew(BranchDraft.Leg leg, List<Role> roles, boolean neutral, int has) {
+    boolean onlyNeutralLacks = neutral && roles.size() == has && roles.stream().allMatch(r -> r instanceof Role.Hot);
+    if (onlyNeutralLacks || draft.hots.isEmpty() || draft.broken) {
+      return; // said where the device is that needs the neutral, or the branch itself has a finding
+    }
+    List<String> wanted = new ArrayList<>();
+    roles.forEach(r -> wanted.add(Role.text(r, draft.hots)));
+    if (neutral) {
+      wanted.add("neutral");
+    }
+    scope.report(
+        Finding.error("conductors-too-few", "the run to '" + draft.stops.get(leg.to()).box.orElse("") + "' has " + has + " insulated conductors and needs " + wanted.size())
+            .at(leg.origin().name(), leg.wiring().text())
+            .because("It must carry " + String.join(", ", wanted) + ".")
+            .fix("run a cable with " + wanted.size() + " insulated conductors here"));
+  }
+}

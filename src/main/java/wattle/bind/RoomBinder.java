@@ -1,0 +1,153 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.model.Box;
+import wattle.model.Origin;
+import wattle.model.Room;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** Rooms with their boxes and devices. A device that stands in no box of the plan has a box of its own, by its name. */
+final class RoomBinder {
+  private static final List<String> KINDS =
+      List.of(
+          "kitchen", "bathroom", "bedroom", "hall", "stair", "living", "dining", "family", "laundry", "garage",
+          "basement", "attic", "crawl-space", "outdoors", "workshop", "utility", "closet", "pantry", "office", "porch",
+          "deck", "shed", "boathouse", "sunroom", "foyer", "cellar", "yard", "roof");
+
+  private static final Set<String> BOX_TRAITS =
+      Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
+          "extension", "later");
+
+  private final Scope scope;
+  private final List<Room> rooms = new ArrayList<>();
+  private final List<Box> boxes = new ArrayList<>();
+  private final List<UnwiredDevice> devices = new ArrayList<>();
+
+  RoomBinder(Scope scope) {
+    this.scope = scope;
+  }
+
+  /** Rooms and boxes, and the devices in them before anything is wired. */
+  record Bound(List<Room> rooms, List<Box> boxes, List<UnwiredDevice> devices) {}
+
+  Bound bind(List<Tree.Room> trees) {
+    Map<String, Span> names = new HashMap<>();
+    DeviceBinder binder = new DeviceBinder(scope);
+    for (Tree.Room tree : trees) {
+      if (scope.claim(names, tree.name().text(), tree.name().span(), "rooms")) {
+        room(tree, binder);
+      }
+    }
+    return new Bound(rooms, boxes, devices);
+  }
+
+  private void room(Tree.Room tree, DeviceBinder binder) {
+    String room = tree.name().text();
+    Map<String, Span> names = new HashMap<>();
+    List<String> boxNames = new ArrayList<>();
+    for (Tree.Box box : tree.boxes()) {
+      if (scope.claim(names, box.name().text(), box.name().span(), "things in " + room)) {
+        boxes.add(box(room, box, names, binder));
+        boxNames.add(room + "." + box.name());
+      }
+    }
+    for (Tree.Device device : tree.devices()) {
+      if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
+        String name = room + "." + device.name();
+        binder.bind(device, room, name).ifPresent(d -> own(d, boxNames));
+      }
+    }
+    Map<String, Quantity> facts = Facts.OF_ROOM.read(tree.facts(), scope, new HashSet<>());
+    rooms.add(
+        new Room(
+            room, Scope.label(tree.label()), kind(tree), facts, boxNames, Scope.status(tree.status()),
+            new Origin(tree.name().span(), tree.span())));
+  }
+
+  /** The box that a device has to itself: its size is what the device's own line says of one. */
+  private void own(UnwiredDevice device, List<String> boxNames) {
+    devices.add(device);
+    boxNames.add(device.name());
+    boxes.add(
+        new Box(
+            device.name(), device.room(), Optional.ofNullable(device.facts().get("box-volume")), Optional.empty(),
+            device.boxTraits(), List.of(device.name()), device.status(), device.origin()));
+  }
+
+  private Box box(String room, Tree.Box tree, Map<String, Span> names, DeviceBinder binder) {
+    String name = room + "." + tree.name();
+    List<String> inside = new ArrayList<>();
+    for (Tree.Device device : tree.devices()) {
+      if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
+        binder
+            .bind(device, room, name)
+            .ifPresent(
+                d -> {
+                  devices.add(d);
+                  inside.add(d.name());
+                });
+      }
+    }
+    Optional<Quantity> volume = Optional.empty();
+    for (Tree.Expression amount : tree.amounts()) {
+      Optional<Quantity> value = scope.evaluator().valueOf(amount);
+      // Sides of a box are trade names of its shape; its volume is the figure that counts.
+      if (value.isPresent() && !value.get().dimension().equals(Dimension.LENGTH)) {
+        volume = scope.evaluator().valueOf(amount, Dimension.VOLUME, "the size of a box");
+      }
+    }
+    Set<String> traits = new LinkedHashSet<>();
+    for (Tree.Word word : tree.words()) {
+      if (BOX_TRAITS.contains(word.text())) {
+        traits.add(word.text());
+      } else {
+        unknownWord(word, "a box", BOX_TRAITS);
+      }
+    }
+    return new Box(
+        name, room, volume, tree.gangs(), traits, inside, Scope.status(tree.status()),
+        new Origin(tree.name().span(), tree.span()));
+  }
+
+  private void unknownWord(Tree.Word word, String what, Set<String> known) {
+    Finding.Builder finding =
+        Finding.error("word-unknown", "'" + word + "' means nothing of " + what)
+            .at(word.span(), "such as " + String.join(", ", known.stream().sorted().limit(5).toList()));
+    NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+    scope.report(finding);
+  }
+
+  static Set<String> boxTraits() {
+    return BOX_TRAITS;
+  }
+
+  private Optional<String> kind(Tree.Room tree) {
+    if (tree.kind().isPresent()) {
+      Tree.Word kind = tree.kind().get();
+      if (!KINDS.contains(kind.text())) {
+        unknownWord(kind, "a room", Set.copyOf(KINDS));
+        return Optional.empty();
+      }
+      return Optional.of(kind.text());
+    }
+    // By its name: 'bath' is a bathroom, 'bed2' a bedroom.
+    String name = tree.name().text().toLowerCase(java.util.Locale.ROOT).replaceAll("[0-9]+$", "");
+    Optional<String> told =
+        KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
+    told.ifPresent(k -> scope.assume("room " + tree.name() + " is a " + k + ", by its name"));
+    return told;
+  }
+}

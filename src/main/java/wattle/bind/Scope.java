@@ -1,0 +1,106 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.evaluate.Evaluator;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
+
+/** What the binders of one plan share: the library, constants, findings and what is assumed. */
+final class Scope {
+  private final Library library;
+  private final Map<String, Quantity> constants = new HashMap<>();
+  private final List<Finding> findings = new ArrayList<>();
+  private final Set<String> assumed = new LinkedHashSet<>();
+  private final Set<String> damagedWords = new HashSet<>();
+  private final Evaluator evaluator = new Evaluator(constants, findings::add);
+
+  Scope(Library library, List<PlanTree> files) {
+    this.library = library;
+    files.forEach(f -> damagedWords.addAll(f.damagedWords()));
+  }
+
+  Library library() {
+    return library;
+  }
+
+  Evaluator evaluator() {
+    return evaluator;
+  }
+
+  Map<String, Quantity> constants() {
+    return constants;
+  }
+
+  List<Finding> findings() {
+    return findings;
+  }
+
+  void report(Finding.Builder finding) {
+    findings.add(finding.build());
+  }
+
+  /** Notes something that the plan does not say and that is taken as usual. */
+  void assume(String what) {
+    assumed.add(what);
+  }
+
+  Set<String> assumed() {
+    return assumed;
+  }
+
+  /** Whether a name stands on a line that could not be read, so that its absence elsewhere says nothing. */
+  boolean mayStandInDamage(String name) {
+    if (damagedWords.isEmpty()) {
+      return false;
+    }
+    for (String word : name.split("\\.")) {
+      if (damagedWords.contains(word)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  static Status status(Optional<Tree.Status> written) {
+    return written
+        .map(
+            s ->
+                switch (s.word().text()) {
+                  case "existing" -> Status.EXISTING;
+                  case "to-remove" -> Status.TO_REMOVE;
+                  default -> Status.NEW;
+                })
+        .orElse(Status.NEW);
+  }
+
+  static Optional<String> label(Optional<Tree.Text> written) {
+    return written.map(Tree.Text::value);
+  }
+
+  /** Reports a name that is taken; true where it was free. */
+  boolean claim(Map<String, Span> names, String name, Span span, String kind) {
+    Span first = names.putIfAbsent(name, span);
+    if (first == null) {
+      return true;
+    }
+    report(
+        Finding.error("name-twice", "two " + kind + " are called '" + name + "'")
+            .at(span, "the second")
+            .with(first, "the first")
+            .because("The second was not checked further.")
+            .fix("give one of them another name"));
+    return false;
+  }
+}

@@ -1,0 +1,214 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.model.Electrode;
+import wattle.model.Origin;
+import wattle.model.Service;
+import wattle.model.Source;
+import wattle.model.Stretch;
+import wattle.model.SupplySystem;
+import wattle.model.Surroundings;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** Services: the supply system from its voltages, the source behind it, the run to it, its electrodes. */
+final class ServiceBinder {
+  private static final List<String> SOURCES = List.of("transformer", "available", "generator");
+
+  private final Scope scope;
+  private final WiringBinder wirings;
+  private final SurroundingsBinder surroundings;
+
+  ServiceBinder(Scope scope) {
+    this.scope = scope;
+    this.wirings = new WiringBinder(scope);
+    this.surroundings = new SurroundingsBinder(scope);
+  }
+
+  List<Service> bind(List<Tree.Service> trees) {
+    List<Service> services = new ArrayList<>();
+    Map<String, Span> names = new HashMap<>();
+    for (Tree.Service tree : trees) {
+      if (scope.claim(names, tree.name().text(), tree.name().span(), "services")) {
+        services.add(service(tree));
+      }
+    }
+    return services;
+  }
+
+  private Service service(Tree.Service tree) {
+    Optional<Quantity> rating = Optional.empty();
+    Optional<Quantity> volts = Optional.empty();
+    for (Tree.Expression amount : tree.amounts()) {
+      Optional<Quantity> value = scope.evaluator().valueOf(amount);
+      if (value.isEmpty()) {
+        continue;
+      }
+      if (value.get().dimension().equals(Dimension.CURRENT) && rating.isEmpty()) {
+        rating = value;
+      } else if (value.get().dimension().equals(Dimension.VOLTAGE) && volts.isEmpty()) {
+        volts = value;
+      } else {
+        scope.evaluator().valueOf(amount, Dimension.CURRENT, "the rating of a service");
+      }
+    }
+    Map<String, Quantity> facts = Facts.OF_SERVICE.read(tree.facts(), scope, new HashSet<>());
+    return new Service(
+        tree.name().text(),
+        Scope.label(tree.label()),
+        system(tree, volts),
+        rating,
+        source(tree),
+        run(tree),
+        electrodes(tree),
+        facts,
+        Scope.status(tree.status()),
+        new Origin(tree.name().span(), tree.span()));
+  }
+
+  private SupplySystem system(Tree.Service tree, Optional<Quantity> volts) {
+    if (tree.voltages().isPresent()) {
+      Tree.Voltages pair = tree.voltages().get();
+      double low = pair.low();
+      double high = pair.high();
+      if (!pair.unit().text().equals("V") || low <= 0 || high <= 0) {
+        scope.report(
+            Finding.error("voltage-unknown", "a service cannot be " + pair.span().text())
+                .at(pair.span(), "a pair such as 120/240 V is expected here"));
+      } else if (Math.abs(high / low - 2) < 0.02) {
+        return new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, low, high);
+      } else if (Math.abs(high / low - Math.sqrt(3)) < 0.02) {
+        return new SupplySystem(
+            tree.threePhase().isPresent() ? SupplySystem.Kind.THREE_PHASE_WYE : SupplySystem.Kind.TWO_LEGS_OF_WYE,
+            low, high);
+      } else {
+        scope.report(
+            Finding.error("voltage-unknown", "no supply gives " + pair.span().text())
+                .at(pair.span(), "the second figure is twice the first, or 1.73 times it for legs of a wye")
+                .fix(Fix.offered("write 120/240 V", pair.span(), "120/240 V"))
+                .fix(Fix.offered("write 120/208 V", pair.span(), "120/208 V")));
+      }
+    } else if (volts.isPresent()) {
+      return new SupplySystem(SupplySystem.Kind.SINGLE_PHASE, volts.get().si(), volts.get().si());
+    } else {
+      scope.assume("service " + tree.name() + " is 120/240 V");
+      scope.report(
+          Finding.warning("service-voltage-unstated", "service '" + tree.name() + "' does not state its voltage")
+              .at(tree.name().span(), "120/240 V is assumed for the checks")
+              .fix(Fix.offered("write 120/240 V after its name", tree.name().span().after(), " 120/240 V")));
+    }
+    return new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240);
+  }
+
+  private Optional<Source> source(Tree.Service tree) {
+    if (tree.sources().isEmpty()) {
+      return Optional.empty();
+    }
+    if (tree.sources().size() > 1) {
+      scope.report(
+          Finding.error("source-twice", "service '" + tree.name() + "' has two sources")
+              .at(tree.sources().get(1).span(), "the second")
+              .with(tree.sources().get(0).span(), "the first"));
+    }
+    Tree.SourceLine line = tree.sources().get(0);
+    List<Quantity> values = new ArrayList<>();
+    line.amounts().forEach(a -> scope.evaluator().valueOf(a).ifPresent(values::add));
+    Optional<Quantity> ratio =
+        line.ratio().flatMap(r -> scope.evaluator().valueOf(r, Dimension.NONE, "the ratio of reactance to resistance"));
+    Optional<Quantity> power = first(values, Dimension.POWER);
+    Optional<Quantity> current = first(values, Dimension.CURRENT);
+    Optional<Quantity> percent = first(values, Dimension.NONE);
+    String kind = line.kind().text();
+    if (!SOURCES.contains(kind)) {
+      Finding.Builder finding =
+          Finding.error("source-unknown", "no source is called '" + kind + "'")
+              .at(line.kind().span(), "transformer, available or generator is expected here");
+      NearNames.of(kind, SOURCES).forEach(n -> finding.fix(Fix.safe("write " + n, line.kind().span(), n)));
+      scope.report(finding);
+      return Optional.empty();
+    }
+    if (kind.equals("available") && current.isPresent() && current.get().si() > 0) {
+      return Optional.of(new Source.Available(current.get(), ratio, line.span()));
+    }
+    boolean impedance = percent.isPresent() && percent.get().si() > 0 && percent.get().si() < 1;
+    if (kind.equals("transformer") && power.isPresent() && power.get().si() > 0 && impedance) {
+      return Optional.of(new Source.Transformer(power.get(), percent.get(), ratio, line.span()));
+    }
+    if (kind.equals("generator") && power.isPresent() && power.get().si() > 0) {
+      return Optional.of(new Source.Generator(power.get(), impedance ? percent : Optional.empty(), line.span()));
+    }
+    scope.report(
+        Finding.error("source-incomplete", "the source of '" + tree.name() + "' lacks a figure")
+            .at(line.span(), expected(kind))
+            .because("Without it neither voltage nor fault current can be worked out."));
+    return Optional.empty();
+  }
+
+  private static String expected(String kind) {
+    return switch (kind) {
+      case "available" -> "a fault current such as 10 kA is expected here";
+      case "transformer" -> "a rating and an impedance above 0 such as 50 kVA 1.8 % are expected here";
+      default -> "a rating such as 12 kVA is expected here";
+    };
+  }
+
+  private static Optional<Quantity> first(List<Quantity> values, Dimension dimension) {
+    return values.stream().filter(v -> v.dimension().equals(dimension)).findFirst();
+  }
+
+  private Optional<Stretch> run(Tree.Service tree) {
+    if (tree.runs().isEmpty()) {
+      return Optional.empty();
+    }
+    Tree.ServiceRun run = tree.runs().get(0);
+    return wirings
+        .bind(run.wiring())
+        .map(
+            wiring ->
+                new Stretch(
+                    lengthOf(run.length(), scope, "the length of a service run"),
+                    wiring,
+                    surroundings.bind(run.surroundings(), Surroundings.UNSTATED),
+                    Origin.of(run.span())));
+  }
+
+  /** A length that is not negative. */
+  static Optional<Quantity> lengthOf(Tree.Expression expression, Scope scope, String what) {
+    Optional<Quantity> length = scope.evaluator().valueOf(expression, Dimension.LENGTH, what);
+    if (length.isPresent() && length.get().si() < 0) {
+      scope.report(
+          Finding.error("length-negative", what + " cannot be " + length.get())
+              .at(expression.span(), "a length of 0 or more is expected here"));
+      return Optional.empty();
+    }
+    return length;
+  }
+
+  private List<Electrode> electrodes(Tree.Service tree) {
+    List<Electrode> electrodes = new ArrayList<>();
+    for (Tree.Earth earth : tree.earths()) {
+      Optional<Quantity> resistance = Optional.empty();
+      for (Tree.Expression amount : earth.amounts()) {
+        resistance = scope.evaluator().valueOf(amount, Dimension.RESISTANCE, "the resistance of an electrode");
+      }
+      electrodes.add(
+          new Electrode(
+              earth.electrode().text(),
+              earth.wiring().flatMap(wirings::bind),
+              resistance,
+              Scope.status(earth.status()),
+              new Origin(earth.electrode().span(), earth.span())));
+    }
+    return electrodes;
+  }
+}

@@ -1,0 +1,224 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import wattle.evaluate.Evaluator;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.model.Breaker;
+import wattle.model.BreakerId;
+import wattle.model.Protection;
+import wattle.model.Slot;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+import wattle.syntax.Tree;
+
+/** The slot lines of a panel: ratings, traits, handles, and whether two of them want one slot. */
+final class SlotBinder {
+  private static final Map<String, Integer> POLES = Map.of("single-pole", 1, "two-pole", 2, "three-pole", 3);
+  private static final List<String> TRAITS =
+      List.of(
+          "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
+          "back-fed", "interlocked", "later", "spare");
+
+  private final Scope scope;
+  private final Set<String> thingsFed;
+
+  /**
+   * @param thingsFed names of all branches and panels; other words of a slot line may be misspelled traits or units
+   */
+  SlotBinder(Scope scope, Set<String> thingsFed) {
+    this.scope = scope;
+    this.thingsFed = thingsFed;
+  }
+
+  List<Way> bind(String panel, List<Tree.Slot> lines, Optional<Integer> slotCount) {
+    List<Way> ways = new ArrayList<>();
+    for (Tree.Slot line : lines) {
+      Way way = way(panel, line);
+      slotCount.ifPresent(count -> checkRange(way, count, panel));
+      checkFree(way, ways);
+      ways.add(way);
+    }
+    return ways;
+  }
+
+  private Way way(String panel, Tree.Slot line) {
+    List<Slot> slots = line.slots().numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
+    Set<String> traits = line.traits().stream().map(Tree.Word::text).collect(Collectors.toCollection(LinkedHashSet::new));
+    Set<Protection> protections = EnumSet.noneOf(Protection.class);
+    for (Protection protection : Protection.values()) {
+      if (traits.contains(protection.word())) {
+        protections.add(protection);
+      }
+    }
+    Optional<Tree.Word> target = target(line);
+    Optional<Quantity> rating = rating(line, target);
+    return new Way(
+        new BreakerId(panel, slots),
+        line,
+        traits.contains("fuse") ? Breaker.Device.FUSE : Breaker.Device.BREAKER,
+        handle(line, traits),
+        rating,
+        interrupting(line),
+        protections,
+        target,
+        traits,
+        Scope.status(line.status()));
+  }
+
+  private Breaker.Handle handle(Tree.Slot line, Set<String> traits) {
+    int slots = line.slots().numbers().size();
+    for (Map.Entry<String, Integer> poles : POLES.entrySet()) {
+      if (traits.contains(poles.getKey()) && poles.getValue() != slots) {
+        scope.report(
+            Finding.error("pole-count", "a " + poles.getKey() + " breaker takes " + poles.getValue() + (poles.getValue() == 1 ? " slot" : " slots"))
+                .at(line.slots().span(), slots == 1 ? "one slot" : slots + " slots")
+                .fix(poles.getValue() == 2 && slots == 1 ? pairWith(line) : Fix.of("name as many slots as it has poles")));
+      }
+    }
+    if (slots == 1) {
+      return Breaker.Handle.SINGLE;
+    }
+    if (traits.contains("handle-tied")) {
+      return Breaker.Handle.TIED;
+    }
+    boolean told = POLES.keySet().stream().anyMatch(traits::contains) || traits.contains("fuse") || traits.contains("spare");
+    if (!told) {
+      scope.report(
+          Finding.error("handle-unstated", "nothing says how the poles in " + line.slots().span().text() + " move together")
+              .at(line.slots().span(), slots + " slots")
+              .because("A two-pole breaker opens both hots at once; tied handles open both only by hand.")
+              .fix(Fix.offered("write two-pole after its rating", line.slots().span().after(), " two-pole")));
+    }
+    return Breaker.Handle.COMMON_TRIP;
+  }
+
+  private static Fix pairWith(Tree.Slot line) {
+    String pair = line.slots().span().text() + "+" + (line.slots().numbers().get(0).number() + 2);
+    return Fix.offered("write " + pair, line.slots().span(), pair);
+  }
+
+  private Optional<Tree.Word> target(Tree.Slot line) {
+    List<Tree.Word> words = line.words();
+    Optional<Tree.Word> known = words.stream().filter(w -> thingsFed.contains(w.text())).findFirst();
+    Optional<Tree.Word> target = known.isPresent() ? known : words.stream().filter(w -> !isUnitLike(line, w)).reduce((a, b) -> b);
+    for (Tree.Word word : words) {
+      if (target.isPresent() && word == target.get() || isUnitLike(line, word)) {
+        continue;
+      }
+      Finding.Builder finding =
+          Finding.error("word-unknown", "'" + word + "' means nothing on a slot line")
+              .at(word.span(), "protection such as arc-fault, or what the slot feeds, can stand here");
+      NearNames.of(word.text(), TRAITS).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+      scope.report(finding);
+    }
+    return target;
+  }
+
+  /** A word right after a bare rating that may be a unit misspelled: {@code 15 Amp}. */
+  private boolean isUnitLike(Tree.Slot line, Tree.Word word) {
+    return !thingsFed.contains(word.text())
+        && line.amounts().stream()
+            .anyMatch(
+                a ->
+                    a instanceof Tree.Figure f && f.unit().isEmpty()
+                        && word.span().source().text().substring(f.span().end(), Math.max(f.span().end(), word.span().start())).isBlank()
+                        && word.span().start() >= f.span().end()
+                        && word.text().length() <= 8 && TRAITS.stream().noneMatch(word.text()::equals)
+                        && line.words().size() > 1);
+  }
+
+  private Optional<Quantity> rating(Tree.Slot line, Optional<Tree.Word> target) {
+    for (Tree.Expression amount : line.amounts()) {
+      if (amount instanceof Tree.Figure f && f.unit().isEmpty()) {
+        Optional<Tree.Word> after =
+            line.words().stream().filter(w -> isUnitLike(line, w) && w.span().start() >= f.span().end()).findFirst();
+        if (after.isPresent()) {
+          String text = f.span().text() + " A";
+          scope.report(
+              Finding.error("unit-unknown", "no unit is called '" + after.get() + "'")
+                  .at(after.get().span(), "amperes are expected here")
+                  .fix(Fix.safe("write " + text, f.span().to(after.get().span()), text)));
+          return Optional.empty();
+        }
+        String text = f.span().text() + " A";
+        scope.report(
+            Finding.error("unit-missing", "a breaker rating needs a unit")
+                .at(f.span(), "amperes are expected here")
+                .fix(Fix.safe(text, f.span(), text)));
+        return Optional.empty();
+      }
+      Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.CURRENT, "a breaker rating");
+      if (value.isEmpty() || value.get().unit().equals(Units.KILOAMPERE)) {
+        continue;
+      }
+      if (value.get().si() <= 0) {
+        scope.report(
+            Finding.error("rating-not-positive", "a breaker cannot be rated " + value.get())
+                .at(amount.span(), "a rating such as 15 A is expected here"));
+        return Optional.empty();
+      }
+      return value;
+    }
+    boolean open = line.traits().stream().anyMatch(t -> t.text().equals("later") || t.text().equals("spare"));
+    if (line.amounts().isEmpty() && !open) {
+      scope.report(
+          Finding.error("rating-missing", "slot " + line.slots().span().text() + " has no rating")
+              .at(line.slots().span().after(), Dimension.CURRENT.trade() + " is expected here")
+              .fix("write its rating, or later where it is not decided"));
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Quantity> interrupting(Tree.Slot line) {
+    return line.amounts().stream()
+        .filter(a -> a instanceof Tree.Figure f && f.unit().isPresent() && f.unit().get().text().equals("kA"))
+        .findFirst()
+        .flatMap(new Evaluator(scope.constants(), f -> {})::valueOf);
+  }
+
+  private void checkRange(Way way, int count, String panel) {
+    for (int i = 0; i < way.id().slots().size(); i++) {
+      int number = way.id().slots().get(i).number();
+      if (number < 1 || number > count) {
+        scope.report(
+            Finding.error("slot-out-of-range", "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).span().text())
+                .at(way.tree().slots().numbers().get(i).span(), "its slots are 1 to " + count)
+                .fix("use a slot from 1 to " + count));
+      }
+    }
+  }
+
+  private void checkFree(Way way, List<Way> before) {
+    for (int i = 0; i < way.id().slots().size(); i++) {
+      Slot slot = way.id().slots().get(i);
+      Tree.SlotNumber number = way.tree().slots().numbers().get(i);
+      for (Way other : before) {
+        for (int j = 0; j < other.id().slots().size(); j++) {
+          if (slot.number() > 0 && slot.overlaps(other.id().slots().get(j))) {
+            scope.report(
+                Finding.error("slot-taken", "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
+                    .at(number.span(), name(way))
+                    .with(other.tree().slots().numbers().get(j).span(), name(other) + " is in it already")
+                    .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number() + "b.")
+                    .fix("move one of them to a free slot"));
+            return;
+          }
+        }
+      }
+    }
+  }
+
+  private static String name(Way way) {
+    return way.target().map(t -> "'" + t + "'").orElse("this breaker");
+  }
+}

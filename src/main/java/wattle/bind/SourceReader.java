@@ -1,0 +1,103 @@
+package wattle.bind;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Map;
+import wattle.finding.Source;
+
+/**
+ * Reads source texts from disk, or from an editor that holds them unsaved.
+ *
+ * @param unsaved texts by absolute path that stand in for what is on disk
+ * @param mostBytes the largest file that is read
+ */
+public record SourceReader(Map<Path, String> unsaved, long mostBytes) {
+  /** Largest plan read unless told otherwise; a plan of 100,000 lines is a third of it. */
+  public static final long USUAL_MOST_BYTES = 16L * 1024 * 1024;
+
+  public static final SourceReader FROM_DISK = new SourceReader(Map.of(), USUAL_MOST_BYTES);
+
+  public SourceReader {
+    unsaved = Map.copyOf(unsaved);
+  }
+
+  /** A text that cannot be read; the message is one line and names the file. */
+  public static final class Unreadable extends Exception {
+    private static final long serialVersionUID = 1;
+
+    Unreadable(String message) {
+      super(message);
+    }
+  }
+
+  /** The text of a file, under the name a reader is shown. */
+  public Source read(Path path, String shownName) throws Unreadable {
+    String held = unsaved.get(path.toAbsolutePath().normalize());
+    return held != null ? new Source(shownName, held) : decode(bytes(path, shownName), shownName);
+  }
+
+  /** The text of bytes that came another way, such as standard input. */
+  public Source decode(byte[] bytes, String shownName) throws Unreadable {
+    if (bytes.length > mostBytes) {
+      throw tooLarge(shownName, bytes.length);
+    }
+    for (int i = 0; i < bytes.length; i++) {
+      if (bytes[i] == 0) {
+        throw new Unreadable(shownName + ": not a text: byte " + (i + 1) + " is zero; a plan is a UTF-8 text");
+      }
+    }
+    try {
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      return new Source(shownName, text.startsWith("\uFEFF") ? text.substring(1) : text);
+    } catch (CharacterCodingException e) {
+      throw new Unreadable(
+          shownName + ":" + lineOfBadByte(bytes) + ": not UTF-8; save the file as UTF-8 and try again");
+    }
+  }
+
+  private byte[] bytes(Path path, String shownName) throws Unreadable {
+    try {
+      if (Files.isDirectory(path)) {
+        throw new Unreadable(shownName + ": is a folder; name a plan in it, such as house.wattle");
+      }
+      if (Files.exists(path) && !Files.isRegularFile(path)) {
+        throw new Unreadable(shownName + ": is not a plain file");
+      }
+      long size = Files.size(path);
+      if (size > mostBytes) {
+        throw tooLarge(shownName, size);
+      }
+      return Files.readAllBytes(path);
+    } catch (NoSuchFileException e) {
+      throw new Unreadable(shownName + ": no such file");
+    } catch (AccessDeniedException e) {
+      throw new Unreadable(shownName + ": may not be read; check its permissions");
+    } catch (IOException e) {
+      throw new Unreadable(shownName + ": cannot be read: " + e.getMessage());
+    }
+  }
+
+  private Unreadable tooLarge(String shownName, long size) {
+    return new Unreadable(
+        String.format(
+            "%s: %d MiB is over the bound of %d MiB; raise it with --largest-file, or split the plan with use",
+            shownName, size >> 20, mostBytes >> 20));
+  }
+
+  private static int lineOfBadByte(byte[] bytes) {
+    var decoder = StandardCharsets.UTF_8.newDecoder();
+    ByteBuffer in = ByteBuffer.wrap(bytes);
+    decoder.decode(in, java.nio.CharBuffer.allocate(bytes.length), true);
+    int line = 1;
+    for (int i = 0; i < in.position(); i++) {
+      line += bytes[i] == '\n' ? 1 : 0;
+    }
+    return line;
+  }
+}

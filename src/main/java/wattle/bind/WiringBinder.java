@@ -1,0 +1,208 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.library.CableKind;
+import wattle.model.Metal;
+import wattle.model.Origin;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.quantity.WireSize;
+import wattle.syntax.Tree;
+
+/** Cables and raceways with conductors, to wires with purpose, size, metal and colour. */
+final class WiringBinder {
+  private static final List<String> COLOURS = List.of("black", "red", "blue", "brown", "yellow");
+
+  private final Scope scope;
+
+  WiringBinder(Scope scope) {
+    this.scope = scope;
+  }
+
+  Optional<Wiring> bind(Tree.Wiring wiring) {
+    if (wiring instanceof Tree.CableWiring cable) {
+      return cable(cable);
+    }
+    if (wiring instanceof Tree.RacewayWiring raceway) {
+      return raceway(raceway);
+    }
+    throw new AssertionError(wiring);
+  }
+
+  private Optional<Wiring> cable(Tree.CableWiring cable) {
+    Optional<CableKind> kind = cable.type().flatMap(this::kind);
+    if (cable.type().isPresent() && kind.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Sized> groups = new ArrayList<>();
+    for (Tree.CableSize group : cable.sizes()) {
+      Optional<Sized> sized = sized(group);
+      if (sized.isEmpty()) {
+        return Optional.empty();
+      }
+      groups.add(sized.get());
+    }
+    Metal metal = metal(cable.metal(), kind.map(CableKind::metal).orElse(Metal.COPPER));
+    if (cable.metal().isEmpty() && kind.isEmpty()) {
+      scope.assume("conductors are copper where no metal is stated");
+    }
+    List<Wire> wires =
+        groups.size() == 1
+            ? counted(groups.get(0), metal, kind, cable)
+            : listed(groups, metal, kind, cable);
+    double insulation = kind.map(CableKind::insulationCelsius).orElse(60.0);
+    return wires.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Wiring(
+                compact(cable.span()), kind.map(CableKind::name).orElse(""), Optional.empty(), insulation, wires,
+                Origin.of(cable.span())));
+  }
+
+  /** {@code 14/2 NM-B}: so many insulated conductors of one size, and the ground that the cable type has. */
+  private List<Wire> counted(Sized group, Metal metal, Optional<CableKind> kind, Tree.CableWiring cable) {
+    List<Wire> wires = new ArrayList<>();
+    if (group.count.isPresent()) {
+      int count = group.count.get();
+      List<String> colours = kind.map(CableKind::colours).orElse(COLOURS);
+      for (int i = 0; i < Math.max(1, count - 1); i++) {
+        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, colours.isEmpty() ? "black" : colours.get(i % colours.size())));
+      }
+      if (count > 1) {
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.map(CableKind::neutralColour).orElse("white")));
+      }
+    } else if (kind.isPresent() && kind.get().hots() > 0) {
+      for (int i = 0; i < kind.get().hots(); i++) {
+        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, kind.get().colours().get(i)));
+      }
+      if (kind.get().neutral()) {
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.get().neutralColour()));
+      }
+    } else {
+      wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, kind.isEmpty() ? "bare" : "black"));
+      return wires;
+    }
+    if (kind.isPresent() && !kind.get().ground().equals("none") && !cable.withoutGround()) {
+      String size = kind.get().groundSizes().getOrDefault(group.size.key(), group.size.key());
+      String colour = kind.get().ground().equals("bare") ? "bare" : "green";
+      wires.add(new Wire(Wire.Purpose.GROUND, WireSize.parse(size).orElse(group.size), metal, colour));
+    }
+    return wires;
+  }
+
+  /** {@code 2-2-2-4 Al SER}: each conductor by its size; the ground last where the type has one, the neutral before. */
+  private List<Wire> listed(List<Sized> groups, Metal metal, Optional<CableKind> kind, Tree.CableWiring cable) {
+    boolean ground = kind.isEmpty() ? groups.size() > 3 : !kind.get().ground().equals("none");
+    int insulated = groups.size() - (ground && groups.size() > 2 ? 1 : 0);
+    List<Wire> wires = new ArrayList<>();
+    for (int i = 0; i < groups.size(); i++) {
+      WireSize size = groups.get(i).size;
+      if (i >= insulated) {
+        wires.add(new Wire(Wire.Purpose.GROUND, size, metal, "bare"));
+      } else if (i == insulated - 1 && insulated > 1) {
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, size, metal, kind.map(CableKind::neutralColour).orElse("white")));
+      } else {
+        List<String> colours = kind.map(CableKind::colours).orElse(COLOURS);
+        wires.add(new Wire(Wire.Purpose.HOT, size, metal, colours.isEmpty() ? "black" : colours.get(i % colours.size())));
+      }
+    }
+    return wires;
+  }
+
+  private Optional<Wiring> raceway(Tree.RacewayWiring raceway) {
+    List<Wire> wires = new ArrayList<>();
+    double insulation = Double.POSITIVE_INFINITY;
+    String type = "";
+    boolean neutralNamed =
+        raceway.conductors().stream().anyMatch(c -> c.role().isPresent() && c.role().get().text().equals("neutral"));
+    for (Tree.Conductor conductor : raceway.conductors()) {
+      Optional<Sized> sized = sized(conductor.size());
+      Optional<CableKind> kind = conductor.insulation().flatMap(this::kind);
+      if (sized.isEmpty() || conductor.insulation().isPresent() && kind.isEmpty()) {
+        return Optional.empty();
+      }
+      Metal metal = metal(conductor.metal(), kind.map(CableKind::metal).orElse(Metal.COPPER));
+      insulation = Math.min(insulation, kind.map(CableKind::insulationCelsius).orElse(75.0));
+      type = type.isEmpty() ? kind.map(CableKind::name).orElse("") : type;
+      addConductors(wires, conductor, sized.get().size, metal, neutralNamed);
+    }
+    wires.sort((a, b) -> a.purpose().compareTo(b.purpose()));
+    return wires.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Wiring(
+                compact(raceway.span()), type, Optional.of(raceway.race().kind().text()), insulation, wires,
+                Origin.of(raceway.span())));
+  }
+
+  private static void addConductors(
+      List<Wire> wires, Tree.Conductor conductor, WireSize size, Metal metal, boolean neutralNamed) {
+    String role = conductor.role().map(Tree.Word::text).orElse("");
+    for (int i = 0; i < conductor.count(); i++) {
+      boolean last = i == conductor.count() - 1;
+      if (role.equals("ground")) {
+        wires.add(new Wire(Wire.Purpose.GROUND, size, metal, "green"));
+      } else if (role.equals("neutral") || role.isEmpty() && !neutralNamed && last && conductor.count() > 1) {
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, size, metal, "white"));
+      } else {
+        long hots = wires.stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count();
+        wires.add(new Wire(Wire.Purpose.HOT, size, metal, COLOURS.get((int) (hots % COLOURS.size()))));
+      }
+    }
+  }
+
+  private record Sized(WireSize size, Optional<Integer> count) {}
+
+  /** Splits {@code 4/0/3} into a size and a count; the figure after the first is part of the size where it is 0. */
+  private Optional<Sized> sized(Tree.CableSize group) {
+    List<Double> figures = group.figures();
+    boolean aught = figures.size() > 1 && figures.get(1) == 0;
+    String unit = group.unit().map(Tree.Word::text).orElse("");
+    String text = plain(figures.get(0)) + (aught ? "/0" : "") + (unit.equals("AWG") ? "" : unit);
+    Optional<WireSize> size = unit.isEmpty() || List.of("AWG", "kcmil", "mm2", "mm²").contains(unit)
+        ? WireSize.parse(text)
+        : Optional.empty();
+    List<Double> rest = figures.subList(aught ? 2 : 1, figures.size());
+    if (size.isEmpty() || rest.size() > 1 || !rest.isEmpty() && (rest.get(0) < 1 || rest.get(0) > 12)) {
+      scope.report(
+          Finding.error("wire-size-unknown", "'" + group.span().text() + "' is no size of wire")
+              .at(group.span(), "a size such as 14, 2/0, 250 kcmil or 2.5 mm2 is expected here")
+              .because("A second figure counts the insulated conductors of a cable, from 1 to 12: 14/2 is two of 14 AWG."));
+      return Optional.empty();
+    }
+    return Optional.of(new Sized(size.get(), rest.isEmpty() ? Optional.empty() : Optional.of(rest.get(0).intValue())));
+  }
+
+  private static String plain(double figure) {
+    return figure == Math.rint(figure) ? Long.toString((long) figure) : Double.toString(figure);
+  }
+
+  private static Metal metal(Optional<Tree.Word> written, Metal otherwise) {
+    return written.map(w -> w.text().equals("Al") ? Metal.ALUMINUM : Metal.COPPER).orElse(otherwise);
+  }
+
+  private Optional<CableKind> kind(Tree.Word name) {
+    Optional<CableKind> found = scope.library().cable(name.text());
+    if (found.isEmpty()) {
+      Finding.Builder finding =
+          Finding.error("cable-unknown", "no type of cable is called '" + name + "'")
+              .at(name.span(), "a type such as NM-B or UF-B is expected here");
+      for (String near : NearNames.of(name.text(), scope.library().cables().keySet())) {
+        finding.fix(Fix.safe("write " + near, name.span(), near));
+      }
+      scope.report(finding);
+    }
+    return found;
+  }
+
+  private static String compact(Span span) {
+    return span.text().lines().map(String::strip).collect(Collectors.joining(" ")).replaceAll("\\s+", " ");
+  }
+}

@@ -1,0 +1,191 @@
+package wattle.evaluate;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+import wattle.syntax.Tree;
+
+/**
+ * Works out expressions. Every method tells what is wrong to the given consumer, once, and then answers with an empty
+ * value.
+ */
+public final class Evaluator {
+  private final Map<String, Quantity> constants;
+  private final Consumer<Finding> findings;
+
+  /**
+   * @param constants what {@code let} has named
+   * @param findings takes what is noticed
+   */
+  public Evaluator(Map<String, Quantity> constants, Consumer<Finding> findings) {
+    this.constants = constants;
+    this.findings = findings;
+  }
+
+  /**
+   * The value of an expression that must be of a dimension.
+   *
+   * @param what what the figure is, as in {@code a breaker rating}
+   */
+  public Optional<Quantity> valueOf(Tree.Expression expression, Dimension expected, String what) {
+    Optional<Quantity> value = valueOf(expression);
+    if (value.isEmpty() || value.get().dimension().equals(expected)) {
+      return value;
+    }
+    findings.accept(
+        isBare(expression) ? unitMissing(expression, expected, what) : mismatch(expression, value.get(), expected, what));
+    return Optional.empty();
+  }
+
+  /** A whole number of things, at least {@code least} and at most {@code most}. */
+  public Optional<Integer> countOf(Tree.Expression expression, String what, int least, int most) {
+    Optional<Quantity> value = valueOf(expression, Dimension.NONE, what);
+    if (value.isEmpty()) {
+      return Optional.empty();
+    }
+    double number = value.get().si();
+    if (number != Math.rint(number) || number < least || number > most) {
+      findings.accept(
+          Finding.error("count-out-of-range", what + " cannot be " + expression.span().text())
+              .at(expression.span(), "a whole number from " + least + " to " + most + " is expected here")
+              .build());
+      return Optional.empty();
+    }
+    return Optional.of((int) number);
+  }
+
+  /** The value of an expression, whatever its dimension. */
+  public Optional<Quantity> valueOf(Tree.Expression expression) {
+    if (expression instanceof Tree.Figure figure) {
+      return figure(figure);
+    }
+    if (expression instanceof Tree.FeetInches length) {
+      Unit foot = Units.find("ft").orElseThrow();
+      return Optional.of(Quantity.of(length.feet() + length.inches() / 12, foot));
+    }
+    if (expression instanceof Tree.Reference reference) {
+      return reference(reference);
+    }
+    if (expression instanceof Tree.Negation negation) {
+      return valueOf(negation.operand()).map(Quantity::negate);
+    }
+    if (expression instanceof Tree.Binary binary) {
+      return binary(binary);
+    }
+    throw new AssertionError(expression);
+  }
+
+  private Optional<Quantity> figure(Tree.Figure figure) {
+    if (!Double.isFinite(figure.number())) {
+      findings.accept(
+          Finding.error("figure-too-large", "a figure is too large to work with")
+              .at(figure.span(), "beyond any house")
+              .build());
+      return Optional.empty();
+    }
+    if (figure.unit().isEmpty()) {
+      return Optional.of(Quantity.of(figure.number(), Units.ONE));
+    }
+    Tree.Word written = figure.unit().get();
+    Optional<Unit> unit = Units.find(written.text());
+    if (unit.isEmpty()) {
+      List<String> near = NearNames.of(written.text(), Units.spellings());
+      Finding.Builder finding =
+          Finding.error("unit-unknown", "no unit is called '" + written.text() + "'")
+              .at(written.span(), "a unit is expected here");
+      near.forEach(n -> finding.fix(Fix.safe("write " + n, written.span(), n)));
+      findings.accept(finding.build());
+      return Optional.empty();
+    }
+    return Optional.of(Quantity.of(figure.number(), unit.get()));
+  }
+
+  private Optional<Quantity> reference(Tree.Reference reference) {
+    String name = reference.path().text();
+    Quantity value = constants.get(name);
+    if (value == null) {
+      Finding.Builder finding =
+          Finding.error("name-unknown", "nothing is called '" + name + "'")
+              .at(reference.span(), "a figure or a name given by let is expected here");
+      for (String near : NearNames.of(name, constants.keySet())) {
+        finding.fix(Fix.safe("write " + near, reference.span(), near));
+      }
+      findings.accept(finding.build());
+      return Optional.empty();
+    }
+    return Optional.of(value);
+  }
+
+  private Optional<Quantity> binary(Tree.Binary binary) {
+    Optional<Quantity> left = valueOf(binary.left());
+    Optional<Quantity> right = valueOf(binary.right());
+    if (left.isEmpty() || right.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean additive = binary.operator() == Tree.Operator.PLUS || binary.operator() == Tree.Operator.MINUS;
+    if (additive && !left.get().dimension().equals(right.get().dimension())) {
+      findings.accept(
+          Finding.error(
+                  "dimension-mismatch",
+                  left.get() + " and " + right.get() + " cannot be "
+                      + (binary.operator() == Tree.Operator.PLUS ? "added" : "subtracted"))
+              .at(binary.right().span(), left.get().dimension().trade() + " is expected here")
+              .with(binary.left().span(), left.get().dimension().trade())
+              .build());
+      return Optional.empty();
+    }
+    Quantity result =
+        switch (binary.operator()) {
+          case PLUS -> left.get().plus(right.get());
+          case MINUS -> left.get().minus(right.get());
+          case TIMES -> left.get().times(right.get());
+          case DIVIDED_BY -> left.get().dividedBy(right.get());
+        };
+    if (!Double.isFinite(result.si())) {
+      findings.accept(
+          Finding.error("division-by-zero", "an expression has no finite value")
+              .at(binary.span(), "divides by zero or grows beyond bounds")
+              .build());
+      return Optional.empty();
+    }
+    return Optional.of(result);
+  }
+
+  private static boolean isBare(Tree.Expression expression) {
+    return expression instanceof Tree.Figure figure && figure.unit().isEmpty();
+  }
+
+  /** The finding about a figure without its unit. */
+  public static Finding unitMissing(Tree.Expression expression, Dimension expected, String what) {
+    Span span = expression.span();
+    Finding.Builder finding =
+        Finding.error("unit-missing", what + " needs a unit").at(span, expected.trade() + " is expected here");
+    List<Unit> units = Units.of(expected);
+    // With one usual unit the fix spells out what was meant; with several it would choose for the reader.
+    if (units.size() == 1) {
+      String text = span.text() + " " + units.get(0).symbol();
+      finding.fix(Fix.safe("write " + text, span, text));
+    } else {
+      units.stream()
+          .limit(3)
+          .map(unit -> span.text() + " " + unit.symbol())
+          .forEach(text -> finding.fix(Fix.offered("write " + text, span, text)));
+    }
+    return finding.build();
+  }
+
+  private static Finding mismatch(Tree.Expression expression, Quantity found, Dimension expected, String what) {
+    return Finding.error("dimension-mismatch", what + " cannot be " + found)
+        .at(expression.span(), expected.trade() + " is expected here")
+        .build();
+  }
+}

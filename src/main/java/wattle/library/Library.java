@@ -1,0 +1,47 @@
+package wattle.library;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import wattle.model.DeviceKind;
+
+/**
+ * All that plans may use, by name, in the order read.
+ *
+ * @param packs name of each pack that was loaded, and its title
+ * @param parts kinds of device, by the words that plans write
+ * @param cables types of cable and conductor
+ */
+public record Library(Map<String, String> packs, Map<String, DeviceKind> parts, Map<String, CableKind> cables) {
+  public static final Library EMPTY = new Library(Map.of(), Map.of(), Map.of());
+
+  public Library {
+    packs = ordered(packs);
+    parts = ordered(parts);
+    cables = ordered(cables);
+  }
+
+  private static <T> Map<String, T> ordered(Map<String, T> map) {
+    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+  }
+
+  public Optional<CableKind> cable(String name) {
+    return Optional.ofNullable(cables.get(name));
+  }
+
+  public Optional<DeviceKind> part(String name) {
+    return Optional.ofNullable(parts.get(name));
+  }
+
+  /** This library with another laid over it: of two things with one name the other's stands. */
+  public Library with(Library other) {
+    return new Library(over(packs, other.packs), over(parts, other.parts), over(cables, other.cables));
+  }
+
+  private static <T> Map<String, T> over(Map<String, T> base, Map<String, T> above) {
+    Map<String, T> joined = new LinkedHashMap<>(base);
+    joined.putAll(above);
+    return joined;
+  }
+}

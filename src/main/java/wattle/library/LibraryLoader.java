@@ -1,0 +1,38 @@
+package wattle.library;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.model.DeviceKind;
+import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
+
+/** Library items of any files, of the standard library or beside a plan, to one typed value. */
+public final class LibraryLoader {
+  private LibraryLoader() {}
+
+  /** Everything of a library that stands in these files; items of plans are passed over. */
+  public static Checked<Library> load(List<PlanTree> files) {
+    List<Finding> findings = new ArrayList<>();
+    PartReader reader = new PartReader(findings::add);
+    Map<String, String> packs = new LinkedHashMap<>();
+    Map<String, DeviceKind> parts = new LinkedHashMap<>();
+    Map<String, CableKind> cables = new LinkedHashMap<>();
+    for (PlanTree file : files) {
+      for (Tree.Item item : file.items()) {
+        if (item instanceof Tree.Pack pack) {
+          packs.put(pack.name().text(), pack.label().map(Tree.Text::value).orElse(pack.name().text()));
+        } else if (item instanceof Tree.Part part) {
+          DeviceKind kind = reader.part(part);
+          parts.put(kind.name(), kind);
+        } else if (item instanceof Tree.CableType cable) {
+          cables.put(cable.name().text(), reader.cable(cable));
+        }
+      }
+    }
+    return new Checked<>(new Library(packs, parts, cables), findings);
+  }
+}

@@ -1,0 +1,77 @@
+package wattle.model;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.quantity.Quantity;
+
+/**
+ * A breaker or fuse in a panel.
+ *
+ * @param poles one for each slot, in the order written
+ * @param handle how its poles move together
+ * @param rating in amperes; absent where the plan leaves it for later or could not be read
+ * @param interrupting the fault current it can open; absent where not said
+ * @param target what it feeds
+ * @param pinned whether {@code balance} must leave it where it is
+ * @param backFed whether a source on it feeds the panel (solar, storage, generator)
+ */
+public record Breaker(
+    BreakerId id,
+    Device device,
+    List<Pole> poles,
+    Handle handle,
+    Optional<Quantity> rating,
+    Optional<Quantity> interrupting,
+    Set<Protection> protections,
+    Target target,
+    Optional<String> label,
+    boolean pinned,
+    boolean backFed,
+    boolean interlocked,
+    Status status,
+    Origin origin) {
+  public Breaker {
+    poles = List.copyOf(poles);
+    protections = Set.copyOf(protections);
+  }
+
+  /** What opens the circuit. */
+  public enum Device {
+    BREAKER,
+    FUSE
+  }
+
+  /** How the poles of one way move. */
+  public enum Handle {
+    /** One pole. */
+    SINGLE,
+    /** One mechanism: all poles open together, by hand and on a fault. */
+    COMMON_TRIP,
+    /** Single poles with their handles joined: they are switched off together by hand. */
+    TIED
+  }
+
+  /** What a breaker feeds. */
+  public sealed interface Target {
+    /** The hots of a branch, in the order of the poles. */
+    record ToBranch(String branch) implements Target {}
+
+    /** Another panel. */
+    record ToPanel(String panel) implements Target {}
+
+    /** In place, with nothing on it. */
+    record Spare() implements Target {}
+
+    /** Left open in an unfinished plan. */
+    record Later() implements Target {}
+
+    /** A name that nothing in the plan has; a finding has been made. */
+    record Unknown(String name) implements Target {}
+  }
+
+  /** Amperes, or empty where not known. */
+  public Optional<Double> amperes() {
+    return rating.map(Quantity::si);
+  }
+}

@@ -1,0 +1,69 @@
+package wattle.model;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.quantity.Quantity;
+
+/**
+ * What a device is, from the parts library.
+ *
+ * @param name as plans write it, such as {@code split receptacle}
+ * @param family what it does on a branch
+ * @param needs the conductors it must be given
+ * @param halves names of its halves; empty where it has none
+ * @param loadClass absent for a device that draws nothing of its own
+ * @param outlet whether it counts as an outlet
+ * @param yokes mounting straps, for box fill
+ * @param rating of its contacts; absent where it has none
+ * @param shareOnLegs of a 120/240 V appliance, the part of its power that is on a leg and the neutral, from 0 to 1
+ * @param ways of a switch: 2 for single-pole, 3 for three-way, 4 for four-way; 0 otherwise
+ */
+public record DeviceKind(
+    String name,
+    Family family,
+    Set<Need> needs,
+    List<String> halves,
+    Optional<LoadClass> loadClass,
+    boolean outlet,
+    int yokes,
+    Optional<Quantity> rating,
+    double shareOnLegs,
+    double powerFactor,
+    Load.Behaviour behaviour,
+    int ways,
+    Set<Protection> protections) {
+  public DeviceKind {
+    needs = Set.copyOf(needs);
+    halves = List.copyOf(halves);
+    protections = Set.copyOf(protections);
+  }
+
+  /** The same kind, needing these conductors instead: an appliance made for either voltage. */
+  public DeviceKind needing(Set<Need> others) {
+    return new DeviceKind(
+        name, family, others, halves, loadClass, outlet, yokes, rating, shareOnLegs, powerFactor, behaviour, ways,
+        protections);
+  }
+
+  /** What a device does on a branch. */
+  public enum Family {
+    RECEPTACLE,
+    SWITCH,
+    LIGHT,
+    APPLIANCE,
+    JUNCTION,
+    /** Feeds back into the panel. */
+    SOURCE
+  }
+
+  /** A conductor that a device must be given. */
+  public enum Need {
+    /** One hot. */
+    HOT,
+    /** Two hots on different legs. */
+    TWO_HOTS,
+    NEUTRAL,
+    GROUND
+  }
+}

@@ -1,0 +1,43 @@
+package wattle.model;
+
+import java.util.Optional;
+import wattle.quantity.Quantity;
+
+/**
+ * What a device draws between two conductors of its branch.
+ *
+ * @param part which part of the device, such as {@code upper}; empty for the whole
+ * @param connection between which conductors
+ * @param rated volt-amperes or amperes as the plan states them; absent where it states none
+ * @param voltAmperes apparent power at nominal voltage; 0 where no load is stated
+ * @param powerFactor 1 for a resistance
+ */
+public record Load(
+    String part,
+    Connection connection,
+    Optional<Quantity> rated,
+    double voltAmperes,
+    double powerFactor,
+    Behaviour behaviour,
+    LoadClass loadClass) {
+  /** How the current follows the voltage. */
+  public enum Behaviour {
+    /** Heaters, lamps with filaments. */
+    IMPEDANCE,
+    CURRENT,
+    /** Electronics and motors, which take more current as the voltage falls. */
+    POWER
+  }
+
+  /** The two conductors between which a load is connected. */
+  public sealed interface Connection {
+    /** A hot of the branch, by its place from 0, to neutral. */
+    record HotToNeutral(int hot) implements Connection {}
+
+    /** Two hots of the branch. */
+    record HotToHot(int hot, int otherHot) implements Connection {}
+
+    /** Connected to no branch; a finding has been made. */
+    record Unconnected() implements Connection {}
+  }
+}

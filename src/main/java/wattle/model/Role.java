@@ -1,0 +1,46 @@
+package wattle.model;
+
+import java.util.Optional;
+
+/** What a conductor does on one run. */
+public sealed interface Role {
+  /** A hot of the branch, by its place among the branch's hots from 0. */
+  record Hot(int hot) implements Role {}
+
+  record Neutral() implements Role {}
+
+  record Ground() implements Role {}
+
+  /** The wire from a switch to what it controls, on one hot of the branch. */
+  record SwitchLeg(String fromSwitch, int hot) implements Role {}
+
+  /** One of the wires between two switches that control the same lights. */
+  record Traveller(String betweenSwitch, String andSwitch, int number, int hot) implements Role {}
+
+  /** Connected to nothing. */
+  record Spare() implements Role {}
+
+  /** In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}. */
+  static String text(Role role, java.util.List<BranchHot> hots) {
+    if (role instanceof Hot hot) {
+      Optional<Leg> leg = hot.hot < hots.size() ? hots.get(hot.hot).leg() : Optional.empty();
+      return leg.map(l -> "hot " + l).orElse("hot");
+    }
+    if (role instanceof Neutral) {
+      return "neutral";
+    }
+    if (role instanceof Ground) {
+      return "ground";
+    }
+    if (role instanceof SwitchLeg leg) {
+      return "switch leg of " + leg.fromSwitch;
+    }
+    if (role instanceof Traveller t) {
+      return "traveller " + t.number + " between " + t.betweenSwitch + " and " + t.andSwitch;
+    }
+    if (role instanceof Spare) {
+      return "spare";
+    }
+    throw new AssertionError(role);
+  }
+}

@@ -1,0 +1,30 @@
+package wattle.model;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.quantity.Quantity;
+
+/**
+ * The point where the supply enters.
+ *
+ * @param rating of the service in amperes; absent where not said
+ * @param source absent where not said; then no fault current can be worked out
+ * @param facts further facts by name, as written
+ */
+public record Service(
+    String name,
+    Optional<String> label,
+    SupplySystem system,
+    Optional<Quantity> rating,
+    Optional<Source> source,
+    Optional<Stretch> run,
+    List<Electrode> electrodes,
+    Map<String, Quantity> facts,
+    Status status,
+    Origin origin) {
+  public Service {
+    electrodes = List.copyOf(electrodes);
+    facts = Map.copyOf(facts);
+  }
+}

@@ -1,0 +1,85 @@
+package wattle.quantity;
+
+/**
+ * What kind of thing a quantity measures, as exponents of the base dimensions of the SI that a house needs. Equal
+ * exponents are the same dimension: watts and volt-amperes add.
+ */
+public record Dimension(int metre, int kilogram, int second, int ampere, int kelvin) {
+  /** A plain number, and a ratio in per cent. */
+  public static final Dimension NONE = new Dimension(0, 0, 0, 0, 0);
+  public static final Dimension LENGTH = new Dimension(1, 0, 0, 0, 0);
+  public static final Dimension AREA = new Dimension(2, 0, 0, 0, 0);
+  public static final Dimension VOLUME = new Dimension(3, 0, 0, 0, 0);
+  public static final Dimension TIME = new Dimension(0, 0, 1, 0, 0);
+  public static final Dimension FREQUENCY = new Dimension(0, 0, -1, 0, 0);
+  public static final Dimension CURRENT = new Dimension(0, 0, 0, 1, 0);
+  public static final Dimension VOLTAGE = new Dimension(2, 1, -3, -1, 0);
+  public static final Dimension POWER = VOLTAGE.times(CURRENT);
+  public static final Dimension ENERGY = POWER.times(TIME);
+  public static final Dimension RESISTANCE = VOLTAGE.per(CURRENT);
+  public static final Dimension TEMPERATURE = new Dimension(0, 0, 0, 0, 1);
+  public static final Dimension LET_THROUGH = CURRENT.times(CURRENT).times(TIME);
+
+  public Dimension times(Dimension other) {
+    return new Dimension(
+        metre + other.metre, kilogram + other.kilogram, second + other.second, ampere + other.ampere,
+        kelvin + other.kelvin);
+  }
+
+  public Dimension per(Dimension other) {
+    return new Dimension(
+        metre - other.metre, kilogram - other.kilogram, second - other.second, ampere - other.ampere,
+        kelvin - other.kelvin);
+  }
+
+  /** In words a tradesperson would use, with an example: {@code a length such as 3 m or 10 ft}. */
+  public String trade() {
+    if (equals(NONE)) {
+      return "a plain number";
+    }
+    if (equals(LENGTH)) {
+      return "a length such as 3 m or 10 ft";
+    }
+    if (equals(AREA)) {
+      return "an area such as 186 m2 or 2000 ft2";
+    }
+    if (equals(VOLUME)) {
+      return "a volume such as 21 in3 or 344 cm3";
+    }
+    if (equals(TIME)) {
+      return "a time such as 0.1 s";
+    }
+    if (equals(CURRENT)) {
+      return "a current such as 15 A";
+    }
+    if (equals(VOLTAGE)) {
+      return "a voltage such as 120 V";
+    }
+    if (equals(POWER)) {
+      return "a power such as 1500 W or 12 kW";
+    }
+    if (equals(RESISTANCE)) {
+      return "a resistance such as 0.5 ohm";
+    }
+    if (equals(TEMPERATURE)) {
+      return "a temperature such as 30 degC";
+    }
+    return "a quantity in " + symbol();
+  }
+
+  /** In base units, such as {@code kg·m²/s³}. */
+  public String symbol() {
+    StringBuilder text = new StringBuilder();
+    int[] exponents = {kilogram, metre, second, ampere, kelvin};
+    String[] symbols = {"kg", "m", "s", "A", "K"};
+    for (int i = 0; i < exponents.length; i++) {
+      if (exponents[i] != 0) {
+        text.append(text.length() == 0 ? "" : "·").append(symbols[i]);
+        if (exponents[i] != 1) {
+          text.append('^').append(exponents[i]);
+        }
+      }
+    }
+    return text.toString();
+  }
+}

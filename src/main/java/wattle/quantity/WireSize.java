@@ -1,0 +1,101 @@
+package wattle.quantity;
+
+import java.util.Optional;
+
+/**
+ * Size of a conductor, as the trade writes it.
+ *
+ * @param kind which system
+ * @param number gauge for AWG, with 0 for 1/0 and -3 for 4/0; thousands of circular mils; or square millimetres
+ */
+public record WireSize(Kind kind, double number) implements Comparable<WireSize> {
+  /** The systems in use. */
+  public enum Kind {
+    AWG,
+    KCMIL,
+    SQUARE_MILLIMETRES
+  }
+
+  public static WireSize awg(int gauge) {
+    return new WireSize(Kind.AWG, gauge);
+  }
+
+  /**
+   * Reads {@code 14}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}. A plain number from 250 up is kcmil, as tables
+   * print it. Empty for what is no size of wire.
+   */
+  public static Optional<WireSize> parse(String text) {
+    String plain = text.strip();
+    if (plain.endsWith("AWG")) {
+      plain = plain.substring(0, plain.length() - 3).strip();
+    }
+    try {
+      if (plain.endsWith("kcmil")) {
+        return positive(Kind.KCMIL, Double.parseDouble(plain.substring(0, plain.length() - 5).strip()));
+      }
+      if (plain.endsWith("mm2") || plain.endsWith("mm²")) {
+        return positive(Kind.SQUARE_MILLIMETRES, Double.parseDouble(plain.substring(0, plain.length() - 3).strip()));
+      }
+      if (plain.endsWith("/0")) {
+        int aught = Integer.parseInt(plain.substring(0, plain.length() - 2));
+        return aught >= 1 && aught <= 4 ? Optional.of(awg(1 - aught)) : Optional.empty();
+      }
+      double number = Double.parseDouble(plain);
+      if (number >= 250) {
+        return positive(Kind.KCMIL, number);
+      }
+      return number == Math.rint(number) && number >= 1 && number <= 40
+          ? Optional.of(awg((int) number))
+          : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty(); // not a number at all, so no size of wire
+    }
+  }
+
+  private static Optional<WireSize> positive(Kind kind, double number) {
+    return number > 0 && number <= 2000 ? Optional.of(new WireSize(kind, number)) : Optional.empty();
+  }
+
+  /** Diameter of a solid conductor of this size; AWG by ASTM B258, 0.127 mm × 92^((36 − n)/39). */
+  public double diameterMetres() {
+    return kind == Kind.AWG ? 0.127e-3 * Math.pow(92, (36 - number) / 39) : 2 * Math.sqrt(areaSquareMetres() / Math.PI);
+  }
+
+  /** Cross-section of the metal. */
+  public double areaSquareMetres() {
+    return switch (kind) {
+      case AWG -> Math.PI / 4 * diameterMetres() * diameterMetres();
+      case KCMIL -> number * 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3;
+      case SQUARE_MILLIMETRES -> number * 1e-6;
+    };
+  }
+
+  public double areaSquareMillimetres() {
+    return areaSquareMetres() * 1e6;
+  }
+
+  /** As tables key it: {@code 14}, {@code 2/0}, {@code 250}, {@code 2.5 mm²}. */
+  public String key() {
+    return switch (kind) {
+      case AWG -> number > 0 ? Integer.toString((int) number) : (int) (1 - number) + "/0";
+      case KCMIL -> Quantity.plain(number, 6);
+      case SQUARE_MILLIMETRES -> Quantity.plain(number, 6) + " mm²";
+    };
+  }
+
+  /** By cross-section, thinnest first. */
+  @Override
+  public int compareTo(WireSize other) {
+    return Double.compare(areaSquareMetres(), other.areaSquareMetres());
+  }
+
+  /** As the trade writes it: {@code 14 AWG}, {@code 2/0 AWG}, {@code 250 kcmil}, {@code 2.5 mm²}. */
+  @Override
+  public String toString() {
+    return switch (kind) {
+      case AWG -> key() + " AWG";
+      case KCMIL -> key() + " kcmil";
+      case SQUARE_MILLIMETRES -> key();
+    };
+  }
+}
