@@ -1,0 +1,27 @@
+package wattle.compiler;
+
+import java.util.List;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.finding.Source;
+import wattle.library.Library;
+import wattle.model.House;
+
+/**
+ * All that is known of a plan.
+ *
+ * @param source its text
+ * @param house the house as far as it could be read
+ * @param library what it was made with
+ * @param findings of every phase, gravest first, then by place
+ */
+public record Compilation(Source source, House house, Library library, List<Finding> findings) {
+  public Compilation {
+    findings = List.copyOf(findings);
+  }
+
+  /** How many findings of a severity stand, silenced ones not counted. */
+  public long count(Severity severity) {
+    return findings.stream().filter(f -> f.severity() == severity && f.silenced().isEmpty()).count();
+  }
+}

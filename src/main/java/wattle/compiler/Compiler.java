@@ -1,0 +1,40 @@
+package wattle.compiler;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import wattle.bind.Binder;
+import wattle.bind.SourceReader;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+
+/** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
+public final class Compiler {
+  private final SourceReader reader;
+
+  public Compiler(SourceReader reader) {
+    this.reader = reader;
+  }
+
+  /**
+   * Compiles a plan on disk.
+   *
+   * @throws SourceReader.Unreadable where the plan itself cannot be read; a file that it uses gives a finding
+   */
+  public Compilation compile(Path plan) throws SourceReader.Unreadable {
+    return compile(reader.read(plan, plan.toString()), plan);
+  }
+
+  /**
+   * Compiles a text.
+   *
+   * @param path where it lies or would lie; files that it uses are looked for beside it
+   */
+  public Compilation compile(Source plan, Path path) {
+    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader);
+    List<Finding> findings = new ArrayList<>(bound.findings());
+    findings.sort(Finding.BY_DANGER);
+    return new Compilation(plan, bound.value().house(), bound.value().library(), findings);
+  }
+}

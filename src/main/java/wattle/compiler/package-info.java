@@ -1,0 +1,2 @@
+/** The run of all phases, for the command line and for servers: the one façade. */
+package wattle.compiler;
