@@ -147,7 +147,7 @@ final class RoomBinder {
     String name = tree.name().text().toLowerCase(java.util.Locale.ROOT).replaceAll("[0-9]+$", "");
     Optional<String> told =
         KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
-    told.ifPresent(k -> scope.assume("room " + tree.name() + " is a " + k + ", by its name"));
+    told.ifPresent(k -> scope.assume("room " + tree.name() + " counts as " + k + ", by its name"));
     return told;
   }
 }
