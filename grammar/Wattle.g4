@@ -26,7 +26,7 @@ useName : word ('/' word)* ;
 let : 'let' word '=' expression ;
 
 dwelling : 'dwelling' word? STRING? '{' (NL | fact)* '}' ;
-fact : word (amount | STRING)? ;
+fact : WORD (amount | STRING)? ;
 
 // ---- Supply
 
@@ -42,21 +42,23 @@ serviceStatement
 sourceItem : 'ratio' amount | amount | STRING ;
 earthItem : 'by' wiring | amount | status ;
 
-panel : 'panel' word STRING? panelItem* '{' (NL | panelStatement)* '}' ;
+panel : 'panel' word STRING? panelItem* '{' panelLine (NL panelLine)* '}' ;
 panelItem : 'from' word ('/' slotSpan)? | 'by' (amount 'of')? wiring | surroundings | status | 'is' word ;
-panelStatement
-  : slotSpan slotItem*             # slot
-  | 'main' mainKind slotItem*      # main
-  | 'bus' amount                   # bus
+/** Settings may share a line; a slot or the main ends it, since the words after them are its own. */
+panelLine : panelSetting* (slot | main)? ;
+panelSetting
+  : 'bus' amount                   # bus
   | 'slots' amount                 # slots
   | 'bonded'                       # bonded
   | 'order' word                   # order
   | fact                           # panelFact
   ;
+slot : slotSpan slotItem* ;
+main : 'main' mainKind slotItem* ;
 mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' ;
 slotSpan : slotNumber ('+' slotNumber)* ;
 slotNumber : NUMBER | HALF_SLOT ;
-slotItem : amount | breakerTrait | 'leg' word ('+' word)* | 'later' | 'spare' | status | word | STRING ;
+slotItem : amount | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
 breakerTrait
   : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
   | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked'
@@ -67,8 +69,8 @@ breakerTrait
 branch : 'branch' word STRING? branchItem* '{' (NL | chain)* '}' ;
 branchItem : 'by' wiring | surroundings | status | 'is' word ;
 chain : place (run place)* ;
-place : path placeItem* ;
-placeItem : 'on' word | 'through' | 'pigtail' ;
+place : (path | 'later') placeItem* ;
+placeItem : 'on' mark | 'through' | 'pigtail' ;
 run : '--' (runLength runItem* '--' NL*)? ;
 runLength : amount | 'later' ;
 runItem : 'by' wiring | surroundings | status ;
@@ -98,9 +100,10 @@ deviceItem
   : amount
   | 'for' path (',' NL* path)*
   | 'at' word
-  | 'on' word
+  | 'on' mark
   | status
   | STRING
+  | breakerTrait
   | word
   ;
 
@@ -132,16 +135,16 @@ silence : 'silence' word ('at' subject)? 'because' STRING ;
 
 pack : 'pack' word STRING ('extends' word)? ;
 
-part : 'part' word+ '{' (NL | citation | property)* '}' ;
+part : 'part' (word | breakerTrait)+ '{' (NL | citation | property)* '}' ;
 cable : 'cable' word STRING? '{' (NL | citation | property)* '}' ;
 property : word propertyValue* NL ;
-propertyValue : amount | word | STRING | ',' ;
+propertyValue : amount | word | breakerTrait | STRING | ',' ;
 
 table : 'table' word STRING? '{' (NL | citation | columns | row)* '}' ;
 columns : 'columns' column+ NL ;
 column : word (UNIT ('/' UNIT)?)? ;
 row : cell+ ('from' 'memory')? NL ;
-cell : NUMBER ('/' NUMBER)? | NUMBER '..' NUMBER | '-' | word | STRING ;
+cell : NUMBER ('/' NUMBER)? | NUMBER '..' NUMBER | '-' | mark | STRING ;
 limit : 'limit' word STRING? amount '{' (NL | citation)* '}' ;
 citation : 'source' STRING STRING? ('from' 'memory')? ;
 
@@ -163,21 +166,22 @@ expression
   | path                                                 # reference
   ;
 
-path : word ('.' word)* ;
+path : word ('.' mark)* ;
 
-/** A name. Words that are keywords elsewhere stay free to be names. */
+/** A name. Words that are keywords elsewhere stay free to be names; a unit is no name, so that 15 A is never two things. */
 word
-  : WORD | UNIT | 'ft'
+  : WORD
   | 'plan' | 'revision' | 'use' | 'code' | 'parts' | 'rules' | 'let' | 'dwelling' | 'service' | 'three-phase'
   | 'source' | 'run' | 'earth' | 'ratio' | 'panel' | 'main' | 'breaker' | 'lugs' | 'switch' | 'bus' | 'slots'
-  | 'bonded' | 'order' | 'leg' | 'later' | 'spare' | 'fuse' | 'branch' | 'bundled' | 'through' | 'pigtail'
+  | 'bonded' | 'order' | 'branch' | 'bundled' | 'through' | 'pigtail'
   | 'buried' | 'raceway' | 'hot' | 'neutral' | 'ground' | 'room' | 'box' | 'gang' | 'trial' | 'open' | 'loosen'
   | 'lift' | 'leaking' | 'fault' | 'move' | 'swap' | 'draws' | 'off' | 'impedance' | 'current' | 'power'
   | 'expect' | 'most' | 'least' | 'silence' | 'pack' | 'extends' | 'part' | 'cable' | 'table' | 'columns'
   | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
-  | 'two-pole' | 'single-pole' | 'three-pole' | 'handle-tied' | 'arc-fault' | 'ground-fault' | 'pinned'
-  | 'back-fed' | 'interlocked'
   ;
+
+/** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */
+mark : word | UNIT | 'ft' | 'later' | 'spare' | 'fuse' | 'leg' ;
 
 // ---- Tokens
 

@@ -66,15 +66,20 @@ final class BranchReader {
     Optional<Tree.Word> hot = Optional.empty();
     Optional<Tree.Word> wired = Optional.empty();
     for (PlaceItemContext item : context.placeItem()) {
-      if (item.word() != null) {
-        hot = pieces.word(item.word());
+      if (item.mark() != null) {
+        hot = pieces.word(item.mark());
       } else if (item.exception == null) {
         wired = Optional.of(pieces.word(item.getStart()));
       }
     }
     Optional<Tree.Word> on = hot;
     Optional<Tree.Word> by = wired;
-    return pieces.path(context.path()).map(path -> new Tree.Place(path, on, by, pieces.span(context)));
+    Optional<Tree.Path> path = pieces.path(context.path());
+    if (path.isEmpty() && Pieces.hasToken(context, "later")) {
+      Tree.Word later = pieces.word(context.getStart());
+      path = Optional.of(new Tree.Path(java.util.List.of(later), later.span()));
+    }
+    return path.map(p -> new Tree.Place(p, on, by, pieces.span(context)));
   }
 
   private Tree.Run run(RunContext context, Tree.Place to) {

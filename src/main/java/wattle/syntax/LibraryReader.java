@@ -29,10 +29,17 @@ final class LibraryReader {
   Optional<Tree.Item> part(PartContext context) {
     return Optional.of(
         new Tree.Part(
-            Pieces.each(context.word(), pieces::word),
+            partName(context),
             Pieces.each(context.property(), this::property),
             Pieces.each(context.citation(), pieces::citation),
             pieces.span(context)));
+  }
+
+  private java.util.List<Tree.Word> partName(PartContext context) {
+    return context.children.stream()
+        .filter(c -> c instanceof WordContext || c instanceof BreakerTraitContext)
+        .flatMap(c -> pieces.word((org.antlr.v4.runtime.ParserRuleContext) c).stream())
+        .toList();
   }
 
   Optional<Tree.Item> cable(CableContext context) {
@@ -57,7 +64,8 @@ final class LibraryReader {
   private Optional<Tree.Value> value(PropertyValueContext context) {
     Tree.Value value =
         new Tree.Value(
-            pieces.amount(context.amount()), pieces.word(context.word()), pieces.text(context.STRING()),
+            pieces.amount(context.amount()),
+            context.word() == null ? pieces.word(context.breakerTrait()) : pieces.word(context.word()), pieces.text(context.STRING()),
             pieces.span(context));
     boolean comma = value.amount().isEmpty() && value.word().isEmpty() && value.text().isEmpty();
     return comma ? Optional.empty() : Optional.of(value);

@@ -91,8 +91,16 @@ final class Pieces {
     if (context == null) {
       return Optional.empty();
     }
-    List<Tree.Word> words = each(context.word(), this::word);
-    return words.isEmpty() ? Optional.empty() : Optional.of(new Tree.Path(words, spans.of(context)));
+    Optional<Tree.Word> first = word(context.word());
+    if (first.isEmpty()) {
+      return Optional.empty();
+    }
+    if (context.mark().isEmpty()) {
+      return Optional.of(new Tree.Path(List.of(first.get()), spans.of(context)));
+    }
+    List<Tree.Word> words = new ArrayList<>(List.of(first.get()));
+    words.addAll(each(context.mark(), this::word));
+    return Optional.of(new Tree.Path(words, spans.of(context)));
   }
 
   // ---- Quantities and expressions
@@ -169,7 +177,7 @@ final class Pieces {
   }
 
   Optional<Tree.Fact> fact(FactContext context) {
-    return word(context.word())
+    return word(context.WORD())
         .map(name -> new Tree.Fact(name, amount(context.amount()), text(context.STRING()), spans.of(context)));
   }
 

@@ -92,9 +92,9 @@ final class RoomReader {
       } else if (Pieces.hasToken(item, "at")) {
         at = pieces.word(item.word());
       } else if (Pieces.hasToken(item, "on")) {
-        hot = pieces.word(item.word());
+        hot = pieces.word(item.mark());
       } else {
-        before = pieces.word(item.word());
+        before = item.word() == null ? pieces.word(item.breakerTrait()) : pieces.word(item.word());
         before.ifPresent(words::add);
       }
     }

@@ -142,16 +142,24 @@ final class SupplyReader {
     return Optional.of(
         new Tree.Panel(
             name.get(), pieces.text(context.STRING()), feed, length, wiring, pieces.surroundings(surroundings), kind,
-            status, Pieces.each(context.panelStatement(), this::statement), pieces.span(context)));
+            status, statements(context.panelLine()), pieces.span(context)));
   }
 
-  private Optional<Tree.PanelStatement> statement(PanelStatementContext context) {
-    if (context instanceof SlotContext c) {
-      return slot(c);
+  private List<Tree.PanelStatement> statements(List<PanelLineContext> lines) {
+    List<Tree.PanelStatement> statements = new ArrayList<>();
+    for (PanelLineContext line : lines) {
+      statements.addAll(Pieces.each(line.panelSetting(), this::setting));
+      if (line.slot() != null) {
+        slot(line.slot()).ifPresent(statements::add);
+      }
+      if (line.main() != null) {
+        main(line.main()).ifPresent(statements::add);
+      }
     }
-    if (context instanceof MainContext c) {
-      return main(c);
-    }
+    return statements;
+  }
+
+  private Optional<Tree.PanelStatement> setting(PanelSettingContext context) {
     if (context instanceof BusContext c) {
       return pieces.amount(c.amount()).map(rating -> new Tree.Bus(rating, pieces.span(c)));
     }
@@ -209,9 +217,9 @@ final class SupplyReader {
       } else if (item.STRING() != null) {
         made.label = pieces.text(item.STRING());
       } else if (Pieces.hasToken(item, "leg")) {
-        made.legs.addAll(Pieces.each(item.word(), pieces::word));
-      } else if (!item.word().isEmpty()) {
-        pieces.word(item.word(0)).ifPresent(made.words::add);
+        made.legs.addAll(Pieces.each(item.mark(), pieces::word));
+      } else if (item.word() != null) {
+        pieces.word(item.word()).ifPresent(made.words::add);
       } else if (item.exception == null) {
         made.traits.add(pieces.word(item.getStart())); // later, spare
       }

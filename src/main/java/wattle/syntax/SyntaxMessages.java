@@ -32,7 +32,7 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_serviceStatement, new Thing("a line of the service", "a source such as transformer 50 kVA, a run such as 27 m of 4/0 Al, or an electrode")),
           Map.entry(WattleParser.RULE_panel, new Thing("a panel", "a slot line, bus, slots, main breaker or bonded")),
           Map.entry(WattleParser.RULE_panelItem, new Thing("the heading of a panel", "from, by, or the { that opens it")),
-          Map.entry(WattleParser.RULE_panelStatement, new Thing("a line of a panel", "a slot, its rating, its protection and what it feeds")),
+          Map.entry(WattleParser.RULE_panelLine, new Thing("a line of a panel", "a slot, its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_slotSpan, new Thing("a slot", "a slot such as 7, 2+4 or 10a")),
           Map.entry(WattleParser.RULE_slotItem, new Thing("a slot line", "its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_branch, new Thing("a branch", "a chain such as P --3 m-- hall.lamp")),
