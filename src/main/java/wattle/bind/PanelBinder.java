@@ -44,6 +44,7 @@ final class PanelBinder {
   private final WiringBinder wirings;
   private final SurroundingsBinder surroundings;
   private final Map<String, Draft> drafts = new LinkedHashMap<>();
+  private final Map<String, List<Way>> waysTo = new HashMap<>();
   private final Map<String, Panel> done = new LinkedHashMap<>();
   private final Set<String> branchNames;
 
@@ -83,6 +84,11 @@ final class PanelBinder {
     SlotBinder slots = new SlotBinder(scope, thingsFed);
     for (Tree.Panel tree : kept) {
       drafts.put(tree.name().text(), draft(tree, slots));
+    }
+    for (Draft draft : drafts.values()) {
+      for (Way way : draft.ways()) {
+        way.target().ifPresent(t -> waysTo.computeIfAbsent(t.text(), name -> new ArrayList<>()).add(way));
+      }
     }
     for (Draft draft : drafts.values()) {
       finish(draft, new ArrayList<>());
@@ -200,11 +206,7 @@ final class PanelBinder {
 
   /** What feeds a panel: the slot line that names it, or the service it is from. */
   private PanelSupply supply(Draft draft, List<String> path) {
-    List<Way> feeders =
-        drafts.values().stream()
-            .flatMap(d -> d.ways().stream())
-            .filter(w -> w.target().isPresent() && w.target().get().text().equals(draft.name()))
-            .toList();
+    List<Way> feeders = waysTo.getOrDefault(draft.name(), List.of());
     Optional<Tree.Feed> stated = draft.tree().feed();
     if (feeders.size() > 1) {
       scope.report(

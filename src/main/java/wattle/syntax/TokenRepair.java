@@ -80,26 +80,27 @@ final class TokenRepair {
         before = token;
         continue;
       }
-      String text = token.getText();
       boolean startsLine = before == null || before.getType() == WattleLexer.NL;
       if (type == WattleLexer.NL) {
         signs = 0;
         parentheses = 0;
-      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && OPENERS.contains(text)) {
+      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && OPENERS.contains(token.getText())) {
         closeAllBefore(token);
       }
-      switch (text) {
-        case "{" -> open.push(token);
-        case "(" -> parentheses++;
-        case ")" -> parentheses--;
-        case "+", "-", "*", "/", "×", "÷" -> signs++;
+      // One unit of text is looked at, not the token's text: that would copy every word of the file.
+      char sign = token.getStopIndex() == token.getStartIndex() ? token.getText().charAt(0) : ' ';
+      switch (sign) {
+        case '{' -> open.push(token);
+        case '(' -> parentheses++;
+        case ')' -> parentheses--;
+        case '+', '-', '*', '/', '×', '÷' -> signs++;
         default -> {}
       }
       if (open.size() + parentheses > DEEPEST || signs > MOST_SIGNS) {
         refuse(token, signs > MOST_SIGNS);
         return repaired;
       }
-      if (text.equals("}")) {
+      if (sign == '}') {
         if (open.isEmpty()) {
           unopened(token);
           continue;
