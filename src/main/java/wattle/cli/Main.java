@@ -1,0 +1,79 @@
+package wattle.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Entry of the command line. */
+@Command(
+    name = "wattle",
+    description = "Checks, draws and hands over the wiring of a house that is written as text.",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    subcommands = {CheckCommand.class},
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {
+      "",
+      "Examples:",
+      "  wattle check examples/alder-court/house.wattle",
+      "",
+      "Figures are an aid: the adopted local code and a licensed person decide.",
+    })
+public final class Main implements Runnable {
+  @Option(names = "--trace", description = "Show the trace of a mistake of ours.", scope = CommandLine.ScopeType.INHERIT)
+  private boolean trace;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  /** Runs a command and ends the process with its exit code. */
+  public static void main(String[] arguments) {
+    // The console's own encoding may not know Ω or ², and a plan is UTF-8 wherever it goes.
+    PrintStream out = utf8(FileDescriptor.out);
+    PrintStream err = utf8(FileDescriptor.err);
+    int code = run(arguments, new PrintWriter(out, false, StandardCharsets.UTF_8), new PrintWriter(err, true, StandardCharsets.UTF_8));
+    System.exit(code);
+  }
+
+  private static PrintStream utf8(FileDescriptor descriptor) {
+    return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
+  }
+
+  /** Runs a command with its output going to the given writers; the exit code comes back. */
+  public static int run(String[] arguments, PrintWriter out, PrintWriter err) {
+    Main main = new Main();
+    CommandLine command =
+        new CommandLine(main)
+            .setOut(out)
+            .setErr(err)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
+    try {
+      return command.execute(arguments);
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  private int onException(Exception problem, PrintWriter err) {
+    if (problem instanceof Failure) {
+      err.println("wattle: " + problem.getMessage());
+      return ExitCode.USAGE;
+    }
+    err.println("wattle: a mistake of ours: " + problem + "; please report it with the plan and the command (--trace shows more)");
+    if (trace) {
+      problem.printStackTrace(err);
+    }
+    return ExitCode.BUG;
+  }
+
+  @Override
+  public void run() {
+    throw new CommandLine.ParameterException(spec.commandLine(), "which command? See wattle --help");
+  }
+}

@@ -1,0 +1,48 @@
+package wattle.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Map;
+import picocli.CommandLine.Option;
+import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+
+/** How a command reads plans: from files, or from standard input as {@code -}. */
+final class PlanInput {
+  @Option(
+      names = "--largest-file",
+      paramLabel = "MIB",
+      defaultValue = "16",
+      description = "Largest file that is read, in MiB (default: ${DEFAULT-VALUE}).")
+  private int largestFile;
+
+  /** Compiles a plan; a plan that cannot be read ends the command. */
+  Compilation compile(String name) {
+    if (largestFile < 1 || largestFile > 1024) {
+      throw new Failure("--largest-file takes 1 to 1024 MiB");
+    }
+    SourceReader reader = new SourceReader(Map.of(), (long) largestFile << 20);
+    Compiler compiler = new Compiler(reader);
+    try {
+      if (name.equals("-")) {
+        return compiler.compile(reader.decode(standardInput(), "standard-input"), Path.of("standard-input"));
+      }
+      return compiler.compile(Path.of(name));
+    } catch (SourceReader.Unreadable e) {
+      throw new Failure(e.getMessage());
+    } catch (InvalidPathException e) {
+      throw new Failure("'" + name + "' is no path of a file");
+    } catch (IOException e) {
+      throw new Failure("standard input cannot be read: " + e.getMessage());
+    }
+  }
+
+  private byte[] standardInput() throws IOException {
+    InputStream in = System.in;
+    // One byte past the bound is enough to know that it is passed.
+    return in.readNBytes((int) Math.min(Integer.MAX_VALUE - 8, ((long) largestFile << 20) + 1));
+  }
+}
