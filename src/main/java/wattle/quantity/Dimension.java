@@ -18,7 +18,15 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
   public static final Dimension ENERGY = POWER.times(TIME);
   public static final Dimension RESISTANCE = VOLTAGE.per(CURRENT);
   public static final Dimension TEMPERATURE = new Dimension(0, 0, 0, 0, 1);
+  /** What a breaker lets through while it opens, in A²s. */
   public static final Dimension LET_THROUGH = CURRENT.times(CURRENT).times(TIME);
+  /** Electric charge, in A·s. */
+  public static final Dimension CHARGE = CURRENT.times(TIME);
+  public static final Dimension RESISTANCE_PER_LENGTH = RESISTANCE.per(LENGTH);
+  /** Heat that a conductor gives off, in W/m. */
+  public static final Dimension POWER_PER_LENGTH = POWER.per(LENGTH);
+  /** Load of a floor, in VA/m². */
+  public static final Dimension POWER_PER_AREA = POWER.per(AREA);
 
   public Dimension times(Dimension other) {
     return new Dimension(
@@ -34,37 +42,7 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
 
   /** In words a tradesperson would use, with an example: {@code a length such as 3 m or 10 ft}. */
   public String trade() {
-    if (equals(NONE)) {
-      return "a plain number";
-    }
-    if (equals(LENGTH)) {
-      return "a length such as 3 m or 10 ft";
-    }
-    if (equals(AREA)) {
-      return "an area such as 186 m2 or 2000 ft2";
-    }
-    if (equals(VOLUME)) {
-      return "a volume such as 21 in3 or 344 cm3";
-    }
-    if (equals(TIME)) {
-      return "a time such as 0.1 s";
-    }
-    if (equals(CURRENT)) {
-      return "a current such as 15 A";
-    }
-    if (equals(VOLTAGE)) {
-      return "a voltage such as 120 V";
-    }
-    if (equals(POWER)) {
-      return "a power such as 1500 W or 12 kW";
-    }
-    if (equals(RESISTANCE)) {
-      return "a resistance such as 0.5 ohm";
-    }
-    if (equals(TEMPERATURE)) {
-      return "a temperature such as 30 degC";
-    }
-    return "a quantity in " + symbol();
+    return TradeWords.of(this);
   }
 
   /** In base units, such as {@code kg·m²/s³}. */

@@ -24,24 +24,54 @@ public record Quantity(double si, Unit unit) {
     return in(unit);
   }
 
-  /** The value in another unit of the same dimension. */
+  /**
+   * The value in another unit of the same dimension.
+   *
+   * @throws IllegalArgumentException where the dimensions differ; whoever reads a plan has checked before
+   */
   public double in(Unit other) {
-    if (!other.dimension().equals(dimension())) {
+    if (!isLike(other.dimension())) {
       throw new IllegalArgumentException(this + " is not measured in " + other.symbol());
     }
     return (si - other.offset()) / other.factor();
   }
 
-  /** The sum, in this one's unit; the dimensions must agree. A temperature adds kelvins, whatever its scale. */
-  public Quantity plus(Quantity other) {
-    other.in(new Unit(unit.symbol(), dimension(), 1));
-    return new Quantity(si + other.si - other.unit.offset(), unit);
+  /** The same quantity, shown in another unit of its dimension. */
+  public Quantity shownIn(Unit other) {
+    if (!isLike(other.dimension())) {
+      throw new IllegalArgumentException(this + " is not measured in " + other.symbol());
+    }
+    return new Quantity(si, other);
   }
 
-  /** The difference, in this one's unit; the dimensions must agree. */
+  /** Whether it is of this dimension, so that it may be added to and compared with others of it. */
+  public boolean isLike(Dimension other) {
+    return unit.dimension() == other || unit.dimension().equals(other);
+  }
+
+  /**
+   * The sum, in this one's unit. A temperature adds kelvins, whatever its scale.
+   *
+   * @throws IllegalArgumentException where the dimensions differ
+   */
+  public Quantity plus(Quantity other) {
+    return new Quantity(si + other.difference(unit.dimension()), unit);
+  }
+
+  /**
+   * The difference, in this one's unit. A temperature takes off kelvins, whatever its scale.
+   *
+   * @throws IllegalArgumentException where the dimensions differ
+   */
   public Quantity minus(Quantity other) {
-    other.in(new Unit(unit.symbol(), dimension(), 1));
-    return new Quantity(si - (other.si - other.unit.offset()), unit);
+    return new Quantity(si - other.difference(unit.dimension()), unit);
+  }
+
+  private double difference(Dimension expected) {
+    if (!isLike(expected)) {
+      throw new IllegalArgumentException(this + " is not " + expected.trade());
+    }
+    return si - unit.offset();
   }
 
   public Quantity negate() {
@@ -56,26 +86,15 @@ public record Quantity(double si, Unit unit) {
     if (dimension().equals(Dimension.NONE)) {
       return of(other.value() * si, other.unit);
     }
-    return derived(si * other.si, dimension().times(other.dimension()));
+    Dimension dimension = dimension().times(other.dimension());
+    return new Quantity(si * other.si, Units.numerator(unit, other.unit, dimension).orElseGet(() -> Units.coherent(dimension)));
   }
 
   /** The quotient; a plain number as divisor keeps this one's unit. */
   public Quantity dividedBy(Quantity other) {
     return other.dimension().equals(Dimension.NONE)
         ? of(value() / other.si, unit)
-        : derived(si / other.si, dimension().per(other.dimension()));
-  }
-
-  private static Quantity derived(double si, Dimension dimension) {
-    if (dimension.equals(Dimension.NONE)) {
-      return new Quantity(si, Units.ONE);
-    }
-    Unit unit =
-        Units.of(dimension).stream()
-            .filter(u -> u.factor() == 1 && u.offset() == 0)
-            .findFirst()
-            .orElseGet(() -> new Unit(dimension.symbol(), dimension, 1));
-    return new Quantity(si, unit);
+        : new Quantity(si / other.si, Units.coherent(dimension().per(other.dimension())));
   }
 
   /** Up to four significant digits and the unit: {@code 15 A}, {@code 50 °C}, {@code 1.8 %}. */

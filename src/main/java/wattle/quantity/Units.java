@@ -1,6 +1,7 @@
 package wattle.quantity;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,6 +34,9 @@ public final class Units {
   public static final Unit CELSIUS = new Unit("°C", Dimension.TEMPERATURE, 1, 273.15);
   public static final Unit FAHRENHEIT = new Unit("°F", Dimension.TEMPERATURE, 5 / 9.0, 459.67 * 5 / 9);
   public static final Unit SECOND = new Unit("s", Dimension.TIME, 1);
+  public static final Unit AMPERE_SQUARED_SECOND = new Unit("A²s", Dimension.LET_THROUGH, 1);
+  public static final Unit OHM_PER_KILOMETRE = new Unit("Ω/km", Dimension.RESISTANCE_PER_LENGTH, 1e-3);
+  public static final Unit WATT_PER_METRE = new Unit("W/m", Dimension.POWER_PER_LENGTH, 1);
 
   private static final Map<String, Unit> BY_SPELLING = new LinkedHashMap<>();
   private static final Map<Dimension, List<Unit>> BY_DIMENSION = new HashMap<>();
@@ -79,7 +83,7 @@ public final class Units {
     add(new Unit("min", Dimension.TIME, 60), "min");
     add(new Unit("h", Dimension.TIME, 3600), "h");
     add(new Unit("Hz", Dimension.FREQUENCY, 1), "Hz");
-    add(new Unit("A²s", Dimension.LET_THROUGH, 1), "A²s", "A2s");
+    add(AMPERE_SQUARED_SECOND, "A²s", "A2s");
   }
 
   private Units() {}
@@ -114,11 +118,36 @@ public final class Units {
 
   /** The units of a dimension, the usual one first. */
   public static List<Unit> of(Dimension dimension) {
-    return List.copyOf(BY_DIMENSION.getOrDefault(dimension, List.of()));
+    return Collections.unmodifiableList(BY_DIMENSION.getOrDefault(dimension, List.of()));
   }
 
   /** Every spelling of a single unit. */
   public static Set<String> spellings() {
-    return java.util.Collections.unmodifiableSet(BY_SPELLING.keySet());
+    return Collections.unmodifiableSet(BY_SPELLING.keySet());
+  }
+
+  /** The unit of a dimension whose factor is 1, such as W for a power; one in base units where no unit has a name. */
+  static Unit coherent(Dimension dimension) {
+    if (dimension.equals(Dimension.NONE)) {
+      return ONE;
+    }
+    for (Unit unit : BY_DIMENSION.getOrDefault(dimension, List.of())) {
+      if (unit.factor() == 1 && unit.offset() == 0) {
+        return unit;
+      }
+    }
+    return new Unit(dimension.symbol(), dimension, 1);
+  }
+
+  /** The unit that is left of a product where one unit divides the other away: of VA/m² and m², or ft², it is VA. */
+  static Optional<Unit> numerator(Unit one, Unit other, Dimension product) {
+    return over(one, product).or(() -> over(other, product));
+  }
+
+  private static Optional<Unit> over(Unit unit, Dimension product) {
+    int slash = unit.symbol().indexOf('/');
+    return slash <= 0
+        ? Optional.empty()
+        : Optional.ofNullable(BY_SPELLING.get(unit.symbol().substring(0, slash))).filter(u -> u.dimension().equals(product));
   }
 }

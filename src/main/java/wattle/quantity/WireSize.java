@@ -21,39 +21,56 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
   }
 
   /**
-   * Reads {@code 14}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}. A plain number from 250 up is kcmil, as tables
-   * print it. Empty for what is no size of wire.
+   * Reads {@code 14}, {@code 14 AWG}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}. A plain number from 250 up is
+   * kcmil, as tables print it. Empty for what is no size of wire.
    */
   public static Optional<WireSize> parse(String text) {
     String plain = text.strip();
-    if (plain.endsWith("AWG")) {
+    if (plain.endsWith("kcmil")) {
+      return positive(Kind.KCMIL, number(plain, 5));
+    }
+    if (plain.endsWith("mm2") || plain.endsWith("mm²")) {
+      return positive(Kind.SQUARE_MILLIMETRES, number(plain, 3));
+    }
+    boolean gauge = plain.endsWith("AWG");
+    if (gauge) {
       plain = plain.substring(0, plain.length() - 3).strip();
     }
-    try {
-      if (plain.endsWith("kcmil")) {
-        return positive(Kind.KCMIL, Double.parseDouble(plain.substring(0, plain.length() - 5).strip()));
-      }
-      if (plain.endsWith("mm2") || plain.endsWith("mm²")) {
-        return positive(Kind.SQUARE_MILLIMETRES, Double.parseDouble(plain.substring(0, plain.length() - 3).strip()));
-      }
-      if (plain.endsWith("/0")) {
-        int aught = Integer.parseInt(plain.substring(0, plain.length() - 2));
-        return aught >= 1 && aught <= 4 ? Optional.of(awg(1 - aught)) : Optional.empty();
-      }
-      double number = Double.parseDouble(plain);
-      if (number >= 250) {
-        return positive(Kind.KCMIL, number);
-      }
-      return number == Math.rint(number) && number >= 1 && number <= 40
-          ? Optional.of(awg((int) number))
+    if (plain.endsWith("/0")) {
+      double aught = number(plain, 2);
+      return aught == 1 || aught == 2 || aught == 3 || aught == 4
+          ? Optional.of(awg(1 - (int) aught))
           : Optional.empty();
-    } catch (NumberFormatException e) {
-      return Optional.empty(); // not a number at all, so no size of wire
     }
+    double number = number(plain, 0);
+    if (number >= 250 && !gauge) {
+      return positive(Kind.KCMIL, number);
+    }
+    return number == Math.rint(number) && number >= 1 && number <= 40
+        ? Optional.of(awg((int) number))
+        : Optional.empty();
   }
 
   private static Optional<WireSize> positive(Kind kind, double number) {
     return number > 0 && number <= 2000 ? Optional.of(new WireSize(kind, number)) : Optional.empty();
+  }
+
+  /** The number before the last letters, or NaN; stricter than Java, which takes {@code 14f} and {@code 0x1p3}. */
+  private static double number(String text, int letters) {
+    String digits = text.substring(0, text.length() - letters).strip();
+    if (digits.isEmpty() || digits.length() > 12) {
+      return Double.NaN;
+    }
+    boolean point = false;
+    for (int i = 0; i < digits.length(); i++) {
+      char c = digits.charAt(i);
+      if (c == '.' && !point && i > 0 && i < digits.length() - 1) {
+        point = true;
+      } else if (c < '0' || c > '9') {
+        return Double.NaN;
+      }
+    }
+    return Double.parseDouble(digits);
   }
 
   /** Diameter of a solid conductor of this size; AWG by ASTM B258, 0.127 mm × 92^((36 − n)/39). */
