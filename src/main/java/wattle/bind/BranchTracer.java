@@ -239,7 +239,10 @@ final class BranchTracer {
 
   private void unknown(String name, Span span, String headline, String expected, Set<String> known) {
     Finding.Builder finding = Finding.error("name-unknown", headline).at(span, expected);
-    NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
+    for (String near : NearNames.of(name, known)) {
+      finding.fix(Fix.safe("write " + near, span, near));
+      scope.spoil(near); // if that was meant, nothing else is missing there
+    }
     scope.report(finding);
   }
 }

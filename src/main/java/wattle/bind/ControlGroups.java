@@ -64,7 +64,7 @@ final class ControlGroups {
 
   private static void reportUnknown(
       Tree.Path path, UnwiredDevice device, Map<String, UnwiredDevice> devices, Scope scope) {
-    if (scope.mayStandInDamage(path.text())) {
+    if (scope.mayStandInDamage(path.text()) || scope.mayStandInDamage(device.room() + "." + path.text())) {
       return;
     }
     Finding.Builder finding =

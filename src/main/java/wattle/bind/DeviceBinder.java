@@ -50,6 +50,7 @@ final class DeviceBinder {
   Optional<UnwiredDevice> bind(Tree.Device device, String room, String boxName) {
     Optional<Kind> kind = kind(device);
     if (kind.isEmpty()) {
+      scope.spoil(room + "." + device.name());
       return Optional.empty();
     }
     List<String> halves = kind.get().kind.halves();

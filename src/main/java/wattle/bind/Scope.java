@@ -24,6 +24,7 @@ final class Scope {
   private final List<Finding> findings = new ArrayList<>();
   private final Set<String> assumed = new LinkedHashSet<>();
   private final Set<String> damagedWords = new HashSet<>();
+  private final Set<String> spoiled = new HashSet<>();
   private final Evaluator evaluator = new Evaluator(constants, findings::add);
 
   Scope(Library library, List<PlanTree> files) {
@@ -60,8 +61,16 @@ final class Scope {
     return assumed;
   }
 
-  /** Whether a name stands on a line that could not be read, so that its absence elsewhere says nothing. */
+  /** Notes a name that a reported mistake has spoiled: whatever else is said of it would report that mistake again. */
+  void spoil(String name) {
+    spoiled.add(name);
+  }
+
+  /** Whether a name is spoiled by a reported mistake, or stands on a line that could not be read, so that its absence elsewhere says nothing. */
   boolean mayStandInDamage(String name) {
+    if (spoiled.contains(name)) {
+      return true;
+    }
     if (damagedWords.isEmpty()) {
       return false;
     }

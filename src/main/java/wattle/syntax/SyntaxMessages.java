@@ -33,6 +33,8 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_panel, new Thing("a panel", "a slot line, bus, slots, main breaker or bonded")),
           Map.entry(WattleParser.RULE_panelItem, new Thing("the heading of a panel", "from, by, or the { that opens it")),
           Map.entry(WattleParser.RULE_panelLine, new Thing("a line of a panel", "a slot, its rating, its protection and what it feeds")),
+          Map.entry(WattleParser.RULE_slot, new Thing("a slot line", "its rating, its protection and what it feeds")),
+          Map.entry(WattleParser.RULE_main, new Thing("the main of a panel", "a kind, a rating and what it can interrupt")),
           Map.entry(WattleParser.RULE_slotSpan, new Thing("a slot", "a slot such as 7, 2+4 or 10a")),
           Map.entry(WattleParser.RULE_slotItem, new Thing("a slot line", "its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_branch, new Thing("a branch", "a chain such as P --3 m-- hall.lamp")),
@@ -73,7 +75,7 @@ final class SyntaxMessages {
   }
 
   Finding unexpected(ParserRuleContext context, Token offending, TokenStream tokens) {
-    Thing thing = thing(context);
+    Thing thing = thing(stillOpen(context, offending));
     String shown = shown(offending);
     Span span = spans.of(offending);
     if (offending.getType() == WattleLexer.NL || offending.getType() == Token.EOF) {
@@ -90,6 +92,16 @@ final class SyntaxMessages {
       finding.fix(Fix.safe("close the run with two dashes", span, "--"));
     }
     return finding.build();
+  }
+
+  /** A statement that ended just before on the same line is what the reader thinks of, rather than its block. */
+  private static RuleContext stillOpen(ParserRuleContext context, Token offending) {
+    ParserRuleContext at = context;
+    while (at.getChildCount() > 0 && at.getChild(at.getChildCount() - 1) instanceof ParserRuleContext last
+        && last.getStop() != null && last.getStop().getLine() == offending.getLine() && last.getChildCount() > 0) {
+      at = last;
+    }
+    return at;
   }
 
   /** The innermost rule on the way up that a reader has a word for. */
