@@ -1,0 +1,132 @@
+package wattle.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.library.dependencies.SlicesRuleDefinition;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The arrows between the phases point down. A package that is not listed here is a failure: say where it stands. */
+class ArchitectureTest {
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter().withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("wattle");
+
+  /** From the ground up; a phase may know those named before it in its own line's list. */
+  private record Phase(String name, Set<String> knows) {}
+
+  private static final Set<String> COMPUTATIONS =
+      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials");
+
+  private static final List<Phase> PHASES = phases();
+
+  private static List<Phase> phases() {
+    Set<String> ground = Set.of("finding", "quantity");
+    Set<String> model = join(ground, "model", "derivation");
+    Set<String> library = join(model, "syntax", "evaluate", "library");
+    Set<String> results = join(library, COMPUTATIONS.toArray(String[]::new));
+    return List.of(
+        new Phase("finding", Set.of()),
+        new Phase("quantity", Set.of()),
+        new Phase("derivation", ground),
+        new Phase("syntax", Set.of("finding")),
+        new Phase("evaluate", Set.of("finding", "quantity", "syntax")),
+        new Phase("model", ground),
+        new Phase("library", join(model, "syntax", "evaluate")),
+        new Phase("bind", library),
+        new Phase("conductors", library),
+        new Phase("boxes", results),
+        new Phase("loads", results),
+        new Phase("lockout", results),
+        new Phase("balance", results),
+        new Phase("worksheet", results),
+        new Phase("network", results),
+        new Phase("faults", results),
+        new Phase("trials", results),
+        new Phase("rules", results),
+        new Phase("compare", results),
+        new Phase("edit", join(ground, "syntax")),
+        new Phase("compiler", join(results, "bind", "rules", "trials")),
+        new Phase("emit", join(results, "rules", "compare", "compiler")),
+        new Phase("server", join(results, "rules", "compare", "compiler", "emit", "edit", "bind")),
+        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "server")));
+  }
+
+  private static Set<String> join(Set<String> base, String... more) {
+    Set<String> joined = new TreeSet<>(base);
+    joined.addAll(List.of(more));
+    return joined;
+  }
+
+  private static String phaseOf(JavaClass type) {
+    String[] parts = type.getPackageName().split("\\.");
+    return parts.length > 1 ? parts[1] : "";
+  }
+
+  private static DescribedPredicate<JavaClass> inPhase(String phase) {
+    return DescribedPredicate.describe(
+        "in " + phase, type -> type.getPackageName().startsWith("wattle") && phaseOf(type).equals(phase));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> aPhaseKnowsOnlyWhatIsBeneathIt() {
+    return PHASES.stream()
+        .map(
+            phase ->
+                DynamicTest.dynamicTest(
+                    phase.name,
+                    () ->
+                        noClasses()
+                            .that(inPhase(phase.name))
+                            .should()
+                            .dependOnClassesThat(
+                                DescribedPredicate.describe(
+                                    "of a phase that " + phase.name + " may not know",
+                                    type ->
+                                        type.getPackageName().startsWith("wattle.")
+                                            && !phaseOf(type).equals(phase.name)
+                                            && !phase.knows.contains(phaseOf(type))))
+                            .allowEmptyShould(true)
+                            .check(CLASSES)));
+  }
+
+  @Test
+  void everyPackageHasItsPlace() {
+    Set<String> listed = new TreeSet<>();
+    PHASES.forEach(p -> listed.add(p.name));
+    Set<String> found = new TreeSet<>();
+    CLASSES.forEach(c -> found.add(phaseOf(c)));
+    assertThat(listed).containsAll(found);
+    assertThat(CLASSES).as("classes seen").hasSizeGreaterThan(150);
+  }
+
+  @Test
+  void thereAreNoCircles() {
+    SlicesRuleDefinition.slices().matching("wattle.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void onlyTheCommandLineSpeaksToTheProcess() {
+    noClasses()
+        .that(DescribedPredicate.not(inPhase("cli")))
+        .should()
+        .accessField(System.class, "out")
+        .orShould()
+        .accessField(System.class, "err")
+        .orShould()
+        .accessField(System.class, "in")
+        .orShould()
+        .callMethod(System.class, "exit", int.class)
+        .check(CLASSES);
+  }
+}
