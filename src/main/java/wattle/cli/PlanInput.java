@@ -9,6 +9,7 @@ import picocli.CommandLine.Option;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.finding.Source;
 
 /** How a command reads plans: from files, or from standard input as {@code -}. */
 final class PlanInput {
@@ -21,23 +22,34 @@ final class PlanInput {
 
   /** Compiles a plan; a plan that cannot be read ends the command. */
   Compilation compile(String name) {
-    if (largestFile < 1 || largestFile > 1024) {
-      throw new Failure("--largest-file takes 1 to 1024 MiB");
-    }
-    SourceReader reader = new SourceReader(Map.of(), (long) largestFile << 20);
-    Compiler compiler = new Compiler(reader);
+    return new Compiler(reader()).compile(read(name), name.equals("-") ? Path.of("standard-input") : path(name));
+  }
+
+  /** The text of a plan; one that cannot be read ends the command. */
+  Source read(String name) {
+    SourceReader reader = reader();
     try {
-      if (name.equals("-")) {
-        return compiler.compile(reader.decode(standardInput(), "standard-input"), Path.of("standard-input"));
-      }
-      return compiler.compile(Path.of(name));
+      return name.equals("-") ? reader.decode(standardInput(), "standard-input") : reader.read(path(name), name);
     } catch (SourceReader.Unreadable e) {
       throw new Failure(e.getMessage());
-    } catch (InvalidPathException e) {
-      throw new Failure("'" + name + "' is no path of a file");
     } catch (IOException e) {
       throw new Failure("standard input cannot be read: " + e.getMessage());
     }
+  }
+
+  private static Path path(String name) {
+    try {
+      return Path.of(name);
+    } catch (InvalidPathException e) {
+      throw new Failure("'" + name + "' is no path of a file");
+    }
+  }
+
+  private SourceReader reader() {
+    if (largestFile < 1 || largestFile > 1024) {
+      throw new Failure("--largest-file takes 1 to 1024 MiB");
+    }
+    return new SourceReader(Map.of(), (long) largestFile << 20);
   }
 
   private byte[] standardInput() throws IOException {
