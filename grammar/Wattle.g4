@@ -142,9 +142,9 @@ propertyValue : amount | word | breakerTrait | STRING | ',' ;
 
 table : 'table' word STRING? '{' (NL | citation | columns | row)* '}' ;
 columns : 'columns' column+ NL ;
-column : word (UNIT ('/' UNIT)?)? ;
+column : word unit? ;
 row : cell+ ('from' 'memory')? NL ;
-cell : NUMBER ('/' NUMBER)? | NUMBER '..' NUMBER | '-' | mark | STRING ;
+cell : NUMBER ('/' NUMBER)? | ('-' | NUMBER) '..' ('-' | NUMBER) | '-' | mark | STRING ;
 limit : 'limit' word STRING? amount '{' (NL | citation)* '}' ;
 citation : 'source' STRING STRING? ('from' 'memory')? ;
 

@@ -12,14 +12,23 @@ import wattle.model.DeviceKind;
  * @param packs name of each pack that was loaded, and its title
  * @param parts kinds of device, by the words that plans write
  * @param cables types of cable and conductor
+ * @param tables published tables, by the name that computations ask for
+ * @param limits single figures, likewise
  */
-public record Library(Map<String, String> packs, Map<String, DeviceKind> parts, Map<String, CableKind> cables) {
-  public static final Library EMPTY = new Library(Map.of(), Map.of(), Map.of());
+public record Library(
+    Map<String, String> packs,
+    Map<String, DeviceKind> parts,
+    Map<String, CableKind> cables,
+    Map<String, Table> tables,
+    Map<String, Limit> limits) {
+  public static final Library EMPTY = new Library(Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
 
   public Library {
     packs = ordered(packs);
     parts = ordered(parts);
     cables = ordered(cables);
+    tables = ordered(tables);
+    limits = ordered(limits);
   }
 
   private static <T> Map<String, T> ordered(Map<String, T> map) {
@@ -34,9 +43,20 @@ public record Library(Map<String, String> packs, Map<String, DeviceKind> parts, 
     return Optional.ofNullable(parts.get(name));
   }
 
+  /** Absent where no pack that the plan uses has it, as where it names no code. */
+  public Optional<Table> table(String name) {
+    return Optional.ofNullable(tables.get(name));
+  }
+
+  public Optional<Limit> limit(String name) {
+    return Optional.ofNullable(limits.get(name));
+  }
+
   /** This library with another laid over it: of two things with one name the other's stands. */
   public Library with(Library other) {
-    return new Library(over(packs, other.packs), over(parts, other.parts), over(cables, other.cables));
+    return new Library(
+        over(packs, other.packs), over(parts, other.parts), over(cables, other.cables), over(tables, other.tables),
+        over(limits, other.limits));
   }
 
   private static <T> Map<String, T> over(Map<String, T> base, Map<String, T> above) {

@@ -21,6 +21,9 @@ public final class LibraryLoader {
     Map<String, String> packs = new LinkedHashMap<>();
     Map<String, DeviceKind> parts = new LinkedHashMap<>();
     Map<String, CableKind> cables = new LinkedHashMap<>();
+    Map<String, Table> tables = new LinkedHashMap<>();
+    Map<String, Limit> limits = new LinkedHashMap<>();
+    TableReader figures = new TableReader(findings::add);
     for (PlanTree file : files) {
       for (Tree.Item item : file.items()) {
         if (item instanceof Tree.Pack pack) {
@@ -30,9 +33,13 @@ public final class LibraryLoader {
           parts.put(kind.name(), kind);
         } else if (item instanceof Tree.CableType cable) {
           cables.put(cable.name().text(), reader.cable(cable));
+        } else if (item instanceof Tree.Table table) {
+          tables.put(table.name().text(), figures.table(table));
+        } else if (item instanceof Tree.Limit limit) {
+          figures.limit(limit).ifPresent(l -> limits.put(l.name(), l));
         }
       }
     }
-    return new Checked<>(new Library(packs, parts, cables), findings);
+    return new Checked<>(new Library(packs, parts, cables, tables, limits), findings);
   }
 }

@@ -1,7 +1,6 @@
 package wattle.syntax;
 
 import java.util.Optional;
-import org.antlr.v4.runtime.tree.TerminalNode;
 import wattle.syntax.grammar.WattleParser.*;
 
 /** Reads packs, parts, cable types, tables and limits. */
@@ -86,14 +85,8 @@ final class LibraryReader {
   }
 
   private Optional<Tree.Column> column(ColumnContext context) {
-    Optional<Tree.Word> unit = Optional.empty();
-    if (!context.UNIT().isEmpty()) {
-      TerminalNode last = context.UNIT(context.UNIT().size() - 1);
-      var span = pieces.span(context.UNIT(0).getSymbol()).to(pieces.span(last.getSymbol()));
-      unit = Optional.of(new Tree.Word(span.text(), span));
-    }
-    Optional<Tree.Word> in = unit;
-    return pieces.word(context.word()).map(name -> new Tree.Column(name, in, pieces.span(context)));
+    Optional<Tree.Word> unit = Optional.ofNullable(context.unit()).map(pieces::spanned);
+    return pieces.word(context.word()).map(name -> new Tree.Column(name, unit, pieces.span(context)));
   }
 
   private Optional<Tree.Row> row(RowContext context) {
@@ -104,7 +97,7 @@ final class LibraryReader {
 
   private Optional<Tree.Cell> cell(CellContext context) {
     if (context.STRING() != null) {
-      return pieces.text(context.STRING()).map(t -> new Tree.Cell(t.value(), Optional.empty(), t.span()));
+      return pieces.text(context.STRING()).map(t -> new Tree.Cell(t.value(), Optional.empty(), true, t.span()));
     }
     boolean figure = context.NUMBER().size() == 1 && context.getChildCount() == 1;
     var span = pieces.span(context);
@@ -112,6 +105,7 @@ final class LibraryReader {
         new Tree.Cell(
             span.text().replaceAll("\\s", ""),
             figure ? Optional.of(Pieces.number(context.NUMBER(0))) : Optional.empty(),
+            false,
             span));
   }
 

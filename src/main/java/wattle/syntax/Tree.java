@@ -548,8 +548,13 @@ public sealed interface Tree {
     }
   }
 
-  /** A cell as typed, and the figure where it is one; {@code -} is a cell with no figure and that text. */
-  record Cell(String text, Optional<Double> number, Span span) implements Tree {}
+  /**
+   * A cell as typed without spaces, and the figure where it is one: {@code 3.07}, {@code 2/0}, {@code 11..15},
+   * {@code 41..-}, {@code -}.
+   *
+   * @param quoted whether it stood in quotes, and so is words whatever it looks like
+   */
+  record Cell(String text, Optional<Double> number, boolean quoted, Span span) implements Tree {}
 
   record Limit(Word name, Optional<Text> label, Expression value, List<Cited> citations, Span span)
       implements Item {

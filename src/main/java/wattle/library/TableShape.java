@@ -1,0 +1,89 @@
+package wattle.library;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import wattle.finding.Finding;
+import wattle.finding.NearNames;
+import wattle.quantity.Dimension;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+import wattle.syntax.Tree;
+
+/**
+ * What the tables that computations ask for must hold. A local pack may replace any of them; one that lacked a column
+ * would switch a check off without a word. Tables of other names are free.
+ */
+final class TableShape {
+  /** Columns as a table names them; any unit of the same dimension will do. */
+  private static final Map<String, List<String>> SHAPES =
+      Map.ofEntries(
+          Map.entry("conductor-resistance", List.of("size AWG", "construction", "copper ohm/km", "aluminum ohm/km")),
+          Map.entry("conductor-resistance-metric", List.of("size mm2", "copper ohm/km", "aluminum ohm/km")),
+          Map.entry("temperature-coefficient", List.of("metal", "per-kelvin")),
+          Map.entry(
+              "conductor-impedance",
+              List.of(
+                  "size AWG", "reactance-plastic ohm/km", "reactance-steel ohm/km", "copper-plastic ohm/km",
+                  "copper-steel ohm/km", "aluminum-plastic ohm/km", "aluminum-steel ohm/km")),
+          Map.entry("short-circuit", List.of("metal", "constant", "beta degC")),
+          Map.entry("insulation-end", List.of("insulation", "end degC")),
+          Map.entry("melting", List.of("metal", "preece", "melts degC")),
+          Map.entry(
+              "ampacity",
+              List.of(
+                  "size AWG", "copper-60 A", "copper-75 A", "copper-90 A", "aluminum-60 A", "aluminum-75 A",
+                  "aluminum-90 A")),
+          Map.entry("service-conductor", List.of("rating A", "copper AWG", "aluminum AWG")),
+          Map.entry("ambient-correction", List.of("ambient degC", "rated-60", "rated-75", "rated-90")),
+          Map.entry("bundling", List.of("conductors", "factor")),
+          Map.entry("terminal-temperature", List.of("current A", "celsius degC")),
+          Map.entry("breaker-ratings", List.of("rating A")),
+          Map.entry("small-conductor", List.of("size AWG", "copper A", "aluminum A")),
+          Map.entry("equipment-ground", List.of("rating A", "copper AWG", "aluminum AWG")),
+          Map.entry(
+              "electrode-conductor",
+              List.of("service-copper AWG", "service-aluminum AWG", "copper AWG", "aluminum AWG")),
+          Map.entry("electrode-limit", List.of("electrode", "copper AWG", "aluminum AWG")),
+          Map.entry("box-volume", List.of("shape", "height in", "width in", "depth in", "volume in3")),
+          Map.entry("box-allowance", List.of("size AWG", "volume in3")),
+          Map.entry("box-count", List.of("thing", "allowances")));
+
+  private TableShape() {}
+
+  static void check(Table table, Tree.Table written, Consumer<Finding> findings) {
+    List<String> names = table.columns().stream().map(Table.Column::name).toList();
+    for (String shape : SHAPES.getOrDefault(table.name(), List.of())) {
+      String[] parts = shape.split(" ");
+      String unit = parts.length > 1 ? parts[1] : "";
+      int index = names.indexOf(parts[0]);
+      if (index < 0) {
+        findings.accept(missing(table, written, parts[0], names));
+      } else if (!fits(table.columns().get(index), unit)) {
+        findings.accept(
+            Finding.error("column-unit", "column '" + parts[0] + "' of table '" + table.name() + "' has the wrong unit")
+                .at(written.columns().get(index).span(), (unit.isEmpty() ? "no unit" : unit) + " is expected here")
+                .build());
+      }
+    }
+  }
+
+  private static Finding missing(Table table, Tree.Table written, String column, List<String> names) {
+    Finding.Builder finding =
+        Finding.error("column-missing", "table '" + table.name() + "' has no column '" + column + "'")
+            .at(written.name().span(), "this table needs it")
+            .because("What looks this table up would find nothing in it.");
+    NearNames.of(column, names).forEach(n -> finding.fix("rename column " + n + " to " + column));
+    return finding.build();
+  }
+
+  private static boolean fits(Table.Column column, String unit) {
+    if (column.sizes() || unit.equals("AWG")) {
+      return column.sizes() && unit.equals("AWG");
+    }
+    Optional<Unit> expected = unit.isEmpty() ? Optional.of(Units.ONE) : Units.find(unit);
+    Dimension dimension = expected.orElseThrow(() -> new AssertionError(unit)).dimension();
+    return column.unit().orElse(Units.ONE).dimension().equals(dimension);
+  }
+}
