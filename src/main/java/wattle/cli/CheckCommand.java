@@ -76,6 +76,11 @@ final class CheckCommand implements Callable<Integer> {
     if (strict) {
       return finding.severity() == Severity.ERROR || finding.severity() == Severity.WARNING && finding.silenced().isEmpty();
     }
+    return isError(finding);
+  }
+
+  /** An error that stands. */
+  static boolean isError(Finding finding) {
     return finding.severity() == Severity.ERROR && finding.silenced().isEmpty();
   }
 }

@@ -22,7 +22,12 @@ final class PlanInput {
 
   /** Compiles a plan; a plan that cannot be read ends the command. */
   Compilation compile(String name) {
-    return new Compiler(reader()).compile(read(name), name.equals("-") ? Path.of("standard-input") : path(name));
+    return compile(read(name), name);
+  }
+
+  /** Compiles a text that stands in for a plan. */
+  Compilation compile(Source text, String name) {
+    return new Compiler(reader()).compile(text, name.equals("-") ? Path.of("standard-input") : path(name));
   }
 
   /** The text of a plan; one that cannot be read ends the command. */

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -15,8 +14,8 @@ import org.junit.jupiter.api.TestFactory;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.edit.Mender;
 import wattle.emit.findings.TextFindings;
-import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Source;
@@ -99,20 +98,12 @@ class FindingsGoldenTest {
                       for (Finding finding : before.findings()) {
                         for (Fix fix : finding.fixes()) {
                           if (fix.safety() == Fix.Safety.SAFE && finding.fixes().size() == 1) {
-                            Source mended = new Source(plan.toString(), apply(before.source().text(), fix.edits()));
+                            Source mended = new Source(plan.toString(), Mender.apply(before.source().text(), fix.edits()));
                             List<Finding> after = new Compiler(SourceReader.FROM_DISK).compile(mended, plan).findings();
                             assertThat(after).as(fix.order()).hasSize(before.findings().size() - 1);
                           }
                         }
                       }
                     }));
-  }
-
-  private static String apply(String text, List<Edit> edits) {
-    StringBuilder edited = new StringBuilder(text);
-    edits.stream()
-        .sorted(Comparator.comparingInt((Edit e) -> e.span().start()).reversed())
-        .forEach(e -> edited.replace(e.span().start(), e.span().end(), e.text()));
-    return edited.toString();
   }
 }

@@ -1,0 +1,113 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import wattle.compare.Comparison;
+import wattle.compare.Description;
+import wattle.compiler.Compilation;
+import wattle.emit.changes.Changes;
+import wattle.finding.Source;
+
+/** {@code compare}: what changed between two revisions, in the house and not in its lines. */
+@Command(
+    name = "compare",
+    description = "Tells what changed between two revisions of a plan, in circuits and consequences.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle compare before.wattle after.wattle",
+      "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
+      "  wattle compare --describe examples/cottage/house.wattle",
+      "",
+      "For git: diff.wattle.command = 'wattle compare --as-driver', diff.wattle.textconv = 'wattle compare --describe'.",
+    })
+final class CompareCommand implements Callable<Integer> {
+  /** What changes are written as. */
+  enum Format {
+    TEXT,
+    MD,
+    JSON
+  }
+
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "The earlier plan, then the later one.")
+  private List<String> files;
+
+  @Option(names = "--git", paramLabel = "REV", description = "Compare this revision of the plan with the file as it is.")
+  private String revision;
+
+  @Option(names = "--as-driver", description = "Take the seven arguments that git gives to an external difference command.")
+  private boolean driver;
+
+  @Option(names = "--describe", description = "Print one plan as sorted properties, for tools that compare texts.")
+  private boolean describe;
+
+  @Option(names = "--format", description = "text, md or json (default: text).", defaultValue = "TEXT")
+  private Format format;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    if (describe) {
+      expect(1, "--describe takes one plan");
+      out.print(Changes.description(Description.of(input.compile(files.get(0)).house())));
+      return ExitCode.FINE;
+    }
+    if (driver) {
+      return asDriver(out);
+    }
+    if (revision != null) {
+      expect(1, "--git takes one plan");
+      try (Revision before = Revision.of(revision, java.nio.file.Path.of(files.get(0)))) {
+        Compilation old = input.compile(before.plan().toString());
+        return print(out, old, input.compile(files.get(0)), revision + ":" + files.get(0), files.get(0));
+      }
+    }
+    expect(2, "two plans are compared: the earlier, then the later");
+    return print(out, input.compile(files.get(0)), input.compile(files.get(1)), files.get(0), files.get(1));
+  }
+
+  private void expect(int count, String otherwise) {
+    if (files.size() != count) {
+      throw new ParameterException(spec.commandLine(), otherwise);
+    }
+  }
+
+  /** Git gives: path, old file, its hash and mode, new file, its hash and mode; a difference is no failure to it. */
+  private int asDriver(PrintWriter out) {
+    expect(7, "--as-driver takes the seven arguments of git");
+    String path = files.get(0);
+    out.println("wattle compare " + path);
+    // Each side is read as if it lay in the place of the file, so that the files it uses are found.
+    Source before = new Source(path, textOf(files.get(1)));
+    Source after = new Source(path, textOf(files.get(4)));
+    print(out, input.compile(before, path), input.compile(after, path), "a/" + path, "b/" + path);
+    return ExitCode.FINE;
+  }
+
+  /** An added or removed file has the null device on its other side. */
+  private String textOf(String file) {
+    return file.equals("/dev/null") || file.equals("nul") ? "" : input.read(file).text();
+  }
+
+  private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {
+    Comparison comparison = Comparison.of(before.house(), before.findings(), after.house(), after.findings());
+    switch (format) {
+      case TEXT -> out.print(Changes.text(comparison));
+      case MD -> out.print(Changes.markdown(comparison, beforeName, afterName));
+      case JSON -> out.print(Changes.json(comparison, beforeName, afterName));
+    }
+    return comparison.isEmpty() ? ExitCode.FINE : ExitCode.FOUND;
+  }
+}

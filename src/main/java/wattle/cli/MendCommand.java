@@ -1,0 +1,74 @@
+package wattle.cli;
+
+import com.github.difflib.DiffUtils;
+import com.github.difflib.UnifiedDiffUtils;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.edit.Mender;
+import wattle.emit.findings.TextFindings;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+
+/** {@code mend}: applies fixes that leave the house as it is. */
+@Command(
+    name = "mend",
+    description = "Shows the fixes that leave the house as it is, and with --write applies them.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle mend examples/broken/unit-missing.wattle",
+      "  wattle mend --rule pole-count examples/broken/pole-count.wattle",
+    })
+final class MendCommand implements Callable<Integer> {
+  private static final int LINES_AROUND = 1;
+
+  @Parameters(arity = "1", paramLabel = "FILE", description = "The plan; files that it uses are mended by themselves.")
+  private String file;
+
+  @Option(names = "--write", description = "Change the file.")
+  private boolean write;
+
+  @Option(
+      names = "--rule",
+      paramLabel = "RULE",
+      description = "Apply the fix of this rule too, although it changes the house.")
+  private Set<String> rules = Set.of();
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    if (file.equals("-") && write) {
+      throw new Failure("standard input cannot be changed in place; leave --write out");
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    Source source = input.read(file);
+    Mender.Mended mended = new Mender(text -> input.compile(text, file).findings(), rules).mend(source);
+    List<String> before = source.text().lines().toList();
+    List<String> after = mended.text().lines().toList();
+    UnifiedDiffUtils.generateUnifiedDiff(file, file + " (mended)", before, DiffUtils.diff(before, after), LINES_AROUND)
+        .forEach(out::println);
+    if (write && !mended.applied().isEmpty()) {
+      TidyCommand.replace(Path.of(file), mended.text());
+    }
+    for (Finding refused : mended.refused()) {
+      err.println("not mended, its fix would bring other findings: " + refused.headline());
+    }
+    err.println(
+        mended.applied().size() + " mended" + (write ? "" : " (nothing written; --write does)") + "; left: "
+            + TextFindings.summary(mended.left(), file));
+    return mended.left().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : ExitCode.FINE;
+  }
+}

@@ -1,0 +1,56 @@
+package wattle.compare;
+
+import java.util.List;
+
+/** One difference between two revisions of a plan. */
+public sealed interface Change {
+  /** The thing as the later revision names it; of a removed one, as the earlier did. */
+  Thing thing();
+
+  /** The same difference read from the later revision to the earlier. */
+  Change mirrored();
+
+  /** @param facts what it is, for a reader who does not have the plan at hand */
+  record Added(Thing thing, List<String> facts) implements Change {
+    public Added {
+      facts = List.copyOf(facts);
+    }
+
+    @Override
+    public Change mirrored() {
+      return new Removed(thing, facts);
+    }
+  }
+
+  record Removed(Thing thing, List<String> facts) implements Change {
+    public Removed {
+      facts = List.copyOf(facts);
+    }
+
+    @Override
+    public Change mirrored() {
+      return new Added(thing, facts);
+    }
+  }
+
+  /** The same thing under another name. */
+  record Renamed(Thing thing, String before) implements Change {
+    @Override
+    public Change mirrored() {
+      return new Renamed(new Thing(thing.kind(), before), thing.name());
+    }
+  }
+
+  /**
+   * A property of a thing that is in both revisions.
+   *
+   * @param before what it was; empty where it was not stated
+   * @param after what it is; empty where it no longer is
+   */
+  record Changed(Thing thing, String property, String before, String after) implements Change {
+    @Override
+    public Change mirrored() {
+      return new Changed(thing, property, after, before);
+    }
+  }
+}

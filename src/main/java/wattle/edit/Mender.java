@@ -1,0 +1,99 @@
+package wattle.edit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import wattle.finding.Edit;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Source;
+
+/**
+ * Applies fixes and holds each to its word: a fix stays only if the text it gives no longer has the finding and has no
+ * new one. A finding with several fixes is left alone, since choosing between them is the reader's.
+ */
+public final class Mender {
+  private final Function<Source, List<Finding>> check;
+  private final Set<String> named;
+
+  /**
+   * @param check the findings of a text
+   * @param named rules whose offered fixes may be applied as well, because the user named them
+   */
+  public Mender(Function<Source, List<Finding>> check, Set<String> named) {
+    this.check = check;
+    this.named = Set.copyOf(named);
+  }
+
+  /**
+   * What became of a text.
+   *
+   * @param text the mended text
+   * @param applied findings whose fix was applied, in the order applied
+   * @param refused findings whose fix was tried and did not do what it promised
+   * @param left findings of the mended text
+   */
+  public record Mended(String text, List<Finding> applied, List<Finding> refused, List<Finding> left) {
+    public Mended {
+      applied = List.copyOf(applied);
+      refused = List.copyOf(refused);
+      left = List.copyOf(left);
+    }
+  }
+
+  /** Applies one fix after another until none is left that may be applied. */
+  public Mended mend(Source source) {
+    Source at = source;
+    List<Finding> findings = check.apply(at);
+    List<Finding> applied = new ArrayList<>();
+    List<Finding> refused = new ArrayList<>();
+    while (true) {
+      Source text = at;
+      Finding next =
+          findings.stream()
+              .filter(f -> mayMend(f, text) && refused.stream().noneMatch(r -> same(r, f)))
+              .findFirst()
+              .orElse(null);
+      if (next == null) {
+        return new Mended(at.text(), applied, refused, findings);
+      }
+      Source mended = new Source(at.name(), apply(at.text(), theFix(next).edits()));
+      List<Finding> after = check.apply(mended);
+      if (after.size() < findings.size()) {
+        applied.add(next);
+        at = mended;
+        findings = after;
+      } else {
+        refused.add(next);
+      }
+    }
+  }
+
+  private static Fix theFix(Finding finding) {
+    return finding.fixes().stream().filter(f -> !f.edits().isEmpty()).findFirst().orElseThrow();
+  }
+
+  /** One fix that can be made, in this very text, and that is safe or was named. */
+  private boolean mayMend(Finding finding, Source source) {
+    List<Fix> possible = finding.fixes().stream().filter(f -> !f.edits().isEmpty()).toList();
+    return finding.silenced().isEmpty()
+        && possible.size() == 1
+        && (possible.get(0).safety() == Fix.Safety.SAFE || named.contains(finding.rule()))
+        && possible.get(0).edits().stream().allMatch(e -> e.span().source().name().equals(source.name()));
+  }
+
+  private static boolean same(Finding a, Finding b) {
+    return a.rule().equals(b.rule()) && a.headline().equals(b.headline());
+  }
+
+  /** The text with edits made, last first, so that the spans of the others stay right. */
+  public static String apply(String text, List<Edit> edits) {
+    StringBuilder edited = new StringBuilder(text);
+    edits.stream()
+        .sorted(Comparator.comparingInt((Edit e) -> e.span().start()).reversed())
+        .forEach(e -> edited.replace(e.span().start(), e.span().end(), e.text()));
+    return edited.toString();
+  }
+}

@@ -1,0 +1,109 @@
+package wattle.compare;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+import wattle.edit.Formatter;
+import wattle.emit.changes.Changes;
+import wattle.finding.Source;
+
+/** Revisions are compared in things of the house; the order of the comparison only turns its sign. */
+class ComparisonTest {
+  private static final Path PLAN = Path.of("examples/cottage/house.wattle");
+
+  private static final String TEXT = text();
+
+  /** Revisions of one line each, as a person would make them. */
+  private static final List<String[]> REVISIONS =
+      List.of(
+          new String[] {"revision \"A\"", "revision \"B\""},
+          new String[] {"--4 m-- mainroom.sw", "--4.5 m-- mainroom.sw"},
+          new String[] {"15 A  fuse leg B", "20 A  fuse leg B"},
+          new String[] {"leg A    kitchen", "leg B    kitchen"},
+          new String[] {"light 60 W", "light 75 W"},
+          new String[] {"room bunkroom \"Bunk room\"", "room bunkroom \"Guests\""},
+          new String[] {"earth  rods by 6 Cu 40 ohm", "earth  rods by 4 Cu 25 ohm"},
+          new String[] {"receptacle 300 W ungrounded", "receptacle 350 W ungrounded"},
+          new String[] {"by 10/3 NM existing", "by 8/3 NM-B"},
+          new String[] {" --2 m-- cook.o2", ""},
+          new String[] {"floor-area 54 m2", "floor-area 60 m2"});
+
+  private static String text() {
+    try {
+      return Files.readString(PLAN);
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  private static Compilation compile(String text) {
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", text), PLAN);
+  }
+
+  private static Comparison compare(String before, String after) {
+    Compilation a = compile(before);
+    Compilation b = compile(after);
+    return Comparison.of(a.house(), a.findings(), b.house(), b.findings());
+  }
+
+  @Provide
+  Arbitrary<String> revised() {
+    return Arbitraries.subsetOf(REVISIONS)
+        .map(
+            chosen -> {
+              String text = TEXT;
+              for (String[] revision : chosen) {
+                assertThat(text).contains(revision[0]);
+                text = text.replace(revision[0], revision[1]);
+              }
+              return text;
+            });
+  }
+
+  @Property(tries = 60)
+  void comparingTheOtherWayRoundMirrors(@ForAll("revised") String one, @ForAll("revised") String other) {
+    assertThat(Changes.text(compare(other, one))).isEqualTo(Changes.text(compare(one, other).mirrored()));
+  }
+
+  @Property(tries = 40)
+  void aPlanAndItsTidiedSelfDoNotDiffer(@ForAll("revised") String text) {
+    String tidied = Formatter.format(new Source("house.wattle", text)).value();
+    assertThat(compare(text, tidied).isEmpty()).isTrue();
+  }
+
+  @Property(tries = 40)
+  void everyRevisionOfALineIsSeen(@ForAll("revised") String text) {
+    assertThat(compare(TEXT, text).isEmpty()).isEqualTo(TEXT.equals(text));
+  }
+
+  @Test
+  void aRenamedRoomIsRenamedAndNothingElse() {
+    assertThat(Changes.text(compare(TEXT, TEXT.replace("bunkroom", "loft"))))
+        .isEqualTo("= room loft, formerly bunkroom\n");
+  }
+
+  @Test
+  void aRenamedBranchIsRenamedAndNothingElse() {
+    String renamed = TEXT.replace("stove    \"Stove\"", "hob      \"Stove\"").replace("branch stove", "branch hob");
+    assertThat(Changes.text(compare(TEXT, renamed))).isEqualTo("= branch hob, formerly stove\n");
+  }
+
+  @Test
+  void aMoveAndItsConsequence() {
+    String moved = TEXT.replace("fuse leg A+B", "fuse leg A+A");
+    assertThat(Changes.text(compare(TEXT, moved)))
+        .contains("~ breaker of stove: leg A+B -> A+A")
+        .contains("! new finding: error: both hots of 'stove' come from leg A [shared-neutral-same-leg]");
+  }
+}
