@@ -10,6 +10,8 @@ import wattle.model.Metal;
  *
  * @param metal what its conductors are made of unless the plan says otherwise
  * @param insulationCelsius temperature rating of its insulation
+ * @param material of its insulation: {@code thermoplastic}, {@code thermoset} or {@code rubber}, which says how hot it may
+ *     become in a short circuit
  * @param ampacityCelsius column of the ampacity table that its use is held to; equals the former where nothing lowers it
  * @param single whether it is a single conductor, to be pulled into a raceway
  * @param ground {@code bare}, {@code insulated} or {@code none}
@@ -26,6 +28,7 @@ public record CableKind(
     String label,
     Metal metal,
     double insulationCelsius,
+    String material,
     double ampacityCelsius,
     boolean single,
     String ground,

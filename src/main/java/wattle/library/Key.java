@@ -19,7 +19,9 @@ public record Key(String column, Derivation sought, Match match) {
      * The cell is a figure, size or end of a range not below it; of several the least. What falls between two ranges so
      * belongs to the upper one.
      */
-    NOT_BELOW
+    NOT_BELOW,
+    /** The cell is a figure or size not above it; of several the greatest. */
+    NOT_ABOVE
   }
 
   public static Key is(String column, Derivation sought) {
@@ -30,6 +32,10 @@ public record Key(String column, Derivation sought, Match match) {
     return new Key(column, sought, Match.NOT_BELOW);
   }
 
+  public static Key notAbove(String column, Derivation sought) {
+    return new Key(column, sought, Match.NOT_ABOVE);
+  }
+
   /** How far a cell is from what is sought: 0 for the very thing, NaN for a cell that does not fit. */
   double distance(Cell cell) {
     if (sought.value() instanceof Value.Words words) {
@@ -37,14 +43,14 @@ public record Key(String column, Derivation sought, Match match) {
     }
     double measure = measure(sought.value());
     double found = measure(cell);
-    if (match == Match.EXACT) {
-      return Math.abs(found - measure) <= 1e-9 * Math.abs(measure) ? 0 : Double.NaN;
-    }
-    if (!(found >= measure * (1 - 1e-12) || found >= measure)) {
-      return Double.NaN;
-    }
-    // The last row has no end; it fits what no other row does.
-    return Double.isInfinite(found) ? Double.MAX_VALUE : Math.max(0, found - measure);
+    // Figures come through units, so that equal ones may differ in their last digit.
+    boolean same = Math.abs(found - measure) <= 1e-9 * Math.abs(measure);
+    return switch (match) {
+      case EXACT -> same ? 0 : Double.NaN;
+      case NOT_ABOVE -> found <= measure || same ? Math.abs(measure - found) : Double.NaN;
+      // A range without an end fits what no other row does.
+      case NOT_BELOW -> found >= measure || same ? Math.min(Math.abs(found - measure), Double.MAX_VALUE) : Double.NaN;
+    };
   }
 
   private static double measure(Value value) {

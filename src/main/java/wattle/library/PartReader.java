@@ -88,6 +88,7 @@ final class PartReader {
             cable.label().map(Tree.Text::value).orElse(cable.name().text()),
             properties.oneOf("metal", List.of("Cu", "Al"), "Cu").equals("Cu") ? Metal.COPPER : Metal.ALUMINUM,
             insulation,
+            properties.oneOf("material", List.of("thermoplastic", "thermoset", "rubber"), "thermoplastic"),
             celsius(properties, "ampacity-at").orElse(insulation),
             properties.has("single"),
             properties.oneOf("ground", List.of("bare", "insulated", "none"), "none"),

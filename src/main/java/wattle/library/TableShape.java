@@ -27,6 +27,7 @@ final class TableShape {
               List.of(
                   "size AWG", "reactance-plastic ohm/km", "reactance-steel ohm/km", "copper-plastic ohm/km",
                   "copper-steel ohm/km", "aluminum-plastic ohm/km", "aluminum-steel ohm/km")),
+          Map.entry("raceway-material", List.of("kind", "material")),
           Map.entry("short-circuit", List.of("metal", "constant", "beta degC")),
           Map.entry("insulation-end", List.of("insulation", "end degC")),
           Map.entry("melting", List.of("metal", "preece", "melts degC")),

@@ -58,6 +58,21 @@ class StandardTablesTest {
     return tests;
   }
 
+  /** IEC 60228 table A.2. */
+  @TestFactory
+  List<DynamicTest> metricResistance() {
+    List<DynamicTest> tests = new ArrayList<>();
+    for (Map<String, String> row : Reference.rows("metric.csv")) {
+      for (String metal : List.of("copper", "aluminum")) {
+        tests.add(
+            test(
+                row, row.get("size_mm2") + " " + metal, US, "conductor-resistance-metric", metal,
+                row.get(metal + "_ohm_per_km_20c"), "ohm/km", is("size", amount(row.get("size_mm2"), "mm2"))));
+      }
+    }
+    return tests;
+  }
+
   /** NFPA 70 chapter 9 table 9. */
   @TestFactory
   List<DynamicTest> impedance() {

@@ -1,0 +1,73 @@
+package wattle.conductors;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Leg;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.SupplySystem;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+
+/**
+ * How many conductors of one run count as carrying current. Grounds and spares do not. A neutral that carries only the
+ * difference of its hots does not (NFPA 70 310.15(E)(1), CSA C22.1 4-004); with two legs of a wye it carries about as much
+ * as they do, and counts (NFPA 70 310.15(E)(2)). Of the travellers between two switches one carries at a time (common
+ * practice).
+ */
+final class Carrying {
+  private Carrying() {}
+
+  static int in(Section section, Branch branch, SupplySystem system) {
+    if (section.conductors().isEmpty()) {
+      return in(section.wiring(), system);
+    }
+    int count = 0;
+    boolean neutral = false;
+    Set<Integer> hots = new HashSet<>();
+    Set<String> travellers = new HashSet<>();
+    for (ConductorUse use : section.conductors()) {
+      Role role = use.role();
+      if (role instanceof Role.Hot hot) {
+        hots.add(hot.hot());
+        count++;
+      } else if (role instanceof Role.SwitchLeg) {
+        count++;
+      } else if (role instanceof Role.Traveller t) {
+        count += travellers.add(t.betweenSwitch() + " " + t.andSwitch()) ? 1 : 0;
+      } else if (role instanceof Role.Neutral) {
+        neutral = true;
+      } else if (!(role instanceof Role.Ground || role instanceof Role.Spare)) {
+        throw new AssertionError(role);
+      }
+    }
+    return count + (neutral && !balances(hots, branch, system) ? 1 : 0);
+  }
+
+  /** Of a feeder or a service run, whose hots are one for each leg. */
+  static int in(Wiring wiring, SupplySystem system) {
+    int hots = (int) wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count();
+    boolean counts = wiring.neutral().isPresent() && !balances(hots, system);
+    return hots + (counts ? 1 : 0);
+  }
+
+  private static boolean balances(Set<Integer> hots, Branch branch, SupplySystem system) {
+    List<Optional<Leg>> legs =
+        hots.stream().map(h -> h < branch.hots().size() ? branch.hots().get(h).leg() : Optional.<Leg>empty()).toList();
+    boolean apart = legs.stream().allMatch(Optional::isPresent) && Set.copyOf(legs).size() == legs.size();
+    return apart && balances(legs.size(), system);
+  }
+
+  /** Whether the currents of so many legs can cancel in the neutral. */
+  private static boolean balances(int legs, SupplySystem system) {
+    return switch (system.kind()) {
+      case SPLIT_PHASE -> legs == 2;
+      case THREE_PHASE_WYE -> legs == 3;
+      case TWO_LEGS_OF_WYE, SINGLE_PHASE -> false;
+    };
+  }
+}

@@ -1,0 +1,31 @@
+package wattle.conductors;
+
+import wattle.derivation.Derivation;
+import wattle.model.Metal;
+import wattle.quantity.WireSize;
+
+/**
+ * What decides how much current a conductor may carry.
+ *
+ * @param insulationCelsius temperature rating of its insulation
+ * @param useCelsius column of the ampacity table that its use is held to; equals the former where nothing lowers it
+ * @param ambient the air around it
+ * @param together how many current-carrying conductors lie together
+ */
+public record Conditions(
+    WireSize size,
+    Metal metal,
+    double insulationCelsius,
+    double useCelsius,
+    Derivation ambient,
+    Derivation together) {
+  /** The same for another size. */
+  public Conditions with(WireSize other) {
+    return new Conditions(other, metal, insulationCelsius, useCelsius, ambient, together);
+  }
+
+  /** As in {@code 12 AWG copper}. */
+  public String conductor() {
+    return size + " " + metal.word();
+  }
+}

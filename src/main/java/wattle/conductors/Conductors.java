@@ -1,0 +1,32 @@
+package wattle.conductors;
+
+import wattle.library.Library;
+import wattle.model.House;
+
+/**
+ * All that can be asked about the conductors of a house, made once for a compilation; threads may share it.
+ *
+ * @param runs how each run is laid
+ * @param impedances resistance and reactance
+ * @param ampacities what a conductor may carry
+ * @param breakers what guards it
+ * @param sizes the thinnest that will do
+ * @param grounds sizes of grounds and of services
+ * @param shortCircuit what a fault does to it
+ */
+public record Conductors(
+    RunConditions runs,
+    Impedances impedances,
+    Ampacities ampacities,
+    BreakerSizes breakers,
+    ConductorSizes sizes,
+    GroundSizes grounds,
+    ShortCircuit shortCircuit) {
+  public static Conductors of(House house, Library library) {
+    Ampacities ampacities = new Ampacities(library);
+    BreakerSizes breakers = new BreakerSizes(library);
+    return new Conductors(
+        new RunConditions(house, library), new Impedances(library), ampacities, breakers,
+        new ConductorSizes(ampacities, breakers), new GroundSizes(library), new ShortCircuit(library));
+  }
+}

@@ -1,0 +1,88 @@
+package wattle.conductors;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.library.Key;
+import wattle.library.Library;
+import wattle.library.Table;
+import wattle.model.Metal;
+import wattle.quantity.WireSize;
+
+/** Least sizes of grounds and of the conductors of a dwelling's service, by the tables of the plan's code. */
+public final class GroundSizes {
+  private final Optional<Table> equipment;
+  private final Optional<Table> electrodes;
+  private final Optional<Table> alone;
+  private final Optional<Table> service;
+
+  public GroundSizes(Library library) {
+    equipment = library.table("equipment-ground");
+    electrodes = library.table("electrode-conductor");
+    alone = library.table("electrode-limit");
+    service = library.table("service-conductor");
+  }
+
+  /** The least equipment ground for a breaker. */
+  public Optional<Derivation> forBreaker(Derivation rating, Metal metal) {
+    return equipment.flatMap(
+        t -> t.find("least ground, " + metal.word(), "S_g", metal.word(), Key.notBelow("rating", rating)));
+  }
+
+  /**
+   * The ground where the hots are thicker than they need be, as for voltage drop: it grows with their cross-section.
+   *
+   * @param ground what the breaker asks for
+   * @param needed the size of hot that would have done
+   * @param used the size of hot that is there
+   * @param sizes of the ground's metal that can be had, thinnest first
+   */
+  public static Optional<Derivation> enlarged(Derivation ground, WireSize needed, WireSize used, List<WireSize> sizes) {
+    if (used.compareTo(needed) <= 0 || !(ground.value() instanceof Value.Size least)) {
+      return Optional.of(ground);
+    }
+    double area = least.size().areaSquareMetres() * used.areaSquareMetres() / needed.areaSquareMetres();
+    return sizes.stream()
+        .filter(size -> size.areaSquareMetres() >= area * (1 - 1e-9))
+        .findFirst()
+        .map(
+            size ->
+                Derivation.computed(
+                    "least ground for enlarged hots", "S_g", "the thinnest with S ≥ S_g × S_u / S_h",
+                    new Value.Size(size),
+                    List.of(
+                        ground.named(ground.name(), "S_g"), CrossSection.of(used, "S_u"),
+                        CrossSection.of(needed, "S_h"))));
+  }
+
+  /**
+   * The least conductor to an electrode, for service conductors of a size.
+   *
+   * @param electrode such as {@code rod}; where the electrode is alone on its conductor, no more than its own limit
+   * @param metal of the electrode conductor
+   */
+  public Optional<Derivation> forElectrode(WireSize serviceSize, Metal serviceMetal, String electrode, Metal metal) {
+    Key byService =
+        Key.notBelow("service-" + serviceMetal.word(), Derivation.stated("service conductor", "", serviceSize));
+    Key byElectrode = Key.is("electrode", Derivation.stated("electrode", "", electrode));
+    String name = "least electrode conductor, " + metal.word();
+    Optional<Derivation> full = electrodes.flatMap(t -> t.find(name, "S_e", metal.word(), byService));
+    Optional<Derivation> limit = alone.flatMap(t -> t.find("limit for a " + electrode, "S_a", metal.word(), byElectrode));
+    return full.map(f -> limit.filter(l -> size(l).compareTo(size(f)) < 0).map(l -> thinner(name, f, l)).orElse(f));
+  }
+
+  private static Derivation thinner(String name, Derivation full, Derivation limit) {
+    return Derivation.computed(name, "S_e", "the thinner of S_e and S_a", limit.value(), List.of(full, limit));
+  }
+
+  /** The least conductor of a service, or of a feeder that carries all of a dwelling, for a rating. */
+  public Optional<Derivation> forService(Derivation rating, Metal metal) {
+    return service.flatMap(
+        t -> t.find("least service conductor, " + metal.word(), "S", metal.word(), Key.notBelow("rating", rating)));
+  }
+
+  private static WireSize size(Derivation derivation) {
+    return ((Value.Size) derivation.value()).size();
+  }
+}

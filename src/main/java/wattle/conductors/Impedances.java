@@ -1,0 +1,87 @@
+package wattle.conductors;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import wattle.derivation.Derivation;
+import wattle.library.Key;
+import wattle.library.Library;
+import wattle.library.Table;
+import wattle.model.Metal;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.quantity.WireSize;
+
+/**
+ * Resistance with reactance, by size and what surrounds the conductors. From 3/0 AWG up the resistance is that of
+ * alternating current, which crowds to the surface of thick conductors; below, the table of it is rounded more coarsely
+ * than the effect.
+ */
+public final class Impedances {
+  private static final WireSize CROWDED_FROM = WireSize.awg(-2);
+
+  private final Resistances resistances;
+  private final Optional<Table> table;
+  private final Optional<Table> kinds;
+  private final Map<Conductor, Optional<Impedance>> known = new ConcurrentHashMap<>();
+
+  private record Conductor(WireSize size, Metal metal, Construction construction, String surround) {}
+
+  public Impedances(Library library) {
+    resistances = new Resistances(library);
+    table = library.table("conductor-impedance");
+    kinds = library.table("raceway-material");
+  }
+
+  public Resistances resistances() {
+    return resistances;
+  }
+
+  /** Of one wire of a wiring, in what surrounds it there. Absent where the library lacks a table. */
+  public Optional<Impedance> of(Wire wire, Wiring wiring) {
+    return of(wire.size(), wire.metal(), Construction.usual(wire.size()), surround(wiring));
+  }
+
+  /** @param surround {@code steel} or {@code plastic} */
+  public Optional<Impedance> of(WireSize size, Metal metal, Construction construction, String surround) {
+    return known.computeIfAbsent(new Conductor(size, metal, construction, surround), this::find);
+  }
+
+  /** What surrounds the conductors: a raceway of unknown kind counts as steel, a cable of unknown kind as none. */
+  public String surround(Wiring wiring) {
+    String kind = wiring.raceway().orElse(wiring.type());
+    return kinds
+        .flatMap(t -> t.find("surround", "", "material", Key.is("kind", Derivation.stated("kind", "", kind))))
+        .map(d -> d.value().text())
+        .orElse(wiring.raceway().isPresent() ? "steel" : "plastic");
+  }
+
+  private Optional<Impedance> find(Conductor conductor) {
+    Derivation size = Derivation.stated("size", "", conductor.size);
+    String column = "reactance-" + conductor.surround;
+    Optional<Derivation> reactance =
+        table.flatMap(
+            t ->
+                t.find("reactance at 60 Hz", "X", column, Key.is("size", size))
+                    // A thinner conductor has the greater reactance.
+                    .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notAbove("size", size)).map(Impedances::near))
+                    .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notBelow("size", size)).map(Impedances::near)));
+    Optional<Resistance> direct = resistances.of(conductor.size, conductor.metal, conductor.construction);
+    return reactance.flatMap(x -> direct.map(r -> new Impedance(alternating(conductor, size, r), x)));
+  }
+
+  private static Derivation near(Derivation reactance) {
+    return reactance.remarking("The table does not list this size; the nearest one stands for it.");
+  }
+
+  private Resistance alternating(Conductor conductor, Derivation size, Resistance direct) {
+    if (conductor.size.compareTo(CROWDED_FROM) < 0) {
+      return direct;
+    }
+    String column = conductor.metal.word() + "-" + conductor.surround;
+    return table
+        .flatMap(t -> t.find("alternating-current resistance at 75 °C", "R_75", column, Key.is("size", size)))
+        .map(r -> new Resistance(r, direct.perKelvin()))
+        .orElse(direct);
+  }
+}
