@@ -19,6 +19,16 @@ public record Conditions(
     double useCelsius,
     Derivation ambient,
     Derivation together) {
+  /** Of the figures alone, without how they were come by: it is asked for at every run of a house. */
+  @Override
+  public int hashCode() {
+    int hash = 31 * size.hashCode() + metal.hashCode();
+    hash = 31 * hash + Double.hashCode(insulationCelsius);
+    hash = 31 * hash + Double.hashCode(useCelsius);
+    hash = 31 * hash + Double.hashCode(ambient.si());
+    return 31 * hash + Double.hashCode(together.si());
+  }
+
   /** The same for another size. */
   public Conditions with(WireSize other) {
     return new Conditions(other, metal, insulationCelsius, useCelsius, ambient, together);

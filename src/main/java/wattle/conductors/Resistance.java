@@ -6,24 +6,48 @@ import wattle.derivation.Value;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
-/**
- * Resistance of one conductor for each length of it.
- *
- * @param at75 at 75 °C
- * @param perKelvin how much of that it gains for each kelvin, a plain number
- */
-public record Resistance(Derivation at75, Derivation perKelvin) {
+/** Resistance of one conductor for each length of it. No record: its figures are asked for in the innermost loops. */
+public final class Resistance {
   /** Temperature of the tables, in °C. */
   public static final double TABLE_CELSIUS = 75;
 
+  private final Derivation at75;
+  private final Derivation perKelvin;
+  private final double ohmsPerMetreAt75;
+  private final double alpha;
+
+  /**
+   * @param at75 at 75 °C
+   * @param perKelvin how much of that it gains for each kelvin, a plain number
+   */
+  public Resistance(Derivation at75, Derivation perKelvin) {
+    this.at75 = at75;
+    this.perKelvin = perKelvin;
+    this.ohmsPerMetreAt75 = at75.si();
+    this.alpha = perKelvin.si();
+  }
+
+  public Derivation at75() {
+    return at75;
+  }
+
+  public Derivation perKelvin() {
+    return perKelvin;
+  }
+
+  /** Rise for each kelvin, referred to 75 °C. */
+  public double alpha() {
+    return alpha;
+  }
+
   /** R(T) = R75 × (1 + α (T − 75 °C)), NFPA 70 chapter 9 table 8, note 2. */
   public double ohmsPerMetre(double celsius) {
-    return at75.si() * factor(celsius);
+    return ohmsPerMetreAt75 * factor(celsius);
   }
 
   /** The resistance relative to that at 75 °C. */
   public double factor(double celsius) {
-    return 1 + perKelvin.si() * (celsius - TABLE_CELSIUS);
+    return 1 + alpha * (celsius - TABLE_CELSIUS);
   }
 
   /** The resistance at a temperature whose symbol is {@code T}. */

@@ -32,7 +32,8 @@ import wattle.quantity.Units;
  */
 public final class RunConditions {
   /** The air where the plan does not say; the ambient of the ampacity tables. */
-  private static final Quantity USUAL_AMBIENT = Quantity.of(30, Units.CELSIUS);
+  private static final Derivation USUAL_AMBIENT =
+      Derivation.assumed("ambient", "T_a", Quantity.of(30, Units.CELSIUS));
 
   private final House house;
   private final Library library;
@@ -88,7 +89,7 @@ public final class RunConditions {
     return Stream.concat(surroundings.ambient().stream(), raceways)
         .max(Comparator.comparingDouble(Quantity::si))
         .map(a -> Derivation.stated("ambient", "T_a", a))
-        .orElse(Derivation.assumed("ambient", "T_a", USUAL_AMBIENT));
+        .orElse(USUAL_AMBIENT);
   }
 
   private Derivation together(Surroundings surroundings, int carrying) {

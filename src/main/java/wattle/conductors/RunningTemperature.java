@@ -30,7 +30,7 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
    */
   public static Optional<RunningTemperature> of(
       double amperes, double baseAmperes, double ratedCelsius, double ambientCelsius, Resistance resistance) {
-    double alpha = resistance.perKelvin().si();
+    double alpha = resistance.alpha();
     double load = amperes / baseAmperes;
     double rise = (ratedCelsius - TABLE_AMBIENT) * load * load / resistance.factor(ratedCelsius);
     double balance = 1 - rise * alpha;

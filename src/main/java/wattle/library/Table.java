@@ -53,19 +53,27 @@ public record Table(String name, String label, List<Column> columns, List<Row> r
 
   /** The row that fits all keys; of several the nearest, and of equally near ones the first. */
   public Optional<Row> row(Key... keys) {
-    Optional<Row> best = Optional.empty();
+    int[] places = new int[keys.length];
+    for (int k = 0; k < keys.length; k++) {
+      Optional<Integer> place = indexOf(keys[k].column());
+      if (place.isEmpty()) {
+        return Optional.empty();
+      }
+      places[k] = place.get();
+    }
+    Row best = null;
     double least = Double.POSITIVE_INFINITY;
     for (Row row : rows) {
       double distance = 0;
-      for (Key key : keys) {
-        distance += indexOf(key.column()).map(i -> key.distance(row.cells.get(i))).orElse(Double.NaN);
+      for (int k = 0; k < keys.length; k++) {
+        distance += keys[k].distance(row.cells.get(places[k]));
       }
       if (distance < least) {
         least = distance;
-        best = Optional.of(row);
+        best = row;
       }
     }
-    return best;
+    return Optional.ofNullable(best);
   }
 
   /**

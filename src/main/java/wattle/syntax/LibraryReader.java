@@ -103,7 +103,7 @@ final class LibraryReader {
     var span = pieces.span(context);
     return Optional.of(
         new Tree.Cell(
-            span.text().replaceAll("\\s", ""),
+            context.getText(),
             figure ? Optional.of(Pieces.number(context.NUMBER(0))) : Optional.empty(),
             false,
             span));
