@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
@@ -33,8 +34,11 @@ final class TableReader {
       if (row.cells().size() != columns.size()) {
         findings.accept(
             Finding.error("row-length", "a row of table '" + table.name() + "' has " + count(row.cells().size(), "cell"))
-                .at(row.span(), count(columns.size(), "column") + " were named")
-                .fix("write - in a cell that has no figure")
+                .at(row.span(), "the columns are " + names(columns))
+                .fix(
+                    row.cells().size() < columns.size()
+                        ? "write - in a cell that has no figure"
+                        : "take out a cell, or name a column for it")
                 .build());
         continue;
       }
@@ -98,16 +102,26 @@ final class TableReader {
       Table.Column column = columns.get(i);
       Optional<Cell> cell = cell(written, column);
       if (cell.isEmpty()) {
-        String expected = column.sizes() ? "a size such as 14, 2/0 or 250" : "a figure, or - for none";
         findings.accept(
             Finding.error("cell-unfit", "'" + written.text() + "' does not fit column '" + column.name() + "'")
-                .at(written.span(), expected + " is expected here")
+                .at(written.span(), expected(written, column) + " is expected here")
                 .build());
         return Optional.empty();
       }
       cells.add(cell.get());
     }
     return Optional.of(cells);
+  }
+
+  private static String expected(Tree.Cell written, Table.Column column) {
+    if (column.sizes()) {
+      return "a size such as 14, 2/0 or 250";
+    }
+    return written.text().contains("..") ? "a range from less to more" : "a figure, or - for none";
+  }
+
+  private static String names(List<Table.Column> columns) {
+    return columns.stream().map(Table.Column::name).collect(Collectors.joining(", "));
   }
 
   private static Optional<Cell> cell(Tree.Cell written, Table.Column column) {
