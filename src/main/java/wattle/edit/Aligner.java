@@ -164,27 +164,45 @@ final class Aligner {
         && line.tokens().get(0).kind() == Kind.KEYWORD && line.tokens().get(0).startsStatement();
   }
 
+  /** A row of a table, or the line that names its columns, under whose names the cells stand. */
   private static boolean isRow(FormattedLine line) {
-    return line.tokens().get(0).construct() == Construct.CELL;
+    return line.tokens().get(0).construct() == Construct.CELL || isHead(line);
+  }
+
+  private static boolean isHead(FormattedLine line) {
+    Lexeme first = line.tokens().get(0);
+    return first.kind() == Kind.KEYWORD && first.text().equals("columns") && line.tokens().size() > 1;
   }
 
   private void alignCells(List<FormattedLine> group) {
+    group.stream().filter(Aligner::isHead).forEach(head -> head.setSpaces(1, 1));
     int most = group.stream().mapToInt(l -> cells(l).size()).max().orElse(0);
     for (int cell = 1; cell < most; cell++) {
       int at = cell;
       alignColumn(group, line -> at < cells(line).size() ? cells(line).get(at) : -1, 2);
     }
+    alignColumn(group, Aligner::provenance, 2);
   }
 
   private static List<Integer> cells(FormattedLine line) {
     List<Integer> cells = new ArrayList<>();
-    for (int t = 0; t < line.tokens().size(); t++) {
+    for (int t = isHead(line) ? 1 : 0; t < line.tokens().size(); t++) {
       Lexeme token = line.tokens().get(t);
       if (token.startsStatement() && token.kind() != Kind.COMMENT) {
         cells.add(t);
       }
     }
     return cells;
+  }
+
+  /** Where a row says {@code from memory}, or -1. */
+  private static int provenance(FormattedLine line) {
+    for (int t = 1; t + 1 < line.tokens().size(); t++) {
+      if (line.tokens().get(t).kind() == Kind.KEYWORD && line.tokens().get(t).text().equals("from")) {
+        return t;
+      }
+    }
+    return -1;
   }
 
   private void alignComments(List<FormattedLine> group) {
