@@ -5,6 +5,7 @@ import com.dylibso.chicory.runtime.ExportFunction;
 import com.dylibso.chicory.runtime.Instance;
 import com.dylibso.chicory.runtime.Memory;
 import com.dylibso.chicory.wasm.ChicoryException;
+import com.dylibso.chicory.wasm.Parser;
 import com.dylibso.chicory.wasm.WasmModule;
 import guru.nidi.graphviz.engine.GraphvizException;
 import java.nio.charset.StandardCharsets;
@@ -37,7 +38,7 @@ final class GraphvizInstance {
   private final ExportFunction version;
 
   private GraphvizInstance() {
-    WasmModule module = GraphvizModule.load();
+    WasmModule module = module();
     ModuleNames names = ModuleNames.load();
     Instance instance = Instance.builder(module)
         .withImportValues(sandbox.imports(module, names))
@@ -59,6 +60,15 @@ final class GraphvizInstance {
     freeGraph = instance.export(names.export("viz_free_graph"));
     freeContext = instance.export(names.export("viz_free_context"));
     version = instance.export(names.export("viz_get_graphviz_version"));
+  }
+
+  /**
+   * Reads what is left of the module beside its compiled code. The build has validated it when it compiled it; doing so
+   * again, as {@link GraphvizModule#load} does, takes a quarter of a second in a new process.
+   */
+  private static WasmModule module() {
+    return Parser.builder().withValidation(false).build()
+        .parse(() -> GraphvizInstance.class.getResourceAsStream("GraphvizModule.meta"));
   }
 
   static GraphvizInstance start() {
