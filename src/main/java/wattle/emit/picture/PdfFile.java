@@ -3,6 +3,7 @@ package wattle.emit.picture;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
@@ -21,7 +22,8 @@ final class PdfFile {
     document.getDocumentCatalog().setViewerPreferences(view);
     document.setDocumentId(0L); // otherwise made from the clock
     ByteArrayOutputStream out = new ByteArrayOutputStream(1 << 16);
-    document.save(out);
+    // Plain objects, so that who made the file can be read from its bytes; the content is compressed all the same.
+    document.save(out, CompressParameters.NO_COMPRESSION);
     return out.toByteArray();
   }
 
