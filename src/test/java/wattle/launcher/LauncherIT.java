@@ -117,6 +117,18 @@ class LauncherIT {
     assertThat(home.resolve("target/building")).doesNotExist();
   }
 
+  /** Whoever adds a library names it in NOTICE with its licence. */
+  @Test
+  void everyLibraryIsNamedInTheNotice() throws Exception {
+    String notice = Files.readString(Path.of("NOTICE"));
+    try (Stream<Path> jars = Files.list(Path.of("target/wattle/lib"))) {
+      assertThat(jars.map(jar -> jar.getFileName().toString().replaceFirst("-\\d.*", "")).distinct())
+          .isNotEmpty()
+          .allMatch(name -> notice.contains(name) || notice.contains(name.substring(0, name.indexOf('-')) + "-core")
+              && notice.contains(name.substring(name.indexOf('-'))));
+    }
+  }
+
   private Outcome run(Map<String, String> environment, String... arguments) throws Exception {
     return run(home.resolve("bin/wattle"), environment, arguments);
   }
