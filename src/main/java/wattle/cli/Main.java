@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
     description = "Checks, draws and hands over the wiring of a house that is written as text.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {CheckCommand.class, TidyCommand.class, MendCommand.class, CompareCommand.class},
+    subcommands = {CheckCommand.class, TidyCommand.class, MendCommand.class, CompareCommand.class, TableCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     footer = {
       "",

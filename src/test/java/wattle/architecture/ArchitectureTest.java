@@ -30,7 +30,7 @@ class ArchitectureTest {
   private record Phase(String name, Set<String> knows) {}
 
   private static final Set<String> COMPUTATIONS =
-      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials");
+      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials", "materials");
 
   private static final List<Phase> PHASES = phases();
 
@@ -57,6 +57,7 @@ class ArchitectureTest {
         new Phase("network", results),
         new Phase("faults", results),
         new Phase("trials", results),
+        new Phase("materials", results),
         new Phase("rules", results),
         new Phase("compare", results),
         new Phase("edit", join(ground, "syntax")),

@@ -1,10 +1,7 @@
 package wattle.emit.changes;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -12,11 +9,11 @@ import java.util.SortedMap;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
 import wattle.compare.Thing;
+import wattle.emit.text.Json;
 import wattle.finding.Finding;
 
 /** Renders comparisons. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
 public final class Changes {
-  private static final ObjectMapper JSON = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
   private static final int VERSION = 1;
 
   private Changes() {}
@@ -95,8 +92,7 @@ public final class Changes {
 
   /** The same for programs. */
   public static String json(Comparison comparison, String before, String after) {
-    ObjectNode root = JSON.createObjectNode();
-    root.put("format", "wattle-changes").put("version", VERSION).put("before", before).put("after", after);
+    ObjectNode root = Json.document("wattle-changes", VERSION).put("before", before).put("after", after);
     ArrayNode changes = root.putArray("changes");
     for (Change change : comparison.changes()) {
       ObjectNode node = changes.addObject();
@@ -117,11 +113,7 @@ public final class Changes {
     }
     addFindings(root.putArray("appeared"), comparison.appeared());
     addFindings(root.putArray("gone"), comparison.gone());
-    try {
-      return JSON.writeValueAsString(root) + "\n";
-    } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
-      throw new UncheckedIOException("a tree in memory did not become text", e);
-    }
+    return Json.text(root);
   }
 
   private static void addFindings(ArrayNode array, List<Finding> findings) {

@@ -1,5 +1,6 @@
 package wattle.emit.findings;
 
+import wattle.emit.text.DisplayWidth;
 import wattle.finding.Source;
 
 /**
@@ -36,7 +37,7 @@ final class DisplayLine {
         columnOf[j] = column;
       }
       visible.append(piece);
-      column += piece.equals("\t") ? 8 - column % 8 : width(piece);
+      column += piece.equals("\t") ? 8 - column % 8 : DisplayWidth.of(piece);
       i = next;
     }
     columnOf[text.length()] = column;
@@ -61,30 +62,6 @@ final class DisplayLine {
     return Math.max(0, Math.min(at - cut + (cut > 0 ? 1 : 0), WIDEST));
   }
 
-  /** Columns that a text takes on a terminal: two for wide letters, none for combining marks. */
-  static int width(String text) {
-    return text.codePoints().map(DisplayLine::width).sum();
-  }
-
-  private static int width(int codePoint) {
-    int type = Character.getType(codePoint);
-    if (type == Character.NON_SPACING_MARK || type == Character.ENCLOSING_MARK || codePoint == 0x200D
-        || codePoint >= 0xFE00 && codePoint <= 0xFE0F) {
-      return 0;
-    }
-    boolean wide =
-        codePoint >= 0x1100 && codePoint <= 0x115F
-            || codePoint >= 0x2E80 && codePoint <= 0xA4CF
-            || codePoint >= 0xAC00 && codePoint <= 0xD7A3
-            || codePoint >= 0xF900 && codePoint <= 0xFAFF
-            || codePoint >= 0xFE30 && codePoint <= 0xFE6F
-            || codePoint >= 0xFF00 && codePoint <= 0xFF60
-            || codePoint >= 0xFFE0 && codePoint <= 0xFFE6
-            || codePoint >= 0x1F300 && codePoint <= 0x1FAFF
-            || codePoint >= 0x20000 && codePoint <= 0x3FFFD;
-    return wide ? 2 : 1;
-  }
-
   private static String visible(int codePoint) {
     boolean turnsText = codePoint >= 0x202A && codePoint <= 0x202E || codePoint >= 0x2066 && codePoint <= 0x2069
         || codePoint == 0x200E || codePoint == 0x200F;
@@ -107,7 +84,7 @@ final class DisplayLine {
         column += spaces;
       } else {
         expanded.appendCodePoint(codePoint);
-        column += width(codePoint);
+        column += DisplayWidth.of(codePoint);
       }
     }
     return expanded.toString();
@@ -122,7 +99,7 @@ final class DisplayLine {
         slice.appendCodePoint(codePoint);
       }
       more |= column >= to;
-      column += width(codePoint);
+      column += DisplayWidth.of(codePoint);
     }
     return slice + (more ? "…" : "");
   }

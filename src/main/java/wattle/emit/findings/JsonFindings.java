@@ -1,11 +1,9 @@
 package wattle.emit.findings;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.UncheckedIOException;
 import java.util.List;
+import wattle.emit.text.Json;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -17,17 +15,14 @@ public final class JsonFindings {
   /** Version of the format; it grows when a reader would have to change. */
   public static final int VERSION = 1;
 
-  private static final ObjectMapper JSON = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
   private JsonFindings() {}
 
   /** The whole document, ending in a line end. */
   public static String render(List<Finding> findings) {
-    ObjectNode root = JSON.createObjectNode();
-    root.put("format", "wattle-findings").put("version", VERSION);
+    ObjectNode root = Json.document("wattle-findings", VERSION);
     ArrayNode array = root.putArray("findings");
     findings.forEach(f -> finding(array.addObject(), f));
-    return write(root);
+    return Json.text(root);
   }
 
   private static void finding(ObjectNode node, Finding finding) {
@@ -68,17 +63,5 @@ public final class JsonFindings {
     node.put("column", span.column());
     node.put("endLine", span.source().lineOf(span.end()));
     node.put("endColumn", span.source().columnOf(span.end()));
-  }
-
-  static String write(ObjectNode root) {
-    try {
-      return JSON.writeValueAsString(root) + "\n";
-    } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
-      throw new UncheckedIOException("a tree in memory did not become text", e);
-    }
-  }
-
-  static ObjectNode newRoot() {
-    return JSON.createObjectNode();
   }
 }

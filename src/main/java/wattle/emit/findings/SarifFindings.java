@@ -3,6 +3,7 @@ package wattle.emit.findings;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import wattle.emit.text.Json;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -16,7 +17,7 @@ public final class SarifFindings {
 
   /** The whole log, ending in a line end. */
   public static String render(List<Finding> findings, String toolVersion) {
-    ObjectNode root = JsonFindings.newRoot();
+    ObjectNode root = Json.object();
     root.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
     root.put("version", "2.1.0");
     ObjectNode run = root.putArray("runs").addObject();
@@ -28,7 +29,7 @@ public final class SarifFindings {
     run.put("columnKind", "unicodeCodePoints");
     ArrayNode results = run.putArray("results");
     findings.forEach(f -> result(results.addObject(), f, rules));
-    return JsonFindings.write(root);
+    return Json.text(root);
   }
 
   private static void result(ObjectNode node, Finding finding, List<String> rules) {

@@ -40,7 +40,7 @@ public final class TextFindings {
     StringBuilder out = new StringBuilder();
     String rule = "[" + finding.rule() + "]";
     String head = finding.severity() + ": " + finding.headline();
-    int gap = Math.max(1, HEADLINE_WIDTH - DisplayLine.width(head) - rule.length());
+    int gap = Math.max(1, HEADLINE_WIDTH - wattle.emit.text.DisplayWidth.of(head) - rule.length());
     out.append(palette.of(finding.severity()))
         .append(head)
         .append(palette.reset())

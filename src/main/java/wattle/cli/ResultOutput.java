@@ -1,0 +1,65 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import wattle.emit.file.Output;
+import wattle.emit.file.OutputException;
+import wattle.emit.file.OutputFiles;
+
+/** Where a command puts its result: on standard output, or in a file whose name also tells the format. */
+final class ResultOutput {
+  @Option(names = "--out", paramLabel = "FILE", description = "Write the result to a file instead of standard output.")
+  private String out;
+
+  @Option(names = "--force", description = "Replace a file that Wattle did not make.")
+  private boolean force;
+
+  /** The file, where one is named. */
+  Optional<Path> file() {
+    return Optional.ofNullable(out).map(ResultOutput::path);
+  }
+
+  static Path path(String name) {
+    try {
+      return Path.of(name);
+    } catch (InvalidPathException e) {
+      throw new Failure("'" + name + "' is no path of a file");
+    }
+  }
+
+  /** The ending of the file's name in lower case, without the dot; absent where no file is named or it has none. */
+  Optional<String> ending() {
+    return file()
+        .map(f -> f.getFileName() == null ? "" : f.getFileName().toString())
+        .filter(n -> n.lastIndexOf('.') > 0)
+        .map(n -> n.substring(n.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
+  }
+
+  /** Puts a text where the user wants it. */
+  void write(String text, PrintWriter standardOutput) {
+    Optional<Path> file = file();
+    if (file.isEmpty()) {
+      standardOutput.print(text);
+    } else {
+      write(List.of(Output.text(file.get(), text)));
+    }
+  }
+
+  /** Writes files, all or none. */
+  void write(List<Output> outputs) {
+    write(outputs, force);
+  }
+
+  static void write(List<Output> outputs, boolean force) {
+    try {
+      OutputFiles.write(outputs, force);
+    } catch (OutputException e) {
+      throw new Failure(e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,53 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import wattle.emit.file.Mark;
+import wattle.emit.table.Sheet;
+import wattle.emit.table.SheetJson;
+import wattle.emit.table.SheetText;
+
+/** In which format a command prints its tables. */
+final class SheetFormat {
+  /** What tables are written as. */
+  enum Format {
+    TEXT,
+    CSV,
+    JSON,
+    MD
+  }
+
+  @Option(
+      names = "--format",
+      description = "text, csv, json or md (default: by the name of the file that --out names, else text).")
+  private Format format;
+
+  /** Writes tables in the format asked for, or the one that the name of the file tells. */
+  void write(List<Sheet> sheets, ResultOutput output, PrintWriter standardOutput) {
+    String text = switch (chosen(output)) {
+      case TEXT -> SheetText.plain(sheets);
+      case CSV -> SheetText.csv(sheets);
+      case JSON -> SheetJson.render(sheets);
+      case MD -> output.file().isPresent() ? Mark.markdown(SheetText.markdown(sheets)) : SheetText.markdown(sheets);
+    };
+    output.write(text, standardOutput);
+  }
+
+  private Format chosen(ResultOutput output) {
+    if (format != null || output.file().isEmpty()) {
+      return Optional.ofNullable(format).orElse(Format.TEXT);
+    }
+    String ending = output.ending().orElse("");
+    return switch (ending) {
+      case "txt" -> Format.TEXT;
+      case "csv" -> Format.CSV;
+      case "json" -> Format.JSON;
+      case "md" -> Format.MD;
+      default ->
+          throw new Failure(
+              "the name " + output.file().get() + " does not tell a format; end it in .txt, .csv, .json or .md, or give --format");
+    };
+  }
+}

@@ -1,0 +1,65 @@
+package wattle.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.compiler.Compilation;
+import wattle.conductors.Conductors;
+import wattle.emit.schedule.LoadSchedule;
+import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RunSchedule;
+import wattle.emit.table.Sheet;
+import wattle.loads.ConnectedLoads;
+
+/** {@code table}: schedules and calculations of a plan. */
+@Command(
+    name = "table",
+    description = "Prints a schedule of a plan.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle table --of panel examples/alder-court/house.wattle",
+      "  wattle table --of loads --format csv examples/alder-court/house.wattle",
+      "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
+    })
+final class TableCommand implements Callable<Integer> {
+  /** What there are tables of, and how each is made. */
+  enum Of {
+    PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))),
+    LOADS(plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))),
+    RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library()))));
+
+    private final Function<Compilation, List<Sheet>> maker;
+
+    Of(Function<Compilation, List<Sheet>> maker) {
+      this.maker = maker;
+    }
+  }
+
+  @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
+  private String file;
+
+  @Option(names = "--of", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
+  private Of of;
+
+  @Mixin private SheetFormat format;
+
+  @Mixin private ResultOutput output;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    Compilation plan = input.compile(file);
+    format.write(of.maker.apply(plan), output, spec.commandLine().getOut());
+    return BesideFindings.report(plan, spec);
+  }
+}

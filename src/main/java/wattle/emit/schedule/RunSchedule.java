@@ -1,0 +1,111 @@
+package wattle.emit.schedule;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.conductors.Ampacity;
+import wattle.conductors.Conditions;
+import wattle.conductors.Conductors;
+import wattle.derivation.Derivation;
+import wattle.emit.table.Cell;
+import wattle.emit.table.Column;
+import wattle.emit.table.Row;
+import wattle.emit.table.Sheet;
+import wattle.model.Branch;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.Service;
+import wattle.model.Stretch;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** Every run of the house: service, feeders, branches; between what, how long, of what, and what it may carry. */
+public final class RunSchedule {
+  private static final List<Column> COLUMNS =
+      List.of(
+          Column.words("row", "row"),
+          Column.words("name", "name"),
+          Column.words("from", "from"),
+          Column.words("to", "to"),
+          Column.figures("length-m", "length", "m", 1),
+          Column.words("wiring", "wiring"),
+          Column.figures("ampacity-a", "ampacity", "A", 1),
+          Column.words("laid", "laid"),
+          Column.words("status", "status"),
+          Column.words("conductors", "conductors"));
+
+  private RunSchedule() {}
+
+  public static Sheet of(House house, Conductors conductors) {
+    List<Row> rows = new ArrayList<>();
+    for (Service service : house.services().values()) {
+      service.run().ifPresent(run -> {
+        Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, service.system(), run.wiring().hot()));
+        rows.add(stretch("service", service.name(), "supply", service.name(), run, ampacity, service.status().word()));
+      });
+    }
+    for (Panel panel : house.panels().values()) {
+      panel.feeder().ifPresent(run -> {
+        Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, panel.system(), run.wiring().hot()));
+        rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, ampacity, panel.status().word()));
+      });
+    }
+    for (Branch branch : house.branches().values()) {
+      branch.sections().forEach(s -> rows.add(section(branch, s, conductors)));
+    }
+    return new Sheet("runs", "Runs", COLUMNS, rows, List.of(
+        "Ampacity: of a hot conductor of the run, by the tables of the plan's code, with the factors for heat and bundling;"
+            + " terminals can be a lower limit."));
+  }
+
+  private static String supply(Panel panel) {
+    if (panel.supply() instanceof PanelSupply.FromService from) {
+      return from.service();
+    }
+    return panel.supply() instanceof PanelSupply.FromBreaker from ? from.breaker().toString() : "?";
+  }
+
+  private static Optional<Derivation> ampacity(Conductors conductors, Conditions conditions) {
+    return conductors.ampacities().of(conditions).map(Ampacity::allowed);
+  }
+
+  private static Row stretch(
+      String row, String name, String from, String to, Stretch run, Optional<Derivation> ampacity, String status) {
+    List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
+    return Row.of(
+        Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
+        figure(ampacity), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
+        Cell.of(String.join(", ", wires)));
+  }
+
+  private static Row section(Branch branch, Section section, Conductors conductors) {
+    Optional<Conditions> conditions = conductors.runs().of(branch, section, section.wiring().hot());
+    Optional<Derivation> ampacity = conditions.flatMap(c -> ampacity(conductors, c));
+    List<String> roles = new ArrayList<>();
+    section.conductors().forEach(c -> {
+      String mark = c.reidentified() ? " (re-marked)" : "";
+      String role = c.role() instanceof Role.Ground ? "" : " " + Role.text(c.role(), branch.hots());
+      roles.add((role.isEmpty() ? "ground" : c.wire().colour() + role) + mark);
+    });
+    return Row.of(
+        Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
+        Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
+        figure(ampacity), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
+        Cell.of(String.join(", ", roles)));
+  }
+
+  private static Cell figure(Optional<Derivation> ampacity) {
+    return ampacity.map(a -> Cell.of(a.si(), a)).orElse(Cell.BLANK);
+  }
+
+  private static Cell length(Optional<Quantity> length) {
+    return length.map(l -> Cell.of(l.in(Units.METRE))).orElse(Cell.BLANK);
+  }
+
+  private static String point(Branch branch, int index) {
+    return branch.points().get(index).box().orElse(branch.panel().orElse("?"));
+  }
+}

@@ -1,0 +1,132 @@
+package wattle.loads;
+
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Load;
+import wattle.model.LoadClass;
+import wattle.model.Panel;
+import wattle.model.Point;
+import wattle.model.Status;
+
+/**
+ * What everything that is connected would draw at once, by branch and by panel.
+ *
+ * <p>A load from a leg to the neutral counts wholly on its leg; one between two legs counts half on each. A source that
+ * feeds back (solar, storage) is no load, and what is to be removed is not counted. A panel carries its branches and the
+ * panels that it feeds.
+ *
+ * @param branches by name, in the order of the plan; a branch without loads has {@link LegLoads#NONE}
+ * @param panels likewise
+ */
+public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoads> panels) {
+  public ConnectedLoads {
+    branches = Collections.unmodifiableMap(new LinkedHashMap<>(branches));
+    panels = Collections.unmodifiableMap(new LinkedHashMap<>(panels));
+  }
+
+  /** Of a whole house. */
+  public static ConnectedLoads of(House house) {
+    Map<String, LegLoads> branches = new LinkedHashMap<>();
+    house.branches().forEach((name, branch) -> branches.put(name, ofBranch(house, branch)));
+    Map<String, LegLoads> panels = new LinkedHashMap<>();
+    for (Panel panel : house.panels().values()) {
+      panels.put(panel.name(), ofPanel(house, panel, branches, new HashSet<>()));
+    }
+    return new ConnectedLoads(branches, panels);
+  }
+
+  /** Of one branch; {@link LegLoads#NONE} for a name that the plan has not. */
+  public LegLoads branch(String name) {
+    return branches.getOrDefault(name, LegLoads.NONE);
+  }
+
+  /** Of one panel, with those that it feeds. */
+  public LegLoads panel(String name) {
+    return panels.getOrDefault(name, LegLoads.NONE);
+  }
+
+  /** What a breaker carries: its branch or panel; of a branch with one breaker for each hot, the hot that is its own. */
+  public LegLoads behind(House house, Breaker breaker) {
+    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      return panel(to.panel());
+    }
+    Branch branch = breaker.target() instanceof Breaker.Target.ToBranch to ? house.branches().get(to.branch()) : null;
+    if (branch == null) {
+      return LegLoads.NONE;
+    }
+    LegLoads all = branch(branch.name());
+    if (branch.hots().stream().allMatch(h -> h.breaker().equals(breaker.id()))) {
+      return all;
+    }
+    LegLoads own = LegLoads.NONE;
+    for (Leg leg : Leg.values()) {
+      if (branch.hots().stream().anyMatch(h -> h.breaker().equals(breaker.id()) && h.leg().equals(Optional.of(leg)))) {
+        own = own.plus(leg, all.on(leg));
+      }
+    }
+    return own;
+  }
+
+  private static LegLoads ofBranch(House house, Branch branch) {
+    LegLoads sum = LegLoads.NONE;
+    if (branch.status() == Status.TO_REMOVE) {
+      return sum;
+    }
+    for (Point point : branch.points()) {
+      for (String name : point.devices()) {
+        Device device = house.devices().get(name);
+        if (device != null && device.status() != Status.TO_REMOVE) {
+          for (Load load : device.loads()) {
+            sum = sum.plus(ofLoad(branch, load));
+          }
+        }
+      }
+    }
+    return sum;
+  }
+
+  private static LegLoads ofLoad(Branch branch, Load load) {
+    double voltAmperes = load.voltAmperes();
+    if (voltAmperes == 0 || load.loadClass() == LoadClass.SOURCE) {
+      return LegLoads.NONE;
+    }
+    if (load.connection() instanceof Load.Connection.HotToNeutral to) {
+      return share(branch, to.hot(), voltAmperes);
+    }
+    if (load.connection() instanceof Load.Connection.HotToHot between) {
+      return share(branch, between.hot(), voltAmperes / 2).plus(share(branch, between.otherHot(), voltAmperes / 2));
+    }
+    return LegLoads.NONE.plusUnplaced(voltAmperes);
+  }
+
+  private static LegLoads share(Branch branch, int hot, double voltAmperes) {
+    Optional<Leg> leg = hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
+    return leg.map(l -> LegLoads.NONE.plus(l, voltAmperes)).orElseGet(() -> LegLoads.NONE.plusUnplaced(voltAmperes));
+  }
+
+  private static LegLoads ofPanel(House house, Panel panel, Map<String, LegLoads> branches, Set<String> above) {
+    LegLoads sum = LegLoads.NONE;
+    if (!above.add(panel.name())) {
+      return sum; // feeders that run in a circle are a finding of the binder
+    }
+    Set<String> counted = new HashSet<>();
+    for (Breaker breaker : panel.breakers()) {
+      if (breaker.target() instanceof Breaker.Target.ToBranch to && counted.add(to.branch())) {
+        sum = sum.plus(branches.getOrDefault(to.branch(), LegLoads.NONE));
+      } else if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
+        sum = sum.plus(ofPanel(house, house.panels().get(to.panel()), branches, above));
+      }
+    }
+    above.remove(panel.name());
+    return sum;
+  }
+}
