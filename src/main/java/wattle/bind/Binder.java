@@ -53,8 +53,13 @@ public final class Binder {
    *
    * @param house the house as far as it could be read
    * @param library the standard packs it uses and what its own files add
+   * @param files its own files as trees, the plan first
    */
-  public record Bound(House house, Library library) {}
+  public record Bound(House house, Library library, List<PlanTree> files) {
+    public Bound {
+      files = List.copyOf(files);
+    }
+  }
 
   /**
    * Reads and binds a plan.
@@ -77,7 +82,7 @@ public final class Binder {
     House house = new Binder(scope, items).house(plan, gathered.value().codes());
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
-    return new Checked<>(new Bound(house, library), findings);
+    return new Checked<>(new Bound(house, library, gathered.value().files()), findings);
   }
 
   private <T> List<T> all(Class<T> kind) {

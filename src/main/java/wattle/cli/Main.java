@@ -15,7 +15,14 @@ import picocli.CommandLine.Option;
     description = "Checks, draws and hands over the wiring of a house that is written as text.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {CheckCommand.class, TidyCommand.class, MendCommand.class, CompareCommand.class, TableCommand.class},
+    subcommands = {
+      CheckCommand.class,
+      TidyCommand.class,
+      MendCommand.class,
+      CompareCommand.class,
+      TableCommand.class,
+      LanguageServerCommand.class,
+    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {
       "",

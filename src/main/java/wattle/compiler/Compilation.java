@@ -6,6 +6,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
+import wattle.syntax.PlanTree;
 
 /**
  * All that is known of a plan.
@@ -13,10 +14,12 @@ import wattle.model.House;
  * @param source its text
  * @param house the house as far as it could be read
  * @param library what it was made with
+ * @param files its files as trees, the plan first
  * @param findings of every phase, gravest first, then by place
  */
-public record Compilation(Source source, House house, Library library, List<Finding> findings) {
+public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Finding> findings) {
   public Compilation {
+    files = List.copyOf(files);
     findings = List.copyOf(findings);
   }
 

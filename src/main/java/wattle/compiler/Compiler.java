@@ -35,6 +35,6 @@ public final class Compiler {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader);
     List<Finding> findings = new ArrayList<>(bound.findings());
     findings.sort(Finding.BY_DANGER);
-    return new Compilation(plan, bound.value().house(), bound.value().library(), findings);
+    return new Compilation(plan, bound.value().house(), bound.value().library(), bound.value().files(), findings);
   }
 }

@@ -1,0 +1,89 @@
+package wattle.server;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticRelatedInformation;
+import org.eclipse.lsp4j.DiagnosticSeverity;
+import org.eclipse.lsp4j.DiagnosticTag;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.Range;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Mark;
+
+/** Findings as an editor shows them. */
+final class Diagnostics {
+  private Diagnostics() {}
+
+  /**
+   * Findings by file. One that has no place in the plan's own files stands at the start of the plan, so that it is seen
+   * all the same.
+   */
+  static Map<Path, List<Diagnostic>> of(Analysis analysis) {
+    Map<Path, List<Diagnostic>> byFile = new LinkedHashMap<>();
+    for (Finding finding : analysis.compilation().findings()) {
+      Path file = finding.place().flatMap(m -> analysis.fileOf(m.span())).orElse(analysis.plan());
+      byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, file, analysis));
+    }
+    return byFile;
+  }
+
+  private static Diagnostic diagnostic(Finding finding, Path file, Analysis analysis) {
+    LineIndex lines = analysis.lines().get(file);
+    Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
+    Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
+    Diagnostic diagnostic = new Diagnostic(range, message(finding), severity(finding), "wattle", finding.rule());
+    List<DiagnosticRelatedInformation> related =
+        finding.related().stream()
+            .flatMap(m -> related(m, analysis).stream())
+            .toList();
+    if (!related.isEmpty()) {
+      diagnostic.setRelatedInformation(related);
+    }
+    if (finding.silenced().isPresent()) {
+      diagnostic.setTags(List.of(DiagnosticTag.Unnecessary));
+    }
+    return diagnostic;
+  }
+
+  private static Optional<DiagnosticRelatedInformation> related(Mark mark, Analysis analysis) {
+    return analysis
+        .fileOf(mark.span())
+        .map(
+            path ->
+                new DiagnosticRelatedInformation(
+                    new Location(analysis.buffers().uri(path), analysis.lines().get(path).range(mark.span())),
+                    mark.words().isEmpty() ? mark.span().text() : mark.words()));
+  }
+
+  private static DiagnosticSeverity severity(Finding finding) {
+    if (finding.silenced().isPresent()) {
+      return DiagnosticSeverity.Hint;
+    }
+    return switch (finding.severity()) {
+      case ERROR -> DiagnosticSeverity.Error;
+      case WARNING -> DiagnosticSeverity.Warning;
+      case ADVICE -> DiagnosticSeverity.Information;
+    };
+  }
+
+  /** The headline first, since lists of an editor show one line; the rest is what the text form says as well. */
+  private static String message(Finding finding) {
+    StringBuilder text = new StringBuilder(finding.headline());
+    finding.place().map(Mark::words).filter(w -> !w.isEmpty()).ifPresent(w -> text.append(": ").append(w));
+    if (!finding.reason().isEmpty()) {
+      text.append('\n').append(finding.reason());
+    }
+    for (Fix fix : finding.fixes()) {
+      text.append("\nfix: ").append(fix.order());
+    }
+    finding.silenced().ifPresent(why -> text.append("\nsilenced: ").append(why));
+    finding.source().ifPresent(source -> text.append("\nsource: ").append(source));
+    return text.toString();
+  }
+}

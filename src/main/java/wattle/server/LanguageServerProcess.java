@@ -1,0 +1,75 @@
+package wattle.server;
+
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/**
+ * One run of the language server: from the first byte that an editor sends to the end of its input. A thread reads
+ * messages and keeps the open texts; a second one compiles and answers. Messages that cannot be read are answered with an
+ * error or passed over, and reading goes on with the next.
+ */
+public final class LanguageServerProcess {
+  /**
+   * The library logs each message that it cannot read, with a trace, where an editor may show it as a crash; the editor is
+   * told of them by the protocol. Held here, since loggers that nobody holds forget how they were set.
+   */
+  private static final Logger PROTOCOL_LOG = Logger.getLogger("org.eclipse.lsp4j");
+
+  private LanguageServerProcess() {}
+
+  /**
+   * Serves until the editor says exit, or its end of the streams closes.
+   *
+   * @param version told to the editor
+   * @return 0 where the editor said that it would end, or simply went away; 1 where it said exit without shutdown
+   */
+  public static int serve(InputStream in, OutputStream out, String version) {
+    PROTOCOL_LOG.setLevel(Level.OFF);
+    ExecutorService reading = Executors.newSingleThreadExecutor(task -> daemon(task, "messages"));
+    CompletableFuture<Integer> ended = new CompletableFuture<>();
+    try (Analyses analyses = new Analyses()) {
+      PlanServer server = new PlanServer(analyses, version, ended::complete);
+      Launcher<LanguageClient> launcher =
+          new Launcher.Builder<LanguageClient>()
+              .setLocalService(server)
+              .setRemoteInterface(LanguageClient.class)
+              .setInput(in)
+              .setOutput(out)
+              .setExecutorService(reading)
+              .create();
+      server.connect(launcher.getRemoteProxy());
+      Future<Void> listening = launcher.startListening();
+      CompletableFuture.runAsync(() -> endOfInput(listening, ended), task -> daemon(task, "end of input").start());
+      return ended.join();
+    } finally {
+      reading.shutdownNow();
+    }
+  }
+
+  private static void endOfInput(Future<Void> listening, CompletableFuture<Integer> ended) {
+    try {
+      listening.get();
+      ended.complete(0);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      ended.complete(0);
+    } catch (ExecutionException e) {
+      ended.completeExceptionally(e.getCause());
+    }
+  }
+
+  private static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, "wattle " + name);
+    thread.setDaemon(true);
+    return thread;
+  }
+}

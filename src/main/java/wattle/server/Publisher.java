@@ -1,0 +1,70 @@
+package wattle.server;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/**
+ * Tells the editor the findings of every plan that it has a file of open, also those in files that are not open, and takes
+ * back what no longer holds. A file's findings are told only when they differ from what was told last.
+ */
+final class Publisher {
+  private final LanguageClient client;
+  private final Analyses analyses;
+  private Map<String, Told> told = new HashMap<>();
+
+  /** Findings as told, and for which version of the text; absent versions are those of files on disk. */
+  private record Told(Integer version, List<Diagnostic> diagnostics) {}
+
+  Publisher(LanguageClient client, Analyses analyses) {
+    this.client = client;
+    this.analyses = analyses;
+  }
+
+  void publish(Buffers buffers) {
+    Map<String, Told> now = new LinkedHashMap<>();
+    Set<Path> done = new HashSet<>();
+    for (Path file : new LinkedHashSet<>(buffers.open().keySet())) {
+      analyses.of(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
+    }
+    now.forEach(
+        (uri, mine) -> {
+          if (!mine.equals(told.get(uri)) && !(mine.diagnostics.isEmpty() && mine.version == null && !told.containsKey(uri))) {
+            client.publishDiagnostics(new PublishDiagnosticsParams(uri, mine.diagnostics, mine.version));
+          }
+        });
+    told.forEach(
+        (uri, before) -> {
+          if (!now.containsKey(uri) && !before.diagnostics.isEmpty()) {
+            client.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
+          }
+        });
+    told = now;
+  }
+
+  private static void add(Analysis analysis, Map<String, Told> now) {
+    Map<Path, List<Diagnostic>> byFile = Diagnostics.of(analysis);
+    for (Path file : analysis.files().keySet()) {
+      String uri = analysis.buffers().uri(file);
+      Integer version = analysis.buffers().at(file).map(Buffer::version).orElse(null);
+      List<Diagnostic> mine = byFile.getOrDefault(file, List.of());
+      // A file that two open plans use has the findings of both.
+      now.merge(uri, new Told(version, mine), (a, b) -> new Told(a.version, joined(a.diagnostics, b.diagnostics)));
+    }
+  }
+
+  private static List<Diagnostic> joined(List<Diagnostic> some, List<Diagnostic> more) {
+    List<Diagnostic> all = new ArrayList<>(new LinkedHashSet<>(some));
+    more.stream().filter(d -> !all.contains(d)).forEach(all::add);
+    return all;
+  }
+}

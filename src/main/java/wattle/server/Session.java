@@ -1,0 +1,111 @@
+package wattle.server;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.MessageType;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/**
+ * What one editor has open, and what it has been told. The texts change on the thread that reads messages; findings are
+ * told from the thread that compiles.
+ */
+final class Session {
+  private final Analyses analyses;
+  private final AtomicLong changes = new AtomicLong();
+  private volatile Buffers buffers = Buffers.NONE;
+  private volatile Editor editor = Editor.PLAIN;
+  private LanguageClient client;
+  private Publisher publisher;
+
+  Session(Analyses analyses) {
+    this.analyses = analyses;
+  }
+
+  void connect(LanguageClient connected) {
+    client = connected;
+    publisher = new Publisher(connected, analyses);
+  }
+
+  LanguageClient client() {
+    return client;
+  }
+
+  void setEditor(Editor capabilities) {
+    editor = capabilities;
+  }
+
+  Editor editor() {
+    return editor;
+  }
+
+  Buffers buffers() {
+    return buffers;
+  }
+
+  /** Takes a change of the open texts and sees to it that its findings are told, at the latest after the next change. */
+  void change(UnaryOperator<Buffers> change) {
+    buffers = change.apply(buffers);
+    refresh();
+  }
+
+  /** A file was opened, closed, saved or changed on disk: which plan it is part of may have changed as well. */
+  void changeOf(Path file, UnaryOperator<Buffers> change) {
+    buffers = change.apply(buffers);
+    Buffers now = buffers;
+    analyses.run(() -> analyses.plans().explore(file, now));
+    refresh();
+  }
+
+  private void refresh() {
+    long mine = changes.incrementAndGet();
+    Buffers now = buffers;
+    analyses.run(
+        () -> {
+          if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
+            tell(now);
+          }
+        });
+  }
+
+  private void tell(Buffers now) {
+    try {
+      publisher.publish(now);
+    } catch (RuntimeException | StackOverflowError e) {
+      client.logMessage(new MessageParams(MessageType.Error, "a mistake of ours while checking: " + e + "; please report it with the plan"));
+    }
+  }
+
+  /** Answers from the plan that a document is part of; what stands for no answer where the plan cannot be read. */
+  <T> CompletableFuture<T> ask(String uri, T nothing, Function<Question, T> answer) {
+    Path file = Uris.path(uri);
+    Buffers asked = buffers;
+    return analyses.ask(
+        file,
+        asked,
+        (Optional<Analysis> analysis) ->
+            analysis
+                .flatMap(a -> a.tree(file).map(tree -> new Question(a, file, tree, a.lines().get(file))))
+                .map(answer)
+                .orElse(nothing));
+  }
+
+  /** Answers from no plan in particular. */
+  <T> CompletableFuture<T> ask(Function<Buffers, T> answer) {
+    Buffers asked = buffers;
+    return org.eclipse.lsp4j.jsonrpc.CompletableFutures.computeAsync(
+        analyses::run,
+        cancel -> {
+          cancel.checkCanceled();
+          return answer.apply(asked);
+        });
+  }
+
+  Analyses analyses() {
+    return analyses;
+  }
+}
