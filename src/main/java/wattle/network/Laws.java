@@ -1,0 +1,139 @@
+package wattle.network;
+
+/**
+ * Checks a solution: at every node the currents add to nothing, and what the sources give is what is used and lost. The
+ * currents of runs come from the elimination and those of elements from the voltages, so that the check is no circle.
+ */
+final class Laws {
+  private static final double RELATIVE = 1e-8;
+  private static final double ROUNDING = 1e-13;
+
+  private final Network net;
+  private final Solution solution;
+  private final double[] sum;
+  private final double[] size;
+
+  private Laws(Solution solution) {
+    this.net = solution.net;
+    this.solution = solution;
+    sum = new double[2 * net.terminals()];
+    size = new double[net.terminals()];
+  }
+
+  /** @throws NetworkException where a law is broken */
+  static void check(Solution solution) {
+    Laws laws = new Laws(solution);
+    laws.currents();
+    laws.power();
+  }
+
+  private void currents() {
+    for (int t = 0; t < net.terminals(); t++) {
+      int up = net.up[t];
+      if (up != Network.OPEN) {
+        double re = solution.amps[2 * t];
+        double im = solution.amps[2 * t + 1];
+        flow(t, re, im, 0);
+        flow(up, -re, -im, 0);
+      }
+    }
+    Elements e = net.elements;
+    for (int i = 0; i < e.count(); i++) {
+      int a = e.from[i];
+      int b = e.to[i];
+      double vr = solution.volts[2 * a] - (b == Network.EARTH ? 0 : solution.volts[2 * b]);
+      double vi = solution.volts[2 * a + 1] - (b == Network.EARTH ? 0 : solution.volts[2 * b + 1]);
+      double yr = solution.admittances[2 * i];
+      double yi = solution.admittances[2 * i + 1];
+      double re = yr * vr - yi * vi;
+      double im = yr * vi + yi * vr;
+      // The voltage across a closed contact is the small difference of two large ones.
+      double rounding = Math.hypot(yr, yi) * Math.hypot(solution.volts[2 * a], solution.volts[2 * a + 1]) * ROUNDING;
+      flow(a, -re, -im, rounding);
+      if (b != Network.EARTH) {
+        flow(b, re, im, rounding);
+      }
+    }
+    for (int k = 0; k < net.links.size(); k++) {
+      Complex amps = solution.linkAmps[k];
+      flow(net.links.get(k).from(), -amps.re(), -amps.im(), 0);
+      flow(net.links.get(k).to(), amps.re(), amps.im(), 0);
+    }
+    leaks();
+    sources();
+    verify();
+  }
+
+  /** What holds a part that hangs on nothing to earth, where links are. */
+  private void leaks() {
+    for (int t = 0; solution.leak > 0 && t < net.terminals(); t++) {
+      if (solution.isFloating(t)) {
+        flow(t, -solution.leak * solution.volts[2 * t], -solution.leak * solution.volts[2 * t + 1], 0);
+      }
+    }
+  }
+
+  private void sources() {
+    for (Network.VoltageSource source : net.sources) {
+      for (int leg = 0; leg < source.legs().length; leg++) {
+        Complex amps = SourceStamp.current(source, leg, solution.volts);
+        double rounding = source.admittance()[leg][leg].magnitude() * source.emf()[leg].magnitude() * ROUNDING;
+        flow(source.legs()[leg], amps.re(), amps.im(), rounding);
+        flow(source.star(), -amps.re(), -amps.im(), rounding);
+      }
+    }
+  }
+
+  private void flow(int terminal, double re, double im, double rounding) {
+    sum[2 * terminal] += re;
+    sum[2 * terminal + 1] += im;
+    size[terminal] += (Math.abs(re) + Math.abs(im)) * RELATIVE + rounding;
+  }
+
+  private void verify() {
+    double largest = 0;
+    for (double s : size) {
+      largest = Math.max(largest, s);
+    }
+    for (int t = 0; t < net.terminals(); t++) {
+      double left = Math.abs(sum[2 * t]) + Math.abs(sum[2 * t + 1]);
+      // Written so that a value that is no number fails as well.
+      if (!(left <= size[t] + largest * 1e-4 + 1e-9)) {
+        throw new NetworkException("the currents at a node leave " + left + " A over");
+      }
+    }
+  }
+
+  private void power() {
+    Complex given = Complex.ZERO;
+    double size = 0;
+    for (Network.VoltageSource source : net.sources) {
+      for (int leg = 0; leg < source.legs().length; leg++) {
+        Complex amps = SourceStamp.current(source, leg, solution.volts);
+        int t = source.legs()[leg];
+        int star = source.star();
+        Complex volts =
+            new Complex(solution.volts[2 * t] - solution.volts[2 * star], solution.volts[2 * t + 1] - solution.volts[2 * star + 1]);
+        given = given.plus(volts.times(amps.conjugate()));
+        double rounding = source.admittance()[leg][leg].magnitude() * source.emf()[leg].magnitude() * ROUNDING;
+        size += volts.magnitude() * (amps.magnitude() + rounding / RELATIVE);
+      }
+    }
+    Complex taken = Complex.ZERO;
+    for (int e = 0; e < net.elementCount(); e++) {
+      taken = taken.plus(solution.elementPower(e));
+    }
+    for (int t = 0; t < net.terminals(); t++) {
+      double square =
+          solution.amps[2 * t] * solution.amps[2 * t] + solution.amps[2 * t + 1] * solution.amps[2 * t + 1];
+      taken = taken.plus(new Complex(net.ohms[t] * square, net.reactance[t] * square));
+    }
+    for (int k = 0; k < net.links.size(); k++) {
+      double amps = solution.linkAmps[k].magnitude();
+      taken = taken.plus(net.links.get(k).impedance().times(amps * amps));
+    }
+    if (!(given.minus(taken).magnitude() <= RELATIVE * size + 1e-9)) {
+      throw new NetworkException("the sources give " + given + " VA and " + taken + " VA are taken");
+    }
+  }
+}

@@ -1,0 +1,125 @@
+package wattle.network;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import wattle.model.Load.Behaviour;
+
+/** The solver against a general-purpose library, and against laws that hold for every network. */
+class RandomNetworksTest {
+  private static Complex[] volts(Sketch sketch, Solution solution) {
+    int width = sketch.hots + 2;
+    Complex[] volts = new Complex[sketch.boxes.size() * width];
+    for (int t = 0; t < volts.length; t++) {
+      volts[t] = solution.volts(t / width, t % width);
+    }
+    return volts;
+  }
+
+  private static void assertAgree(Complex[] one, Complex[] other) {
+    double largest = 0;
+    for (Complex v : other) {
+      largest = Math.max(largest, v.magnitude());
+    }
+    assertThat(largest).isGreaterThan(50);
+    for (int t = 0; t < one.length; t++) {
+      assertThat(one[t].minus(other[t]).magnitude()).as("terminal %d", t).isLessThan(1e-9 * largest);
+    }
+  }
+
+  /** Admittances by the meaning of the load, not by what the solver says: each from the volts that it found. */
+  private static Complex[] admittances(Sketch sketch, Solution solution) {
+    Complex[] admittances = new Complex[sketch.elements.size()];
+    for (int e = 0; e < admittances.length; e++) {
+      Sketch.Element element = sketch.elements.get(e);
+      if (element.nominal() == 0) {
+        admittances[e] = element.figure();
+        continue;
+      }
+      double volts = solution.elementVolts(e).magnitude();
+      double held = Math.max(volts, element.nominal() / 2);
+      double square =
+          element.behaviour() == Behaviour.IMPEDANCE
+              ? element.nominal() * element.nominal()
+              : element.behaviour() == Behaviour.CURRENT ? element.nominal() * held : held * held;
+      admittances[e] = element.figure().conjugate().times(1 / square);
+    }
+    return admittances;
+  }
+
+  @Property(tries = 300)
+  void treesAgreeWithTheFullNodalSolution(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false);
+    Solution solution = sketch.build().solve();
+    assertAgree(volts(sketch, solution), FullNodal.volts(sketch, admittances(sketch, solution)));
+  }
+
+  @Property(tries = 200)
+  void loadsThatDoNotFollowTheVoltageAgreeToo(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, false, false);
+    Solution solution = sketch.build().solve();
+    if (solution.unsettled().isEmpty()) {
+      assertAgree(volts(sketch, solution), FullNodal.volts(sketch, admittances(sketch, solution)));
+    }
+  }
+
+  @Property(tries = 200)
+  void whatIsNoTreeAgreesToo(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, true);
+    Solution solution = sketch.build().solve();
+    assertAgree(volts(sketch, solution), FullNodal.volts(sketch, admittances(sketch, solution)));
+  }
+
+  /** Each leg's electromotive force alone, and the volts added. */
+  @Property(tries = 100)
+  void sourcesSuperpose(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false);
+    Complex[] all = sketch.emf;
+    Complex[] together = volts(sketch, sketch.build().solve());
+    Complex[] sum = new Complex[together.length];
+    java.util.Arrays.fill(sum, Complex.ZERO);
+    for (int i = 0; i < all.length; i++) {
+      sketch.emf = new Complex[all.length];
+      java.util.Arrays.fill(sketch.emf, Complex.ZERO);
+      sketch.emf[i] = all[i];
+      Complex[] alone = volts(sketch, sketch.build().solve());
+      for (int t = 0; t < sum.length; t++) {
+        sum[t] = sum[t].plus(alone[t]);
+      }
+    }
+    assertAgree(sum, together);
+  }
+
+  /** Both legs of a split-phase supply exchanged, and with them all that hangs on them: every phasor changes its sign. */
+  @Property(tries = 100)
+  void exchangedLegsMirror(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false);
+    if (sketch.hots != 2) {
+      return;
+    }
+    Complex[] before = volts(sketch, sketch.build().solve());
+    sketch.emf = new Complex[] {sketch.emf[1], sketch.emf[0]};
+    Complex[] after = volts(sketch, sketch.build().solve());
+    Complex[] mirrored = new Complex[after.length];
+    for (int t = 0; t < after.length; t++) {
+      mirrored[t] = after[t].times(-1);
+    }
+    assertAgree(mirrored, before);
+  }
+
+  @Property(tries = 100)
+  void aRunOfNoLengthChangesNothing(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false);
+    Complex[] before = volts(sketch, sketch.build().solve());
+    int box = sketch.run(sketch.boxes.size() - 1, 0, 0);
+    int load = sketch.load(box, 0, sketch.neutral(), 600, 120, Behaviour.IMPEDANCE);
+    Complex[] beyond = volts(sketch, sketch.build().solve());
+    Sketch.Element moved = sketch.elements.get(load);
+    sketch.elements.set(
+        load, new Sketch.Element(box - 1, moved.a(), moved.b(), moved.figure(), moved.nominal(), moved.behaviour()));
+    Complex[] inPlace = volts(sketch, sketch.build().solve());
+    assertAgree(beyond, inPlace);
+    assertThat(before).hasSize(beyond.length - sketch.hots - 2);
+  }
+}
