@@ -1,0 +1,120 @@
+package wattle.faults;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.quantity.Units;
+
+/**
+ * A bolted fault of one kind at one place. It knows the fault at the place before it, so that its figures can be unfolded
+ * run by run, back to the source.
+ */
+public final class Fault {
+  private final SourceLoop source;
+  private final Optional<Fault> before;
+  private final Optional<Run> run;
+  private final Optional<Withstand> weakest;
+  private final Ohms cold;
+  private final Ohms hot;
+
+  private Fault(SourceLoop source, Optional<Fault> before, Optional<Run> run, Optional<Withstand> weakest, Ohms cold, Ohms hot) {
+    this.source = source;
+    this.before = before;
+    this.run = run;
+    this.weakest = weakest;
+    this.cold = cold;
+    this.hot = hot;
+  }
+
+  /** Right at the source. */
+  static Fault at(SourceLoop source) {
+    return new Fault(source, Optional.empty(), Optional.empty(), Optional.empty(), source.ohms(State.COLD), source.ohms(State.HOT));
+  }
+
+  /** At the far end of a run; the conductor that stands least is kept. */
+  Fault beyond(Run next, Optional<Withstand> withstand) {
+    Optional<Withstand> least = weakest.isPresent() && withstand.isPresent()
+        ? Optional.of(weakest.get().lesser(withstand.get()))
+        : weakest.or(() -> withstand);
+    return new Fault(
+        source, Optional.of(this), Optional.of(next), least, cold.plus(next.ohms(State.COLD)), hot.plus(next.ohms(State.HOT)));
+  }
+
+  /** The same place behind a further breaker, which has only what follows to guard. */
+  Fault behindBreaker() {
+    return new Fault(source, before, run, Optional.empty(), cold, hot);
+  }
+
+  /** The same way taken for a fault of another kind, where ground and neutral are joined. */
+  Fault as(FaultKind kind) {
+    SourceLoop other =
+        new SourceLoop(
+            kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance());
+    return new Fault(other, before, run, weakest, cold, hot);
+  }
+
+  public FaultKind kind() {
+    return source.kind();
+  }
+
+  /** Volts that drive it. */
+  public double volts() {
+    return source.volts().si();
+  }
+
+  /** The whole way of the current with cold conductors. */
+  public Ohms coldLoop() {
+    return cold;
+  }
+
+  /** The whole way of the current with hot conductors. */
+  public Ohms hotLoop() {
+    return hot;
+  }
+
+  /** Amperes with cold conductors. */
+  public double mostAmperes() {
+    return volts() / cold.magnitude();
+  }
+
+  /** Amperes with hot conductors. */
+  public double leastAmperes() {
+    return volts() / hot.magnitude();
+  }
+
+  /** Of the conductors between the last breaker and here the one that stands least; absent right behind a breaker. */
+  public Optional<Withstand> weakest() {
+    return weakest;
+  }
+
+  /** The greatest current, unfolded. */
+  public Derivation most() {
+    return current(State.COLD, mostAmperes());
+  }
+
+  /** The least current, unfolded. */
+  public Derivation least() {
+    return current(State.HOT, leastAmperes());
+  }
+
+  private Derivation current(State state, double amperes) {
+    // By a loop: a branch may be longer than a stack is deep.
+    Deque<Run> runs = new ArrayDeque<>();
+    for (Optional<Fault> at = Optional.of(this); at.isPresent(); at = at.get().before) {
+      at.get().run.ifPresent(runs::push);
+    }
+    Derivation resistance = source.resistance(state).named(source.resistance(state).name(), "R");
+    Derivation reactance = source.reactance(state).named(source.reactance(state).name(), "X");
+    for (Run next : runs) {
+      resistance = next.resistance(state, resistance);
+      reactance = next.reactance(state, reactance);
+    }
+    Ohms loop = state == State.COLD ? cold : hot;
+    Derivation impedance =
+        Derivation.computed(
+            "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), java.util.List.of(resistance, reactance));
+    return Derivation.computed(
+        state.bound() + " fault current, " + kind().words(), "I", "U / Z", amperes, Units.AMPERE, source.volts(), impedance);
+  }
+}

@@ -1,0 +1,148 @@
+package wattle.faults;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.conductors.Conductors;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Section;
+import wattle.model.Service;
+import wattle.model.Stretch;
+import wattle.quantity.Quantity;
+
+/**
+ * What a bolted fault can drive at every panel and every box of a house.
+ *
+ * <p>A house is a tree from its source, so that the way of a fault current is one chain of runs, out on a hot and back on
+ * another hot, the neutral or the ground, and its impedances add up as complex figures: {@code I = U / |Z_source + Σ ℓ ×
+ * (z_out + z_back)|}. No network needs solving, and the work is in proportion to the number of boxes. The current is greatest
+ * with cold conductors and least with conductors at the rating of their insulation; both are kept. What motors and other
+ * sources of the house add is not in it, nor are the joints and the arc, which only lower it.
+ */
+public final class Faults {
+  private final Map<String, FaultPoint> panels;
+  private final Map<String, List<FaultPoint>> branches;
+
+  private Faults(Map<String, FaultPoint> panels, Map<String, List<FaultPoint>> branches) {
+    this.panels = panels;
+    this.branches = branches;
+  }
+
+  /** Of every panel and branch of a house. */
+  public static Faults of(House house, Library library, Conductors conductors) {
+    Work work = new Work(house, new Sources(library), new Runs(conductors, library), new LinkedHashMap<>());
+    Map<String, List<FaultPoint>> branches = new LinkedHashMap<>();
+    house.panels().values().forEach(p -> work.panel(p, new HashSet<>()));
+    house.branches().values().forEach(b -> branches.put(b.name(), work.branch(b)));
+    Map<String, FaultPoint> panels = new LinkedHashMap<>();
+    house.panels().keySet().forEach(name -> panels.put(name, new FaultPoint(name, work.panels.get(name))));
+    return new Faults(panels, branches);
+  }
+
+  /** At the bus of a panel. */
+  public FaultPoint panel(String name) {
+    return panels.getOrDefault(name, new FaultPoint(name, List.of()));
+  }
+
+  /** At each point of a branch, in the order of {@link Branch#points}; the first is its panel. */
+  public List<FaultPoint> branch(String name) {
+    return branches.getOrDefault(name, List.of());
+  }
+
+  private record Work(House house, Sources sources, Runs runs, Map<String, List<Fault>> panels) {
+    /** @param underway panels that are being worked out, so that feeders in a circle end */
+    private List<Fault> panel(Panel panel, Set<String> underway) {
+      List<Fault> known = panels.get(panel.name());
+      if (known == null) {
+        known = underway.add(panel.name()) ? fedBy(panel, underway) : List.of();
+        panels.put(panel.name(), known);
+      }
+      return known;
+    }
+
+    private List<Fault> fedBy(Panel panel, Set<String> underway) {
+      if (panel.supply() instanceof PanelSupply.FromService from) {
+        return Optional.ofNullable(house.services().get(from.service())).map(s -> fromService(panel, s)).orElse(List.of());
+      }
+      if (panel.supply() instanceof PanelSupply.FromBreaker from) {
+        Optional<Breaker> breaker = house.breaker(from.breaker());
+        Optional<Panel> parent = Optional.ofNullable(house.panels().get(from.breaker().panel()));
+        if (breaker.isEmpty() || parent.isEmpty() || panel.feeder().isEmpty()) {
+          return List.of();
+        }
+        List<Fault> near = new ArrayList<>(panel(parent.get(), underway));
+        near.removeIf(f -> f.kind() == FaultKind.LINE_LINE && breaker.get().poles().size() < 2);
+        return along(panel.feeder().get(), near.stream().map(Fault::behindBreaker).toList(), panel, "feeder of " + panel.name());
+      }
+      return List.of();
+    }
+
+    // Between the service and the first panel the neutral is the ground; they part at the panel.
+    private List<Fault> fromService(Panel panel, Service service) {
+      List<Fault> faults = sources.of(service).stream().map(Fault::at).toList();
+      if (service.run().isPresent()) {
+        faults = along(service.run().get(), faults, panel, "service run");
+      }
+      if (panel.feeder().isPresent()) {
+        faults = along(panel.feeder().get(), faults, panel, "feeder of " + panel.name());
+      }
+      List<Fault> all = new ArrayList<>(faults);
+      faults.stream().filter(f -> f.kind() == FaultKind.LINE_NEUTRAL).map(f -> f.as(FaultKind.LINE_GROUND)).forEach(all::add);
+      return all;
+    }
+
+    private List<Fault> along(Stretch stretch, List<Fault> near, Panel panel, String name) {
+      List<Fault> far = new ArrayList<>();
+      for (Fault fault : near) {
+        Optional<Ways> ways = Ways.in(stretch.wiring(), fault.kind(), panel.bonded());
+        if (ways.isPresent() && stretch.length().isPresent()) {
+          runs.carry(
+                  fault, name, stretch.length().get(), stretch.wiring(), ways.get(), panel.system(), stretch.origin().name())
+              .ifPresent(far::add);
+        }
+      }
+      return far;
+    }
+
+    List<FaultPoint> branch(Branch branch) {
+      Optional<Panel> panel = branch.panel().map(house.panels()::get);
+      if (panel.isEmpty() || branch.points().isEmpty()) {
+        return List.of();
+      }
+      FaultPoint[] points = new FaultPoint[branch.points().size()];
+      points[0] = new FaultPoint(panel.get().name(), panels.get(panel.get().name()).stream().map(Fault::behindBreaker).toList());
+      for (Section section : branch.sections()) {
+        points[section.to()] = new FaultPoint(nameOf(branch, section.to()), beyond(section, points[section.from()], branch, panel.get()));
+      }
+      return List.of(points);
+    }
+
+    private static String nameOf(Branch branch, int point) {
+      return branch.points().get(point).box().or(branch::panel).orElse("");
+    }
+
+    private List<Fault> beyond(Section section, FaultPoint near, Branch branch, Panel panel) {
+      List<Fault> far = new ArrayList<>();
+      Optional<Quantity> length = section.length();
+      for (Fault fault : near.faults()) {
+        Optional<Ways> ways = length.isPresent() ? Ways.in(section, branch, fault.kind()) : Optional.empty();
+        ways.flatMap(
+                w ->
+                    runs.carry(
+                        fault, near.place() + " to " + nameOf(branch, section.to()), length.get(), section.wiring(), w,
+                        panel.system(), section.origin().whole()))
+            .ifPresent(far::add);
+      }
+      return far;
+    }
+  }
+}

@@ -1,0 +1,30 @@
+package wattle.faults;
+
+import wattle.derivation.Derivation;
+
+/**
+ * What a source alone puts into the way of a fault of one kind.
+ *
+ * @param volts that drive it
+ * @param coldResistance the parts in the state in which the current is greatest, in Ω
+ * @param hotResistance the parts in the state in which it is least
+ */
+record SourceLoop(
+    FaultKind kind,
+    Derivation volts,
+    Derivation coldResistance,
+    Derivation coldReactance,
+    Derivation hotResistance,
+    Derivation hotReactance) {
+  Derivation resistance(State state) {
+    return state == State.COLD ? coldResistance : hotResistance;
+  }
+
+  Derivation reactance(State state) {
+    return state == State.COLD ? coldReactance : hotReactance;
+  }
+
+  Ohms ohms(State state) {
+    return new Ohms(resistance(state).si(), reactance(state).si());
+  }
+}

@@ -1,0 +1,66 @@
+package wattle.faults;
+
+import java.util.Optional;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+
+/** Which conductors of a run a fault current goes out and back on. */
+record Ways(Wire out, Wire back) {
+  /** Of one run of a branch; absent where it lacks a conductor for it. */
+  static Optional<Ways> in(Section section, Branch branch, FaultKind kind) {
+    if (kind == FaultKind.LINE_LINE && (branch.hots().size() < 2 || sameLeg(branch))) {
+      return Optional.empty();
+    }
+    if (section.conductors().isEmpty()) {
+      return in(section.wiring(), kind, false);
+    }
+    if (kind == FaultKind.LINE_LINE) {
+      return pair(hot(section, 0), hot(section, 1));
+    }
+    Optional<Wire> out = hot(section, 0).or(() -> hot(section, 1)).or(() -> hot(section, 2));
+    return pair(
+        out,
+        section.conductors().stream()
+            .filter(c -> kind == FaultKind.LINE_NEUTRAL ? c.role() instanceof Role.Neutral : c.role() instanceof Role.Ground)
+            .map(ConductorUse::wire)
+            .findFirst());
+  }
+
+  /**
+   * Of a feeder or a service run.
+   *
+   * @param bonded whether ground and neutral are joined at its end, so that a fault to ground returns on the neutral
+   */
+  static Optional<Ways> in(Wiring wiring, FaultKind kind, boolean bonded) {
+    Optional<Wire> out = Optional.of(wiring.hot());
+    return switch (kind) {
+      case LINE_LINE -> pair(out, wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).skip(1).findFirst());
+      case LINE_NEUTRAL -> pair(out, wiring.neutral());
+      case LINE_GROUND -> pair(out, wiring.ground().or(() -> bonded ? wiring.neutral() : Optional.empty()));
+    };
+  }
+
+  private static Optional<Ways> pair(Optional<Wire> out, Optional<Wire> back) {
+    return out.flatMap(o -> back.map(b -> new Ways(o, b)));
+  }
+
+  private static boolean sameLeg(Branch branch) {
+    return branch.hots().get(0).leg().isPresent() && branch.hots().get(0).leg().equals(branch.hots().get(1).leg());
+  }
+
+  /** The conductor that is alive from one hot of the branch, switched or not. */
+  private static Optional<Wire> hot(Section section, int hot) {
+    return section.conductors().stream()
+        .filter(
+            c ->
+                c.role() instanceof Role.Hot h && h.hot() == hot
+                    || c.role() instanceof Role.SwitchLeg s && s.hot() == hot
+                    || c.role() instanceof Role.Traveller t && t.hot() == hot)
+        .map(ConductorUse::wire)
+        .findFirst();
+  }
+}
