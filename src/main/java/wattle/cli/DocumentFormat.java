@@ -1,0 +1,95 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Option;
+import wattle.emit.document.Page;
+import wattle.emit.file.Mark;
+import wattle.emit.file.Output;
+import wattle.emit.picture.PdfPages;
+import wattle.emit.picture.UnreadablePictureException;
+
+/** In which format, and on which paper, a document is written. */
+final class DocumentFormat {
+  /** What documents are written as; each document says which of them it knows. */
+  enum Format {
+    TEXT("txt"),
+    HTML("html"),
+    JSON("json"),
+    PDF("pdf"),
+    CSV("csv"),
+    MD("md");
+
+    private final String ending;
+
+    Format(String ending) {
+      this.ending = ending;
+    }
+
+    private String word() {
+      return name().toLowerCase(java.util.Locale.ROOT);
+    }
+  }
+
+  @Option(
+      names = "--format",
+      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out names, else text).")
+  private Format format;
+
+  @Option(names = "--paper", defaultValue = "letter", description = "letter or A4 (default: ${DEFAULT-VALUE}).")
+  private String paper;
+
+  /** The format asked for, by its name or by the file's. */
+  Format chosen(ResultOutput output, Set<Format> known) {
+    Format chosen = format != null ? format : output.file().isEmpty() ? Format.TEXT : byName(output, known);
+    if (!known.contains(chosen)) {
+      throw new Failure("this document is written as " + words(known) + ", not as " + chosen.word());
+    }
+    if (chosen == Format.PDF && output.file().isEmpty()) {
+      throw new Failure("a PDF goes to a file: name it with --out");
+    }
+    return chosen;
+  }
+
+  private static Format byName(ResultOutput output, Set<Format> known) {
+    String ending = output.ending().orElse("");
+    return Arrays.stream(Format.values())
+        .filter(f -> f.ending.equals(ending))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new Failure(
+                    "the name " + output.file().get() + " does not tell a format; end it in "
+                        + known.stream().sorted().map(f -> "." + f.ending).collect(Collectors.joining(" or ")) + ", or give --format"));
+  }
+
+  private static String words(Set<Format> known) {
+    return known.stream().sorted().map(Format::word).collect(Collectors.joining(", "));
+  }
+
+  /** Name of the paper, as style sheets write it. */
+  String paper() {
+    for (String known : List.of("letter", "A4")) {
+      if (known.equalsIgnoreCase(paper)) {
+        return known;
+      }
+    }
+    throw new Failure("no paper is called '" + paper + "'; letter and A4 are known");
+  }
+
+  /** Writes a page as HTML, or as PDF where that was chosen. */
+  static void write(Page page, Format chosen, ResultOutput output, PrintWriter standardOutput) {
+    if (chosen != Format.PDF) {
+      output.write(Mark.markUp(page.html()), standardOutput);
+      return;
+    }
+    try {
+      output.write(List.of(new Output(output.file().orElseThrow(), PdfPages.of(page.html(), page.title()))));
+    } catch (UnreadablePictureException e) {
+      throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package wattle.lockout;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.model.House;
+
+/**
+ * What has to be known before a place is worked on.
+ *
+ * @param place where the work is
+ * @param title the place in the plan's own words
+ * @param handles all of them must be open; in the order of panels and slots
+ * @param unknown what the plan leaves open, so that handles may be missing; empty where nothing does
+ * @param goesDead what loses its supply elsewhere when they are open, branch by branch
+ * @param staysLive what keeps its voltage in the same boxes or beside them
+ * @param proofs what to measure, box by box
+ * @param warnings what would surprise somebody who opens the box
+ */
+public record Lockout(
+    Place place,
+    String title,
+    List<Handle> handles,
+    List<String> unknown,
+    List<Dead> goesDead,
+    List<Live> staysLive,
+    List<Proof> proofs,
+    List<String> warnings) {
+  public Lockout {
+    handles = List.copyOf(handles);
+    unknown = List.copyOf(unknown);
+    goesDead = List.copyOf(goesDead);
+    staysLive = List.copyOf(staysLive);
+    proofs = List.copyOf(proofs);
+    warnings = List.copyOf(warnings);
+  }
+
+  /** Derives the lockout of a place. Pure; a house with mistakes gives a lockout whose {@code unknown} says so. */
+  public static Lockout of(House house, Place place) {
+    return new LockoutDeriver(house, place).derive();
+  }
+
+  /**
+   * What loses its supply.
+   *
+   * @param what title of a branch, or of a panel
+   * @param devices titles with their rooms; those of the place itself are left out
+   */
+  public record Dead(String what, List<String> devices) {
+    public Dead {
+      devices = List.copyOf(devices);
+    }
+  }
+
+  /**
+   * What keeps its voltage.
+   *
+   * @param what the thing
+   * @param from what feeds it
+   * @param near how it is near: in the same box, room, raceway or panel
+   */
+  public record Live(String what, String from, String near) {}
+
+  /**
+   * What is measured at one place.
+   *
+   * @param at the box or panel
+   * @param conductors what is in it
+   * @param readings between which two, all of which must read nothing
+   */
+  public record Proof(String at, List<Conductor> conductors, List<Reading> readings) {
+    public Proof {
+      conductors = List.copyOf(conductors);
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /**
+   * A conductor in a box.
+   *
+   * @param branch name of the branch it belongs to
+   * @param colour of its insulation, or {@code bare}
+   * @param role in the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}
+   * @param reidentified whether it is white and yet no neutral
+   */
+  public record Conductor(String branch, String colour, String role, boolean reidentified) {
+    /** {@code black, hot A of counter}. */
+    public String text() {
+      return colour + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
+    }
+  }
+
+  /**
+   * One measurement.
+   *
+   * @param liveVolts what it reads with everything on, nominally; 0 for two hots on one leg; absent where a leg is not known
+   */
+  public record Reading(String from, String to, Optional<Double> liveVolts) {}
+}

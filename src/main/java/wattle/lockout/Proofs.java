@@ -1,0 +1,162 @@
+package wattle.lockout;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.ConductorUse;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.SupplySystem;
+import wattle.model.Wire;
+
+/** Between which conductors a box or panel is proved dead. */
+final class Proofs {
+  private final House house;
+  private final Circuits circuits;
+
+  Proofs(House house, Circuits circuits) {
+    this.house = house;
+    this.circuits = circuits;
+  }
+
+  /** A conductor at the box that may have voltage: its name and, where known, its volts to the neutral as a phasor. */
+  private record Hot(String text, boolean isFeed, Optional<Volts> volts) {}
+
+  private record Volts(double real, double imaginary) {
+    double to(Volts other) {
+      return Math.hypot(real - other.real, imaginary - other.imaginary);
+    }
+  }
+
+  private static final Volts EARTH = new Volts(0, 0);
+
+  Lockout.Proof inBox(String box) {
+    Map<String, Lockout.Conductor> conductors = new LinkedHashMap<>();
+    List<Hot> hots = new ArrayList<>();
+    List<String> neutrals = new ArrayList<>();
+    boolean ground = false;
+    List<Lockout.Reading> readings = new ArrayList<>();
+    for (Branch branch : circuits.at(box)) {
+      List<Hot> ofBranch = new ArrayList<>();
+      Optional<String> neutral = Optional.empty();
+      for (ConductorUse use : conductorsAt(branch, box)) {
+        Lockout.Conductor conductor =
+            new Lockout.Conductor(branch.name(), use.wire().colour(), Role.text(use.role(), branch.hots()), use.reidentified());
+        boolean first = conductors.putIfAbsent(conductor.text(), conductor) == null;
+        String name = conductor.role() + " of " + branch.name();
+        if (use.role() instanceof Role.Neutral) {
+          neutral = Optional.of(name);
+        } else if (use.role() instanceof Role.Ground) {
+          ground = true;
+        } else if (first && ofBranch.stream().noneMatch(h -> h.text.equals(name))) {
+          ofBranch.add(new Hot(name, use.role() instanceof Role.Hot, voltsOf(use.role(), branch)));
+        }
+      }
+      for (Hot hot : ofBranch) {
+        neutral.ifPresent(n -> readings.add(reading(hot.text, n, hot.volts, Optional.of(EARTH))));
+      }
+      neutral.ifPresent(neutrals::add);
+      hots.addAll(ofBranch);
+    }
+    String earth = ground ? "ground" : "a ground proved elsewhere (this box has none)";
+    hots.forEach(h -> readings.add(reading(h.text, earth, h.volts, Optional.of(EARTH))));
+    neutrals.forEach(n -> readings.add(reading(n, earth, Optional.of(EARTH), Optional.of(EARTH))));
+    betweenFeeds(hots, readings);
+    return new Lockout.Proof(box, List.copyOf(conductors.values()), readings);
+  }
+
+  /** Between any two hots; a switch leg is taken to ground and neutral alone, since it follows its own hot. */
+  private static void betweenFeeds(List<Hot> hots, List<Lockout.Reading> readings) {
+    List<Hot> feeds = hots.stream().filter(Hot::isFeed).toList();
+    for (int i = 0; i < feeds.size(); i++) {
+      for (int j = i + 1; j < feeds.size(); j++) {
+        readings.add(reading(feeds.get(i).text, feeds.get(j).text, feeds.get(i).volts, feeds.get(j).volts));
+      }
+    }
+  }
+
+  Lockout.Proof inPanel(Panel panel) {
+    List<Lockout.Reading> readings = new ArrayList<>();
+    List<Leg> legs = panel.legs();
+    for (int i = 0; i < legs.size(); i++) {
+      Optional<Volts> here = Optional.of(volts(panel.system(), legs.get(i)));
+      String name = "bus leg " + legs.get(i);
+      readings.add(reading(name, "neutral bar", here, Optional.of(EARTH)));
+      readings.add(reading(name, "ground bar or enclosure", here, Optional.of(EARTH)));
+      for (int j = i + 1; j < legs.size(); j++) {
+        readings.add(reading(name, "bus leg " + legs.get(j), here, Optional.of(volts(panel.system(), legs.get(j)))));
+      }
+    }
+    readings.add(reading("neutral bar", "ground bar or enclosure", Optional.of(EARTH), Optional.of(EARTH)));
+    return new Lockout.Proof(panel.name(), List.of(), readings);
+  }
+
+  private static Lockout.Reading reading(String from, String to, Optional<Volts> a, Optional<Volts> b) {
+    // Whole volts: what a tester shows is not finer, and the supply is not.
+    return new Lockout.Reading(from, to, a.flatMap(x -> b.map(y -> (double) Math.round(x.to(y)))));
+  }
+
+  /** Every conductor of every cable that ends in the box; where roles could not be derived, each wire by its make. */
+  private static List<ConductorUse> conductorsAt(Branch branch, String box) {
+    List<ConductorUse> uses = new ArrayList<>();
+    for (Section section : branch.sections()) {
+      boolean ends =
+          List.of(section.from(), section.to()).stream()
+              .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
+      if (ends && section.conductors().isEmpty()) {
+        section.wiring().wires().forEach(w -> uses.add(new ConductorUse(w, asMade(w), false)));
+      } else if (ends) {
+        uses.addAll(section.conductors());
+      }
+    }
+    return uses;
+  }
+
+  private static Role asMade(Wire wire) {
+    return switch (wire.purpose()) {
+      case HOT -> new Role.Hot(0);
+      case NEUTRAL -> new Role.Neutral();
+      case GROUND -> new Role.Ground();
+    };
+  }
+
+  private Optional<Volts> voltsOf(Role role, Branch branch) {
+    Optional<Integer> hot = hotOf(role);
+    if (hot.isEmpty()) {
+      return Optional.of(EARTH);
+    }
+    if (hot.get() >= branch.hots().size()) {
+      return Optional.empty();
+    }
+    BranchHot from = branch.hots().get(hot.get());
+    return from.leg().map(leg -> volts(house.panels().get(from.breaker().panel()).system(), leg));
+  }
+
+  private static Optional<Integer> hotOf(Role role) {
+    if (role instanceof Role.Hot h) {
+      return Optional.of(h.hot());
+    }
+    if (role instanceof Role.SwitchLeg s) {
+      return Optional.of(s.hot());
+    }
+    if (role instanceof Role.Traveller t) {
+      return Optional.of(t.hot());
+    }
+    if (role instanceof Role.Spare || role instanceof Role.Neutral || role instanceof Role.Ground) {
+      return Optional.empty();
+    }
+    throw new AssertionError(role);
+  }
+
+  private static Volts volts(SupplySystem system, Leg leg) {
+    double angle = Math.toRadians(system.degreesOf(leg));
+    return new Volts(system.legToNeutralVolts() * Math.cos(angle), system.legToNeutralVolts() * Math.sin(angle));
+  }
+}

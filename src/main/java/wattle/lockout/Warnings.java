@@ -1,0 +1,102 @@
+package wattle.lockout;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.House;
+import wattle.model.Role;
+import wattle.model.Section;
+
+/** What would surprise somebody who opens a box. Common practice, all of it. */
+final class Warnings {
+  private final House house;
+  private final Circuits circuits;
+  private final Words words;
+
+  Warnings(House house, Circuits circuits, Words words) {
+    this.house = house;
+    this.circuits = circuits;
+    this.words = words;
+  }
+
+  List<String> of(Place place, List<Handle> handles) {
+    Set<String> warnings = new LinkedHashSet<>();
+    for (String box : place.boxes()) {
+      List<Branch> branches = circuits.at(box);
+      if (branches.size() > 1) {
+        warnings.add(
+            branches.size() + " branches meet in " + box + ": " + String.join(", ", branches.stream().map(words::branch).toList())
+                + ". All of their handles must be open, whichever of them is worked on.");
+      }
+      branches.forEach(b -> ofBranch(b, box, warnings));
+      ofDevices(box, warnings);
+    }
+    ofHandles(handles, warnings);
+    return List.copyOf(warnings);
+  }
+
+  private void ofBranch(Branch branch, String box, Set<String> warnings) {
+    if (branch.sharesNeutral()) {
+      List<Breaker> breakers = circuits.breakersOf(branch);
+      String all = String.join(" and ", breakers.stream().map(b -> b.id().toString()).toList());
+      warnings.add(
+          "Shared neutral: " + branch.hots().size() + " hots of " + words.branch(branch) + " return on one neutral. If one of them stays on and"
+              + " a joint of that neutral is opened, the loose end is live through the loads beyond. "
+              + (breakers.size() > 1 ? "Its hots have separate handles, " + all + ": open and lock every one." : "Never open that neutral with " + all + " closed."));
+    }
+    for (Section section : branch.sections()) {
+      boolean ends =
+          List.of(section.from(), section.to()).stream()
+              .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
+      if (ends && section.conductors().stream().anyMatch(c -> c.reidentified() && !(c.role() instanceof Role.Spare))) {
+        warnings.add("A white conductor of " + words.branch(branch) + " in " + box + " is no neutral: it works as a hot and should be marked.");
+      }
+      if (ends && section.conductors().isEmpty()) {
+        warnings.add("The plan does not say what the conductors of " + words.branch(branch) + " in " + box + " do: take each as live.");
+      }
+    }
+  }
+
+  private void ofDevices(String box, Set<String> warnings) {
+    if (!house.boxes().containsKey(box)) {
+      return;
+    }
+    for (String name : house.boxes().get(box).devices()) {
+      Device device = house.devices().get(name);
+      if (!device.kind().halves().isEmpty()) {
+        warnings.add("Test both halves of " + name + ": each may have a hot of its own.");
+      }
+      if (device.kind().family() == DeviceKind.Family.SWITCH) {
+        warnings.add("A switch that is off isolates nothing: the hot stays on " + name + " until its breaker is open.");
+      }
+      if (device.kind().family() == DeviceKind.Family.SOURCE) {
+        warnings.add("The far side of " + words.device(device) + " keeps its own voltage: cells, modules and capacitors cannot be switched off. Follow its maker's instructions and waiting time.");
+      }
+    }
+  }
+
+  private void ofHandles(List<Handle> handles, Set<String> warnings) {
+    List<String> tied = new ArrayList<>();
+    for (Handle handle : handles) {
+      if (handle.part() instanceof Handle.Part.OfBreaker of) {
+        circuits.breaker(of.breaker()).ifPresent(b -> {
+          if (b.handle() == Breaker.Handle.TIED) {
+            tied.add(b.id().toString());
+          }
+          if (b.device() == Breaker.Device.FUSE) {
+            warnings.add("Fuses cannot be locked: take those of " + b.id() + " out, keep them with you, and tag the holder.");
+          }
+        });
+      }
+      if (handle.part() instanceof Handle.Part.OfSource) {
+        warnings.add("A source may start by itself when the supply fails: its disconnect must be locked, not only switched off.");
+      }
+    }
+    tied.forEach(id -> warnings.add("The poles of " + id + " are single breakers with joined handles: see that every pole has moved."));
+  }
+}
