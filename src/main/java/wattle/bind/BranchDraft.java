@@ -45,6 +45,8 @@ final class BranchDraft {
   Surroundings surroundings = Surroundings.UNSTATED;
   /** Set where part of the branch could not be read, so that what it lacks says nothing. */
   boolean broken;
+  /** Set where a device is said to be on a leg rather than on a colour. */
+  boolean legsNamed;
 
   BranchDraft(Tree.Branch tree) {
     this.tree = tree;

@@ -168,6 +168,7 @@ final class DeviceWiring {
     for (int i = 0; i < draft.hots.size(); i++) {
       Optional<Leg> leg = draft.hots.get(i).leg();
       if (leg.isPresent() && leg.get().name().equals(word.text())) {
+        draft.legsNamed = true;
         return Optional.of(i);
       }
     }

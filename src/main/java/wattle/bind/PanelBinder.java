@@ -319,8 +319,8 @@ final class PanelBinder {
     Status status = way.status();
     return new Breaker(
         way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), target(way),
-        Scope.label(way.tree().label()), way.traits().contains("pinned"), way.traits().contains("back-fed"),
-        way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
+        Scope.label(way.tree().label()), way.traits().contains("pinned"), !way.legs().isEmpty(),
+        way.traits().contains("back-fed"), way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
   }
 
   private Optional<Leg> legOf(Slot slot, Draft draft, List<Leg> legs) {

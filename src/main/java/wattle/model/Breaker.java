@@ -14,6 +14,7 @@ import wattle.quantity.Quantity;
  * @param interrupting the fault current it can open; absent where not said
  * @param target what it feeds
  * @param pinned whether {@code balance} must leave it where it is
+ * @param legsStated whether the plan states the legs of its poles, so that they do not follow from its slots
  * @param backFed whether a source on it feeds the panel (solar, storage, generator)
  */
 public record Breaker(
@@ -27,6 +28,7 @@ public record Breaker(
     Target target,
     Optional<String> label,
     boolean pinned,
+    boolean legsStated,
     boolean backFed,
     boolean interlocked,
     Status status,
