@@ -27,8 +27,8 @@ import wattle.model.Panel;
  * told at {@link Search}; one arrangement is left out: a half-size breaker moving into the free half of a slot.
  */
 public final class Balance {
-  /** Differences closer than this, in volt-amperes, count as equal. */
-  public static final double RESOLUTION = 1;
+  /** Differences closer than this, in volt-amperes, count as equal: a tenth of an ampere at 120 V is worth no move. */
+  public static final double RESOLUTION = 12;
 
   /** Steps after which a search stops and says how far off it may be; about a second. */
   public static final long USUAL_MOST_STEPS = 20_000_000;

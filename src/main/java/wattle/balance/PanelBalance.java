@@ -27,4 +27,10 @@ public record PanelBalance(
     fixed = List.copyOf(fixed);
     steps = List.copyOf(steps);
   }
+
+  /** The heaviest leg of this panel less the lightest, in volt-amperes. */
+  public double difference(LegLoads load) {
+    double most = panel.legs().stream().mapToDouble(load::on).max().orElse(0);
+    return most - panel.legs().stream().mapToDouble(load::on).min().orElse(0);
+  }
 }

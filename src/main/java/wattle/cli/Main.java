@@ -23,6 +23,7 @@ import picocli.CommandLine.Option;
       TableCommand.class,
       LockoutCommand.class,
       LanguageServerCommand.class,
+      BalanceCommand.class,
     },
     synopsisSubcommandLabel = "COMMAND",
     footer = {

@@ -30,6 +30,16 @@ final class PlanInput {
     return new Compiler(reader()).compile(text, name.equals("-") ? Path.of("standard-input") : path(name));
   }
 
+  /** Compiles a plan as it would be with some of its files changed, by path; nothing is written. */
+  Compilation compile(String name, Map<Path, String> changed) {
+    SourceReader reader = new SourceReader(changed, reader().mostBytes());
+    try {
+      return new Compiler(reader).compile(reader.read(path(name), name), path(name));
+    } catch (SourceReader.Unreadable e) {
+      throw new Failure(e.getMessage());
+    }
+  }
+
   /** The text of a plan; one that cannot be read ends the command. */
   Source read(String name) {
     SourceReader reader = reader();

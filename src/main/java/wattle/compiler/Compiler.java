@@ -3,6 +3,7 @@ package wattle.compiler;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
 import wattle.finding.Checked;
@@ -34,6 +35,7 @@ public final class Compiler {
   public Compilation compile(Source plan, Path path) {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader);
     List<Finding> findings = new ArrayList<>(bound.findings());
+    findings.addAll(PanelSpace.check(bound.value().house().panels().values()));
     findings.sort(Finding.BY_DANGER);
     return new Compilation(plan, bound.value().house(), bound.value().library(), bound.value().files(), findings);
   }

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -51,7 +52,7 @@ class BalanceTest {
     return SmallPanels.any();
   }
 
-  @Property(tries = 300)
+  @Property(tries = 120, edgeCases = EdgeCasesMode.NONE)
   void noArrangementIsBetterAndNoneAsGoodTakesFewerMoves(@ForAll("panels") Small panel, @ForAll @IntRange(max = 9) int moves) {
     Compilation plan = compile(panel.text());
     assertThat(plan.findings()).as(panel.text()).isEmpty();
@@ -65,7 +66,7 @@ class BalanceTest {
         .isLessThanOrEqualTo(balance.before().difference(balance.panel().system()));
   }
 
-  @Property(tries = 100)
+  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
   void theTextWithNewSlotsHasTheLoadsThatWerePromised(@ForAll("panels") Small panel) {
     Compilation plan = compile(panel.text());
     PanelBalance balance = balance(plan, Integer.MAX_VALUE);
@@ -79,7 +80,7 @@ class BalanceTest {
     }
   }
 
-  @Property(tries = 100)
+  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
   void aSearchThatStopsEarlySaysNoMoreThanItKnows(@ForAll("panels") Small panel, @ForAll @IntRange(min = 1, max = 30) int steps) {
     Compilation plan = compile(panel.text());
     ConnectedLoads loads = ConnectedLoads.of(plan.house());

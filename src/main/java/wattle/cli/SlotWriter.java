@@ -1,0 +1,100 @@
+package wattle.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import wattle.balance.Move;
+import wattle.balance.PanelBalance;
+import wattle.compiler.Compilation;
+import wattle.edit.Renumbering;
+import wattle.emit.file.Output;
+import wattle.emit.findings.TextFindings;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+
+/** Writes a proposal of slots into the files of a plan: all of them or none, and only where no new finding comes of it. */
+final class SlotWriter {
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  private final PlanInput input;
+  private final Compilation plan;
+  private final String file;
+
+  SlotWriter(PlanInput input, Compilation plan, String file) {
+    this.input = input;
+    this.plan = plan;
+    this.file = file;
+  }
+
+  void write(List<PanelBalance> balances, PrintWriter err) {
+    Map<String, Map<String, String>> slots = new LinkedHashMap<>();
+    balances.forEach(b -> slots.put(b.panel().name(), slots(b)));
+    Map<Source, String> changed = new Renumbering(slots).apply(plan.files());
+    if (changed.isEmpty()) {
+      err.println(file + ": left as it is, nothing is to be moved");
+      return;
+    }
+    Map<Path, String> unsaved = new HashMap<>();
+    changed.forEach((source, text) -> unsaved.put(Path.of(source.name()).toAbsolutePath().normalize(), text));
+    List<Finding> added = added(plan.findings(), input.compile(file, unsaved).findings());
+    if (!added.isEmpty()) {
+      throw new Failure("nothing written, since the moves would bring new findings:\n" + new TextFindings(false).render(added).stripTrailing());
+    }
+    List<Output> outputs = new ArrayList<>();
+    changed.forEach((source, text) -> outputs.add(Output.text(Path.of(source.name()), marked(source) + text)));
+    ResultOutput.write(outputs, true);
+    changed.keySet().forEach(source -> err.println(source.name() + ": slots changed"));
+  }
+
+  private static Map<String, String> slots(PanelBalance balance) {
+    Map<String, String> slots = new HashMap<>();
+    for (Move move : balance.moves()) {
+      for (int b = 0; b < move.breakers().size(); b++) {
+        for (int pole = 0; pole < move.to().get(b).size(); pole++) {
+          slots.put(
+              move.breakers().get(b).poles().get(pole).slot().toString(), move.to().get(b).get(pole).toString());
+        }
+      }
+    }
+    return slots;
+  }
+
+  /** Findings whose rule now counts more: the words of one may name a slot, so words are not compared. */
+  private static List<Finding> added(List<Finding> before, List<Finding> after) {
+    Map<String, Long> counts = before.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+    Map<String, List<Finding>> now = after.stream().collect(Collectors.groupingBy(Finding::rule, LinkedHashMap::new, Collectors.toList()));
+    List<Finding> added = new ArrayList<>();
+    now.forEach((rule, findings) -> {
+      if (findings.size() > counts.getOrDefault(rule, 0L)) {
+        added.addAll(findings);
+      }
+    });
+    return added;
+  }
+
+  /** A mark that the file began with stays there; a file that is no longer as it was read is left alone. */
+  private static String marked(Source source) {
+    try {
+      Path path = Path.of(source.name());
+      String now = Files.readString(path, StandardCharsets.UTF_8);
+      String mark = now.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : "";
+      if (!now.equals(mark + source.text())) {
+        throw new Failure(source.name() + " was changed meanwhile; nothing written");
+      }
+      if (!Files.isWritable(path)) {
+        throw new Failure("cannot write " + source.name() + ": it is write-protected");
+      }
+      return mark;
+    } catch (IOException e) {
+      throw new Failure("cannot write " + source.name() + ": " + e.getMessage());
+    }
+  }
+}
