@@ -1,0 +1,98 @@
+package wattle.worksheet;
+
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.model.Leg;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** From lines to a worksheet: amperes, the neutral, the next standard rating, what is left. */
+final class Capacity {
+  private Capacity() {}
+
+  /**
+   * @param leastRating of the service or feeder, by the code; absent where none is set
+   */
+  static Worksheet of(
+      Method method, Inputs inputs, Figures figures, Tally load, Tally neutral, Optional<Derivation> leastRating) {
+    boolean service = inputs.scope() == Inputs.Scope.SERVICE;
+    Derivation total = load.total("calculated load");
+    String name = service ? "service current" : "feeder current";
+    Derivation current = heavierLeg(amperes(name, total, inputs.system(), "I"), load, inputs.system());
+    Derivation neutralTotal = neutral.total("load of the neutral");
+    Derivation neutralCurrent =
+        reduced(
+            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), load, inputs.system()),
+            figures);
+    Optional<Derivation> next = next(current, leastRating, figures);
+    Optional<Derivation> rating =
+        inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
+    Optional<Derivation> spare =
+        rating.map(
+            r ->
+                Derivation.computed(
+                    "spare capacity", "I_s", "I_r − I", r.si() - current.si(), Units.AMPERE, r, current));
+    return new Worksheet(
+        method, inputs.name(), inputs.scope(), load.lines(), neutral.lines(), total, current, neutralTotal,
+        neutralCurrent, next, rating, spare);
+  }
+
+  private static Derivation amperes(String name, Derivation load, SupplySystem system, String symbol) {
+    boolean threePhase = system.kind() == SupplySystem.Kind.THREE_PHASE_WYE;
+    double volts = (threePhase ? Math.sqrt(3) : 1) * system.legToLegVolts();
+    return Derivation.computed(
+        name, symbol, threePhase ? "P / (√3 × U)" : "P / U", load.si() / volts, Units.AMPERE, load.named(load.name(), "P"),
+        Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
+  }
+
+  /**
+   * Single loads to the neutral need not balance. Half of their difference comes on top of the mean, on the heavier leg
+   * and on the neutral, as in example D1(b) of Annex D of NFPA 70; where no leg is known they count as balanced.
+   */
+  private static Derivation heavierLeg(Derivation mean, Tally load, SupplySystem system) {
+    double a = load.onLeg(Leg.A);
+    double b = load.onLeg(Leg.B);
+    if (system.kind() != SupplySystem.Kind.SPLIT_PHASE || a == b) {
+      return mean;
+    }
+    return Derivation.computed(
+        mean.name() + ", heavier leg", mean.symbol(), "I_m + (P_a − P_b) / U",
+        mean.si() + Math.abs(a - b) / system.legToLegVolts(), Units.AMPERE, mean.named(mean.name(), "I_m"),
+        Derivation.stated("120 V appliances on the heavier leg", "P_a", Sums.voltAmperes(Math.max(a, b))),
+        Derivation.stated("120 V appliances on the other", "P_b", Sums.voltAmperes(Math.min(a, b))),
+        Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
+  }
+
+  private static Derivation reduced(Derivation current, Figures figures) {
+    Derivation over = figures.limit("neutral-over").named("from", "I_o");
+    Derivation factor = figures.limit("neutral-factor").named("factor on what is above", "f");
+    if (current.si() <= over.si()) {
+      return current;
+    }
+    return Derivation.computed(
+        "current of the neutral after its factor", "I_n", "I_o + (I_u − I_o) × f",
+        over.si() + (current.si() - over.si()) * factor.si(), Units.AMPERE, current.named(current.name(), "I_u"), over,
+        factor);
+  }
+
+  private static Optional<Derivation> next(Derivation current, Optional<Derivation> least, Figures figures) {
+    Derivation needed = current;
+    Optional<Derivation> dropped = figures.maybe("fraction-dropped");
+    double fraction = current.si() - Math.floor(current.si());
+    if (dropped.isPresent() && fraction > 0 && fraction < dropped.get().si()) {
+      needed =
+          Derivation.computed(
+              "current, its fraction dropped", "I", "whole amperes of I", Math.floor(current.si()), Units.AMPERE, current,
+              dropped.get());
+    }
+    if (least.isPresent() && least.get().si() > needed.si()) {
+      needed =
+          Derivation.computed(
+              "the least that is allowed", "I", "max(I, I_l)", new Value.Amount(Quantity.of(least.get().si(), Units.AMPERE)),
+              java.util.List.of(needed, least.get().named(least.get().name(), "I_l")));
+    }
+    return figures.notBelow("service-ratings", "next standard rating", "rating", needed);
+  }
+}

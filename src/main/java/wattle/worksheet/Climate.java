@@ -1,0 +1,97 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import wattle.derivation.Derivation;
+import wattle.model.LoadClass;
+
+/**
+ * Heating against cooling, and the largest motor, by the standard method. The compressor of a heat pump runs for both; of
+ * what does not run together the smaller is left out.
+ */
+final class Climate {
+  static final LoadClass[] HEATING = {
+    LoadClass.HEATING, LoadClass.ROOM_HEATING, LoadClass.STORAGE_HEATING, LoadClass.HEAT_PUMP
+  };
+  static final LoadClass[] COOLING = {LoadClass.COOLING, LoadClass.HEAT_PUMP};
+
+  private final Inputs inputs;
+  private final Figures figures;
+  private final List<ConnectedLoad> heating;
+  private final List<ConnectedLoad> cooling;
+
+  Climate(Inputs inputs, Figures figures) {
+    this.inputs = inputs;
+    this.figures = figures;
+    heating = inputs.all(HEATING);
+    cooling = inputs.all(COOLING);
+  }
+
+  private boolean heatingIsLarger() {
+    return Sums.total(heating) >= Sums.total(cooling);
+  }
+
+  /** The loads of the larger side. */
+  List<ConnectedLoad> kept() {
+    return heatingIsLarger() ? heating : cooling;
+  }
+
+  void add(Tally load, Tally neutral) {
+    List<ConnectedLoad> kept = kept();
+    if (kept.isEmpty()) {
+      return;
+    }
+    Derivation heatFactor = figures.limit("space-heating");
+    Derivation coolFactor = figures.limit("cooling");
+    String name = heatingIsLarger() ? "heating" : "cooling";
+    load.add(name, Sums.ofLoads(name, kept), heatingIsLarger() ? heatFactor : coolFactor, Sums.names(kept));
+    load.place(kept, heatingIsLarger() ? heatFactor.si() : coolFactor.si());
+    List<ConnectedLoad> dropped = (heatingIsLarger() ? cooling : heating).stream().filter(l -> !kept.contains(l)).toList();
+    if (!dropped.isEmpty()) {
+      String other = heatingIsLarger() ? "cooling" : "heating";
+      load.leaveOut(
+          other + ", left out", Sums.ofLoads(other, dropped), Sums.names(dropped), "220.60",
+          "Does not run together with " + name + ", which is larger.");
+    }
+    addNeutral(neutral, heatFactor, coolFactor);
+  }
+
+  private void addNeutral(Tally neutral, Derivation heatFactor, Derivation coolFactor) {
+    List<ConnectedLoad> heat = heating.stream().filter(ConnectedLoad::neutral).toList();
+    List<ConnectedLoad> cool = cooling.stream().filter(ConnectedLoad::neutral).toList();
+    boolean heats = Sums.total(heat) >= Sums.total(cool);
+    List<ConnectedLoad> larger = heats ? heat : cool;
+    if (!larger.isEmpty()) {
+      String name = heats ? "heating" : "cooling";
+      neutral.add(name, Sums.ofLoads(name, larger), heats ? heatFactor : coolFactor, Sums.names(larger));
+    }
+  }
+
+  /** NFPA 70 220.50 and 430.24: a quarter of the largest motor that counts. */
+  void addLargestMotor(Tally load, Tally neutral) {
+    largest(l -> true).ifPresent(m -> quarter(m, load));
+    largest(ConnectedLoad::neutral).ifPresent(m -> quarter(m, neutral));
+  }
+
+  private void quarter(ConnectedLoad motor, Tally tally) {
+    Derivation one = Derivation.stated(motor.name(), "P", Sums.voltAmperes(motor.voltAmperes()));
+    Derivation factor = figures.limit("largest-motor");
+    tally.add("largest motor, in addition", one, factor, List.of(motor.name()));
+    tally.place(List.of(motor.rated(motor.voltAmperes() / motor.count())), factor.si());
+  }
+
+  private Optional<ConnectedLoad> largest(Predicate<ConnectedLoad> which) {
+    List<ConnectedLoad> motors = new ArrayList<>(inputs.all(LoadClass.MOTOR));
+    inputs.all(Appliances.FIXED).stream().filter(ConnectedLoad::motor).forEach(motors::add);
+    kept().stream()
+        .filter(l -> l.loadClass() == LoadClass.COOLING || l.loadClass() == LoadClass.HEAT_PUMP || l.motor())
+        .forEach(motors::add);
+    // Of two as large the one to the neutral, which draws more amperes.
+    return motors.stream()
+        .filter(which.and(m -> m.voltAmperes() > 0))
+        .max(Comparator.comparingDouble(ConnectedLoad::voltAmperes).thenComparing(ConnectedLoad::neutral));
+  }
+}

@@ -1,0 +1,62 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Conditions that several methods share. */
+final class Conditions {
+  private Conditions() {}
+
+  /** One dwelling, whose floor area is known. */
+  static List<Objection> single(Inputs inputs) {
+    List<Objection> objections = areas(inputs);
+    if (inputs.dwellingCount() > 1) {
+      objections.add(
+          Objection.error(
+              "method-for-one-dwelling", inputs.name(),
+              inputs.dwellingCount() + " dwellings hang on '" + inputs.name() + "', and this method is for one",
+              "Several dwellings do not all draw at once; their method takes that into account.",
+              "take the method for several dwellings, or one panel of one dwelling (--panel)"));
+    }
+    return objections;
+  }
+
+  /** At least so many dwellings, of known floor areas. */
+  static List<Objection> several(Inputs inputs, int least) {
+    List<Objection> objections = areas(inputs);
+    if (inputs.dwellingCount() < least) {
+      objections.add(
+          Objection.error(
+              "method-for-several-dwellings", inputs.name(),
+              count(inputs.dwellingCount()) + " on '" + inputs.name() + "', and this method is for " + least + " or more",
+              "Its factors rest on many households that do not all draw at once.",
+              "take the method for a single dwelling"));
+    }
+    return objections;
+  }
+
+  private static String count(int dwellings) {
+    return dwellings == 1 ? "one dwelling hangs" : dwellings + " dwellings hang";
+  }
+
+  /** Every dwelling says how large it is, except the part of one that a feeder serves. */
+  static List<Objection> areas(Inputs inputs) {
+    List<Objection> objections = new ArrayList<>();
+    if (inputs.dwellings().isEmpty() && inputs.scope() == Inputs.Scope.SERVICE) {
+      objections.add(
+          Objection.error(
+              "dwelling-missing", inputs.name(), "the plan says nothing of the dwelling on '" + inputs.name() + "'",
+              "General lighting and outlets are counted by floor area.", "add a line such as dwelling { floor-area 120 m2 }"));
+    }
+    for (DwellingUnit unit : inputs.dwellings()) {
+      if (unit.floorArea().isEmpty() && inputs.scope() == Inputs.Scope.SERVICE) {
+        objections.add(
+            Objection.error(
+                "floor-area-missing", unit.name(), "the floor area of '" + unit.name() + "' is not said",
+                "General lighting and outlets are counted by floor area; no other figure stands in for it.",
+                "write floor-area 120 m2, with the true figure, in its dwelling block"));
+      }
+    }
+    return objections;
+  }
+}

@@ -1,0 +1,38 @@
+package wattle.worksheet;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.quantity.Quantity;
+
+/**
+ * A dwelling as load calculations see it, or the part of one that a feeder serves.
+ *
+ * @param floorArea counted floor area, basement left out; absent where a plan does not say
+ * @param basementArea absent where there is none
+ * @param loads with a class of their own; general lighting and outlets are in the floor area
+ * @param outlets lights and receptacles in places that are in no counted floor area, where those count
+ * @param alike how many dwellings are just so; at least 1
+ */
+public record DwellingUnit(
+    String name,
+    Optional<Quantity> floorArea,
+    Optional<Quantity> basementArea,
+    Circuits smallAppliance,
+    Circuits laundry,
+    List<ConnectedLoad> loads,
+    List<ConnectedLoad> outlets,
+    int alike) {
+  public DwellingUnit {
+    loads = List.copyOf(loads);
+    outlets = List.copyOf(outlets);
+    if (alike < 1) {
+      throw new IllegalArgumentException(name + ": " + alike + " alike");
+    }
+  }
+
+  /** So many dwellings like this one. */
+  public DwellingUnit times(int factor) {
+    return new DwellingUnit(
+        name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, alike * factor);
+  }
+}

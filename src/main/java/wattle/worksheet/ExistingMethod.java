@@ -1,0 +1,65 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.model.LoadClass;
+
+/**
+ * An existing dwelling to which load is added, by NFPA 70 220.83: with new heating or cooling, the larger of the two counts
+ * in full; without, all loads are taken together.
+ */
+final class ExistingMethod implements Calculation {
+  @Override
+  public List<Objection> objections(Inputs inputs, Figures figures) {
+    List<Objection> objections = new ArrayList<>(Conditions.single(inputs));
+    boolean any = inputs.dwellings().stream().flatMap(u -> u.loads().stream()).anyMatch(l -> !l.added());
+    if (!any && !inputs.dwellings().isEmpty()) {
+      objections.add(
+          Objection.warning(
+              "dwelling-not-existing", inputs.name(), "nothing on '" + inputs.name() + "' is there already",
+              "This method is for a dwelling that stands and gets more load; a new one takes another.",
+              "mark what is there with existing, or take the standard or the optional method"));
+    }
+    return objections;
+  }
+
+  @Override
+  public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
+    Tally load = new Tally();
+    List<ConnectedLoad> rooms = inputs.all(LoadClass.ROOM_HEATING);
+    boolean manyRooms = Sums.count(rooms) >= figures.limit("rooms-many").si();
+    Climate climate = new Climate(inputs, figures);
+    boolean more = climateAdded(inputs);
+    List<ConnectedLoad> kept = more && manyRooms
+        ? climate.kept().stream().filter(l -> l.loadClass() != LoadClass.ROOM_HEATING).toList()
+        : climate.kept();
+    Derivation general = general(inputs, figures, load, more ? (manyRooms ? rooms : List.of()) : kept);
+    for (Figures.Tier tier : figures.tiers("existing-demand", general)) {
+      load.add("all loads, " + tier.name(), tier.part(), tier.factor(), OptionalGeneral.devices(inputs, figures));
+    }
+    if (more && !kept.isEmpty()) {
+      Derivation connected = Sums.ofLoads("heating or cooling", kept);
+      load.add("heating or cooling, the larger", connected, figures.limit("space-heating"), Sums.names(kept));
+    }
+    return Capacity.of(
+        method, inputs, figures, load, StandardMethod.neutral(inputs, figures), Optional.empty());
+  }
+
+  private static boolean climateAdded(Inputs inputs) {
+    List<ConnectedLoad> all = new ArrayList<>(inputs.all(Climate.HEATING));
+    all.addAll(inputs.all(LoadClass.COOLING));
+    return all.stream().anyMatch(ConnectedLoad::added);
+  }
+
+  private static Derivation general(Inputs inputs, Figures figures, Tally load, List<ConnectedLoad> climate) {
+    Derivation general = OptionalGeneral.list(inputs, figures, load);
+    if (climate.isEmpty()) {
+      return general;
+    }
+    Derivation connected = Sums.ofLoads("heating or cooling, the larger", climate);
+    load.list("heating or cooling, the larger", connected, Sums.names(climate));
+    return Sums.sum("all loads", List.of(general, connected));
+  }
+}

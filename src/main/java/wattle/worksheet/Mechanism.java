@@ -1,0 +1,38 @@
+package wattle.worksheet;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/** The computations that methods of code packs may name. */
+public enum Mechanism {
+  DWELLING_STANDARD("dwelling-standard", new StandardMethod(false)),
+  DWELLING_OPTIONAL("dwelling-optional", new OptionalMethod()),
+  DWELLING_EXISTING("dwelling-existing", new ExistingMethod()),
+  DWELLING_MEASURED("dwelling-measured", new MeasuredMethod()),
+  MULTI_STANDARD("multi-standard", new StandardMethod(true)),
+  MULTI_OPTIONAL("multi-optional", new SeveralOptional()),
+  CANADIAN_SINGLE("canadian-single", new CanadianSingle()),
+  CANADIAN_APARTMENTS("canadian-apartments", new CanadianSeveral(true)),
+  CANADIAN_ROW("canadian-row", new CanadianSeveral(false));
+
+  private final String word;
+  private final transient Calculation calculation;
+
+  Mechanism(String word, Calculation calculation) {
+    this.word = word;
+    this.calculation = calculation;
+  }
+
+  /** The word of the notation. */
+  public String word() {
+    return word;
+  }
+
+  Calculation calculation() {
+    return calculation;
+  }
+
+  static Optional<Mechanism> named(String word) {
+    return Arrays.stream(values()).filter(m -> m.word.equals(word)).findFirst();
+  }
+}

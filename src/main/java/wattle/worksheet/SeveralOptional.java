@@ -1,0 +1,61 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.model.LoadClass;
+
+/** Three dwellings or more by the optional method of NFPA 70 220.84; what is outside the dwellings by the standard one. */
+final class SeveralOptional implements Calculation {
+  @Override
+  public List<Objection> objections(Inputs inputs, Figures figures) {
+    List<Objection> objections = new ArrayList<>(Conditions.several(inputs, 3));
+    for (DwellingUnit unit : inputs.dwellings()) {
+      boolean cooks = has(unit, LoadClass.COOKING);
+      boolean climate =
+          has(unit, LoadClass.HEATING) || has(unit, LoadClass.ROOM_HEATING) || has(unit, LoadClass.STORAGE_HEATING)
+              || has(unit, LoadClass.HEAT_PUMP) || has(unit, LoadClass.COOLING);
+      if (!cooks || !climate) {
+        objections.add(
+            Objection.error(
+                "optional-dwelling-unfit", unit.name(),
+                "'" + unit.name() + "' has no electric " + (cooks ? "heating or cooling" : "cooking"),
+                "The factors of this method hold where every dwelling cooks by electricity, and heats or cools by it.",
+                "take the standard method for several dwellings"));
+      }
+    }
+    return objections;
+  }
+
+  private static boolean has(DwellingUnit unit, LoadClass loadClass) {
+    return unit.loads().stream().anyMatch(l -> l.loadClass() == loadClass);
+  }
+
+  @Override
+  public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
+    Tally load = new Tally();
+    Inputs dwellings =
+        new Inputs(
+            inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), List.of(),
+            inputs.measuredPeak());
+    Derivation general = OptionalGeneral.list(dwellings, figures, load);
+    List<ConnectedLoad> climate = new Climate(dwellings, figures).kept();
+    Derivation heat = Sums.ofLoads("heating or cooling, the larger", climate);
+    load.list("heating or cooling, the larger", heat, Sums.names(climate));
+    Derivation all = Sums.sum("all loads of the dwellings", List.of(general, heat));
+    Derivation number = Sums.number("dwellings", inputs.dwellingCount());
+    Derivation factor = figures.find("dwellings-demand", "factor for " + inputs.dwellingCount() + " dwellings", "factor", number);
+    List<String> devices = new ArrayList<>(OptionalGeneral.devices(dwellings, figures));
+    devices.addAll(Sums.names(climate));
+    load.add("all loads of " + inputs.dwellingCount() + " dwellings", all, factor, devices);
+    if (!inputs.common().isEmpty()) {
+      Inputs common =
+          new Inputs(
+              inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), List.of(), inputs.common(), Optional.empty());
+      StandardMethod.add(common, figures, load, new Tally());
+    }
+    return Capacity.of(
+        method, inputs, figures, load, StandardMethod.neutral(inputs, figures), Optional.empty());
+  }
+}
