@@ -68,7 +68,7 @@ final class Analyses implements AutoCloseable {
     }
     try {
       Compiler compiler = new Compiler(buffers.reader());
-      Analysis made = Analysis.of(plan, buffers, compiler.compile(plan));
+      Analysis made = new Analysis(plan, buffers, compiler.compile(plan));
       latest.put(plan, made);
       plans.learn(made);
       return Optional.of(made);

@@ -5,51 +5,81 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.eclipse.lsp4j.Location;
 import wattle.compiler.Compilation;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.finding.Span;
+import wattle.model.House;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
-/**
- * A plan as it stood at one moment, with all files that it uses.
- *
- * @param plan the file it starts at
- * @param buffers what was open
- * @param stamps of the files that were read from disk, or were looked for and not found
- * @param files trees by path, the plan first
- * @param lines positions in each of them
- */
-record Analysis(
-    Path plan,
-    Buffers buffers,
-    Compilation compilation,
-    Map<Path, PlanTree> files,
-    Map<Path, LineIndex> lines,
-    Map<Path, FileStamp> stamps) {
+/** A plan as it stood at one moment, with all files that it uses. */
+final class Analysis {
+  private final Path plan;
+  private final Buffers buffers;
+  private final Compilation compilation;
+  private final Map<Path, PlanTree> files = new LinkedHashMap<>();
+  private final Map<Path, LineIndex> lines = new LinkedHashMap<>();
+  private final Map<Path, FileStamp> stamps = new LinkedHashMap<>();
+  private final Derived derived;
 
-  static Analysis of(Path plan, Buffers buffers, Compilation compilation) {
-    Map<Path, PlanTree> files = new LinkedHashMap<>();
-    Map<Path, LineIndex> lines = new LinkedHashMap<>();
-    Map<Path, FileStamp> stamps = new LinkedHashMap<>();
+  /**
+   * @param plan the file it starts at
+   * @param buffers what was open
+   * @param compilation of the plan under its full path, so that the name of a source is where it lies
+   */
+  Analysis(Path plan, Buffers buffers, Compilation compilation) {
+    this.plan = plan;
+    this.buffers = buffers;
+    this.compilation = compilation;
     for (PlanTree tree : compilation.files()) {
       Path path = pathOf(tree.source());
       files.put(path, tree);
       lines.put(path, new LineIndex(tree.source().text()));
-      stamp(path, buffers, stamps);
-      UsedFiles.of(tree, path).forEach(used -> stamp(used, buffers, stamps));
+      stamp(path);
+      UsedFiles.of(tree, path).forEach(this::stamp);
     }
-    return new Analysis(plan, buffers, compilation, files, lines, stamps);
+    this.derived = new Derived(this);
   }
 
-  private static void stamp(Path path, Buffers buffers, Map<Path, FileStamp> stamps) {
+  /** Of a file that was read from disk, or was looked for and not found. */
+  private void stamp(Path path) {
     if (buffers.at(path).isEmpty()) {
       stamps.put(path, FileStamp.of(path));
     }
   }
 
-  /** Plans are compiled under their full path here, so that the name of a source is where it lies. */
+  Path plan() {
+    return plan;
+  }
+
+  Buffers buffers() {
+    return buffers;
+  }
+
+  Compilation compilation() {
+    return compilation;
+  }
+
+  House house() {
+    return compilation.house();
+  }
+
+  /** Trees by path, the plan first. */
+  Map<Path, PlanTree> files() {
+    return files;
+  }
+
+  /** Positions in a file of the plan. */
+  LineIndex lines(Path file) {
+    return lines.get(file);
+  }
+
+  Derived derived() {
+    return derived;
+  }
+
   private static Path pathOf(Source source) {
     return Path.of(source.name()).toAbsolutePath().normalize();
   }
@@ -85,5 +115,10 @@ record Analysis(
   /** Every item of every file. */
   List<Tree.Item> items() {
     return files.values().stream().flatMap(t -> t.items().stream()).toList();
+  }
+
+  /** Where a span of the plan's own files lies, as the editor names the file; absent for one in the standard library. */
+  Optional<Location> location(Span span) {
+    return fileOf(span).map(path -> new Location(buffers.uri(path), lines.get(path).range(span)));
   }
 }

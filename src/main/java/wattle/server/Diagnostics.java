@@ -10,7 +10,6 @@ import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DiagnosticTag;
-import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Range;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -34,7 +33,7 @@ final class Diagnostics {
   }
 
   private static Diagnostic diagnostic(Finding finding, Path file, Analysis analysis) {
-    LineIndex lines = analysis.lines().get(file);
+    LineIndex lines = analysis.lines(file);
     Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
     Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
     Diagnostic diagnostic = new Diagnostic(range, message(finding), severity(finding), "wattle", finding.rule());
@@ -52,13 +51,8 @@ final class Diagnostics {
   }
 
   private static Optional<DiagnosticRelatedInformation> related(Mark mark, Analysis analysis) {
-    return analysis
-        .fileOf(mark.span())
-        .map(
-            path ->
-                new DiagnosticRelatedInformation(
-                    new Location(analysis.buffers().uri(path), analysis.lines().get(path).range(mark.span())),
-                    mark.words().isEmpty() ? mark.span().text() : mark.words()));
+    String words = mark.words().isEmpty() ? mark.span().text() : mark.words();
+    return analysis.location(mark.span()).map(place -> new DiagnosticRelatedInformation(place, words));
   }
 
   private static DiagnosticSeverity severity(Finding finding) {

@@ -1,8 +1,11 @@
 package wattle.server;
 
+import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.lang.reflect.InvocationTargetException;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -10,6 +13,9 @@ import java.util.concurrent.Future;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 
 /**
@@ -36,8 +42,9 @@ public final class LanguageServerProcess {
     PROTOCOL_LOG.setLevel(Level.OFF);
     ExecutorService reading = Executors.newSingleThreadExecutor(task -> daemon(task, "messages"));
     CompletableFuture<Integer> ended = new CompletableFuture<>();
-    try (Analyses analyses = new Analyses()) {
-      PlanServer server = new PlanServer(analyses, version, ended::complete);
+    try (Analyses analyses = new Analyses();
+        Session session = new Session(analyses)) {
+      PlanServer server = new PlanServer(session, version, ended::complete);
       Launcher<LanguageClient> launcher =
           new Launcher.Builder<LanguageClient>()
               .setLocalService(server)
@@ -45,14 +52,28 @@ public final class LanguageServerProcess {
               .setInput(in)
               .setOutput(out)
               .setExecutorService(reading)
+              .setExceptionHandler(LanguageServerProcess::answer)
               .create();
       server.connect(launcher.getRemoteProxy());
       Future<Void> listening = launcher.startListening();
       CompletableFuture.runAsync(() -> endOfInput(listening, ended), task -> daemon(task, "end of input").start());
       return ended.join();
+    } catch (IOException e) {
+      return 0; // the session is over; a file of the library that would not go lies with other temporary ones
     } finally {
       reading.shutdownNow();
     }
+  }
+
+  /** What the editor is told of a question that was not answered: the refusal itself, or one line about a bug. */
+  private static ResponseError answer(Throwable problem) {
+    Throwable cause = problem;
+    while ((cause instanceof CompletionException || cause instanceof InvocationTargetException) && cause.getCause() != null) {
+      cause = cause.getCause();
+    }
+    return cause instanceof ResponseErrorException refusal
+        ? refusal.getResponseError()
+        : new ResponseError(ResponseErrorCode.InternalError, "a mistake of ours: " + cause + "; please report it with the plan", null);
   }
 
   private static void endOfInput(Future<Void> listening, CompletableFuture<Integer> ended) {

@@ -25,7 +25,6 @@ import org.eclipse.lsp4j.services.WorkspaceService;
 
 /** The life of a session, from initialize to exit. */
 final class PlanServer implements LanguageServer, LanguageClientAware {
-  private final Analyses analyses;
   private final String version;
   private final IntConsumer exit;
   private final Session session;
@@ -37,11 +36,10 @@ final class PlanServer implements LanguageServer, LanguageClientAware {
   /**
    * @param exit told the exit code when the editor ends the session
    */
-  PlanServer(Analyses analyses, String version, IntConsumer exit) {
-    this.analyses = analyses;
+  PlanServer(Session session, String version, IntConsumer exit) {
     this.version = version;
     this.exit = exit;
-    this.session = new Session(analyses);
+    this.session = session;
     this.documents = new DocumentRequests(session);
     this.workspace = new WorkspaceRequests(session);
   }
@@ -57,6 +55,7 @@ final class PlanServer implements LanguageServer, LanguageClientAware {
     session.setEditor(Editor.of(client));
     watches = Editor.watchesFiles(client);
     List<Path> folders = folders(params);
+    Analyses analyses = session.analyses();
     analyses.run(() -> analyses.plans().setFolders(folders));
     endWith(params.getProcessId());
     return CompletableFuture.completedFuture(

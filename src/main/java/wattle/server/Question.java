@@ -1,10 +1,8 @@
 package wattle.server;
 
 import java.nio.file.Path;
-import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Position;
 import wattle.finding.Source;
-import wattle.finding.Span;
 import wattle.syntax.PlanTree;
 
 /**
@@ -19,12 +17,5 @@ record Question(Analysis analysis, Path file, PlanTree tree, LineIndex lines) {
 
   int offset(Position position) {
     return lines.offset(position);
-  }
-
-  /** Where a span of the plan's own files lies, as the editor names the file. */
-  java.util.Optional<Location> location(Span span) {
-    return analysis
-        .fileOf(span)
-        .map(path -> new Location(analysis.buffers().uri(path), analysis.lines().get(path).range(span)));
   }
 }

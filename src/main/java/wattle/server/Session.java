@@ -1,5 +1,6 @@
 package wattle.server;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -8,14 +9,16 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.MessageType;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.services.LanguageClient;
 
 /**
  * What one editor has open, and what it has been told. The texts change on the thread that reads messages; findings are
  * told from the thread that compiles.
  */
-final class Session {
+final class Session implements AutoCloseable {
   private final Analyses analyses;
+  private final LibraryTexts library = new LibraryTexts();
   private final AtomicLong changes = new AtomicLong();
   private volatile Buffers buffers = Buffers.NONE;
   private volatile Editor editor = Editor.PLAIN;
@@ -89,7 +92,7 @@ final class Session {
         asked,
         (Optional<Analysis> analysis) ->
             analysis
-                .flatMap(a -> a.tree(file).map(tree -> new Question(a, file, tree, a.lines().get(file))))
+                .flatMap(a -> a.tree(file).map(tree -> new Question(a, file, tree, a.lines(file))))
                 .map(answer)
                 .orElse(nothing));
   }
@@ -97,12 +100,21 @@ final class Session {
   /** Answers from no plan in particular. */
   <T> CompletableFuture<T> ask(Function<Buffers, T> answer) {
     Buffers asked = buffers;
-    return org.eclipse.lsp4j.jsonrpc.CompletableFutures.computeAsync(
+    return CompletableFutures.computeAsync(
         analyses::run,
         cancel -> {
           cancel.checkCanceled();
           return answer.apply(asked);
         });
+  }
+
+  LibraryTexts library() {
+    return library;
+  }
+
+  @Override
+  public void close() throws IOException {
+    library.close();
   }
 
   Analyses analyses() {

@@ -3,9 +3,14 @@ package wattle.server;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.WorkspaceSymbolParams;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.services.WorkspaceService;
 
 /** What an editor tells and asks about its folders as a whole. */
@@ -38,5 +43,11 @@ final class WorkspaceRequests implements WorkspaceService {
           folders.addAll(added);
           analyses.plans().setFolders(folders);
         });
+  }
+
+  @Override
+  public CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>> symbol(
+      WorkspaceSymbolParams params) {
+    return session.ask(buffers -> Either.forRight(WorkspaceSymbols.find(params.getQuery(), buffers, session.analyses())));
   }
 }

@@ -1,0 +1,71 @@
+package wattle.server;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.conductors.Conductors;
+import wattle.finding.Span;
+import wattle.loads.ConnectedLoads;
+import wattle.model.House;
+
+/** What follows from a plan and is asked for only now and then: worked out when it is first asked for, once. */
+final class Derived {
+  private final Lazy<List<Occurrence>> names;
+  private final Lazy<Map<Named, Occurrence>> declarations;
+  private final Lazy<Conductors> conductors;
+  private final Lazy<ConnectedLoads> loads;
+
+  Derived(Analysis analysis) {
+    House house = analysis.compilation().house();
+    names = new Lazy<>(() -> List.copyOf(Occurrences.of(analysis)));
+    declarations = new Lazy<>(this::byName);
+    conductors = new Lazy<>(() -> Conductors.of(house, analysis.compilation().library()));
+    loads = new Lazy<>(() -> ConnectedLoads.of(house));
+  }
+
+  private Map<Named, Occurrence> byName() {
+    Map<Named, Occurrence> byName = new HashMap<>();
+    names.get().stream().filter(Occurrence::declares).forEach(o -> byName.putIfAbsent(o.thing(), o));
+    return byName;
+  }
+
+  /** Every place where a name stands. */
+  List<Occurrence> names() {
+    return names.get();
+  }
+
+  /** The name at an offset of a file; of two that meet there, the one that starts. */
+  Optional<Occurrence> nameAt(wattle.finding.Source source, int offset) {
+    Optional<Occurrence> found = Optional.empty();
+    for (Occurrence name : names.get()) {
+      Span span = name.span();
+      if (span.source() == source && span.start() <= offset && offset <= span.end()
+          && (found.isEmpty() || span.start() > found.get().span().start())) {
+        found = Optional.of(name);
+      }
+    }
+    return found;
+  }
+
+  /** Where a thing is made; absent for one of the standard library, or one that is not there. */
+  Optional<Occurrence> declaration(Named thing) {
+    return Optional.ofNullable(declarations.get().get(thing));
+  }
+
+  /** All places of one thing. */
+  List<Occurrence> of(Named thing) {
+    List<Occurrence> found = new ArrayList<>();
+    names.get().stream().filter(o -> o.thing().equals(thing)).forEach(found::add);
+    return found;
+  }
+
+  Conductors conductors() {
+    return conductors.get();
+  }
+
+  ConnectedLoads loads() {
+    return loads.get();
+  }
+}

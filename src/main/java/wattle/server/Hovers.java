@@ -1,0 +1,87 @@
+package wattle.server;
+
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.MarkupContent;
+import org.eclipse.lsp4j.MarkupKind;
+import org.eclipse.lsp4j.Position;
+import wattle.finding.Span;
+import wattle.model.Panel;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+import wattle.syntax.Tree;
+
+/** What is under the pointer: a thing with a name, a slot, a figure with its unit. */
+final class Hovers {
+  private Hovers() {}
+
+  static Optional<Hover> at(Question question, Position position) {
+    int offset = question.offset(position);
+    Optional<Tree.Item> item =
+        question.tree().items().stream()
+            .filter(i -> i.span().start() <= offset && offset <= i.span().end())
+            .findFirst();
+    if (item.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Occurrence> name = question.analysis().derived().nameAt(question.source(), offset);
+    if (name.isPresent()) {
+      return ThingPages.of(name.get().thing(), question.analysis()).map(p -> hover(p, name.get().span(), question));
+    }
+    List<Tree> around = new TreeWalk().around(item.get(), offset);
+    for (int i = around.size() - 1; i >= 0; i--) {
+      if (around.get(i) instanceof Tree.SlotNumber slot) {
+        return slot(slot, item.get(), question.analysis()).map(p -> hover(p, slot.span(), question));
+      }
+      if (around.get(i) instanceof Tree.Figure figure) {
+        return figure(figure).map(p -> hover(p, figure.span(), question));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Hover hover(Page page, Span span, Question question) {
+    Hover hover = new Hover(new MarkupContent(MarkupKind.MARKDOWN, page.markdown()));
+    hover.setRange(question.lines().range(span));
+    return hover;
+  }
+
+  private static Optional<Page> slot(Tree.SlotNumber slot, Tree.Item item, Analysis analysis) {
+    return item instanceof Tree.Panel tree
+        ? Optional.ofNullable(analysis.house().panels().get(tree.name().text())).map(panel -> slot(slot, panel, analysis))
+        : Optional.empty();
+  }
+
+  private static Page slot(Tree.SlotNumber slot, Panel panel, Analysis analysis) {
+    Page page = new Page().title("slot " + slot.span().text(), "of panel " + panel.title());
+    if (panel.slotCount().map(count -> slot.number() < 1 || slot.number() > count).orElse(true)) {
+      return page.line("The panel has no such slot, or does not say how many it has.");
+    }
+    int count = panel.slotCount().orElseThrow();
+    String side = panel.order().isLeft(slot.number(), count) ? "left" : "right";
+    page.line("leg " + panel.order().legOf(slot.number(), count, panel.legs()) + ", row " + panel.order().rowOf(slot.number(), count) + " " + side);
+    panel.breakers().stream()
+        .filter(b -> b.id().slots().stream().anyMatch(s -> s.number() == slot.number() && s.half().equals(slot.half())))
+        .findFirst()
+        .ifPresent(b -> page.line(BreakerLine.of(b)));
+    return page;
+  }
+
+  /** A figure in the other units of its kind that a reader may think in. */
+  private static Optional<Page> figure(Tree.Figure figure) {
+    Optional<Unit> unit = figure.unit().flatMap(u -> Units.find(u.text()));
+    if (unit.isEmpty()) {
+      return Optional.empty();
+    }
+    Quantity quantity = Quantity.of(figure.number(), unit.get());
+    Page page = new Page().title(quantity.toString(), unit.get().dimension().trade());
+    List<String> others =
+        Units.of(unit.get().dimension()).stream()
+            .filter(u -> !u.symbol().equals(unit.get().symbol()))
+            .map(u -> quantity.shownIn(u).toString())
+            .toList();
+    return Optional.of(page.line(others.isEmpty() ? "" : "= " + String.join(" = ", others)));
+  }
+}

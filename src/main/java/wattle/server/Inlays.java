@@ -1,0 +1,67 @@
+package wattle.server;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.lsp4j.InlayHint;
+import org.eclipse.lsp4j.InlayHintKind;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import wattle.loads.LegLoads;
+import wattle.model.Breaker;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.Slot;
+import wattle.quantity.Quantity;
+import wattle.syntax.Tree;
+
+/** What the text of a slot line does not show: the legs that its slots stand on, and the current that is connected. */
+final class Inlays {
+  private Inlays() {}
+
+  static List<InlayHint> in(Question question, Range range) {
+    int from = question.offset(range.getStart());
+    int to = question.offset(range.getEnd());
+    List<InlayHint> hints = new ArrayList<>();
+    for (Tree.Item item : question.tree().items()) {
+      if (item instanceof Tree.Panel tree && tree.span().start() <= to && tree.span().end() >= from) {
+        Panel panel = question.analysis().house().panels().get(tree.name().text());
+        for (Tree.PanelStatement statement : tree.statements()) {
+          if (panel != null && statement instanceof Tree.Slot slot && slot.span().start() <= to && slot.span().end() >= from) {
+            breaker(slot, panel).ifPresent(b -> slot(slot, b, panel, question, hints));
+          }
+        }
+      }
+    }
+    return hints;
+  }
+
+  private static Optional<Breaker> breaker(Tree.Slot slot, Panel panel) {
+    List<Slot> slots = slot.slots().numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
+    return panel.breakers().stream()
+        .filter(b -> b.id().slots().equals(slots) && b.origin().whole().equals(slot.span()))
+        .findFirst();
+  }
+
+  private static void slot(Tree.Slot slot, Breaker breaker, Panel panel, Question question, List<InlayHint> hints) {
+    String legs = String.join("+", breaker.poles().stream().flatMap(p -> p.leg().stream()).map(Leg::name).toList());
+    if (!legs.isEmpty()) {
+      hints.add(hint(question, slot.slots().span().end(), legs));
+    }
+    LegLoads loads = question.analysis().derived().loads().behind(question.analysis().house(), breaker);
+    double most = 0;
+    for (Leg leg : panel.system().legs()) {
+      most = Math.max(most, loads.on(leg) / panel.system().legToNeutralVolts());
+    }
+    if (most > 0) {
+      hints.add(hint(question, slot.span().end(), Quantity.plain(most, 3) + " A connected"));
+    }
+  }
+
+  private static InlayHint hint(Question question, int offset, String label) {
+    InlayHint hint = new InlayHint(question.lines().position(offset), Either.forLeft(label));
+    hint.setKind(InlayHintKind.Type);
+    hint.setPaddingLeft(true);
+    return hint;
+  }
+}

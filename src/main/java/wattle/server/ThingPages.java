@@ -1,0 +1,159 @@
+package wattle.server;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import wattle.finding.Finding;
+import wattle.library.CableKind;
+import wattle.library.Library;
+import wattle.loads.LegLoads;
+import wattle.model.Branch;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Load;
+import wattle.model.Panel;
+import wattle.model.Raceway;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+
+/** What there is to know of a thing with a name. */
+final class ThingPages {
+  private ThingPages() {}
+
+  /** Absent for a thing that neither the plan nor the library has. */
+  static Optional<Page> of(Named thing, Analysis analysis) {
+    House house = analysis.house();
+    Library library = analysis.compilation().library();
+    String name = thing.name();
+    return switch (thing.kind()) {
+      case BRANCH -> Optional.ofNullable(house.branches().get(name)).map(b -> BranchPage.of(b, analysis));
+      case PANEL -> Optional.ofNullable(house.panels().get(name)).map(p -> panel(p, analysis));
+      case SERVICE ->
+          Optional.ofNullable(house.services().get(name))
+              .map(s -> new Page().title("service " + name, "").line(s.system().text()));
+      case ROOM ->
+          Optional.ofNullable(house.rooms().get(name))
+              .map(r -> new Page().title("room " + name, r.title()).line(String.join(", ", r.boxes())));
+      case DEVICE -> device(name, analysis);
+      case RACEWAY -> Optional.ofNullable(house.raceways().get(name)).map(r -> raceway(r, house));
+      case CONSTANT -> constant(name, analysis);
+      case TRIAL ->
+          Optional.ofNullable(house.trials().get(name))
+              .map(t -> new Page().title("trial " + name, t.label().orElse("")).line(t.events().size() + (t.events().size() == 1 ? " event" : " events")));
+      case PART -> library.part(name).map(ThingPages::part);
+      case CABLE -> library.cable(name).map(ThingPages::cable);
+      case TABLE ->
+          library.table(name).map(t -> new Page().title("table " + name, "").line(t.citations().toString()));
+      case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, l.value().toString()));
+      case PACK -> Optional.ofNullable(library.packs().get(name)).map(t -> new Page().title("pack " + name, t));
+      case RULE -> rule(name, analysis);
+    };
+  }
+
+  /** {@code leg A 1.2 kVA (10 A), leg B …}, of legs that carry something. */
+  static String loads(LegLoads loads, SupplySystem system) {
+    List<String> parts = new ArrayList<>();
+    for (Leg leg : system.legs()) {
+      if (loads.on(leg) > 0) {
+        parts.add(
+            "leg " + leg + " " + Quantity.plain(loads.on(leg), 4) + " VA ("
+                + Quantity.plain(loads.on(leg) / system.legToNeutralVolts(), 3) + " A)");
+      }
+    }
+    if (loads.unplaced() > 0) {
+      parts.add(Quantity.plain(loads.unplaced(), 4) + " VA on no leg that is known");
+    }
+    return parts.isEmpty() ? "no load is stated" : "connected: " + String.join(", ", parts);
+  }
+
+  private static Page panel(Panel panel, Analysis analysis) {
+    Page page = new Page().title("panel " + panel.name(), panel.label().orElse(""));
+    page.line(panel.system().text() + panel.busRating().map(b -> ", bus " + b).orElse("")
+        + panel.slotCount().map(n -> ", " + n + " slots").orElse(""));
+    return page.line(loads(analysis.derived().loads().panel(panel.name()), panel.system()));
+  }
+
+  private static Optional<Page> device(String name, Analysis analysis) {
+    Device device = analysis.house().devices().get(name);
+    if (device == null) {
+      return Optional.ofNullable(analysis.house().boxes().get(name))
+          .map(b -> new Page().title("box " + name, "").line(String.join(", ", b.devices())).line(branchesOf(name, analysis)));
+    }
+    Page page = new Page().title(name, device.kind().name() + device.label().map(l -> " \"" + l + "\"").orElse(""));
+    String load =
+        device.loads().stream()
+            .filter(l -> l.voltAmperes() > 0)
+            .map(ThingPages::load)
+            .collect(Collectors.joining(", "));
+    page.line(load);
+    page.line(device.controls().isEmpty() ? "" : "controls " + String.join(", ", device.controls()));
+    return Optional.of(page.line(branchesOf(device.box(), analysis)));
+  }
+
+  private static String load(Load load) {
+    return (load.part().isEmpty() ? "" : load.part() + " ") + load.rated().map(Quantity::toString).orElse("") + " = "
+        + Quantity.plain(load.voltAmperes(), 4) + " VA";
+  }
+
+  private static String branchesOf(String box, Analysis analysis) {
+    List<String> on =
+        analysis.house().branches().values().stream()
+            .filter(b -> b.points().stream().anyMatch(p -> p.box().filter(box::equals).isPresent()))
+            .map(b -> b.name() + legs(b))
+            .toList();
+    return on.isEmpty() ? "on no branch" : "on branch " + String.join(", ", on);
+  }
+
+  static String legs(Branch branch) {
+    List<String> legs = branch.hots().stream().flatMap(h -> h.leg().stream()).map(Leg::name).distinct().toList();
+    return legs.isEmpty() ? "" : (legs.size() == 1 ? ", leg " : ", legs ") + String.join(" and ", legs);
+  }
+
+  private static Page raceway(Raceway raceway, House house) {
+    List<String> through =
+        house.branches().values().stream()
+            .filter(b -> b.sections().stream().anyMatch(s -> s.surroundings().raceways().contains(raceway.name())))
+            .map(Branch::name)
+            .toList();
+    return new Page()
+        .title("raceway " + raceway.name(), raceway.size().orElse(""))
+        .line(through.isEmpty() ? "nothing goes through it" : "holds runs of " + String.join(", ", through));
+  }
+
+  private static Optional<Page> constant(String name, Analysis analysis) {
+    return analysis
+        .derived()
+        .declaration(new Named(Named.Kind.CONSTANT, name))
+        .map(o -> new Page().title(name, "").line(o.whole().text()));
+  }
+
+  private static Page part(DeviceKind kind) {
+    Page page = new Page().title(kind.name(), kind.family().name().toLowerCase(java.util.Locale.ROOT));
+    if (!kind.halves().isEmpty()) {
+      page.line("halves: " + String.join(", ", kind.halves()));
+    }
+    kind.rating().ifPresent(r -> page.line("rated " + r));
+    return page;
+  }
+
+  private static Page cable(CableKind cable) {
+    Page page = new Page().title(cable.name(), cable.label());
+    page.line(
+        cable.metal().word() + ", insulation good for " + Quantity.plain(cable.insulationCelsius(), 3) + " °C"
+            + (cable.ampacityCelsius() < cable.insulationCelsius()
+                ? ", held to the " + Quantity.plain(cable.ampacityCelsius(), 3) + " °C ampacities"
+                : ""));
+    return page.line(cable.places().isEmpty() ? "" : "for places that are " + cable.places().stream().sorted().collect(Collectors.joining(", ")));
+  }
+
+  /** A rule that a plan silences: what it found here. */
+  private static Optional<Page> rule(String name, Analysis analysis) {
+    Page page = new Page().title("rule " + name, "");
+    List<Finding> found = analysis.compilation().findings().stream().filter(f -> f.rule().equals(name)).toList();
+    found.forEach(f -> page.line(f.headline() + f.silenced().map(why -> " — silenced: " + why).orElse("")));
+    return Optional.of(found.isEmpty() ? page.line("It finds nothing in this plan.") : page);
+  }
+}

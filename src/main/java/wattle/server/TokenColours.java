@@ -1,0 +1,84 @@
+package wattle.server;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.SemanticTokens;
+import org.eclipse.lsp4j.SemanticTokensLegend;
+import wattle.syntax.Lexeme;
+import wattle.syntax.LexemeReader;
+
+/** Every token with its class, names by the kind of thing that they name, in the relative form of the protocol. */
+final class TokenColours {
+  private static final List<String> TYPES =
+      List.of(
+          "keyword", "number", "type", "string", "comment", "operator", "function", "class", "interface", "namespace",
+          "property", "variable", "event", "struct", "parameter");
+
+  private static final List<String> MODIFIERS = List.of("declaration", "defaultLibrary");
+
+  private TokenColours() {}
+
+  static SemanticTokensLegend legend() {
+    return new SemanticTokensLegend(TYPES, MODIFIERS);
+  }
+
+  static SemanticTokens of(Question question) {
+    Map<Integer, Occurrence> names = new HashMap<>();
+    for (Occurrence name : question.analysis().derived().names()) {
+      if (name.span().source() == question.source()) {
+        // The name of a part may be several words, each a token of its own.
+        for (int at = name.span().start(); at < name.span().end(); at++) {
+          names.putIfAbsent(at, name);
+        }
+      }
+    }
+    List<Integer> data = new ArrayList<>();
+    Position before = new Position(0, 0);
+    for (Lexeme lexeme : LexemeReader.read(question.source()).value()) {
+      Occurrence name = names.get(lexeme.span().start());
+      int type = TYPES.indexOf(name == null ? type(lexeme.kind()) : type(name.thing().kind()));
+      if (type < 0) {
+        continue;
+      }
+      Position at = question.lines().position(lexeme.span().start());
+      boolean sameLine = at.getLine() == before.getLine();
+      data.add(at.getLine() - before.getLine());
+      data.add(sameLine ? at.getCharacter() - before.getCharacter() : at.getCharacter());
+      data.add(lexeme.span().end() - lexeme.span().start());
+      data.add(type);
+      data.add(name == null ? 0 : (name.declares() ? 1 : 0) | (name.thing().isOfThePlan() ? 0 : 2));
+      before = at;
+    }
+    return new SemanticTokens(data);
+  }
+
+  /** Empty for what has no colour: line ends, and words whose meaning is their place. */
+  private static String type(Lexeme.Kind kind) {
+    return switch (kind) {
+      case KEYWORD -> "keyword";
+      case NUMBER -> "number";
+      case UNIT -> "type";
+      case TEXT -> "string";
+      case COMMENT -> "comment";
+      case SIGN -> "operator";
+      case NAME -> "parameter";
+      case LINE_END -> "";
+    };
+  }
+
+  private static String type(Named.Kind kind) {
+    return switch (kind) {
+      case BRANCH -> "function";
+      case PANEL -> "class";
+      case SERVICE -> "interface";
+      case ROOM, PACK -> "namespace";
+      case DEVICE -> "property";
+      case RACEWAY, CONSTANT, LIMIT -> "variable";
+      case TRIAL, RULE -> "event";
+      case PART, CABLE, TABLE -> "struct";
+    };
+  }
+}
