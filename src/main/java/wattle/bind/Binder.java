@@ -30,7 +30,6 @@ import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
 import wattle.quantity.Quantity;
-import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /**
@@ -70,9 +69,7 @@ public final class Binder {
   public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
     Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader);
     List<Finding> findings = new ArrayList<>(gathered.findings());
-    Checked<List<PlanTree>> standard = StandardLibrary.files(gathered.value().packs());
-    findings.addAll(standard.findings());
-    Checked<Library> base = LibraryLoader.load(standard.value());
+    Checked<Library> base = StandardLibrary.library(gathered.value().packs());
     findings.addAll(base.findings());
     Checked<Library> own = LibraryLoader.load(gathered.value().files());
     findings.addAll(own.findings());

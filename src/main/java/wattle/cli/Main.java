@@ -21,6 +21,7 @@ import picocli.CommandLine.Option;
       MendCommand.class,
       CompareCommand.class,
       TableCommand.class,
+      DrawCommand.class,
       LockoutCommand.class,
       LanguageServerCommand.class,
       BalanceCommand.class,

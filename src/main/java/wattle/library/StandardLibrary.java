@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -22,7 +23,26 @@ import wattle.syntax.Tree;
 public final class StandardLibrary {
   private static final String ROOT = "stdlib/";
 
+  /**
+   * What was loaded in this process. The files lie in the jar and never change, so a second plan under the same packs need
+   * not have them read again; nothing that is kept here can be changed by anyone.
+   */
+  private static final Map<List<String>, Checked<Library>> LOADED = new ConcurrentHashMap<>();
+
   private StandardLibrary() {}
+
+  /** These packs and those they extend as one typed value, base first; a name that is no pack is passed over. */
+  public static Checked<Library> library(List<String> packs) {
+    return LOADED.computeIfAbsent(List.copyOf(packs), StandardLibrary::load);
+  }
+
+  private static Checked<Library> load(List<String> packs) {
+    Checked<List<PlanTree>> files = files(packs);
+    Checked<Library> library = LibraryLoader.load(files.value());
+    List<Finding> findings = new ArrayList<>(files.findings());
+    findings.addAll(library.findings());
+    return new Checked<>(library.value(), findings);
+  }
 
   /** Names of the packs that ship, in the order listed. */
   public static List<String> packNames() {

@@ -1,0 +1,147 @@
+package wattle.cli;
+
+import guru.nidi.graphviz.engine.GraphvizException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.compiler.Compilation;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.DrawingSvg;
+import wattle.emit.file.Output;
+import wattle.emit.graphviz.DotEngine;
+import wattle.emit.oneline.OneLine;
+import wattle.emit.panelfront.PanelFront;
+import wattle.emit.panelfront.PanelGraph;
+import wattle.emit.picture.PngPicture;
+import wattle.emit.picture.UnreadablePictureException;
+import wattle.loads.ConnectedLoads;
+
+/** {@code draw}: a picture of a plan. */
+@Command(
+    name = "draw",
+    description = "Draws a plan: as a one-line diagram, or as the fronts of its panels.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle draw --view one-line --out one-line.svg examples/alder-court/house.wattle",
+      "  wattle draw --view panel --out panel.png examples/alder-court/house.wattle",
+      "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
+    })
+final class DrawCommand implements Callable<Integer> {
+  /** What can be drawn. */
+  enum View {
+    ONE_LINE,
+    PANEL;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  /** What pictures are written as. */
+  enum Format {
+    SVG,
+    PNG,
+    DOT
+  }
+
+  @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
+  private String file;
+
+  @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
+  private View view;
+
+  @Option(
+      names = "--format",
+      description = "svg, png or dot (default: by the name of the file that --out names, else svg).")
+  private Format format;
+
+  @Option(
+      names = "--resolution",
+      paramLabel = "PER-INCH",
+      defaultValue = "144",
+      description = "Pixels an inch of a PNG (default: ${DEFAULT-VALUE}).")
+  private int resolution;
+
+  @Mixin private EngineOption engine;
+
+  @Mixin private ResultOutput output;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    Format chosen = chosen();
+    if (resolution < 36 || resolution > 1200) {
+      throw new Failure("--resolution takes 36 to 1200 pixels an inch");
+    }
+    Optional<DotEngine> layout = view == View.ONE_LINE && chosen != Format.DOT ? Optional.of(engine.start()) : Optional.empty();
+    Compilation plan = input.compile(file);
+    if (chosen == Format.DOT) {
+      output.write(dot(plan), spec.commandLine().getOut());
+    } else {
+      String svg = DrawingSvg.document(drawing(plan, layout));
+      if (chosen == Format.SVG) {
+        output.write(svg, spec.commandLine().getOut());
+      } else {
+        output.write(List.of(new Output(output.file().orElseThrow(), png(svg))));
+      }
+    }
+    return BesideFindings.report(plan, spec);
+  }
+
+  private Format chosen() {
+    Format chosen = format != null ? format : output.file().isEmpty() ? Format.SVG : byName();
+    if (chosen == Format.PNG && output.file().isEmpty()) {
+      throw new Failure("a PNG goes to a file: give --out with its name");
+    }
+    return chosen;
+  }
+
+  private Format byName() {
+    return switch (output.ending().orElse("")) {
+      case "svg" -> Format.SVG;
+      case "png" -> Format.PNG;
+      case "dot", "gv" -> Format.DOT;
+      default -> throw new Failure(
+          "the name " + output.file().orElseThrow() + " does not tell a format; end it in .svg, .png or .dot, or give --format");
+    };
+  }
+
+  private String dot(Compilation plan) {
+    return switch (view) {
+      case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
+      case PANEL -> PanelGraph.dot(plan.house());
+    };
+  }
+
+  private Drawing drawing(Compilation plan, Optional<DotEngine> layout) {
+    return switch (view) {
+      case ONE_LINE -> {
+        try {
+          yield new OneLine(plan.house(), ConnectedLoads.of(plan.house())).drawing(layout.orElseThrow());
+        } catch (GraphvizException e) {
+          throw new Failure("the diagram cannot be laid out: " + e.getMessage());
+        }
+      }
+      case PANEL -> new PanelFront(plan.house()).drawing();
+    };
+  }
+
+  private byte[] png(String svg) {
+    try {
+      return PngPicture.of(svg, resolution);
+    } catch (UnreadablePictureException e) {
+      throw new Failure(e.getMessage());
+    }
+  }
+}

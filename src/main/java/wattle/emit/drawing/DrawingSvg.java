@@ -1,0 +1,98 @@
+package wattle.emit.drawing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import wattle.emit.file.Mark;
+import wattle.emit.picture.Face;
+import wattle.emit.text.Escape;
+
+/** Drawings as SVG 1.1, black on white; it stands by itself and prints as it looks. */
+public final class DrawingSvg {
+  private DrawingSvg() {}
+
+  /** The whole document, with the mark of our files. */
+  public static String document(Drawing drawing) {
+    return Mark.markUp("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + element(drawing, "drawing"));
+  }
+
+  /**
+   * The element alone, for the body of a page.
+   *
+   * @param id begins the ids of its title and description, and must be the only one of its kind on the page
+   */
+  public static String element(Drawing drawing, String id) {
+    StringBuilder out = new StringBuilder(4096);
+    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(number(drawing.width()));
+    out.append("\" height=\"").append(number(drawing.height())).append("\" viewBox=\"0 0 ");
+    out.append(number(drawing.width())).append(' ').append(number(drawing.height()));
+    out.append("\" role=\"img\" aria-labelledby=\"").append(id).append("-title ").append(id).append("-words\"");
+    out.append(" font-family=\"").append(Face.SANS_FAMILIES).append("\" stroke-linecap=\"butt\">\n");
+    out.append("<title id=\"").append(id).append("-title\">").append(Escape.xml(drawing.title())).append("</title>\n");
+    out.append("<desc id=\"").append(id).append("-words\">").append(Escape.xml(drawing.description()));
+    out.append("</desc>\n");
+    out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
+    drawing.shapes().forEach(shape -> shape(out, shape));
+    return out.append("</svg>\n").toString();
+  }
+
+  private static void shape(StringBuilder out, Shape shape) {
+    if (shape instanceof Shape.Line line) {
+      out.append("<line").append(at("x1", line.x1())).append(at("y1", line.y1())).append(at("x2", line.x2()));
+      out.append(at("y2", line.y2())).append(stroke(line.stroke())).append("/>\n");
+    } else if (shape instanceof Shape.Box box) {
+      out.append("<rect").append(at("x", box.x())).append(at("y", box.y())).append(at("width", box.width()));
+      out.append(at("height", box.height())).append(box.corner() > 0 ? at("rx", box.corner()) : "");
+      out.append(fill(box.fill())).append(stroke(box.stroke())).append("/>\n");
+    } else if (shape instanceof Shape.Circle circle) {
+      out.append("<circle").append(at("cx", circle.x())).append(at("cy", circle.y())).append(at("r", circle.radius()));
+      out.append(fill(circle.fill())).append(stroke(circle.stroke())).append("/>\n");
+    } else if (shape instanceof Shape.Curve curve) {
+      out.append("<path d=\"M").append(number(curve.x1())).append(' ').append(number(curve.y1())).append(" Q");
+      out.append(number(curve.controlX())).append(' ').append(number(curve.controlY())).append(' ');
+      out.append(number(curve.x2())).append(' ').append(number(curve.y2())).append("\" fill=\"none\"");
+      out.append(stroke(curve.stroke())).append("/>\n");
+    } else if (shape instanceof Shape.Triangle t) {
+      out.append("<polygon points=\"").append(number(t.x1())).append(',').append(number(t.y1())).append(' ');
+      out.append(number(t.x2())).append(',').append(number(t.y2())).append(' ').append(number(t.x3())).append(',');
+      out.append(number(t.y3())).append("\" fill=\"#000000\"/>\n");
+    } else if (shape instanceof Shape.Text text) {
+      text(out, text);
+    } else {
+      throw new AssertionError(shape);
+    }
+  }
+
+  private static void text(StringBuilder out, Shape.Text text) {
+    out.append("<text").append(at("x", text.x())).append(at("y", text.y())).append(at("font-size", text.size()));
+    out.append(text.bold() ? " font-weight=\"bold\"" : "");
+    out.append(switch (text.anchor()) {
+      case START -> "";
+      case MIDDLE -> " text-anchor=\"middle\"";
+      case END -> " text-anchor=\"end\"";
+    });
+    out.append('>').append(text.whole().isEmpty() ? "" : "<title>" + Escape.xml(text.whole()) + "</title>");
+    out.append(Escape.xml(text.text())).append("</text>\n");
+  }
+
+  private static String stroke(Shape.Stroke stroke) {
+    String dashes = stroke.dashes().isEmpty() ? "" : " stroke-dasharray=\"" + stroke.dashes() + "\"";
+    return " stroke=\"#000000\"" + at("stroke-width", stroke.width()) + dashes;
+  }
+
+  private static String fill(Shape.Fill fill) {
+    return " fill=\"" + switch (fill) {
+      case NONE -> "none";
+      case INK -> "#000000";
+      case PAPER -> "#ffffff";
+      case SHADE -> "#e6e6e6";
+    } + "\"";
+  }
+
+  private static String at(String name, double value) {
+    return " " + name + "=\"" + number(value) + "\"";
+  }
+
+  private static String number(double value) {
+    return BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
+  }
+}

@@ -1,0 +1,33 @@
+package wattle.emit.drawing;
+
+import wattle.emit.picture.Face;
+import wattle.emit.text.VisibleText;
+
+/** Cuts text to the room there is. */
+public final class Fit {
+  private Fit() {}
+
+  /** The text if it fits, else its beginning and an ellipsis; what is hidden in it is made visible. */
+  public static String within(String text, double size, boolean bold, double width) {
+    String visible = VisibleText.of(text);
+    Face face = bold ? Face.SANS_BOLD : Face.SANS;
+    if (face.width(visible, size) <= width) {
+      return visible;
+    }
+    double left = width - face.width("…", size);
+    StringBuilder kept = new StringBuilder();
+    for (int codePoint : visible.codePoints().toArray()) {
+      left -= face.width(Character.toString(codePoint), size);
+      if (left < 0) {
+        break;
+      }
+      kept.appendCodePoint(codePoint);
+    }
+    return kept.toString().stripTrailing() + "…";
+  }
+
+  /** Width of a text as it will be drawn. */
+  public static double width(String text, double size, boolean bold) {
+    return (bold ? Face.SANS_BOLD : Face.SANS).width(VisibleText.of(text), size);
+  }
+}

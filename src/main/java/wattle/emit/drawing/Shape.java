@@ -1,0 +1,165 @@
+package wattle.emit.drawing;
+
+import wattle.emit.picture.Face;
+
+/** A placed shape. */
+public sealed interface Shape {
+  /** The room it takes, without the thickness of its line. */
+  Bounds bounds();
+
+  /** The same elsewhere. */
+  Shape moved(double x, double y);
+
+  /** Whether a shape is drawn whole or with gaps. */
+  enum Stroke {
+    THIN(1, ""),
+    THICK(3, ""),
+    DASHED(1, "4 3"),
+    FAINT(0.6, "");
+
+    private final double width;
+    private final String dashes;
+
+    Stroke(double width, String dashes) {
+      this.width = width;
+      this.dashes = dashes;
+    }
+
+    public double width() {
+      return width;
+    }
+
+    /** As SVG writes it; empty for a whole line. */
+    public String dashes() {
+      return dashes;
+    }
+  }
+
+  /** How a closed shape is filled. */
+  enum Fill {
+    NONE,
+    INK,
+    PAPER,
+    /** Light grey, which black-and-white print keeps apart from paper. */
+    SHADE
+  }
+
+  /** Where a text stands relative to its point. */
+  enum Anchor {
+    START,
+    MIDDLE,
+    END
+  }
+
+  /** A straight line. */
+  record Line(double x1, double y1, double x2, double y2, Stroke stroke) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(Math.min(x1, x2), Math.min(y1, y2), Math.max(x1, x2), Math.max(y1, y2));
+    }
+
+    @Override
+    public Shape moved(double x, double y) {
+      return new Line(x1 + x, y1 + y, x2 + x, y2 + y, stroke);
+    }
+  }
+
+  /** A rectangle. */
+  record Box(double x, double y, double width, double height, double corner, Stroke stroke, Fill fill)
+      implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(x, y, x + width, y + height);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Box(x + dx, y + dy, width, height, corner, stroke, fill);
+    }
+  }
+
+  /** A circle. */
+  record Circle(double x, double y, double radius, Stroke stroke, Fill fill) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(x - radius, y - radius, x + radius, y + radius);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Circle(x + dx, y + dy, radius, stroke, fill);
+    }
+  }
+
+  /**
+   * A curve from one point to another, bulging towards a control point (a quadratic Bézier curve).
+   *
+   * @param controlX of the point that the curve is drawn to
+   */
+  record Curve(double x1, double y1, double controlX, double controlY, double x2, double y2, Stroke stroke)
+      implements Shape {
+    @Override
+    public Bounds bounds() {
+      double midX = (x1 + 2 * controlX + x2) / 4;
+      double midY = (y1 + 2 * controlY + y2) / 4;
+      return new Bounds(
+          Math.min(midX, Math.min(x1, x2)), Math.min(midY, Math.min(y1, y2)), Math.max(midX, Math.max(x1, x2)),
+          Math.max(midY, Math.max(y1, y2)));
+    }
+
+    @Override
+    public Shape moved(double x, double y) {
+      return new Curve(x1 + x, y1 + y, controlX + x, controlY + y, x2 + x, y2 + y, stroke);
+    }
+  }
+
+  /** A filled triangle, the head of an arrow. */
+  record Triangle(double x1, double y1, double x2, double y2, double x3, double y3) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(
+          Math.min(x1, Math.min(x2, x3)), Math.min(y1, Math.min(y2, y3)), Math.max(x1, Math.max(x2, x3)),
+          Math.max(y1, Math.max(y2, y3)));
+    }
+
+    @Override
+    public Shape moved(double x, double y) {
+      return new Triangle(x1 + x, y1 + y, x2 + x, y2 + y, x3 + x, y3 + y);
+    }
+  }
+
+  /**
+   * A line of text.
+   *
+   * @param y of the baseline
+   * @param text one line, with nothing hidden in it
+   * @param whole what was meant, where the text was cut to fit; shown by viewers on hovering; else empty
+   */
+  record Text(double x, double y, String text, double size, boolean bold, Anchor anchor, String whole)
+      implements Shape {
+    /** Width by the metrics of the shipped face. */
+    public double width() {
+      return face().width(text, size);
+    }
+
+    private Face face() {
+      return bold ? Face.SANS_BOLD : Face.SANS;
+    }
+
+    @Override
+    public Bounds bounds() {
+      double left = switch (anchor) {
+        case START -> x;
+        case MIDDLE -> x - width() / 2;
+        case END -> x - width();
+      };
+      // Capitals and descenders, not the room that a line of a book would take.
+      return new Bounds(left, y - 0.76 * size, left + width(), y + 0.24 * size);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Text(x + dx, y + dy, text, size, bold, anchor, whole);
+    }
+  }
+}

@@ -1,0 +1,74 @@
+package wattle.emit.drawing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.List;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.xml.sax.InputSource;
+
+/** What must hold for every drawing: no text over another or cut by a line, none off the sheet, none too small to read. */
+public final class DrawingChecks {
+  /** Points; the smallest type that drawing standards take for lettering on a letter or A4 sheet is about this. */
+  private static final double SMALLEST = 8.5;
+
+  private DrawingChecks() {}
+
+  public static void check(Drawing drawing) {
+    assertThat(faults(drawing)).as(drawing.title()).isEmpty();
+  }
+
+  /** Every fault in words. */
+  public static List<String> faults(Drawing drawing) {
+    List<String> faults = new ArrayList<>();
+    Bounds sheet = new Bounds(0, 0, drawing.width(), drawing.height());
+    List<Shape.Text> texts = drawing.shapes().stream().filter(Shape.Text.class::isInstance).map(Shape.Text.class::cast).toList();
+    for (Shape shape : drawing.shapes()) {
+      if (!sheet.contains(shape.bounds())) {
+        faults.add("off the sheet: " + shape);
+      }
+    }
+    for (int i = 0; i < texts.size(); i++) {
+      Shape.Text text = texts.get(i);
+      if (text.size() < SMALLEST) {
+        faults.add("too small: " + text);
+      }
+      for (int j = i + 1; j < texts.size(); j++) {
+        if (text.bounds().overlaps(texts.get(j).bounds())) {
+          faults.add("texts overlap: " + text.text() + " | " + texts.get(j).text());
+        }
+      }
+      Bounds inner = text.bounds().grown(-0.5);
+      for (Shape shape : drawing.shapes()) {
+        if (shape instanceof Shape.Line line && crosses(line, inner)) {
+          faults.add("a line crosses: " + text.text() + " | " + line);
+        } else if (shape instanceof Shape.Box box && edgeCrosses(box, inner)) {
+          faults.add("an edge crosses: " + text.text() + " | " + box);
+        }
+      }
+    }
+    return faults;
+  }
+
+  private static boolean edgeCrosses(Shape.Box box, Bounds text) {
+    return box.bounds().overlaps(text) && !box.bounds().contains(text);
+  }
+
+  private static boolean crosses(Shape.Line line, Bounds box) {
+    return new java.awt.geom.Line2D.Double(line.x1(), line.y1(), line.x2(), line.y2())
+        .intersects(box.left(), box.top(), box.width(), box.height());
+  }
+
+  /** Parses SVG as XML; a fault in it is thrown. */
+  public static org.w3c.dom.Document xml(String svg) {
+    try {
+      DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+      factory.setNamespaceAware(true);
+      factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
+      return factory.newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+    } catch (Exception e) {
+      throw new AssertionError("not well-formed: " + e.getMessage(), e);
+    }
+  }
+}
