@@ -30,6 +30,7 @@ import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
 import wattle.quantity.Quantity;
+import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /**
