@@ -61,7 +61,7 @@ slotNumber : NUMBER | HALF_SLOT ;
 slotItem : amount | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
 breakerTrait
   : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
-  | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked'
+  | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked' | 'type-b' | 'type-c' | 'type-d'
   ;
 
 // ---- Branches

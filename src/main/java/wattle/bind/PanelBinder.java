@@ -1,6 +1,7 @@
 package wattle.bind;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -318,9 +319,14 @@ final class PanelBinder {
     }
     Status status = way.status();
     return new Breaker(
-        way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), target(way),
+        way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way),
+        target(way),
         Scope.label(way.tree().label()), way.traits().contains("pinned"), !way.legs().isEmpty(),
         way.traits().contains("back-fed"), way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
+  }
+
+  private static Optional<Breaker.Trip> trip(Way way) {
+    return Arrays.stream(Breaker.Trip.values()).filter(t -> way.traits().contains(t.word())).findFirst();
   }
 
   private Optional<Leg> legOf(Slot slot, Draft draft, List<Leg> legs) {

@@ -27,7 +27,7 @@ final class SlotBinder {
   private static final List<String> TRAITS =
       List.of(
           "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
-          "back-fed", "interlocked", "later", "spare");
+          "back-fed", "interlocked", "later", "spare", "type-b", "type-c", "type-d");
 
   private final Scope scope;
   private final Set<String> thingsFed;

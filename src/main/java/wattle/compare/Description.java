@@ -217,6 +217,7 @@ public final class Description {
     put(p, "device", b.device().name().toLowerCase(java.util.Locale.ROOT));
     put(p, "protection", String.join(", ", new TreeSet<>(b.protections().stream().map(x -> x.word()).toList())));
     put(p, "interrupting", b.interrupting());
+    put(p, "trip", b.trip().map(Breaker.Trip::word).orElse(""));
     put(p, "label", b.label());
     put(p, "pinned", b.pinned() ? "yes" : "");
     put(p, "back-fed", b.backFed() ? "yes" : "");

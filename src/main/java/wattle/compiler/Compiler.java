@@ -6,6 +6,9 @@ import java.util.List;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
+import wattle.conductors.Conductors;
+import wattle.faults.FaultChecks;
+import wattle.faults.Faults;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -36,7 +39,13 @@ public final class Compiler {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader);
     List<Finding> findings = new ArrayList<>(bound.findings());
     findings.addAll(PanelSpace.check(bound.value().house().panels().values()));
+    findings.addAll(faults(bound.value()));
     findings.sort(Finding.BY_DANGER);
     return new Compilation(plan, bound.value().house(), bound.value().library(), bound.value().files(), findings);
+  }
+
+  private static List<Finding> faults(Binder.Bound bound) {
+    Conductors conductors = Conductors.of(bound.house(), bound.library());
+    return FaultChecks.of(bound.house(), bound.library(), Faults.of(bound.house(), bound.library(), conductors));
   }
 }

@@ -3,6 +3,7 @@ package wattle.faults;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,21 +32,23 @@ import wattle.quantity.Quantity;
 public final class Faults {
   private final Map<String, FaultPoint> panels;
   private final Map<String, List<FaultPoint>> branches;
+  private final Set<String> unbounded;
 
-  private Faults(Map<String, FaultPoint> panels, Map<String, List<FaultPoint>> branches) {
+  private Faults(Map<String, FaultPoint> panels, Map<String, List<FaultPoint>> branches, Set<String> unbounded) {
     this.panels = panels;
     this.branches = branches;
+    this.unbounded = unbounded;
   }
 
   /** Of every panel and branch of a house. */
   public static Faults of(House house, Library library, Conductors conductors) {
-    Work work = new Work(house, new Sources(library), new Runs(conductors, library), new LinkedHashMap<>());
+    Work work = new Work(house, new Sources(library), new Runs(conductors, library), new LinkedHashMap<>(), new LinkedHashSet<>());
     Map<String, List<FaultPoint>> branches = new LinkedHashMap<>();
     house.panels().values().forEach(p -> work.panel(p, new HashSet<>()));
     house.branches().values().forEach(b -> branches.put(b.name(), work.branch(b)));
     Map<String, FaultPoint> panels = new LinkedHashMap<>();
     house.panels().keySet().forEach(name -> panels.put(name, new FaultPoint(name, work.panels.get(name))));
-    return new Faults(panels, branches);
+    return new Faults(panels, branches, work.unbounded);
   }
 
   /** At the bus of a panel. */
@@ -58,7 +61,13 @@ public final class Faults {
     return branches.getOrDefault(name, List.of());
   }
 
-  private record Work(House house, Sources sources, Runs runs, Map<String, List<Fault>> panels) {
+  /** Services whose stated source has no impedance or no end of it, so that no current follows from it. */
+  Set<String> unbounded() {
+    return Set.copyOf(unbounded);
+  }
+
+  private record Work(
+      House house, Sources sources, Runs runs, Map<String, List<Fault>> panels, Set<String> unbounded) {
     /** @param underway panels that are being worked out, so that feeders in a circle end */
     private List<Fault> panel(Panel panel, Set<String> underway) {
       List<Fault> known = panels.get(panel.name());
@@ -88,7 +97,12 @@ public final class Faults {
 
     // Between the service and the first panel the neutral is the ground; they part at the panel.
     private List<Fault> fromService(Panel panel, Service service) {
-      List<Fault> faults = sources.of(service).stream().map(Fault::at).toList();
+      List<SourceLoop> loops = sources.of(service);
+      if (!loops.stream().allMatch(SourceLoop::isBounded)) {
+        unbounded.add(service.name());
+        return List.of();
+      }
+      List<Fault> faults = loops.stream().map(Fault::at).toList();
       if (service.run().isPresent()) {
         faults = along(service.run().get(), faults, panel, "service run");
       }

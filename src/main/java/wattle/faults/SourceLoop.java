@@ -24,6 +24,20 @@ record SourceLoop(
     return state == State.COLD ? coldReactance : hotReactance;
   }
 
+  /** Amperes that no transformer of a dwelling drives: a slip of the pen, not a source. */
+  private static final double BEYOND_ANY_SOURCE = 1e6;
+
+  /** Whether it leaves a current that can be. */
+  boolean isBounded() {
+    for (State state : State.values()) {
+      double amperes = volts.si() / ohms(state).magnitude();
+      if (!(amperes > 0) || amperes > BEYOND_ANY_SOURCE) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   Ohms ohms(State state) {
     return new Ohms(resistance(state).si(), reactance(state).si());
   }

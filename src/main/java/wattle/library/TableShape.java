@@ -16,6 +16,10 @@ import wattle.syntax.Tree;
  * would switch a check off without a word. Tables of other names are free.
  */
 final class TableShape {
+  private static final List<String> TRIP =
+      List.of("rating A", "hold", "hold-time s", "overload", "overload-time s", "high", "high-least s", "high-time s");
+  private static final List<String> INSTANTANEOUS = List.of("type", "least", "usual", "most", "time s");
+
   /** Columns as a table names them; any unit of the same dimension will do. */
   private static final Map<String, List<String>> SHAPES =
       Map.ofEntries(
@@ -30,6 +34,10 @@ final class TableShape {
           Map.entry("raceway-material", List.of("kind", "material")),
           Map.entry("short-circuit", List.of("metal", "constant", "beta degC")),
           Map.entry("insulation-end", List.of("insulation", "end degC")),
+          Map.entry("breaker-trip", TRIP),
+          Map.entry("breaker-trip-iec", TRIP),
+          Map.entry("instantaneous-trip", INSTANTANEOUS),
+          Map.entry("instantaneous-trip-iec", INSTANTANEOUS),
           Map.entry("melting", List.of("metal", "preece", "melts degC")),
           Map.entry(
               "ampacity",

@@ -12,6 +12,7 @@ import wattle.quantity.Quantity;
  * @param handle how its poles move together
  * @param rating in amperes; absent where the plan leaves it for later or could not be read
  * @param interrupting the fault current it can open; absent where not said
+ * @param trip its type of instantaneous trip, where it is one of IEC 60898-1 that the plan states
  * @param target what it feeds
  * @param pinned whether {@code balance} must leave it where it is
  * @param legsStated whether the plan states the legs of its poles, so that they do not follow from its slots
@@ -25,6 +26,7 @@ public record Breaker(
     Optional<Quantity> rating,
     Optional<Quantity> interrupting,
     Set<Protection> protections,
+    Optional<Trip> trip,
     Target target,
     Optional<String> label,
     boolean pinned,
@@ -42,6 +44,24 @@ public record Breaker(
   public enum Device {
     BREAKER,
     FUSE
+  }
+
+  /** Types of instantaneous trip by IEC 60898-1. */
+  public enum Trip {
+    B("type-b"),
+    C("type-c"),
+    D("type-d");
+
+    private final String word;
+
+    Trip(String word) {
+      this.word = word;
+    }
+
+    /** The word of the notation. */
+    public String word() {
+      return word;
+    }
   }
 
   /** How the poles of one way move. */

@@ -1,0 +1,123 @@
+package wattle.faults;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.library.Limit;
+import wattle.model.Breaker;
+import wattle.model.Protection;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.WireSize;
+
+/**
+ * Whether a breaker opens a fault at the far end of what it guards, and whether the conductors stand it till then.
+ *
+ * <p>A fault below the usual instantaneous trip is left to the thermal element. The conductor is judged there, by the
+ * longest time that the breaker's standard allows, as far as the adiabatic equation holds. Above it the time is a tenth of
+ * a second or less, for which IEC 60364-4-43 434.5.2 goes by the let-through that a maker states and not by the current;
+ * nothing is said of it here but what the conductor stands. A ground-fault breaker opens a fault to ground by another way.
+ */
+final class ClearingCheck {
+  private static final Citation ADIABATIC = new Citation("IEC 60364-4-43", "434.5.2", true);
+
+  private final TripCurves curves;
+  private final double longest;
+
+  ClearingCheck(Library library) {
+    curves = new TripCurves(library);
+    longest = library.limit("adiabatic-time").map(Limit::value).map(Quantity::si).orElse(0.0);
+  }
+
+  private record Slow(FaultPoint point, Fault fault, double amperes, ClearingTime time) {
+    boolean outlasts(double longest) {
+      return fault.weakest().filter(w -> w.secondsAt(amperes) <= longest && w.secondsAt(amperes) < time.mostSeconds()).isPresent();
+    }
+  }
+
+  /**
+   * @param what such as {@code 'hall'}
+   * @param points what the breaker guards, the panel that it is in first or not at all
+   */
+  Optional<Finding> of(String what, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points) {
+    Optional<TripCurve> curve = curves.of(breaker, system);
+    if (curve.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Slow> slow =
+        points.stream()
+            .flatMap(p -> p.faults().stream().map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
+            .filter(s -> s.amperes < curve.get().usualAmperes() && s.fault.weakest().isPresent())
+            .filter(s -> s.fault.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
+            .sorted(Comparator.comparingDouble(Slow::amperes))
+            .toList();
+    return slow.stream()
+        .filter(s -> s.outlasts(longest))
+        .findFirst()
+        .map(s -> outlasting(what, place, breaker, curve.get(), s))
+        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points)));
+  }
+
+  private static Finding below(String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points) {
+    String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
+    Finding.Builder finding =
+        start(
+            "fault-below-instantaneous", slow, curve,
+            "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", less than trips its breaker at once")
+            .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
+            .with(breaker.origin().whole(), "taken to trip at once by " + amperes(curve.usualAmperes()))
+            .because(
+                "Below its instantaneous trip a breaker waits for its thermal element, " + most + " by " + curve.standard()
+                    + "; till then the fault burns.")
+            .source(curve.bandCitations().get(0));
+    if (slow.fault.kind() == FaultKind.LINE_GROUND) {
+      return finding.fix("run it thicker, its ground too, or make it shorter").build();
+    }
+    Thicker.than(slow.fault, slow.amperes, curve.usualAmperes(), nearest(points, slow.fault))
+        .ifPresentOrElse(size -> finding.fix("run all of it in " + size + ", or make it shorter"), () -> finding.fix("make it shorter"));
+    return finding.build();
+  }
+
+  private static Optional<Fault> nearest(List<FaultPoint> points, Fault fault) {
+    return points.size() > 1 ? points.get(0).fault(fault.kind()) : Optional.empty();
+  }
+
+  private static Finding outlasting(String what, Span place, Breaker breaker, TripCurve curve, Slow slow) {
+    Withstand weakest = slow.fault.weakest().orElseThrow();
+    WireSize size = weakest.wire().size();
+    String stands = seconds(weakest.secondsAt(slow.amperes));
+    String most = slow.time.most().map(ClearingCheck::seconds).orElse("for ever");
+    return start(
+            "conductor-would-not-survive", slow, curve,
+            size + " on " + what + " stands a fault of " + amperes(slow.amperes) + " for " + stands + ", and its breaker may take " + most)
+        .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
+        .with(breaker.origin().whole(), "may take " + most)
+        .because(
+            "The current is below the usual instantaneous trip of " + amperes(curve.usualAmperes()) + ". By the slowest trip that "
+                + curve.standard() + " allows, the insulation of the conductor is spoilt before the breaker opens.")
+        .figure("let-through that " + size + " stands", weakest.letThrough().value().text())
+        .fix("run it thicker or shorter, so that the fault trips the breaker at once")
+        .source(ADIABATIC)
+        .build();
+  }
+
+  private static Finding.Builder start(String rule, Slow slow, TripCurve curve, String headline) {
+    boolean advice = rule.equals("fault-below-instantaneous") && slow.amperes >= curve.instantaneousLeast() * curve.rating();
+    return (advice ? Finding.advice(rule, headline) : Finding.warning(rule, headline))
+        .figure("least fault current", amperes(slow.amperes))
+        .figure("usual instantaneous trip", amperes(curve.usualAmperes()))
+        .figure("clearing time", slow.time.text());
+  }
+
+  private static String amperes(double amperes) {
+    return Quantity.plain(amperes, 3) + " A";
+  }
+
+  private static String seconds(double seconds) {
+    return Quantity.plain(seconds, 2) + " s";
+  }
+}

@@ -1,0 +1,68 @@
+package wattle.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Service;
+import wattle.model.Status;
+
+/** What is wrong with the breakers and runs of a house on a fault. */
+public final class FaultChecks {
+  private static final Citation FAULT_CURRENT = new Citation("IEEE 242", "short-circuit currents", true);
+
+  private FaultChecks() {}
+
+  public static List<Finding> of(House house, Library library, Faults faults) {
+    List<Finding> findings = new ArrayList<>();
+    for (Service service : house.services().values()) {
+      if (faults.unbounded().contains(service.name())) {
+        service.source().ifPresent(s -> findings.add(unbounded(service.name(), s.span())));
+      }
+    }
+    InterruptingCheck interrupting = new InterruptingCheck(house, library);
+    ClearingCheck clearing = new ClearingCheck(library);
+    for (Panel panel : house.panels().values()) {
+      if (panel.status() != Status.TO_REMOVE) {
+        findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
+        feeder(house, panel)
+            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.feeder().get().origin().name(), b, panel.system(), List.of(faults.panel(panel.name()))))
+            .ifPresent(findings::add);
+      }
+    }
+    for (Branch branch : house.branches().values()) {
+      Optional<Panel> panel = branch.panel().map(house.panels()::get);
+      Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);
+      if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()) {
+        clearing
+            .of("'" + branch.name() + "'", branch.origin().name(), breaker.get(), panel.get().system(), faults.branch(branch.name()))
+            .ifPresent(findings::add);
+      }
+    }
+    return findings;
+  }
+
+  private static Optional<Breaker> feeder(House house, Panel panel) {
+    return panel.feeder().isPresent() && panel.supply() instanceof PanelSupply.FromBreaker from
+        ? house.breaker(from.breaker())
+        : Optional.empty();
+  }
+
+  private static Finding unbounded(String service, Span source) {
+    return Finding.error("source-without-impedance", "no source of a house drives what that of '" + service + "' would")
+        .at(source, "more than 1000 kA, or nothing")
+        .because("Its figures leave next to no impedance, or nothing else; the fault currents of the house were left out.")
+        .fix("state what the utility gives, such as 50 kVA 1.8 % or available 10 kA")
+        .source(FAULT_CURRENT)
+        .build();
+  }
+}

@@ -1,0 +1,81 @@
+package wattle.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.finding.Citation;
+import wattle.library.Key;
+import wattle.library.Library;
+import wattle.library.Table;
+import wattle.model.Breaker;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** Trip curves of breakers, from the tables of the product standards. */
+public final class TripCurves {
+  /** Above this a supply of one leg is one of the places where breakers are to IEC 60898-1; common practice. */
+  private static final double VOLTS_OF_IEC = 200;
+
+  private final Library library;
+
+  public TripCurves(Library library) {
+    this.library = library;
+  }
+
+  /** Absent for a fuse, which has a curve of its own make, and where the rating or a table is missing. */
+  public Optional<TripCurve> of(Breaker breaker, SupplySystem system) {
+    if (breaker.device() == Breaker.Device.FUSE) {
+      return Optional.empty();
+    }
+    boolean iec =
+        breaker.trip().isPresent()
+            || system.kind() == SupplySystem.Kind.SINGLE_PHASE && system.legToNeutralVolts() > VOLTS_OF_IEC;
+    return breaker.amperes().flatMap(a -> curve(a, iec, breaker.trip().map(Enum::name).orElse("unstated")));
+  }
+
+  private Optional<TripCurve> curve(double amperes, boolean iec, String type) {
+    Optional<Table> trips = library.table(iec ? "breaker-trip-iec" : "breaker-trip");
+    Optional<Table> bands = library.table(iec ? "instantaneous-trip-iec" : "instantaneous-trip");
+    if (trips.isEmpty() || bands.isEmpty()) {
+      return Optional.empty();
+    }
+    Key rating = Key.notBelow("rating", Derivation.stated("rating", "I_n", Quantity.of(amperes, Units.AMPERE)));
+    Key kind = Key.is("type", Derivation.stated("type", "", type));
+    Figures trip = new Figures(trips.get(), rating);
+    Figures band = new Figures(bands.get(), kind);
+    List<TripCurve.Point> mustTrip = new ArrayList<>();
+    trip.point("overload", "overload-time").ifPresent(mustTrip::add);
+    trip.point("high", "high-time").ifPresent(mustTrip::add);
+    Optional<Double> hold = trip.figure("hold");
+    Optional<Double> least = band.figure("least");
+    Optional<Double> usual = band.figure("usual");
+    Optional<Double> most = band.figure("most");
+    Optional<Double> time = band.figure("time");
+    if (hold.isEmpty() || mustTrip.isEmpty() || least.isEmpty() || usual.isEmpty() || most.isEmpty() || time.isEmpty()) {
+      return Optional.empty();
+    }
+    String standard = trips.get().citations().stream().findFirst().map(Citation::work).orElse(trips.get().label());
+    return Optional.of(
+        new TripCurve(
+            standard, amperes, hold.get(), trip.figure("hold-time").orElse(Double.POSITIVE_INFINITY), mustTrip,
+            trip.point("high", "high-least"), least.get(), usual.get(), most.get(), time.get(), trip.sources(),
+            band.sources()));
+  }
+
+  /** The figures of one row. */
+  private record Figures(Table table, Key key) {
+    Optional<Double> figure(String column) {
+      return table.find(column, "", column, key).flatMap(Derivation::quantity).map(Quantity::si);
+    }
+
+    Optional<TripCurve.Point> point(String multiple, String seconds) {
+      return figure(multiple).flatMap(m -> figure(seconds).map(s -> new TripCurve.Point(m, s)));
+    }
+
+    List<Citation> sources() {
+      return table.row(key).map(table::sourcesOf).orElse(List.of());
+    }
+  }
+}
