@@ -14,6 +14,7 @@ import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.DeviceKind;
 import wattle.model.Origin;
+import wattle.model.Status;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -47,7 +48,7 @@ final class DeviceBinder {
     this.scope = scope;
   }
 
-  Optional<UnwiredDevice> bind(Tree.Device device, String room, String boxName) {
+  Optional<UnwiredDevice> bind(Tree.Device device, String room, String boxName, Status ofWhole) {
     Optional<Kind> kind = kind(device);
     if (kind.isEmpty()) {
       scope.spoil(room + "." + device.name());
@@ -92,7 +93,7 @@ final class DeviceBinder {
             device.at().map(Tree.Word::text),
             device.hot(),
             facts,
-            Scope.status(device.status()),
+            Scope.status(device.status(), ofWhole),
             new Origin(device.name().span(), device.span())));
   }
 

@@ -317,7 +317,7 @@ final class PanelBinder {
       Slot slot = way.id().slots().get(i);
       poles.add(new Pole(slot, i < way.legs().size() ? statedLeg(way.legs().get(i), legs) : legOf(slot, draft, legs)));
     }
-    Status status = way.status();
+    Status status = Scope.status(way.tree().status(), Scope.status(draft.tree().status()));
     return new Breaker(
         way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way),
         target(way),

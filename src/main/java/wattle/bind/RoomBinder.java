@@ -15,6 +15,7 @@ import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.Origin;
 import wattle.model.Room;
+import wattle.model.Status;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -57,23 +58,24 @@ final class RoomBinder {
   private void room(Tree.Room tree, DeviceBinder binder) {
     String room = tree.name().text();
     Map<String, Span> names = new HashMap<>();
+    Status status = Scope.status(tree.status());
     List<String> boxNames = new ArrayList<>();
     for (Tree.Box box : tree.boxes()) {
       if (scope.claim(names, box.name().text(), box.name().span(), "things in " + room)) {
-        boxes.add(box(room, box, names, binder));
+        boxes.add(box(room, box, names, binder, status));
         boxNames.add(room + "." + box.name());
       }
     }
     for (Tree.Device device : tree.devices()) {
       if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
         String name = room + "." + device.name();
-        binder.bind(device, room, name).ifPresent(d -> own(d, boxNames));
+        binder.bind(device, room, name, status).ifPresent(d -> own(d, boxNames));
       }
     }
     Map<String, Quantity> facts = Facts.OF_ROOM.read(tree.facts(), scope, new HashSet<>());
     rooms.add(
         new Room(
-            room, Scope.label(tree.label()), kind(tree), facts, boxNames, Scope.status(tree.status()),
+            room, Scope.label(tree.label()), kind(tree), facts, boxNames, status,
             new Origin(tree.name().span(), tree.span())));
   }
 
@@ -87,13 +89,14 @@ final class RoomBinder {
             device.boxTraits(), List.of(device.name()), device.status(), device.origin()));
   }
 
-  private Box box(String room, Tree.Box tree, Map<String, Span> names, DeviceBinder binder) {
+  private Box box(String room, Tree.Box tree, Map<String, Span> names, DeviceBinder binder, Status ofRoom) {
+    Status status = Scope.status(tree.status(), ofRoom);
     String name = room + "." + tree.name();
     List<String> inside = new ArrayList<>();
     for (Tree.Device device : tree.devices()) {
       if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
         binder
-            .bind(device, room, name)
+            .bind(device, room, name, status)
             .ifPresent(
                 d -> {
                   devices.add(d);
@@ -118,7 +121,7 @@ final class RoomBinder {
       }
     }
     return new Box(
-        name, room, volume, tree.gangs(), traits, inside, Scope.status(tree.status()),
+        name, room, volume, tree.gangs(), traits, inside, status,
         new Origin(tree.name().span(), tree.span()));
   }
 

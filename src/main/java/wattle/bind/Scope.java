@@ -82,6 +82,11 @@ final class Scope {
     return false;
   }
 
+  /** The status that is written, else that of what the thing belongs to. */
+  static Status status(Optional<Tree.Status> written, Status ofWhole) {
+    return written.isPresent() ? status(written) : ofWhole;
+  }
+
   static Status status(Optional<Tree.Status> written) {
     return written
         .map(

@@ -206,7 +206,7 @@ final class ServiceBinder {
               earth.electrode().text(),
               earth.wiring().flatMap(wirings::bind),
               resistance,
-              Scope.status(earth.status()),
+              Scope.status(earth.status(), Scope.status(tree.status())),
               new Origin(earth.electrode().span(), earth.span())));
     }
     return electrodes;

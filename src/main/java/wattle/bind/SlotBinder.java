@@ -71,8 +71,7 @@ final class SlotBinder {
         interrupting(line),
         protections,
         target,
-        traits,
-        Scope.status(line.status()));
+        traits);
   }
 
   private Breaker.Handle handle(Tree.Slot line, Set<String> traits) {

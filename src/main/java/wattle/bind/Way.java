@@ -6,7 +6,6 @@ import java.util.Set;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Protection;
-import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
@@ -24,8 +23,7 @@ record Way(
     Optional<Quantity> interrupting,
     Set<Protection> protections,
     Optional<Tree.Word> target,
-    Set<String> traits,
-    Status status) {
+    Set<String> traits) {
   List<Tree.Word> legs() {
     return tree.legs();
   }

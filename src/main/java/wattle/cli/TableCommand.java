@@ -10,11 +10,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
+import wattle.emit.schedule.BoxSchedule;
 import wattle.emit.schedule.LoadSchedule;
+import wattle.emit.schedule.MaterialsSchedule;
 import wattle.emit.schedule.PanelSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
 import wattle.loads.ConnectedLoads;
+import wattle.materials.Materials;
 
 /** {@code table}: schedules and calculations of a plan. */
 @Command(
@@ -33,7 +36,9 @@ final class TableCommand implements Callable<Integer> {
   enum Of {
     PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))),
     LOADS(plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))),
-    RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library()))));
+    RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))),
+    BOXES(plan -> List.of(BoxSchedule.of(plan.house()))),
+    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library()))));
 
     private final Function<Compilation, List<Sheet>> maker;
 

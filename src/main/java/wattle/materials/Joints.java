@@ -1,0 +1,154 @@
+package wattle.materials;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import wattle.model.Box;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Device;
+import wattle.model.DeviceKind.Family;
+import wattle.model.DeviceKind.Need;
+import wattle.model.House;
+import wattle.model.Point;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.Status;
+import wattle.quantity.WireSize;
+
+/**
+ * Connectors. A cable is held by one where it enters a box or panel, unless the box has clamps of its own. In a box,
+ * conductors that do the same are joined with one wire connector, together with a pigtail to each device; a lone
+ * conductor goes straight to the screw of a lone device, and where a device is wired through its screws do the joining.
+ * Grounds of all cables in a box are one joint. A joint counts where something in it is new.
+ */
+final class Joints {
+  private final House house;
+
+  Joints(House house) {
+    this.house = house;
+  }
+
+  /** Conductors that are joined, with the pigtails among them. */
+  private static final class Joint {
+    private int conductors;
+    private int pigtails;
+    private boolean toLead;
+    private boolean isNew;
+    private double largest;
+    private String size = "";
+
+    /** A device's end: a pigtail to a screw, or a lead that the device brings and that must be joined in any case. */
+    void device(boolean lead, boolean fresh) {
+      pigtails++;
+      toLead |= lead;
+      isNew |= fresh;
+    }
+
+    /** A lone conductor goes straight to the screw of a lone device; all else is joined. */
+    boolean isJoined() {
+      return conductors > 1 || conductors == 1 && (toLead || pigtails > 1);
+    }
+
+    int ends() {
+      return conductors + pigtails;
+    }
+
+    void add(WireSize of, boolean fresh) {
+      conductors++;
+      isNew |= fresh;
+      if (of.areaSquareMillimetres() > largest) {
+        largest = of.areaSquareMillimetres();
+        size = of.toString();
+      }
+    }
+  }
+
+  void count(Tally tally) {
+    Map<String, Joint> grounds = new LinkedHashMap<>();
+    for (Branch branch : house.branches().values()) {
+      for (int p = 0; p < branch.points().size(); p++) {
+        List<Section> ends = ends(branch, p);
+        Point point = branch.points().get(p);
+        entries(branch, point, ends, tally);
+        if (point.box().isPresent()) {
+          joints(branch, point, ends, grounds, tally);
+        }
+      }
+    }
+    grounds.forEach((box, joint) -> connector(joint, box, tally));
+  }
+
+  private static List<Section> ends(Branch branch, int point) {
+    return branch.sections().stream().filter(s -> s.from() == point || s.to() == point).toList();
+  }
+
+  private void entries(Branch branch, Point point, List<Section> ends, Tally tally) {
+    Box box = point.box().map(house.boxes()::get).orElse(null);
+    boolean clamps = box != null && (box.traits().contains("clamps") || box.traits().contains("plastic"));
+    String place = point.box().or(branch::panel).orElse(branch.name());
+    for (Section section : ends) {
+      if (section.status() == Status.NEW && !clamps) {
+        boolean raceway = section.wiring().raceway().isPresent();
+        tally.add(
+            Material.Category.CONNECTOR,
+            (raceway ? "raceway connector, " : "cable connector, ") + section.wiring().text().split(" with ", 2)[0], place);
+      }
+    }
+  }
+
+  private void joints(Branch branch, Point point, List<Section> ends, Map<String, Joint> grounds, Tally tally) {
+    String box = point.box().orElseThrow();
+    Map<Role, Joint> joints = new LinkedHashMap<>();
+    for (Section section : ends) {
+      for (ConductorUse use : section.conductors()) {
+        if (use.role() instanceof Role.Spare) {
+          continue;
+        }
+        Joint joint =
+            use.role() instanceof Role.Ground
+                ? grounds.computeIfAbsent(box, b -> new Joint())
+                : joints.computeIfAbsent(use.role(), r -> new Joint());
+        joint.add(use.wire().size(), section.status() == Status.NEW);
+      }
+    }
+    List<Device> devices = point.devices().stream().map(house.devices()::get).filter(d -> d.kind().family() != Family.JUNCTION).toList();
+    for (Device device : devices) {
+      pigtails(device, joints, grounds.get(box));
+    }
+    joints.forEach((role, joint) -> {
+      boolean onScrews = point.wiredThrough() && (role instanceof Role.Hot || role instanceof Role.Neutral);
+      if (!onScrews) {
+        connector(joint, box, tally);
+      }
+    });
+  }
+
+  /** The device's own ends: on what it switches or draws from, and on the ground. */
+  private static void pigtails(Device device, Map<Role, Joint> joints, Joint ground) {
+    boolean fresh = device.status() == Status.NEW;
+    List<Joint> touched = new ArrayList<>();
+    joints.forEach((role, joint) -> {
+      boolean neutral = role instanceof Role.Neutral && device.kind().needs().contains(Need.NEUTRAL);
+      boolean ownControl =
+          role instanceof Role.SwitchLeg s && (s.fromSwitch().equals(device.name()) || device.kind().family() != Family.SWITCH)
+              || role instanceof Role.Traveller t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
+      boolean hot = role instanceof Role.Hot && !joints.keySet().stream().anyMatch(r -> r instanceof Role.SwitchLeg && device.kind().family() != Family.SWITCH);
+      if (neutral || ownControl || hot) {
+        touched.add(joint);
+      }
+    });
+    boolean lead = device.kind().family() == Family.LIGHT || device.kind().family() == Family.APPLIANCE || device.kind().family() == Family.SOURCE;
+    touched.forEach(j -> j.device(lead, fresh));
+    if (ground != null && device.kind().needs().contains(Need.GROUND)) {
+      ground.device(lead, fresh);
+    }
+  }
+
+  private static void connector(Joint joint, String box, Tally tally) {
+    if (joint.isJoined() && joint.isNew) {
+      tally.add(Material.Category.CONNECTOR, "wire connector for " + joint.ends() + " × " + joint.size, box);
+    }
+  }
+}
