@@ -12,6 +12,7 @@ import wattle.faults.Faults;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.trials.Expectations;
 
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
@@ -40,6 +41,7 @@ public final class Compiler {
     List<Finding> findings = new ArrayList<>(bound.findings());
     findings.addAll(PanelSpace.check(bound.value().house().panels().values()));
     findings.addAll(faults(bound.value()));
+    findings.addAll(Expectations.check(bound.value().house(), bound.value().library(), !bound.hasErrors()));
     findings.sort(Finding.BY_DANGER);
     return new Compilation(plan, bound.value().house(), bound.value().library(), bound.value().files(), findings);
   }

@@ -59,6 +59,15 @@ public final class Network {
     return first[box + 1] - first[box];
   }
 
+  /** Whether what goes to a box goes by way of another, or begins there. */
+  public boolean isOnTheWay(int by, int box) {
+    int at = box;
+    while (at > by) {
+      at = parent[at];
+    }
+    return at == by;
+  }
+
   public int elementCount() {
     return elements.from.length;
   }

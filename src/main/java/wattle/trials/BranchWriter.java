@@ -1,0 +1,169 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.ConductorUse;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.Status;
+import wattle.network.Network;
+import wattle.quantity.Quantity;
+
+/**
+ * The runs of one branch, box by box from its panel. A point has a terminal for each thing that a conductor does there:
+ * those that arrive, those that only leave (a switch leg that begins here or comes back from beyond), and those that a
+ * device in the box needs. Switches are contacts between two of them.
+ */
+final class BranchWriter {
+  private final HouseNetworkBuilder out;
+  private final Branch branch;
+  private final HouseNetwork.PanelBox panelBox;
+  private final Panel panel;
+  private final List<Controls.Group> groups;
+  private final double hertz;
+  private final Map<Integer, Integer> boxes = new HashMap<>();
+  private final Map<Integer, Map<Role, Integer>> terminals = new HashMap<>();
+
+  BranchWriter(HouseNetworkBuilder out, Branch branch, HouseNetwork.PanelBox panelBox) {
+    this.out = out;
+    this.branch = branch;
+    this.panelBox = panelBox;
+    panel = out.house.panels().get(branch.panel().orElseThrow());
+    groups = Controls.of(branch, out.house);
+    hertz = out.hertz(out.house.serviceOf(panel));
+  }
+
+  void write() {
+    boxes.put(0, panelBox.box());
+    terminals.put(0, atPanel());
+    for (Section section : branch.sections()) {
+      if (section.status() != Status.TO_REMOVE && boxes.containsKey(section.from())) {
+        section(section);
+      }
+    }
+    for (Controls.Group group : groups) {
+      new Contacts(out, terminals, boxes).close(group, branch);
+    }
+    DeviceWriter devices = new DeviceWriter(out, branch, groups, panel.system(), boxes, terminals);
+    for (int p : boxes.keySet().stream().sorted().toList()) {
+      if (p > 0) {
+        devices.write(p);
+      }
+    }
+  }
+
+  /** The hots of the branch at the legs of the panel; no terminal for one whose breaker is off. */
+  private Map<Role, Integer> atPanel() {
+    Map<Role, Integer> map = new HashMap<>();
+    List<Optional<Leg>> moved = out.scenario.legs().get(branch.name());
+    for (int i = 0; i < branch.hots().size(); i++) {
+      BranchHot hot = branch.hots().get(i);
+      Optional<Leg> leg = moved == null ? hot.leg() : moved.get(i);
+      int at = leg.map(panel.legs()::indexOf).orElse(-1);
+      if (at >= 0 && !out.scenario.openBreakers().contains(hot.breaker())) {
+        map.put(new Role.Hot(i), panelBox.legs()[at]);
+      }
+    }
+    map.put(new Role.Neutral(), panelBox.neutral());
+    map.put(new Role.Ground(), panelBox.ground());
+    return map;
+  }
+
+  private void section(Section section) {
+    int p = section.to();
+    Place place = new Place(branch, p);
+    int box = out.net.box(boxes.get(section.from()));
+    boxes.put(p, box);
+    Map<Role, Integer> here = new HashMap<>();
+    terminals.put(p, here);
+    for (ConductorUse use : section.conductors()) {
+      Role role = use.role();
+      Optional<HouseNetwork.Kind> kind = HouseNetworkBuilder.kindOf(role);
+      if (kind.isEmpty() || here.containsKey(role)) {
+        continue;
+      }
+      boolean open = out.scenario.isOpen(branch.name(), p, role);
+      int up = open ? Network.OPEN : upstream(section, role);
+      double joint = out.scenario.joint(branch.name(), p, role);
+      double metres = section.length().map(Quantity::si).orElse(0.0);
+      WireImpedance wire = WireImpedance.of(out.impedances, use.wire(), section.wiring(), metres, hertz);
+      int local = out.conductor(wire, up, joint);
+      here.put(role, local);
+      out.conductors.add(
+          new HouseNetwork.Conductor(
+              new Place(branch, section.from()).name() + " to " + place.name(), Optional.of(branch.name()),
+              Optional.empty(), p, Optional.of(role), Role.text(role, branch.hots()), kind.get(), wire, joint,
+              up == Network.OPEN, box, local));
+    }
+    for (Role role : neededAt(p)) {
+      if (!here.containsKey(role)) {
+        here.put(role, out.net.terminal());
+      }
+    }
+    if (branch.points().get(p).box().isPresent() && here.containsKey(new Role.Ground())) {
+      out.groundIn(branch.points().get(p).box().get(), box, here.get(new Role.Ground()));
+    }
+    for (Scenario.Lifted lifted : out.scenario.lifted()) {
+      if (lifted.branch().equals(branch.name()) && lifted.point() == p) {
+        here.put(metalOf(lifted), out.net.terminal());
+      }
+    }
+  }
+
+  /** A name among roles for metal that is off its ground. */
+  static Role metalOf(Scenario.Lifted lifted) {
+    return new Role.SwitchLeg("metal of " + lifted.at(), 0);
+  }
+
+  /** What a conductor is joined to in the box before; there hot and neutral are exchanged beyond a reversed device. */
+  private int upstream(Section section, Role role) {
+    Role joined = role;
+    if (branch.points().get(section.from()).wiredThrough() && isReversed(section.from())) {
+      Role hot = new Role.Hot(new Place(branch, section.from()).hot());
+      joined = role.equals(hot) ? new Role.Neutral() : role instanceof Role.Neutral ? hot : role;
+    }
+    return terminals.get(section.from()).getOrDefault(joined, Network.OPEN);
+  }
+
+  private boolean isReversed(int point) {
+    return branch.points().get(point).devices().stream().anyMatch(out.scenario.reversed()::contains);
+  }
+
+  private Set<Role> neededAt(int p) {
+    Set<Role> needed = new LinkedHashSet<>();
+    for (Section section : branch.sections()) {
+      if (section.from() == p && section.status() != Status.TO_REMOVE) {
+        // What begins at a box before is a switch leg or a traveller; a hot or neutral that does not come is not made here.
+        Place.RunRoles.of(section).stream()
+            .filter(r -> r instanceof Role.SwitchLeg || r instanceof Role.Traveller)
+            .forEach(needed::add);
+      }
+    }
+    for (Controls.Group group : groups) {
+      needed.addAll(Contacts.rolesAt(group, p, new Place(branch, group.points().get(0)).hot()));
+    }
+    for (String name : branch.points().get(p).devices()) {
+      Device device = out.house.devices().get(name);
+      if (device != null && device.kind().family() != DeviceKind.Family.SWITCH) {
+        Controls.controlling(groups, name)
+            .ifPresent(g -> needed.add(new Role.SwitchLeg(g.last(), new Place(branch, g.points().get(0)).hot())));
+      }
+    }
+    return needed;
+  }
+
+  static List<Role> hots(Map<Role, Integer> here) {
+    return new ArrayList<>(here.keySet().stream().filter(r -> r instanceof Role.Hot).toList());
+  }
+}

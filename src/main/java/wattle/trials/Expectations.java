@@ -1,0 +1,165 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.finding.Checked;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.finding.NearNames;
+import wattle.library.Library;
+import wattle.model.Expectation;
+import wattle.model.House;
+import wattle.model.Trial;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+
+/**
+ * The expectations of a plan, held against the figures of its trials. A figure that {@code is} a value may differ by the
+ * tolerance that is stated, else by one in a hundred. A trial is worked out once, and only one that something is expected
+ * of or that may hold an event that cannot be.
+ */
+public final class Expectations {
+  private static final double USUAL_TOLERANCE = 0.01;
+  private static final double ROUNDING = 1e-9;
+
+  private final House house;
+  private final Trials trials;
+  private final boolean sound;
+  private final Map<String, TrialResult> results = new HashMap<>();
+  private final List<Finding> findings = new ArrayList<>();
+
+  private Expectations(House house, Library library, boolean sound) {
+    this.house = house;
+    this.sound = sound;
+    trials = new Trials(house, library);
+  }
+
+  /**
+   * Findings of the trials and expectations of a plan; none where it has neither.
+   *
+   * @param sound whether the plan was bound without errors; what names nothing in a damaged plan is not told again
+   */
+  public static List<Finding> check(House house, Library library, boolean sound) {
+    if (house.trials().isEmpty() && house.expectations().isEmpty()) {
+      return List.of();
+    }
+    Expectations expectations = new Expectations(house, library, sound);
+    expectations.check();
+    return expectations.findings;
+  }
+
+  private void check() {
+    for (Trial trial : house.trials().values()) {
+      Checked<TrialResult> result = trials.run(trial);
+      results.put(trial.name(), result.value());
+      if (sound) {
+        findings.addAll(result.findings());
+      }
+    }
+    house.expectations().forEach(this::check);
+  }
+
+  private TrialResult result(Optional<String> trial) {
+    return results.computeIfAbsent(trial.orElse(""), t -> trials.stated());
+  }
+
+  private void check(Expectation expected) {
+    Optional<Measures.Measure> measure = Measures.of(expected.measure());
+    if (measure.isEmpty()) {
+      unknownMeasure(expected);
+      return;
+    }
+    Dimension dimension = measure.get().dimension();
+    if (!expected.value().isLike(dimension)) {
+      findings.add(
+          Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + expected.value().unit().symbol())
+              .at(expected.measured(), dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
+              .build());
+      return;
+    }
+    String subject = expected.subject().orElseGet(() -> house.services().keySet().stream().findFirst().orElse(""));
+    Optional<Measured> found = measure.get().reader().apply(result(expected.trial()), subject);
+    if (found.isPresent()) {
+      judge(expected, found.get());
+    } else if (sound) {
+      nothingThere(expected, subject);
+    }
+  }
+
+  private void unknownMeasure(Expectation expected) {
+    Finding.Builder finding =
+        Finding.error("measure-unknown", "nothing measures '" + expected.measure() + "'")
+            .at(expected.measured(), "a figure of a trial is expected here")
+            .because("What can be measured: " + String.join(", ", Measures.words()).replace('-', ' ') + ".");
+    NearNames.of(expected.measure(), Measures.words()).forEach(n -> finding.fix("write " + n.replace('-', ' ')));
+    findings.add(finding.build());
+  }
+
+  private void nothingThere(Expectation expected, String subject) {
+    findings.add(
+        Finding.error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
+            .at(expected.measured(), "nothing of the kind is there")
+            .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
+            .build());
+  }
+
+  private static String in(Expectation expected) {
+    return expected.trial().map(t -> " in " + t).orElse("");
+  }
+
+  private void judge(Expectation expected, Measured found) {
+    double figure = found.figure().si();
+    double value = expected.value().si();
+    double rounding = ROUNDING * Math.max(1, Math.abs(value));
+    double tolerance = expected.within().map(Quantity::si).orElse(USUAL_TOLERANCE * Math.abs(value));
+    boolean holds =
+        switch (expected.bound()) {
+          case EQUAL -> Math.abs(figure - value) <= tolerance + rounding;
+          case AT_MOST -> figure <= value + expected.within().map(Quantity::si).orElse(0.0) + rounding;
+          case AT_LEAST -> figure >= value - expected.within().map(Quantity::si).orElse(0.0) - rounding;
+        };
+    if (!holds) {
+      findings.add(failed(expected, found));
+    }
+  }
+
+  private Finding failed(Expectation expected, Measured found) {
+    String shown = shown(found.figure().quantity().orElseThrow(), expected.value());
+    Finding.Builder finding =
+        Finding.error("expectation-failed", found.sentence().replace("%s", shown) + in(expected))
+            .at(expected.measured(), found.where().isEmpty() ? shown + " was found" : shown + ", " + found.where())
+            .because(found.reason())
+            .figure(found.figure().name(), shown)
+            .figure("expected", bound(expected) + expected.value())
+            .fix("expect " + shown + ", or change what the trial or the house does")
+            .source(Citation.COMMON_PRACTICE);
+    expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
+    return finding.build();
+  }
+
+  private static String bound(Expectation expected) {
+    return switch (expected.bound()) {
+      case EQUAL -> "";
+      case AT_MOST -> "at most ";
+      case AT_LEAST -> "at least ";
+    };
+  }
+
+  /** In the unit that the plan expects, to three digits. */
+  private static String shown(Quantity figure, Quantity like) {
+    double value = figure.in(like.unit());
+    String number = Math.abs(value) < 0.0005 ? "0" : Quantity.plain(value, 3);
+    return number + " " + like.unit().symbol();
+  }
+
+  private static String drawing(TrialResult result) {
+    List<String> drawing = result.drawing();
+    if (drawing.isEmpty()) {
+      return "nothing draws here";
+    }
+    return drawing.size() == 1 ? "only " + drawing.get(0) + " draws here" : drawing.size() + " loads draw here";
+  }
+}

@@ -1,0 +1,203 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.List;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.model.Load;
+import wattle.model.Role;
+import wattle.network.Network;
+import wattle.network.Solution;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+
+/**
+ * The figures of a solution, each with what it rests on: a voltage on the source and on the falls in the conductors on the
+ * way, a current on the loads it serves, heat on current and resistance. Magnitudes are shown; they add as phasors.
+ */
+final class Figures {
+  private static final String PHASORS = "Magnitudes are shown; they are added as phasors, with their angles.";
+
+  private final HouseNetwork network;
+  private final Solution solution;
+
+  Figures(HouseNetwork network, Solution solution) {
+    this.network = network;
+    this.solution = solution;
+  }
+
+  Derivation nominal(HouseNetwork.Outlet outlet) {
+    return Derivation.stated("nominal voltage", "U_n", Quantity.of(outlet.nominalVolts(), Units.VOLT));
+  }
+
+  Derivation volts(HouseNetwork.Outlet outlet) {
+    double volts = solution.volts(outlet.box(), outlet.a(), outlet.b()).magnitude();
+    List<Derivation> inputs = new ArrayList<>(List.of(nominal(outlet)));
+    for (HouseNetwork.Conductor c : onTheWay(outlet)) {
+      inputs.add(fall(c));
+    }
+    return new Derivation(
+        "voltage at " + outlet.name(), "U", amount(volts, Units.VOLT), Derivation.Basis.COMPUTED, "|U_n − Σ ΔU|", inputs,
+        List.of(), PHASORS);
+  }
+
+  /** Fall from nominal as a part of it. */
+  Derivation fall(Derivation nominal, Derivation volts) {
+    double share = (nominal.si() - volts.si()) / nominal.si();
+    return Derivation.computed(
+        "fall of the voltage", "", "(U_n − U) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
+        List.of(nominal, volts));
+  }
+
+  /** The conductors that carry the current of an outlet there and back, from the source on. */
+  private List<HouseNetwork.Conductor> onTheWay(HouseNetwork.Outlet outlet) {
+    List<HouseNetwork.Conductor> way = new ArrayList<>();
+    for (HouseNetwork.Conductor c : network.conductors()) {
+      boolean feeds = c.branch().isEmpty() ? c.kind() != HouseNetwork.Kind.GROUND : c.branch().get().equals(outlet.branch());
+      if (feeds && c.role().map(r -> serves(r, outlet)).orElse(true) && isUpstream(c, outlet)) {
+        way.add(c);
+      }
+    }
+    return way;
+  }
+
+  private static boolean serves(Role role, HouseNetwork.Outlet outlet) {
+    if (role instanceof Role.Neutral) {
+      return outlet.connection() instanceof Load.Connection.HotToNeutral;
+    }
+    int hot =
+        role instanceof Role.Hot h
+            ? h.hot()
+            : role instanceof Role.SwitchLeg leg ? leg.hot() : role instanceof Role.Traveller t ? t.hot() : -1;
+    if (outlet.connection() instanceof Load.Connection.HotToHot across) {
+      return hot == across.hot() || hot == across.otherHot();
+    }
+    return outlet.connection() instanceof Load.Connection.HotToNeutral to && to.hot() == hot;
+  }
+
+  private boolean isUpstream(HouseNetwork.Conductor conductor, HouseNetwork.Outlet outlet) {
+    return network.network().isOnTheWay(conductor.box(), outlet.box());
+  }
+
+  private Derivation fall(HouseNetwork.Conductor c) {
+    double amps = solution.amps(c.box(), c.local()).magnitude();
+    double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
+    List<Derivation> inputs = new ArrayList<>(List.of(amps(c), impedance(c)));
+    return new Derivation(
+        "fall in " + c.name() + ", " + c.run(), "ΔU", amount(amps * ohms, Units.VOLT), Derivation.Basis.COMPUTED, "I × Z",
+        inputs, List.of(), "");
+  }
+
+  private Derivation impedance(HouseNetwork.Conductor c) {
+    double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
+    Derivation resistance = resistance(c);
+    List<Derivation> inputs = new ArrayList<>(List.of(resistance));
+    c.impedance().each().ifPresent(e -> inputs.add(e.reactance()));
+    inputs.add(length(c));
+    if (c.joint() > 0) {
+      inputs.add(joint(c));
+    }
+    return new Derivation(
+        "impedance of " + c.name() + ", " + c.run(), "Z", amount(ohms, Units.OHM), Derivation.Basis.COMPUTED,
+        c.joint() > 0 ? "√((R + R_j)² + (X × l)²)" : "√(R² + (X × l)²)", inputs, List.of(), "");
+  }
+
+  private static Derivation length(HouseNetwork.Conductor c) {
+    return Derivation.stated("length", "l", Quantity.of(c.impedance().metres(), Units.METRE));
+  }
+
+  private static Derivation joint(HouseNetwork.Conductor c) {
+    return Derivation.stated("resistance added to the joint", "R_j", Quantity.of(c.joint(), Units.OHM));
+  }
+
+  private Derivation resistance(HouseNetwork.Conductor c) {
+    Derivation length = length(c);
+    Derivation celsius =
+        Derivation.assumed("temperature of the conductor", "T", Quantity.of(WireImpedance.CELSIUS, Units.CELSIUS));
+    List<Derivation> inputs = new ArrayList<>();
+    c.impedance().each().ifPresent(e -> inputs.add(e.resistance().at(celsius).named("resistance of each metre", "r")));
+    inputs.add(length);
+    return new Derivation(
+        "resistance of " + c.impedance().wire().size() + " " + c.impedance().wire().metal().word(), "R",
+        amount(c.impedance().ohms().re(), Units.OHM), Derivation.Basis.COMPUTED, "r × l", inputs, List.of(), "");
+  }
+
+  Derivation amps(HouseNetwork.Conductor c) {
+    double amps = solution.amps(c.box(), c.local()).magnitude();
+    List<Derivation> inputs = new ArrayList<>();
+    for (HouseNetwork.Drawing load : network.loads()) {
+      if (network.network().isOnTheWay(c.box(), load.outlet().box()) && c.role().map(r -> serves(r, load.outlet())).orElse(true)) {
+        inputs.add(loadAmps(load));
+      }
+    }
+    return new Derivation(
+        "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
+        "|Σ I_k|", inputs, List.of(),
+        "The sum of what the loads beyond take, by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
+  }
+
+  Derivation loadAmps(HouseNetwork.Drawing load) {
+    double amps = solution.elementAmps(load.element()).magnitude();
+    return new Derivation(
+        "current of " + load.outlet().name(), "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
+        List.of(
+            Derivation.computed(
+                "power of " + load.outlet().name(), "S", "", amount(solution.elementPower(load.element()).magnitude(), Units.VOLT_AMPERE), List.of()),
+            Derivation.computed(
+                "voltage at " + load.outlet().name(), "U", "", amount(solution.elementVolts(load.element()).magnitude(), Units.VOLT), List.of())),
+        List.of(), "");
+  }
+
+  Derivation watts(HouseNetwork.Conductor c) {
+    Derivation current = amps(c);
+    Derivation resistance = resistance(c);
+    return Derivation.computed(
+        "heat in " + c.name() + ", " + c.run(), "P", "I² × R", current.si() * current.si() * resistance.si(), Units.WATT,
+        current, resistance);
+  }
+
+  Derivation jointWatts(HouseNetwork.Conductor c, Derivation current) {
+    Derivation joint = joint(c);
+    return Derivation.computed(
+        "heat in the joint of " + c.name(), "P", "I² × R_j", current.si() * current.si() * joint.si(), Units.WATT,
+        current.named(current.name(), "I"), joint);
+  }
+
+  Derivation toEarth(HouseNetwork.Metal metal) {
+    return solved(
+        "voltage of the metal of " + metal.name() + " to far earth",
+        solution.volts(metal.box(), metal.terminal(), Network.EARTH).magnitude(), Units.VOLT,
+        "With nobody touching it.");
+  }
+
+  Derivation bodyAmps(String metal, double volts, Derivation body) {
+    Derivation touched = solved("voltage of the metal of " + metal + " under a hand", volts, Units.VOLT, "").named("voltage under a hand", "U_t");
+    return Derivation.computed(
+        "current through a person at " + metal, "I_p", "U_t / R_p", volts / body.si(), Units.AMPERE, touched, body);
+  }
+
+  Derivation hotToEarth(HouseNetwork.Outlet outlet) {
+    return solved(
+        "voltage of the neutral contact of " + outlet.name() + " to far earth",
+        solution.volts(outlet.box(), outlet.a(), Network.EARTH).magnitude(), Units.VOLT,
+        "Hot and neutral are exchanged at the device: the contact that should be near earth is on the hot.");
+  }
+
+  Derivation faultAmps(HouseNetwork.Faulting fault) {
+    return solved(
+        "fault current at " + fault.fault().at(), solution.elementAmps(fault.element()).magnitude(), Units.AMPERE,
+        fault.fault().ohms() > 0 ? "Through " + Quantity.of(fault.fault().ohms(), Units.OHM) + "." : "Bolted.");
+  }
+
+  private static Derivation solved(String name, double value, Unit unit, String remark) {
+    return new Derivation(
+        name, "", amount(value, unit), Derivation.Basis.COMPUTED, "", List.of(), List.of(),
+        (remark + " From the solution of the whole network, checked by Kirchhoff's current law at every node.").strip());
+  }
+
+  private static Value amount(double value, Unit unit) {
+    return new Value.Amount(new Quantity(value * unit.factor(), unit));
+  }
+
+}

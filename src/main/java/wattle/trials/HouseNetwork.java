@@ -1,0 +1,84 @@
+package wattle.trials;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.model.Load;
+import wattle.model.Role;
+import wattle.network.Complex;
+import wattle.network.Network;
+
+/**
+ * A house in a scenario, as a network, and where its things are in it.
+ *
+ * @param conductors of every run, the service's first
+ * @param outlets every part of every device that is connected
+ * @param loads what draws, with its element
+ * @param metals metal parts of devices and boxes that touch may reach
+ * @param faults elements of the faults of the scenario
+ */
+record HouseNetwork(
+    Network network,
+    List<Conductor> conductors,
+    List<Outlet> outlets,
+    List<Drawing> loads,
+    List<Metal> metals,
+    List<Faulting> faults,
+    Map<String, PanelBox> panels) {
+  /** A panel's box: its legs' terminals in the order of the panel, its neutral and its ground. */
+  record PanelBox(int box, int[] legs, int neutral, int ground) {}
+
+  /**
+   * A conductor of a run.
+   *
+   * @param run such as {@code P to kitchen.c1}
+   * @param branch absent for a feeder or the service run
+   * @param panel the panel that a feeder or the service run ends in, where there is no branch
+   * @param point of the branch that it ends at
+   * @param name such as {@code hot A}
+   * @param neutral whether it is one
+   * @param joint ohms added to its joint
+   */
+  record Conductor(
+      String run, Optional<String> branch, Optional<String> panel, int point, Optional<Role> role, String name,
+      Kind kind, WireImpedance impedance, double joint, boolean open, int box, int local) {}
+
+  /** What a conductor does, in kinds. */
+  enum Kind {
+    HOT,
+    NEUTRAL,
+    GROUND
+  }
+
+  /**
+   * Where a part of a device is connected.
+   *
+   * @param nominalVolts between its two conductors
+   */
+  record Outlet(
+      String device, String part, Load.Connection connection, String branch, int point, int box, int a, int b,
+      double nominalVolts) {
+    /** Device and part: {@code kitchen.c1.upper}. */
+    String name() {
+      return part.isEmpty() ? device : device + "." + part;
+    }
+  }
+
+  /** A load that draws. */
+  record Drawing(Outlet outlet, int element) {}
+
+  /**
+   * Metal that a person may touch.
+   *
+   * @param lifted whether its ground is open
+   */
+  record Metal(String name, String branch, boolean lifted, int box, int terminal) {}
+
+  /** A fault. */
+  record Faulting(Scenario.Fault fault, int element) {}
+
+  /** Power of a load at nominal voltage, from volt-amperes and power factor. */
+  static Complex power(double voltAmperes, double powerFactor) {
+    return new Complex(voltAmperes * powerFactor, voltAmperes * Math.sqrt(Math.max(0, 1 - powerFactor * powerFactor)));
+  }
+}

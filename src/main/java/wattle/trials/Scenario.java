@@ -1,0 +1,107 @@
+package wattle.trials;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.BreakerId;
+import wattle.model.Event;
+import wattle.model.Leg;
+import wattle.model.Load;
+import wattle.model.Role;
+import wattle.network.Complex;
+
+/**
+ * What is so in a trial, with every event found in the house.
+ *
+ * @param name of the trial; empty for the house as stated, or one given on the command line
+ * @param openBreakers breakers that are off
+ * @param openConductors conductors that are open on the run that ends at a point
+ * @param joints ohms added to the joint of a conductor where its run ends
+ * @param panelJoints the same for the feeders of panels
+ * @param lifted metal parts without ground
+ * @param legs other legs for the hots of branches that were moved
+ * @param reversed devices at which hot and neutral are exchanged
+ * @param off switches that are off
+ * @param drawn what is drawing
+ */
+record Scenario(
+    String name,
+    Set<BreakerId> openBreakers,
+    boolean serviceNeutralOpen,
+    Set<Wire> openConductors,
+    Map<Wire, Double> joints,
+    Map<PanelWire, Double> panelJoints,
+    List<Lifted> lifted,
+    List<Fault> faults,
+    Map<String, List<Optional<Leg>>> legs,
+    Set<String> reversed,
+    Set<String> off,
+    List<Drawn> drawn) {
+
+  /** A conductor of the run of a branch that ends at a point. */
+  record Wire(String branch, int point, Role role) {}
+
+  /** A conductor of the feeder of a panel. */
+  record PanelWire(String panel, Event.Conductor conductor) {}
+
+  /**
+   * Metal parts of a device or box, off the ground.
+   *
+   * @param at name of the device or box
+   * @param leakage ohms from a hot to the metal; absent where nothing leaks
+   */
+  record Lifted(String at, String branch, int point, Optional<Double> leakage) {}
+
+  /**
+   * A fault between two conductors.
+   *
+   * @param branch absent for a fault in a panel
+   * @param ohms 0 for a bolted one
+   */
+  record Fault(
+      String at, Optional<String> branch, int point, Event.Conductor from, Event.Conductor to, double ohms) {}
+
+  /**
+   * What a part of a device takes.
+   *
+   * @param voltAmperes at nominal volts
+   */
+  record Drawn(
+      String device, String part, Load.Connection connection, Complex voltAmperes, double nominalVolts,
+      Load.Behaviour behaviour) {}
+
+  Scenario {
+    openBreakers = Set.copyOf(openBreakers);
+    openConductors = Set.copyOf(openConductors);
+    joints = Map.copyOf(joints);
+    panelJoints = Map.copyOf(panelJoints);
+    lifted = List.copyOf(lifted);
+    faults = List.copyOf(faults);
+    legs = Map.copyOf(legs);
+    reversed = Set.copyOf(reversed);
+    off = Set.copyOf(off);
+    drawn = List.copyOf(drawn);
+  }
+
+  double joint(String branch, int point, Role role) {
+    return joints.getOrDefault(new Wire(branch, point, role), 0.0);
+  }
+
+  boolean isOpen(String branch, int point, Role role) {
+    return openConductors.contains(new Wire(branch, point, role));
+  }
+
+  /** The same with other loads. */
+  Scenario drawing(List<Drawn> loads) {
+    return new Scenario(
+        name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off,
+        loads);
+  }
+
+  /** Everything in order, and nothing drawing. */
+  static Scenario quiet() {
+    return new Scenario(
+        "", Set.of(), false, Set.of(), Map.of(), Map.of(), List.of(), List.of(), Map.of(), Set.of(), Set.of(), List.of());
+  }
+}

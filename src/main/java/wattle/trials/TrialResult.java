@@ -1,0 +1,234 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.model.Branch;
+import wattle.model.House;
+import wattle.network.Network;
+import wattle.network.Solution;
+
+/** The figures of one trial, worst first in every list. */
+public final class TrialResult {
+  private final House house;
+  private final Scenario scenario;
+  private final HouseNetwork network;
+  private final Solution solution;
+  private final Optional<Touched> touched;
+  private final EarthFigures earth;
+  private final Figures figures;
+
+  /** The same with a person's hand on what is off its ground. */
+  record Touched(HouseNetwork network, Solution solution) {}
+
+  TrialResult(
+      House house, Scenario scenario, HouseNetwork network, Solution solution, Optional<Touched> touched,
+      EarthFigures earth) {
+    this.house = house;
+    this.scenario = scenario;
+    this.network = network;
+    this.solution = solution;
+    this.touched = touched;
+    this.earth = earth;
+    figures = new Figures(network, solution);
+  }
+
+  /**
+   * Voltage at a part of a device.
+   *
+   * @param fall from nominal, in per cent of it; below zero where the voltage is above
+   * @param current that it draws; absent where it draws nothing
+   */
+  public record OutletReading(
+      String device, String part, String branch, Derivation nominal, Derivation volts, Derivation fall,
+      Optional<Derivation> current) {
+    public String name() {
+      return part.isEmpty() ? device : device + "." + part;
+    }
+  }
+
+  /**
+   * One conductor of one run.
+   *
+   * @param run between what, such as {@code P to kitchen.c1}
+   * @param branch empty for feeders and the service
+   * @param conductor such as {@code hot A}
+   * @param watts lost in the run alone, its joint left out
+   */
+  public record ConductorReading(
+      String run, String branch, String conductor, boolean neutral, boolean open, Derivation amps, Derivation watts) {}
+
+  /**
+   * A joint with added resistance.
+   *
+   * @param watts in this trial
+   * @param wattsAtFullLoad with the whole rating of the branch's breaker in it; absent where that is not known
+   */
+  public record JointReading(
+      String at, String branch, String conductor, Derivation amps, Derivation watts, Optional<Derivation> wattsAtFullLoad) {}
+
+  /**
+   * Metal that may be touched.
+   *
+   * @param volts to far earth, with nobody touching
+   * @param bodyAmps through a person who touches, for metal off its ground
+   */
+  public record MetalReading(String name, boolean lifted, Derivation volts, Optional<Derivation> bodyAmps) {}
+
+  /** A fault and what flows through it. */
+  public record FaultReading(String at, String between, Derivation amps) {}
+
+  /** A device at which hot and neutral are exchanged, and what its neutral contact stands at. */
+  public record ReversedReading(String device, Derivation volts) {}
+
+  /** Name of the trial; empty for none. */
+  public String name() {
+    return scenario.name();
+  }
+
+  House house() {
+    return house;
+  }
+
+  Scenario scenario() {
+    return scenario;
+  }
+
+  HouseNetwork network() {
+    return network;
+  }
+
+  Solution solution() {
+    return solution;
+  }
+
+  /** Names of what draws, in order. */
+  public List<String> drawing() {
+    return network.loads().stream().map(l -> l.outlet().name()).distinct().toList();
+  }
+
+  public List<OutletReading> outlets() {
+    List<OutletReading> readings = new ArrayList<>();
+    for (HouseNetwork.Outlet outlet : network.outlets()) {
+      Derivation volts = figures.volts(outlet);
+      Derivation nominal = figures.nominal(outlet);
+      Optional<Derivation> current =
+          network.loads().stream().filter(l -> l.outlet().equals(outlet)).findFirst().map(figures::loadAmps);
+      readings.add(
+          new OutletReading(
+              outlet.device(), outlet.part(), outlet.branch(), nominal, volts, figures.fall(nominal, volts), current));
+    }
+    readings.sort(Comparator.comparingDouble(r -> -Math.abs(r.fall().si())));
+    return readings;
+  }
+
+  public List<ConductorReading> conductors() {
+    List<ConductorReading> readings = new ArrayList<>();
+    for (HouseNetwork.Conductor c : network.conductors()) {
+      readings.add(
+          new ConductorReading(
+              c.run(), c.branch().orElse(""), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(), figures.amps(c),
+              figures.watts(c)));
+    }
+    readings.sort(Comparator.comparingDouble(r -> -r.watts().si()));
+    return readings;
+  }
+
+  public List<JointReading> joints() {
+    List<JointReading> readings = new ArrayList<>();
+    for (HouseNetwork.Conductor c : network.conductors()) {
+      if (c.joint() > 0) {
+        String at = c.branch().isEmpty() ? c.panel().orElse("") : new Place(house.branches().get(c.branch().get()), c.point()).name();
+        readings.add(
+            new JointReading(
+                at, c.branch().orElse(""), c.name(), figures.amps(c), figures.jointWatts(c, figures.amps(c)),
+                fullLoad(c).map(full -> figures.jointWatts(c, full))));
+      }
+    }
+    readings.sort(Comparator.comparingDouble(r -> -r.watts().si()));
+    return readings;
+  }
+
+  private Optional<Derivation> fullLoad(HouseNetwork.Conductor conductor) {
+    return conductor
+        .branch()
+        .map(house.branches()::get)
+        .flatMap(b -> Ratings.of(b, house))
+        .map(r -> Derivation.stated("rating of the breaker", "I", r));
+  }
+
+  public List<MetalReading> metals() {
+    List<MetalReading> readings = new ArrayList<>();
+    for (HouseNetwork.Metal metal : network.metals()) {
+      Optional<Derivation> body = metal.lifted() ? bodyAmps(metal) : Optional.empty();
+      readings.add(new MetalReading(metal.name(), metal.lifted(), figures.toEarth(metal), body));
+    }
+    readings.sort(Comparator.comparingDouble(r -> -r.volts().si()));
+    return readings;
+  }
+
+  private Optional<Derivation> bodyAmps(HouseNetwork.Metal metal) {
+    return touched.flatMap(
+        t ->
+            t.network().metals().stream()
+                .filter(m -> m.lifted() && m.name().equals(metal.name()))
+                .findFirst()
+                .map(m -> figures.bodyAmps(m.name(), t.solution().volts(m.box(), m.terminal(), Network.EARTH).magnitude(), earth.body())));
+  }
+
+  public List<FaultReading> faults() {
+    return network.faults().stream()
+        .map(
+            f ->
+                new FaultReading(
+                    f.fault().at(), word(f.fault().from()) + " to " + word(f.fault().to()), figures.faultAmps(f)))
+        .sorted(Comparator.comparingDouble(r -> -r.amps().si()))
+        .toList();
+  }
+
+  private static String word(wattle.model.Event.Conductor conductor) {
+    return switch (conductor) {
+      case HOT -> "hot";
+      case HOT_2 -> "other-hot";
+      case HOT_3 -> "third hot";
+      case NEUTRAL -> "neutral";
+      case GROUND -> "ground";
+    };
+  }
+
+  public List<ReversedReading> reversed() {
+    List<ReversedReading> readings = new ArrayList<>();
+    for (HouseNetwork.Outlet outlet : network.outlets()) {
+      if (scenario.reversed().contains(outlet.device())) {
+        readings.add(new ReversedReading(outlet.name(), figures.hotToEarth(outlet)));
+      }
+    }
+    return readings;
+  }
+
+  /** Watts lost in all runs and joints. */
+  public double wattsLost() {
+    return network.conductors().stream().mapToDouble(c -> solution.wattsLost(c.box(), c.local())).sum();
+  }
+
+  /** What a reader must know to judge the figures. */
+  public List<String> notes() {
+    List<String> notes = new ArrayList<>();
+    notes.add("Conductors at 75 °C. Switches are on unless an event says otherwise; no breaker is taken to trip.");
+    long open =
+        house.branches().values().stream().map(Branch::sections).flatMap(List::stream).filter(s -> s.length().isEmpty()).count();
+    if (open > 0) {
+      notes.add(open + (open == 1 ? " run has" : " runs have") + " no length yet and " + (open == 1 ? "counts" : "count") + " as having none.");
+    }
+    if (house.services().values().stream().anyMatch(s -> s.source().isEmpty())) {
+      notes.add("A service states no source: the voltage is taken to be held where the service run begins.");
+    }
+    if (!scenario.lifted().isEmpty() || scenario.serviceNeutralOpen()) {
+      notes.add("Earth: the transformer's neutral by " + earth.supply().value().text() + ", a person by " + earth.body().value().text() + ", electrodes without a stated resistance as usual for their kind; soils differ tenfold.");
+    }
+    notes.add("Figures are an aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after.");
+    return notes;
+  }
+}

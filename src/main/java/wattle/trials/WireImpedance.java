@@ -1,0 +1,27 @@
+package wattle.trials;
+
+import java.util.Optional;
+import wattle.conductors.Impedance;
+import wattle.conductors.Impedances;
+import wattle.conductors.Resistance;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.network.Complex;
+
+/**
+ * One wire of a run: for each metre, and for all of it.
+ *
+ * @param metres 0 where the plan leaves the length open
+ */
+record WireImpedance(Wire wire, double metres, Optional<Impedance> each, Complex ohms) {
+  /** Conductors are taken as warm as the tables have them. */
+  static final double CELSIUS = Resistance.TABLE_CELSIUS;
+
+  static WireImpedance of(Impedances impedances, Wire wire, Wiring wiring, double metres, double hertz) {
+    Optional<Impedance> each = impedances.of(wire, wiring);
+    Complex ohms =
+        each.map(i -> new Complex(i.ohmsPerMetre(CELSIUS) * metres, i.reactanceOhmsPerMetre(hertz) * metres))
+            .orElse(Complex.ZERO);
+    return new WireImpedance(wire, metres, each, ohms);
+  }
+}
