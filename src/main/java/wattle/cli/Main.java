@@ -22,6 +22,7 @@ import picocli.CommandLine.Option;
       CompareCommand.class,
       TableCommand.class,
       DrawCommand.class,
+      ReportCommand.class,
       LockoutCommand.class,
       LanguageServerCommand.class,
       BalanceCommand.class,

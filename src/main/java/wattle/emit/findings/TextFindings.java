@@ -47,6 +47,18 @@ public final class TextFindings {
         .append(" ".repeat(gap))
         .append(rule)
         .append('\n');
+    body(out, finding);
+    return out.toString();
+  }
+
+  /** What stands beneath the headline, without colours: place, lines, reason, fix, source. */
+  public static String body(Finding finding) {
+    StringBuilder out = new StringBuilder();
+    new TextFindings(false).body(out, finding);
+    return out.toString();
+  }
+
+  private void body(StringBuilder out, Finding finding) {
     finding.place().ifPresent(place -> excerpt(out, place, finding.related()));
     if (!finding.reason().isEmpty()) {
       out.append("  ").append(finding.reason()).append('\n');
@@ -58,7 +70,6 @@ public final class TextFindings {
     out.append("  ");
     finding.source().ifPresent(s -> out.append("source: ").append(s).append("; "));
     out.append("more: wattle explain ").append(finding.rule()).append('\n');
-    return out.toString();
   }
 
   private record Shown(Mark mark, char sign) {}

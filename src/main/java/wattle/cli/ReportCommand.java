@@ -1,0 +1,88 @@
+package wattle.cli;
+
+import guru.nidi.graphviz.engine.GraphvizException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.compiler.Compilation;
+import wattle.conductors.Conductors;
+import wattle.emit.file.Output;
+import wattle.emit.findings.TextFindings;
+import wattle.emit.graphviz.DotEngine;
+import wattle.emit.oneline.OneLine;
+import wattle.emit.panelfront.PanelFront;
+import wattle.emit.report.Report;
+import wattle.emit.schedule.LoadSchedule;
+import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RunSchedule;
+import wattle.loads.ConnectedLoads;
+import wattle.model.House;
+
+/** {@code report}: everything about a plan on one page. */
+@Command(
+    name = "report",
+    description = "Writes one self-contained page with the findings, pictures and tables of a plan.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle report examples/alder-court/house.wattle --out out",
+      "  wattle report examples/cottage/house.wattle --out out/cottage --force",
+    })
+final class ReportCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
+  private String file;
+
+  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
+  private String folder;
+
+  @Option(names = "--force", description = "Replace a report.html that Wattle did not make.")
+  private boolean force;
+
+  @Mixin private EngineOption engine;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    DotEngine layout = engine.start();
+    Compilation plan = input.compile(file);
+    Path page = madeFolder().resolve("report.html");
+    ResultOutput.write(List.of(Output.text(page, report(plan, layout).html())), force);
+    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.findings(), plan.source().name()) + "; wrote " + page);
+    return plan.count(wattle.finding.Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  private Path madeFolder() {
+    Path path = ResultOutput.path(folder);
+    try {
+      return Files.createDirectories(path);
+    } catch (IOException e) {
+      throw new Failure("cannot make the folder " + path + ": a file of that name is in the way, or the place cannot be written");
+    }
+  }
+
+  private static Report report(Compilation plan, DotEngine layout) {
+    House house = plan.house();
+    ConnectedLoads loads = ConnectedLoads.of(house);
+    try {
+      return new Report(plan)
+          .picture("One-line diagram", new OneLine(house, loads).drawing(layout))
+          .picture("Panel fronts", new PanelFront(house).drawing())
+          .tables("Panel schedules", PanelSchedule.of(house, loads))
+          .tables("Connected loads", List.of(LoadSchedule.of(house, loads)))
+          .tables("Runs", List.of(RunSchedule.of(house, Conductors.of(house, plan.library()))));
+    } catch (GraphvizException e) {
+      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
+    }
+  }
+}

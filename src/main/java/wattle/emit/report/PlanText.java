@@ -1,0 +1,42 @@
+package wattle.emit.report;
+
+import java.util.List;
+import wattle.emit.document.Markup;
+import wattle.finding.Source;
+import wattle.finding.Span;
+
+/** The text of a plan's files with numbered lines, each with an id that findings link to. */
+final class PlanText {
+  /** A file of more lines is shown up to here; a page of a hundred thousand lines helps nobody. */
+  private static final int MOST_LINES = 20_000;
+
+  private final List<Source> files;
+
+  PlanText(List<Source> files) {
+    this.files = files;
+  }
+
+  /** The id of the line where a span starts; of its file, where the line is not shown. */
+  String idOf(Span span) {
+    int file = Math.max(0, files.indexOf(span.source()));
+    return span.line() > MOST_LINES ? "file" + file : "f" + file + "l" + span.line();
+  }
+
+  void writeTo(Markup page) {
+    for (int file = 0; file < files.size(); file++) {
+      Source source = files.get(file);
+      int lines = Math.min(source.lineCount(), MOST_LINES);
+      page.element("h3", source.name(), "id", "file" + file);
+      page.open("div", "class", "plan", "role", "region", "tabindex", "0", "aria-label", "Text of " + source.name());
+      for (int line = 1; line <= lines; line++) {
+        page.open("div", "class", "line", "id", "f" + file + "l" + line);
+        page.element("span", Integer.toString(line), "class", "number", "aria-hidden", "true");
+        page.element("code", source.line(line)).close();
+      }
+      page.close();
+      if (lines < source.lineCount()) {
+        page.element("p", "The file goes on to line " + source.lineCount() + ".", "class", "note");
+      }
+    }
+  }
+}
