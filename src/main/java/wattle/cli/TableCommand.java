@@ -11,11 +11,13 @@ import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
 import wattle.emit.schedule.BoxSchedule;
+import wattle.emit.schedule.FaultSchedule;
 import wattle.emit.schedule.LoadSchedule;
 import wattle.emit.schedule.MaterialsSchedule;
 import wattle.emit.schedule.PanelSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
+import wattle.faults.Faults;
 import wattle.loads.ConnectedLoads;
 import wattle.materials.Materials;
 
@@ -38,12 +40,18 @@ final class TableCommand implements Callable<Integer> {
     LOADS(plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))),
     RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))),
     BOXES(plan -> List.of(BoxSchedule.of(plan.house()))),
-    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library()))));
+    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
+    FAULTS(plan -> List.of(faults(plan)));
 
     private final Function<Compilation, List<Sheet>> maker;
 
     Of(Function<Compilation, List<Sheet>> maker) {
       this.maker = maker;
+    }
+
+    private static Sheet faults(Compilation plan) {
+      Conductors conductors = Conductors.of(plan.house(), plan.library());
+      return FaultSchedule.of(plan.house(), plan.library(), Faults.of(plan.house(), plan.library(), conductors));
     }
   }
 
