@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.lang.reflect.InvocationTargetException;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
@@ -49,14 +50,14 @@ public final class LanguageServerProcess {
           new Launcher.Builder<LanguageClient>()
               .setLocalService(server)
               .setRemoteInterface(LanguageClient.class)
-              .setInput(in)
+              .setInput(new EditorInput(in))
               .setOutput(out)
               .setExecutorService(reading)
               .setExceptionHandler(LanguageServerProcess::answer)
               .create();
       server.connect(launcher.getRemoteProxy());
       Future<Void> listening = launcher.startListening();
-      CompletableFuture.runAsync(() -> endOfInput(listening, ended), task -> daemon(task, "end of input").start());
+      daemon(() -> await(listening, ended), "end of input").start();
       return ended.join();
     } catch (IOException e) {
       return 0; // the session is over; a file of the library that would not go lies with other temporary ones
@@ -76,13 +77,12 @@ public final class LanguageServerProcess {
         : new ResponseError(ResponseErrorCode.InternalError, "a mistake of ours: " + cause + "; please report it with the plan", null);
   }
 
-  private static void endOfInput(Future<Void> listening, CompletableFuture<Integer> ended) {
+  private static void await(Future<Void> listening, CompletableFuture<Integer> ended) {
     try {
       listening.get();
       ended.complete(0);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      ended.complete(0);
+    } catch (InterruptedException | CancellationException e) {
+      ended.complete(0); // the session was ended from elsewhere
     } catch (ExecutionException e) {
       ended.completeExceptionally(e.getCause());
     }
