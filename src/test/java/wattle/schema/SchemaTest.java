@@ -1,0 +1,145 @@
+package wattle.schema;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import wattle.bind.SourceReader;
+import wattle.cli.Main;
+import wattle.compiler.Compiler;
+import wattle.emit.findings.JsonFindings;
+import wattle.emit.findings.SarifFindings;
+import wattle.finding.Finding;
+import wattle.golden.Golden;
+
+/** What the commands print for programs meets the schemas, on every example and on every broken plan. */
+class SchemaTest {
+  private static final Schema FINDINGS = Schema.ours("findings");
+  private static final Schema TABLES = Schema.ours("tables");
+  private static final Schema CHANGES = Schema.ours("changes");
+
+  /** OASIS, Static Analysis Results Interchange Format 2.1.0, its JSON schema. */
+  private static final Schema SARIF = Schema.sarif();
+
+  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials");
+  private static final List<Path> HOUSES =
+      Golden.plans("examples").stream().filter(p -> p.endsWith("house.wattle")).toList();
+
+  private static List<Path> plans() {
+    List<Path> plans = new ArrayList<>(Golden.plans("examples"));
+    plans.addAll(Golden.plans("src/test/resources/plans"));
+    assertThat(plans).hasSizeGreaterThan(35);
+    return plans;
+  }
+
+  /** Standard output of a command, which may end in any way but a refusal. */
+  private static JsonNode printed(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int code = Main.run(arguments, new PrintWriter(out), new PrintWriter(err));
+    assertThat(code).as(err.toString()).isLessThan(2);
+    return Schema.read(out.toString());
+  }
+
+  private static Stream<DynamicTest> eachPlan(java.util.function.Consumer<Path> test) {
+    return plans().stream().map(plan -> DynamicTest.dynamicTest(plan.toString(), () -> test.accept(plan)));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> findings() {
+    return eachPlan(p -> assertThat(FINDINGS.objections(printed("check", "--format", "json", p.toString()))).isEmpty());
+  }
+
+  @TestFactory
+  Stream<DynamicTest> sarif() {
+    return eachPlan(p -> assertThat(SARIF.objections(printed("check", "--format", "sarif", p.toString()))).isEmpty());
+  }
+
+  @TestFactory
+  Stream<DynamicTest> tables() {
+    return eachPlan(
+        plan -> {
+          for (String of : TABLES_OF) {
+            JsonNode tables = printed("table", "--of", of, "--format", "json", plan.toString());
+            assertThat(TABLES.objections(tables)).as(of).isEmpty();
+            tables.get("tables").forEach(SchemaTest::assertRowsHaveTheColumns);
+          }
+        });
+  }
+
+  /** A relation that no schema can state: every row has a value for each column, and for nothing else. */
+  private static void assertRowsHaveTheColumns(JsonNode table) {
+    List<String> keys = new ArrayList<>();
+    table.get("columns").forEach(column -> keys.add(column.get("key").asText()));
+    assertThat(keys).doesNotHaveDuplicates();
+    for (JsonNode row : table.get("rows")) {
+      assertThat(row.get("values").fieldNames()).toIterable().containsExactlyElementsOf(keys);
+      if (row.has("derivations")) {
+        assertThat(row.get("derivations").fieldNames()).toIterable().isSubsetOf(keys);
+      }
+    }
+  }
+
+  @TestFactory
+  Stream<DynamicTest> changes() {
+    return eachPlan(
+        plan -> {
+          for (Path house : HOUSES) {
+            assertThat(CHANGES.objections(printed("compare", "--format", "json", plan.toString(), house.toString()))).isEmpty();
+          }
+        });
+  }
+
+  private static List<Finding> silenced() throws SourceReader.Unreadable {
+    return new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/broken/ten-mistakes.wattle")).findings().stream()
+        .map(f -> f.silencedBecause("the <inspector> said \"so\", in writing"))
+        .toList();
+  }
+
+  @Test
+  void silencedFindingsAreSuppressedResults() throws SourceReader.Unreadable {
+    JsonNode log = Schema.read(SarifFindings.render(silenced(), "1"));
+    assertThat(SARIF.objections(log)).isEmpty();
+    JsonNode results = log.at("/runs/0/results");
+    assertThat(results).hasSize(10);
+    for (JsonNode result : results) {
+      assertThat(result.at("/suppressions/0/kind").asText()).isEqualTo("inSource");
+      assertThat(result.at("/suppressions/0/justification").asText()).isEqualTo("the <inspector> said \"so\", in writing");
+    }
+    assertThat(FINDINGS.objections(Schema.read(JsonFindings.render(silenced())))).isEmpty();
+  }
+
+  /** A schema that accepts everything would pass the tests above. */
+  @Test
+  void spoiltDocumentsAreRefused() throws SourceReader.Unreadable {
+    String plan = "examples/broken/shared-neutral-same-leg.wattle";
+    assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0", "severity", "colour");
+    assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0/place", "line", "words2");
+    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0", "message", "colour");
+    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0/suppressions/0", "kind", "x");
+    String house = HOUSES.get(0).toString();
+    assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");
+    assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0", "columns", "x");
+    assertRefused(CHANGES, printed("compare", "--format", "json", plan, house), "/changes/0", "kind", "x");
+    assertRefused(CHANGES, printed("compare", "--format", "json", plan, house), "/gone/0", "rule", "x");
+  }
+
+  private static void assertRefused(Schema schema, JsonNode good, String at, String needed, String unknown) {
+    assertThat(schema.objections(good)).isEmpty();
+    JsonNode without = good.deepCopy();
+    ((ObjectNode) without.at(at)).remove(needed);
+    assertThat(schema.objections(without)).as("%s without %s", at, needed).isNotEmpty();
+    JsonNode more = good.deepCopy();
+    ((ObjectNode) more.at(at)).put(unknown, 1);
+    assertThat(schema.objections(more)).as("%s with %s", at, unknown).isNotEmpty();
+  }
+}
