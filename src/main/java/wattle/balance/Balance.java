@@ -30,8 +30,8 @@ public final class Balance {
   /** Differences closer than this, in volt-amperes, count as equal: a tenth of an ampere at 120 V is worth no move. */
   public static final double RESOLUTION = 12;
 
-  /** Steps after which a search stops and says how far off it may be; about a second. */
-  public static final long USUAL_MOST_STEPS = 20_000_000;
+  /** Steps after which a search stops and says how far off it may be; less than a second on most machines. */
+  public static final long USUAL_MOST_STEPS = 1_000_000;
 
   /** Slots a panel is taken to have for the legs of its rows where the plan does not say. */
   private static final int UNSTATED_SLOTS = 400;

@@ -1,116 +1,123 @@
 package wattle.balance;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
- * Which sums the units from some place on can add to the difference of two legs with at most so many moves, whether or
- * not the slots for it are free. Sums are counted in small steps, and what rounding may hide is taken off each answer, so
- * that an answer is never above the truth.
+ * Lower bounds for the difference of two legs once the units from some place on have moved or not. Two easier questions
+ * are answered exactly, up to small steps: what so many moves can add, whether or not there are slots for them; and what
+ * any number of moves can add that leaves no more units on the first of the legs than it has slots for, nor more on all
+ * others together. The greater of the two bounds holds.
  */
 final class Reach {
-  private static final int HALF_RANGE = 1 << 14;
+  private static final int FINE = 1 << 14;
+  private static final int COARSE = 1 << 12;
+  /** From so many units on the table by slots would take much memory at fine steps. */
+  private static final int MANY = 50;
 
   private final int units;
-  private final double step;
+  private final Sums sums;
   private final int[][] changes;
-  /** By most moves, then by first unit; each bit of 64 to a word is a sum in steps, {@code HALF_RANGE} standing for none. */
-  private final List<long[][]> sums = new ArrayList<>();
+  private final int[][] slots;
+  /** By first unit, then by number of moves: most that the errors of so many changes come to. */
+  private final double[][] errors;
+  /** By most moves, then by first unit. */
+  private final List<long[][]> byMoves = new ArrayList<>();
+  /** By first unit, then by slots taken more on the first leg, {@code units} standing for none. */
+  private final long[][][] bySlots;
 
-  /** @param changes for each unit, what each of its options adds to the difference, in volt-amperes */
-  Reach(List<double[]> changes) {
-    units = changes.size();
-    double range = 1e-9;
-    for (double[] options : changes) {
-      double most = 0;
-      for (double option : options) {
-        most = Math.max(most, Math.abs(option));
-      }
-      range += most;
+  /**
+   * @param leg place of the first leg
+   * @param other place of the other
+   * @param free slots that are free on each leg
+   */
+  Reach(List<Unit> list, int leg, int other, int[] free) {
+    units = list.size();
+    double range = 0;
+    double most = 0;
+    for (Unit unit : list) {
+      double greatest = unit.options().stream().mapToDouble(o -> Math.abs(o.change()[leg] - o.change()[other])).max().orElse(0);
+      range += greatest;
+      most = Math.max(most, greatest);
     }
-    step = range / (HALF_RANGE - 2 * units - 2);
-    this.changes = new int[units][];
+    sums = new Sums(units > MANY ? COARSE : FINE, range, units, most);
+    changes = new int[units][];
+    slots = new int[units][];
     for (int i = 0; i < units; i++) {
-      this.changes[i] = new int[changes.get(i).length];
-      for (int o = 0; o < this.changes[i].length; o++) {
-        this.changes[i][o] = (int) Math.rint(changes.get(i)[o] / step);
+      changes[i] = list.get(i).options().stream().mapToInt(o -> sums.steps(o.change()[leg] - o.change()[other])).toArray();
+      slots[i] = list.get(i).options().stream().mapToInt(o -> o.slots()[leg]).toArray();
+    }
+    errors = errors(list, leg, other);
+    int others = -free[leg];
+    for (int slot : free) {
+      others += slot;
+    }
+    bySlots = bySlots(free[leg], others);
+  }
+
+  private double[][] errors(List<Unit> list, int leg, int other) {
+    double[][] sum = new double[units + 1][];
+    double[] sorted = new double[0];
+    for (int i = units; i >= 0; i--) {
+      if (i < units) {
+        sorted = Arrays.copyOf(sorted, sorted.length + 1);
+        sorted[sorted.length - 1] =
+            list.get(i).options().stream().mapToDouble(o -> sums.error(o.change()[leg] - o.change()[other])).max().orElse(0);
+        Arrays.sort(sorted);
+      }
+      sum[i] = new double[sorted.length + 1];
+      for (int moves = 1; moves <= sorted.length; moves++) {
+        sum[i][moves] = sum[i][moves - 1] + sorted[sorted.length - moves];
       }
     }
+    return sum;
   }
 
-  /** Lower bound of the size of a difference once the units from {@code first} on have made at most {@code moves} moves. */
-  double bound(double difference, int first, int moves) {
-    int most = Math.min(moves, units - first);
-    long[] reachable = table(most)[first];
-    int sought = HALF_RANGE - (int) Math.rint(difference / step);
-    int above = atOrAbove(reachable, Math.max(0, sought));
-    int below = atOrBelow(reachable, Math.min(2 * HALF_RANGE - 1, sought));
-    double nearest = Double.POSITIVE_INFINITY;
-    if (above >= 0) {
-      nearest = Math.abs(difference + (above - HALF_RANGE) * step);
+  private long[][][] bySlots(int free, int freeElsewhere) {
+    long[][][] table = new long[units + 1][2 * units + 1][];
+    for (int taken = -units; taken <= units; taken++) {
+      table[units][taken + units] = taken <= free && -taken <= freeElsewhere ? sums.zero() : sums.nothing();
     }
-    if (below >= 0) {
-      nearest = Math.min(nearest, Math.abs(difference + (below - HALF_RANGE) * step));
+    for (int i = units - 1; i >= 0; i--) {
+      for (int taken = -i; taken <= i; taken++) {
+        long[] reached = table[i + 1][taken + units].clone();
+        for (int option = 0; option < changes[i].length; option++) {
+          Sums.addShifted(reached, table[i + 1][taken + slots[i][option] + units], changes[i][option]);
+        }
+        table[i][taken + units] = reached;
+      }
     }
-    return Math.max(0, nearest - (most / 2.0 + 1) * step);
+    return table;
   }
 
-  private long[][] table(int moves) {
-    while (sums.size() <= moves) {
-      int most = sums.size();
+  private long[][] byMoves(int moves) {
+    while (byMoves.size() <= moves) {
       long[][] row = new long[units + 1][];
-      row[units] = new long[2 * HALF_RANGE / 64];
-      row[units][HALF_RANGE / 64] = 1;
+      row[units] = sums.zero();
       for (int i = units - 1; i >= 0; i--) {
         row[i] = row[i + 1].clone();
-        if (most > 0) {
-          for (int change : changes[i]) {
-            addShifted(row[i], sums.get(most - 1)[i + 1], change);
-          }
+        for (int option = 0; option < changes[i].length && !byMoves.isEmpty(); option++) {
+          Sums.addShifted(row[i], byMoves.get(byMoves.size() - 1)[i + 1], changes[i][option]);
         }
       }
-      sums.add(row);
+      byMoves.add(row);
     }
-    return sums.get(moves);
+    return byMoves.get(moves);
   }
 
-  /** The range has room for every sum, so no bit is ever shifted out of it. */
-  private static void addShifted(long[] to, long[] bits, int by) {
-    int words = Math.floorDiv(by, 64);
-    int rest = Math.floorMod(by, 64);
-    for (int w = 0; w < bits.length; w++) {
-      long low = bits[w] << rest;
-      long high = rest == 0 ? 0 : bits[w] >>> 64 - rest;
-      if (low != 0) {
-        to[w + words] |= low;
-      }
-      if (high != 0) {
-        to[w + words + 1] |= high;
-      }
-    }
-  }
-
-  private static int atOrAbove(long[] bits, int from) {
-    if (from >= 2 * HALF_RANGE) {
-      return -1;
-    }
-    int w = from / 64;
-    long word = bits[w] & -1L << from % 64;
-    while (word == 0 && ++w < bits.length) {
-      word = bits[w];
-    }
-    return word == 0 ? -1 : w * 64 + Long.numberOfTrailingZeros(word);
-  }
-
-  private static int atOrBelow(long[] bits, int from) {
-    if (from < 0) {
-      return -1;
-    }
-    int w = from / 64;
-    long word = bits[w] & -1L >>> 63 - from % 64;
-    while (word == 0 && --w >= 0) {
-      word = bits[w];
-    }
-    return word == 0 ? -1 : w * 64 + 63 - Long.numberOfLeadingZeros(word);
+  /**
+   * Never above the size that the difference can come to.
+   *
+   * @param difference of the two legs now, in volt-amperes
+   * @param first the first unit that may still move
+   * @param moves most moves
+   * @param taken slots taken more on the first leg so far
+   */
+  double bound(double difference, int first, int moves, int taken) {
+    int most = Math.min(moves, units - first);
+    return Math.max(
+        sums.nearest(byMoves(most)[first], difference, errors[first][most]),
+        sums.nearest(bySlots[first][taken + units], difference, errors[first][most]));
   }
 }

@@ -15,7 +15,8 @@ import java.util.List;
  * where no leg has more one-pole units than slots for them.
  *
  * <p>A branch is cut where {@link Reach} shows, for some pair of legs, that no choice of the remaining moves brings their
- * difference below the best found, or where more units would have to leave an overfull leg than moves are left.
+ * difference as far below the best found as would be worth it, or where more units would have to leave an overfull leg
+ * than moves are left.
  */
 final class Search {
   private final List<Unit> units;
@@ -50,7 +51,7 @@ final class Search {
     }
     for (int a = 0; a < start.length; a++) {
       for (int b = a + 1; b < start.length; b++) {
-        reaches.add(reach(a, b));
+        reaches.add(new Reach(this.units, a, b, this.free));
       }
     }
     loads = start.clone();
@@ -70,11 +71,6 @@ final class Search {
    */
   record Found(List<Choice> choices, List<Step> steps, Proof proof) {}
 
-  private Reach reach(int a, int b) {
-    return new Reach(
-        units.stream().map(u -> u.options().stream().mapToDouble(o -> o.change()[a] - o.change()[b]).toArray()).toList());
-  }
-
   Found run(int mostMoves) {
     int limit = Math.min(mostMoves, units.size());
     best = chosen.clone();
@@ -82,7 +78,7 @@ final class Search {
     double least = bound(0, limit);
     List<Step> reached = new ArrayList<>(List.of(new Step(0, bestDifference, bestDifference)));
     boolean complete = true;
-    for (int moves = 1; moves <= limit && complete && bestDifference - least >= resolution; moves++) {
+    for (int moves = 1; moves <= limit && complete && wanted() >= least; moves++) {
       double before = bestDifference;
       complete = descend(0, moves);
       if (bestDifference < before || !complete) {
@@ -109,12 +105,20 @@ final class Search {
     return most - least;
   }
 
+  /**
+   * What an arrangement must reach to be worth more than the best found: a difference smaller by the resolution, or one
+   * within it, which is as good as none. Below zero when nothing can be worth more.
+   */
+  private double wanted() {
+    return bestDifference <= resolution ? -1 : Math.max(resolution, bestDifference - resolution);
+  }
+
   private double bound(int unit, int moves) {
     double bound = 0;
     int pair = 0;
     for (int a = 0; a < loads.length; a++) {
       for (int b = a + 1; b < loads.length; b++) {
-        bound = Math.max(bound, reaches.get(pair++).bound(loads[a] - loads[b], unit, moves));
+        bound = Math.max(bound, reaches.get(pair++).bound(loads[a] - loads[b], unit, moves, taken[a]));
       }
     }
     return bound;
@@ -134,12 +138,12 @@ final class Search {
       return false;
     }
     int over = overfull();
-    if (over == 0 && difference() < bestDifference - resolution) {
+    if (over == 0 && difference() <= wanted()) {
       bestDifference = difference();
       best = chosen.clone();
     }
     if (unit == units.size() || movesLeft == 0 || over > movesLeft
-        || bound(unit, movesLeft) > bestDifference - resolution) {
+        || bound(unit, movesLeft) > wanted()) {
       return true;
     }
     boolean complete = true;
