@@ -26,6 +26,7 @@ import picocli.CommandLine.Option;
       LockoutCommand.class,
       LanguageServerCommand.class,
       BalanceCommand.class,
+      BeginCommand.class,
     },
     synopsisSubcommandLabel = "COMMAND",
     footer = {

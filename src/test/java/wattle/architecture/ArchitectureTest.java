@@ -60,11 +60,12 @@ class ArchitectureTest {
         new Phase("materials", results),
         new Phase("rules", results),
         new Phase("compare", results),
+        new Phase("begin", Set.of()),
         new Phase("edit", join(ground, "syntax")),
         new Phase("compiler", join(results, "bind", "rules", "trials")),
         new Phase("emit", join(results, "rules", "compare", "compiler")),
         new Phase("server", join(results, "rules", "compare", "compiler", "emit", "edit", "bind")),
-        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "server")));
+        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server")));
   }
 
   private static Set<String> join(Set<String> base, String... more) {

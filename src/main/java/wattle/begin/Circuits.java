@@ -1,0 +1,185 @@
+package wattle.begin;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The rooms and circuits that a house usually has: two small-appliance circuits over the counter, one circuit for each
+ * bathroom, bedrooms on their own, everything with a plug protected against arc or ground faults where dwellings need it
+ * (NFPA 70-2023 210.8, 210.11, 210.12, 210.52; other codes ask for less or the same).
+ */
+final class Circuits {
+  private static final int BASEBOARDS_ON_ONE = 3;
+
+  private final Answers answers;
+  private final Cables cables;
+  private final Rooms rooms = new Rooms();
+  private final List<Circuit> circuits = new ArrayList<>();
+
+  Circuits(Answers answers) {
+    this.answers = answers;
+    this.cables = Cables.under(answers.code());
+    addRooms();
+    answers.appliances().stream().filter(a -> a != Appliance.BASEBOARD).forEach(this::addAppliance);
+    addBaseboards();
+    addKitchen();
+    addBathrooms();
+    addBedrooms();
+    answers.spaces().forEach(this::addSpace);
+    addHallAndAlarms();
+    addOutside();
+  }
+
+  List<Circuit> circuits() {
+    return List.copyOf(circuits);
+  }
+
+  Rooms rooms() {
+    return rooms;
+  }
+
+  private void addRooms() {
+    rooms.add("hall", "Hall", "");
+    rooms.add("kitchen", "Kitchen", "");
+    answers.spaces().forEach(s -> rooms.add(s.word(), s.title(), ""));
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      rooms.add("bed" + i, "Bedroom " + i, "bedroom");
+    }
+    for (int i = 1; i <= answers.bathrooms(); i++) {
+      rooms.add("bath" + i, "Bathroom " + i, "bathroom");
+    }
+    rooms.add("utility", "Utility room", "");
+    rooms.add("yard", "Outside", "outdoors");
+  }
+
+  private void addAppliance(Appliance appliance) {
+    String name = appliance.nameInPlan();
+    List<String> stops = new ArrayList<>();
+    if (appliance == Appliance.DISPOSAL) {
+      stops.add(rooms.device("kitchen", "disposalsw", "switch for " + name));
+    }
+    stops.add(rooms.device(appliance.place().room(), name, appliance.device()));
+    circuits.add(appliance.circuit(name, stops, cables));
+  }
+
+  private void addBaseboards() {
+    if (!answers.appliances().contains(Appliance.BASEBOARD)) {
+      return;
+    }
+    List<String> heated = new ArrayList<>(List.of("hall"));
+    answers.spaces().stream()
+        .filter(s -> s != Space.GARAGE && s != Space.LAUNDRY && s != Space.BASEMENT)
+        .forEach(s -> heated.add(s.word()));
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      heated.add("bed" + i);
+    }
+    for (int from = 0; from < heated.size(); from += BASEBOARDS_ON_ONE) {
+      List<String> stops = new ArrayList<>();
+      for (String room : heated.subList(from, Math.min(heated.size(), from + BASEBOARDS_ON_ONE))) {
+        stops.add(rooms.device(room, "heater", Appliance.BASEBOARD.device()));
+      }
+      circuits.add(Appliance.BASEBOARD.circuit("heat" + (from / BASEBOARDS_ON_ONE + 1), stops, cables));
+    }
+  }
+
+  private void addKitchen() {
+    for (int i = 1; i <= 2; i++) {
+      List<String> counter = new ArrayList<>();
+      for (int o = 1; o <= 2; o++) {
+        counter.add(rooms.device("kitchen", "c" + (2 * i - 2 + o), "receptacle 20 A at counter tamper-resistant"));
+      }
+      if (i == 2 && answers.spaces().contains(Space.DINING)) {
+        counter.addAll(rooms.receptacles("dining", 3, "receptacle 20 A"));
+      }
+      add("counter" + i, "Kitchen counter " + i, 20, List.of("arc-fault", "ground-fault"), "small-appliance", List.of(counter), 1500);
+    }
+    add("fridge", "Refrigerator", 20, List.of("arc-fault", "ground-fault"), "", List.of(List.of(rooms.device("kitchen", "fridge", "refrigerator 720 W"))), 720);
+    List<String> lights = new ArrayList<>(rooms.light("kitchen", 60));
+    List<List<String>> chains = new ArrayList<>(List.of(lights));
+    if (answers.spaces().contains(Space.DINING)) {
+      List<String> fork = new ArrayList<>(List.of("kitchen.sw"));
+      fork.addAll(rooms.light("dining", 60));
+      chains.add(fork);
+    }
+    add("kitchenlights", "Kitchen lights", 15, List.of("arc-fault"), "", chains, 120);
+  }
+
+  private void addBathrooms() {
+    for (int i = 1; i <= answers.bathrooms(); i++) {
+      String room = "bath" + i;
+      List<String> stops = new ArrayList<>(rooms.receptacles(room, 1, "receptacle 20 A"));
+      stops.addAll(rooms.light(room, 30));
+      stops.add(rooms.device(room, "fansw", "switch for fan"));
+      stops.add(rooms.device(room, "fan", "bath fan 45 W"));
+      List<String> fork = List.of(stops.get(0), stops.get(3), stops.get(4));
+      add(room, "Bathroom " + i, 20, List.of("ground-fault"), "", List.of(stops.subList(0, 3), fork), 600);
+    }
+  }
+
+  private void addBedrooms() {
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      living("bed" + i, "Bedroom " + i, 4, 30);
+    }
+  }
+
+  private void addSpace(Space space) {
+    String room = space.word();
+    switch (space) {
+      case LIVING, FAMILY -> living(room, space.title(), 5, 60);
+      case OFFICE -> living(room, space.title(), 4, 40);
+      case DINING -> {
+        // Its outlets hang on a small-appliance circuit and its light on that of the kitchen.
+      }
+      case LAUNDRY -> {
+        List<String> stops = new ArrayList<>(rooms.receptacles(room, 1, "receptacle 20 A"));
+        stops.add(rooms.device(room, "washer", "washer 900 W"));
+        add(room, "Laundry", 20, List.of("arc-fault", "ground-fault"), "laundry", List.of(stops), 900);
+        add("laundrylight", "Laundry light", 15, List.of("arc-fault"), "", List.of(rooms.light(room, 30)), 30);
+      }
+      case GARAGE -> {
+        add(room, "Garage outlets", 20, List.of("ground-fault"), "", List.of(rooms.receptacles(room, 2, "receptacle 20 A")), 600);
+        add("garagelight", "Garage light", 15, List.of(), "", List.of(rooms.light(room, 60)), 60);
+      }
+      case BASEMENT -> {
+        List<String> outlets = rooms.receptacles(room, 3, "receptacle 20 A");
+        add(room, "Basement outlets", 20, List.of("arc-fault", "ground-fault"), "", List.of(outlets), 600);
+        add("basementlight", "Basement light", 15, List.of("arc-fault"), "", List.of(rooms.light(room, 60)), 60);
+      }
+      default -> throw new AssertionError(space);
+    }
+  }
+
+  /** A room to live in: a light by the door and outlets around the walls, on one circuit. */
+  private void living(String room, String title, int outlets, int watts) {
+    List<String> light = rooms.light(room, watts);
+    List<String> fork = new ArrayList<>(List.of(light.get(0)));
+    fork.addAll(rooms.receptacles(room, outlets, "receptacle"));
+    add(room, title, 15, List.of("arc-fault"), "", List.of(light, fork), 400);
+  }
+
+  /** Hall and outlet; smoke alarms in the hall and in each bedroom on one circuit, so that they sound together. */
+  private void addHallAndAlarms() {
+    List<String> light = rooms.light("hall", 30);
+    List<String> fork = new ArrayList<>(List.of("hall.sw"));
+    fork.addAll(rooms.receptacles("hall", 1, "receptacle"));
+    add("hall", "Hall", 15, List.of("arc-fault"), "", List.of(light, fork), 200);
+    List<String> alarms = new ArrayList<>(List.of(rooms.device("hall", "alarm", "smoke alarm 3 W")));
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      alarms.add(rooms.device("bed" + i, "alarm", "smoke alarm 3 W"));
+    }
+    circuits.add(
+        new Circuit("alarms", "Smoke alarms", 15, 1, List.of("arc-fault"), "14/3 " + cables.inside(), "", List.of(alarms), 20));
+  }
+
+  private void addOutside() {
+    String kind = "receptacle weather-resistant weatherproof tamper-resistant";
+    add("outside", "Outside outlets", 20, List.of("ground-fault"), "",
+        List.of(List.of(rooms.device("yard", "front", kind), rooms.device("yard", "back", kind))), 600);
+  }
+
+  private void add(
+      String name, String label, int amperes, List<String> protections, String kind, List<List<String>> chains, int voltAmperes) {
+    String cable = (amperes == 15 ? "14/2 " : "12/2 ") + cables.inside();
+    circuits.add(new Circuit(name, label, amperes, 1, protections, cable, kind, chains, voltAmperes));
+  }
+}

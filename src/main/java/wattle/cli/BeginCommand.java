@@ -1,0 +1,70 @@
+package wattle.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.begin.Answers;
+import wattle.begin.FirstPlan;
+import wattle.edit.Formatter;
+import wattle.emit.file.Output;
+import wattle.finding.Checked;
+import wattle.finding.Source;
+
+/** {@code begin}: a first plan from a few answers. */
+@Command(
+    name = "begin",
+    description = {
+      "Writes a first plan from flags, or from answers to a few questions when none is given on a terminal.",
+      "Names of rooms and appliances may be joined with commas.",
+    },
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle begin --bedrooms 3 --bathrooms 2 --appliances range,dryer,water-heater house.wattle",
+      "  wattle begin --service 100 --area '900 ft2' --rooms living,laundry -",
+    })
+final class BeginCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "The plan to write, or - for standard output.")
+  private String file;
+
+  @ArgGroup(exclusive = false, heading = "The house:%n")
+  private HouseOptions house;
+
+  @Option(names = "--ask", description = "Ask the questions although flags are given or there is no terminal.")
+  private boolean ask;
+
+  @Option(names = "--force", description = "Replace a file that exists.")
+  private boolean force;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    boolean asks = ask || house == null && System.console() != null;
+    HouseOptions flags = house == null ? new HouseOptions() : house;
+    Answers answers = asks ? new Questions(System.in, spec.commandLine().getErr()).ask(flags) : flags.answers();
+    Checked<String> text = Formatter.format(new Source("plan", FirstPlan.text(answers)));
+    if (!text.findings().isEmpty()) {
+      throw new IllegalStateException("the first plan cannot be read: " + text.findings().get(0).headline());
+    }
+    if (file.equals("-")) {
+      spec.commandLine().getOut().print(text.value());
+    } else {
+      Path path = ResultOutput.path(file);
+      // A plan carries no mark of ours: once written it is the user's own work.
+      if (!force && Files.exists(path)) {
+        throw new Failure("cannot write " + file + ": it exists; choose another name, or replace it with --force");
+      }
+      ResultOutput.write(List.of(Output.text(path, text.value())), force);
+      spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
+    }
+    return ExitCode.FINE;
+  }
+}

@@ -1,0 +1,81 @@
+package wattle.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import wattle.begin.Answers;
+import wattle.begin.Appliance;
+import wattle.begin.ServiceSize;
+import wattle.begin.Space;
+
+/** Asks for the house of a first plan; an empty answer takes what stands in brackets, a wrong one is asked again. */
+final class Questions {
+  /** After so many wrong answers to one question nobody is answering. */
+  private static final int MOST_TRIES = 5;
+
+  private final BufferedReader in;
+  private final PrintWriter out;
+
+  /** @param out where questions go; not where the plan may go */
+  Questions(InputStream in, PrintWriter out) {
+    this.in = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
+    this.out = out;
+  }
+
+  /** @param usual what is taken where an answer is empty */
+  Answers ask(HouseOptions usual) {
+    String sizes = ServiceSize.sizes().stream().map(String::valueOf).collect(Collectors.joining(", "));
+    String spaces = Stream.of(Space.values()).map(Space::word).collect(Collectors.joining(", "));
+    String appliances = Stream.of(Appliance.values()).map(Appliance::word).collect(Collectors.joining(", "));
+    HouseOptions given = new HouseOptions();
+    given.title = question("Title of the plan", usual.title, text -> {});
+    given.code = question("Code pack, or none", usual.code, HouseOptions::codeOf);
+    given.service = question("Service in amperes (" + sizes + ")", usual.service, HouseOptions::serviceOf);
+    given.area = question("Floor area with its unit", usual.area, HouseOptions::areaOf);
+    given.storeys = count("storeys", "Storeys", usual.storeys, 1, Answers.MOST_STOREYS);
+    given.bedrooms = count("bedrooms", "Bedrooms", usual.bedrooms, 0, Answers.MOST_BEDROOMS);
+    given.bathrooms = count("bathrooms", "Bathrooms", usual.bathrooms, 0, Answers.MOST_BATHROOMS);
+    given.rooms = question("Other rooms, or none (" + spaces + ")", usual.rooms, text -> HouseOptions.namesOf(text, Space.class, Space::word, "room"));
+    given.appliances =
+        question("Appliances, or none (" + appliances + ")", usual.appliances, text -> HouseOptions.namesOf(text, Appliance.class, Appliance::word, "appliance"));
+    return given.answers();
+  }
+
+  private String count(String what, String question, String usual, int least, int most) {
+    return question(question, usual, text -> HouseOptions.countOf(what, text, least, most));
+  }
+
+  private String question(String question, String usual, Consumer<String> check) {
+    for (int tries = 0; tries < MOST_TRIES; tries++) {
+      out.print(question + " [" + usual + "]: ");
+      out.flush();
+      String line = line();
+      String answer = line.isBlank() ? usual : line.strip();
+      try {
+        check.accept(answer);
+        return answer;
+      } catch (Failure e) {
+        out.println(e.getMessage());
+      }
+    }
+    throw new Failure("no answer that can be used to: " + question);
+  }
+
+  private String line() {
+    try {
+      String line = in.readLine();
+      if (line == null) {
+        throw new Failure("the answers ended before the questions did; nothing written");
+      }
+      return line;
+    } catch (IOException e) {
+      throw new Failure("the answers cannot be read: " + e.getMessage());
+    }
+  }
+}

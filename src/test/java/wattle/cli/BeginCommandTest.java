@@ -1,0 +1,96 @@
+package wattle.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import wattle.begin.Answers;
+import wattle.begin.Appliance;
+import wattle.begin.ServiceSize;
+
+/** {@code begin}: from flags, from answers, and never over a file that is there. */
+class BeginCommandTest {
+  @TempDir private Path folder;
+
+  private record Ran(int code, String out, String err) {}
+
+  private static Ran run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int code = Main.run(arguments, new PrintWriter(out), new PrintWriter(err));
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  @Test
+  void aPlanFromFlagsChecksAndIsInOrder() throws IOException {
+    String file = folder.resolve("house.wattle").toString();
+    Ran ran = run("begin", "--title", "The \"new\" house", "--service", "125", "--area", "1600 ft2", "--bedrooms", "2", "--rooms", "living,garage",
+        "--appliances", "range,vehicle-charger", file);
+    assertThat(ran.code).as(ran.err).isEqualTo(ExitCode.FINE);
+    assertThat(run("check", file).code).isEqualTo(ExitCode.FINE);
+    assertThat(run("tidy", "--check", file).code).isEqualTo(ExitCode.FINE);
+    assertThat(Files.readString(Path.of(file))).contains("\"The \\\"new\\\" house\"", "125 A", "1600 ft2", "vehicle charger 32 A");
+  }
+
+  @Test
+  void aFileIsReplacedOnlyWhenToldTo() throws IOException {
+    Path file = Files.writeString(folder.resolve("house.wattle"), "plan \"mine\"\n");
+    Ran refused = run("begin", "--bedrooms", "1", file.toString());
+    assertThat(refused.code).isEqualTo(ExitCode.USAGE);
+    assertThat(refused.err).contains("it exists").contains("--force");
+    assertThat(file).hasContent("plan \"mine\"\n");
+    assertThat(run("begin", "--bedrooms", "1", "--force", file.toString()).code).isEqualTo(ExitCode.FINE);
+    assertThat(Files.readString(file)).contains("Bedroom 1");
+    Ran ours = run("begin", "--bedrooms", "2", file.toString());
+    assertThat(ours.code).as("a plan once written is the user's").isEqualTo(ExitCode.USAGE);
+  }
+
+  @Test
+  void standardOutputHoldsThePlanAlone() {
+    Ran ran = run("begin", "--bedrooms", "1", "-");
+    assertThat(ran.out).startsWith("// A first plan");
+    assertThat(ran.err).isEmpty();
+  }
+
+  @Test
+  void whatCannotBeIsOneLineThatSaysWhatCan() {
+    assertThat(run("begin", "--service", "90", "-").err).contains("'90' is not one of 100, 125, 150, 200, 225, 400 amperes");
+    assertThat(run("begin", "--area", "150", "-").err).contains("with its unit");
+    assertThat(run("begin", "--bedrooms", "99", "-").err).contains("from 0 to 8");
+    assertThat(run("begin", "--rooms", "livng", "-").err).contains("did you mean living?");
+    assertThat(run("begin", "--appliances", "toaster", "-").err).contains("no appliance is called 'toaster'");
+    assertThat(run("begin", "--code", "nowhere", "-").err).contains("no code pack is called 'nowhere'");
+    assertThat(run("begin").code).isEqualTo(ExitCode.USAGE);
+  }
+
+  private static Answers ask(String typed, StringWriter shown) {
+    return new Questions(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), new PrintWriter(shown)).ask(new HouseOptions());
+  }
+
+  @Test
+  void anEmptyAnswerTakesTheUsualAndAWrongOneIsAskedAgain() {
+    StringWriter shown = new StringWriter();
+    Answers answers = ask("Elm Row\n\n90\n100\n\n2\n4\n\nnone\nrange, heat pump\n", shown);
+    assertThat(answers.title()).isEqualTo("Elm Row");
+    assertThat(answers.service()).isEqualTo(ServiceSize.A100);
+    assertThat(answers.storeys()).isEqualTo(2);
+    assertThat(answers.bedrooms()).isEqualTo(4);
+    assertThat(answers.spaces()).isEmpty();
+    assertThat(answers.appliances()).containsExactly(Appliance.RANGE, Appliance.HEAT_PUMP);
+    assertThat(shown.toString()).contains("'90' is not one of", "Floor area with its unit [150 m2]: ");
+  }
+
+  @Test
+  void answersThatEndTooSoonWriteNothing() {
+    assertThatThrownBy(() -> ask("Elm Row\n", new StringWriter())).isInstanceOf(Failure.class).hasMessageContaining("nothing written");
+    assertThatThrownBy(() -> ask("\n\n1\n2\n3\n4\n5\n6\n", new StringWriter())).hasMessageContaining("no answer that can be used");
+  }
+}
