@@ -36,15 +36,19 @@ final class DocumentFormat {
 
   @Option(
       names = "--format",
-      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out names, else text).")
+      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out names, else the first that it can be).")
   private Format format;
 
   @Option(names = "--paper", defaultValue = "letter", description = "letter or A4 (default: ${DEFAULT-VALUE}).")
   private String paper;
 
-  /** The format asked for, by its name or by the file's. */
-  Format chosen(ResultOutput output, Set<Format> known) {
-    Format chosen = format != null ? format : output.file().isEmpty() ? Format.TEXT : byName(output, known);
+  /**
+   * The format asked for, by its name or by the file's.
+   *
+   * @param usual taken where neither is given
+   */
+  Format chosen(ResultOutput output, Format usual, Set<Format> known) {
+    Format chosen = format != null ? format : output.file().isEmpty() ? usual : byName(output, known);
     if (!known.contains(chosen)) {
       throw new Failure("this document is written as " + words(known) + ", not as " + chosen.word());
     }

@@ -56,7 +56,7 @@ final class LockoutCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Format format = document.chosen(output, Set.of(Format.TEXT, Format.HTML, Format.JSON, Format.PDF));
+    Format format = document.chosen(output, Format.TEXT, Set.of(Format.TEXT, Format.HTML, Format.JSON, Format.PDF));
     String paper = document.paper();
     Compilation plan = input.compile(file);
     Lockout lockout = Lockout.of(plan.house(), place(plan.house()));

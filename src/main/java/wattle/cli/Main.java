@@ -24,6 +24,7 @@ import picocli.CommandLine.Option;
       DrawCommand.class,
       ReportCommand.class,
       LockoutCommand.class,
+      DirectoryCommand.class,
       LanguageServerCommand.class,
       BalanceCommand.class,
       BeginCommand.class,
