@@ -59,13 +59,9 @@ public final class Network {
     return first[box + 1] - first[box];
   }
 
-  /** Whether what goes to a box goes by way of another, or begins there. */
-  public boolean isOnTheWay(int by, int box) {
-    int at = box;
-    while (at > by) {
-      at = parent[at];
-    }
-    return at == by;
+  /** The box that feeds another, or −1 for one that none does. */
+  public int feeding(int box) {
+    return parent[box];
   }
 
   public int elementCount() {

@@ -1,6 +1,5 @@
 package wattle.trials;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -66,10 +65,9 @@ final class BranchWriter {
   /** The hots of the branch at the legs of the panel; no terminal for one whose breaker is off. */
   private Map<Role, Integer> atPanel() {
     Map<Role, Integer> map = new HashMap<>();
-    List<Optional<Leg>> moved = out.scenario.legs().get(branch.name());
     for (int i = 0; i < branch.hots().size(); i++) {
       BranchHot hot = branch.hots().get(i);
-      Optional<Leg> leg = moved == null ? hot.leg() : moved.get(i);
+      Optional<Leg> leg = out.legOf(branch, i);
       int at = leg.map(panel.legs()::indexOf).orElse(-1);
       if (at >= 0 && !out.scenario.openBreakers().contains(hot.breaker())) {
         map.put(new Role.Hot(i), panelBox.legs()[at]);
@@ -161,9 +159,5 @@ final class BranchWriter {
       }
     }
     return needed;
-  }
-
-  static List<Role> hots(Map<Role, Integer> here) {
-    return new ArrayList<>(here.keySet().stream().filter(r -> r instanceof Role.Hot).toList());
   }
 }

@@ -1,11 +1,13 @@
 package wattle.trials;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Event;
+import wattle.model.Leg;
 import wattle.model.Load;
 import wattle.model.Role;
 import wattle.model.SupplySystem;
@@ -63,7 +65,7 @@ final class DeviceWriter {
     HouseNetwork.Outlet outlet =
         new HouseNetwork.Outlet(
             device.name(), load.part(), load.connection(), branch.name(), point, boxes.get(point), here.get(one.get()),
-            here.get(other.get()), nominal(load.connection(), system));
+            here.get(other.get()), legs(load.connection()), nominal(load.connection(), system));
     out.outlets.add(outlet);
     for (Scenario.Drawn drawn : out.scenario.drawn()) {
       if (drawn.device().equals(device.name()) && drawn.part().equals(load.part())
@@ -74,6 +76,17 @@ final class DeviceWriter {
         out.loads.add(new HouseNetwork.Drawing(outlet, element));
       }
     }
+  }
+
+  private List<Leg> legs(Load.Connection connection) {
+    List<Integer> hots = new ArrayList<>();
+    if (connection instanceof Load.Connection.HotToNeutral to) {
+      hots.add(to.hot());
+    } else if (connection instanceof Load.Connection.HotToHot across) {
+      hots.add(across.hot());
+      hots.add(across.otherHot());
+    }
+    return hots.stream().flatMap(h -> out.legOf(branch, h).stream()).toList();
   }
 
   static double nominal(Load.Connection connection, SupplySystem system) {

@@ -1,7 +1,10 @@
 package wattle.trials;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.Load;
@@ -21,10 +24,18 @@ final class Figures {
 
   private final HouseNetwork network;
   private final Solution solution;
+  private final Map<Integer, List<HouseNetwork.Conductor>> conductorsOf = new HashMap<>();
+  private final Map<HouseNetwork.Conductor, List<HouseNetwork.Drawing>> loadsOf = new IdentityHashMap<>();
 
   Figures(HouseNetwork network, Solution solution) {
     this.network = network;
     this.solution = solution;
+    network.conductors().forEach(c -> conductorsOf.computeIfAbsent(c.box(), b -> new ArrayList<>()).add(c));
+    for (HouseNetwork.Drawing load : network.loads()) {
+      for (HouseNetwork.Conductor c : onTheWay(load.outlet())) {
+        loadsOf.computeIfAbsent(c, k -> new ArrayList<>()).add(load);
+      }
+    }
   }
 
   Derivation nominal(HouseNetwork.Outlet outlet) {
@@ -50,16 +61,26 @@ final class Figures {
         List.of(nominal, volts));
   }
 
-  /** The conductors that carry the current of an outlet there and back, from the source on. */
-  private List<HouseNetwork.Conductor> onTheWay(HouseNetwork.Outlet outlet) {
+  /** The conductors that carry the current of an outlet there and back, from the outlet to the source. */
+  List<HouseNetwork.Conductor> onTheWay(HouseNetwork.Outlet outlet) {
     List<HouseNetwork.Conductor> way = new ArrayList<>();
-    for (HouseNetwork.Conductor c : network.conductors()) {
-      boolean feeds = c.branch().isEmpty() ? c.kind() != HouseNetwork.Kind.GROUND : c.branch().get().equals(outlet.branch());
-      if (feeds && c.role().map(r -> serves(r, outlet)).orElse(true) && isUpstream(c, outlet)) {
-        way.add(c);
+    for (int box = outlet.box(); box >= 0; box = network.network().feeding(box)) {
+      for (HouseNetwork.Conductor c : conductorsOf.getOrDefault(box, List.of())) {
+        boolean carries =
+            c.role().map(r -> serves(r, outlet)).orElse(c.kind() != HouseNetwork.Kind.GROUND && servesFeeder(c, outlet));
+        if (carries) {
+          way.add(c);
+        }
       }
     }
     return way;
+  }
+
+  /** Of a feeder: the legs that the outlet's hots are on, and the neutral where it returns there. */
+  private static boolean servesFeeder(HouseNetwork.Conductor c, HouseNetwork.Outlet outlet) {
+    return c.kind() == HouseNetwork.Kind.NEUTRAL
+        ? outlet.connection() instanceof Load.Connection.HotToNeutral
+        : outlet.legs().stream().anyMatch(l -> c.name().equals("hot " + l));
   }
 
   private static boolean serves(Role role, HouseNetwork.Outlet outlet) {
@@ -76,10 +97,6 @@ final class Figures {
     return outlet.connection() instanceof Load.Connection.HotToNeutral to && to.hot() == hot;
   }
 
-  private boolean isUpstream(HouseNetwork.Conductor conductor, HouseNetwork.Outlet outlet) {
-    return network.network().isOnTheWay(conductor.box(), outlet.box());
-  }
-
   private Derivation fall(HouseNetwork.Conductor c) {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
@@ -89,7 +106,7 @@ final class Figures {
         inputs, List.of(), "");
   }
 
-  private Derivation impedance(HouseNetwork.Conductor c) {
+  Derivation impedance(HouseNetwork.Conductor c) {
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     Derivation resistance = resistance(c);
     List<Derivation> inputs = new ArrayList<>(List.of(resistance));
@@ -126,11 +143,7 @@ final class Figures {
   Derivation amps(HouseNetwork.Conductor c) {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     List<Derivation> inputs = new ArrayList<>();
-    for (HouseNetwork.Drawing load : network.loads()) {
-      if (network.network().isOnTheWay(c.box(), load.outlet().box()) && c.role().map(r -> serves(r, load.outlet())).orElse(true)) {
-        inputs.add(loadAmps(load));
-      }
-    }
+    loadsOf.getOrDefault(c, List.of()).forEach(l -> inputs.add(loadAmps(l)));
     return new Derivation(
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
         "|Σ I_k|", inputs, List.of(),

@@ -3,6 +3,7 @@ package wattle.trials;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wattle.model.Leg;
 import wattle.model.Load;
 import wattle.model.Role;
 import wattle.network.Complex;
@@ -53,11 +54,12 @@ record HouseNetwork(
   /**
    * Where a part of a device is connected.
    *
+   * @param legs of the panel that its hots come from, in this scenario
    * @param nominalVolts between its two conductors
    */
   record Outlet(
       String device, String part, Load.Connection connection, String branch, int point, int box, int a, int b,
-      double nominalVolts) {
+      List<Leg> legs, double nominalVolts) {
     /** Device and part: {@code kitchen.c1.upper}. */
     String name() {
       return part.isEmpty() ? device : device + "." + part;

@@ -12,6 +12,7 @@ import wattle.conductors.Impedances;
 import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.House;
+import wattle.model.Leg;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Role;
@@ -144,6 +145,15 @@ final class HouseNetworkBuilder {
   /** A conductor between boxes; open ones are terminals that begin where they are. */
   int conductor(WireImpedance wire, int upstream, double joint) {
     return net.terminal(upstream, wire.ohms().re() + joint, wire.ohms().im());
+  }
+
+  /** The leg that a hot of a branch is on, moved or not. */
+  Optional<Leg> legOf(Branch branch, int hot) {
+    List<Optional<Leg>> moved = scenario.legs().get(branch.name());
+    if (moved != null) {
+      return moved.get(hot);
+    }
+    return hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
   }
 
   double hertz(Optional<Service> service) {

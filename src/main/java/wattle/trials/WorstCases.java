@@ -1,0 +1,238 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.conductors.Conductors;
+import wattle.conductors.Conditions;
+import wattle.conductors.RunningTemperature;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.model.SupplySystem;
+import wattle.network.Complex;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * The worst that a house can come to without anything being wrong in it: no trial, only loads up to the breakers.
+ */
+public final class WorstCases {
+  private final House house;
+  private final Library library;
+
+  public WorstCases(House house, Library library) {
+    this.house = house;
+    this.library = library;
+  }
+
+  /**
+   * The neutral that two or more hots return on.
+   *
+   * @param legs of the hots, in order
+   * @param worst the largest current that loads up to the breakers can put in it
+   * @param stated with every stated load on
+   */
+  public record NeutralCase(String branch, List<String> legs, Derivation worst, Derivation stated) {}
+
+  /**
+   * Voltage at a part of a device.
+   *
+   * @param atFullLoad with the whole rating of the breaker drawn at this outlet and nothing else on; absent where the
+   *     rating is not known
+   * @param stated with every stated load on
+   */
+  public record VoltageCase(
+      String outlet, String branch, Derivation nominal, Optional<Derivation> atFullLoad, Optional<Derivation> fall,
+      Derivation stated, Derivation statedFall) {}
+
+  /**
+   * A run with the whole rating of its breaker in its hots.
+   *
+   * @param temperature absent where no steady one exists, or a table lacks the conductor
+   * @param heat of one hot, for each metre
+   */
+  public record HeatCase(
+      String branch, String run, String wiring, Derivation current, double ratedCelsius, Optional<Derivation> temperature,
+      Optional<Derivation> heat) {}
+
+  // ---- Neutrals
+
+  /** Worst first. */
+  public List<NeutralCase> neutrals() {
+    TrialResult stated = new Trials(house, library).stated();
+    Figures figures = new Figures(stated.network(), stated.solution());
+    List<NeutralCase> cases = new ArrayList<>();
+    for (Branch branch : house.branches().values()) {
+      Optional<SupplySystem> system = branch.panel().map(house.panels()::get).map(Panel::system);
+      if (branch.sharesNeutral() && system.isPresent()) {
+        Optional<HouseNetwork.Conductor> first =
+            stated.network().conductors().stream()
+                .filter(c -> c.kind() == HouseNetwork.Kind.NEUTRAL && c.branch().equals(Optional.of(branch.name())))
+                .max(Comparator.comparingDouble(c -> stated.solution().amps(c.box(), c.local()).magnitude()));
+        Optional<Derivation> worst = worst(branch, system.get());
+        if (first.isPresent() && worst.isPresent()) {
+          cases.add(new NeutralCase(branch.name(), legs(branch), worst.get(), figures.amps(first.get())));
+        }
+      }
+    }
+    cases.sort(Comparator.comparingDouble(c -> -c.worst().si()));
+    return cases;
+  }
+
+  private static List<String> legs(Branch branch) {
+    return branch.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).toList();
+  }
+
+  /**
+   * Currents of hots add as phasors, each from nothing to its breaker's rating. The length of their sum is greatest with
+   * each at an end of its range, so all such choices are tried.
+   */
+  private Optional<Derivation> worst(Branch branch, SupplySystem system) {
+    int hots = branch.hots().size();
+    List<Derivation> ratings = new ArrayList<>();
+    List<Complex> currents = new ArrayList<>();
+    for (int h = 0; h < hots; h++) {
+      Optional<Double> amperes = Ratings.ofHot(branch, h, house);
+      Optional<Leg> leg = branch.hots().get(h).leg();
+      if (amperes.isEmpty() || leg.isEmpty()) {
+        return Optional.empty();
+      }
+      ratings.add(
+          Derivation.stated("rating of the breaker of hot " + leg.get(), "I_" + (h + 1), Quantity.of(amperes.get(), Units.AMPERE)));
+      currents.add(Complex.polar(amperes.get(), system.degreesOf(leg.get())));
+    }
+    double most = 0;
+    int best = 0;
+    for (int choice = 1; choice < 1 << hots; choice++) {
+      Complex sum = Complex.ZERO;
+      for (int h = 0; h < hots; h++) {
+        sum = (choice >> h & 1) == 1 ? sum.plus(currents.get(h)) : sum;
+      }
+      if (sum.magnitude() > most * (1 + 1e-12)) {
+        most = sum.magnitude();
+        best = choice;
+      }
+    }
+    List<Derivation> on = new ArrayList<>();
+    List<String> symbols = new ArrayList<>();
+    for (int h = 0; h < hots; h++) {
+      if ((best >> h & 1) == 1) {
+        on.add(ratings.get(h));
+        symbols.add("I_" + (h + 1));
+      }
+    }
+    return Optional.of(
+        Derivation.computed(
+                "largest current of the neutral of " + branch.name(), "I_N",
+                on.size() == 1 ? symbols.get(0) : "|" + String.join(" + ", symbols) + "|",
+                new Value.Amount(Quantity.of(most, Units.AMPERE)), on)
+            .remarking(
+                "Loads up to the breakers in any combination, at one power factor; hots that are not listed draw nothing."
+                    + " Currents add as phasors, with the angles of their legs."));
+  }
+
+  // ---- Voltages
+
+  /** Largest fall first. */
+  public List<VoltageCase> voltages() {
+    TrialResult stated = new Trials(house, library).stated();
+    Figures figures = new Figures(stated.network(), stated.solution());
+    List<VoltageCase> cases = new ArrayList<>();
+    for (HouseNetwork.Outlet outlet : stated.network().outlets()) {
+      Derivation nominal = figures.nominal(outlet);
+      Derivation now = figures.volts(outlet);
+      Optional<Derivation> full = atFullLoad(outlet, nominal, figures);
+      cases.add(
+          new VoltageCase(
+              outlet.name(), outlet.branch(), nominal, full, full.map(f -> figures.fall(nominal, f)), now,
+              figures.fall(nominal, now)));
+    }
+    cases.sort(Comparator.comparingDouble(c -> -Math.max(c.fall().map(Derivation::si).orElse(0.0), c.statedFall().si())));
+    return cases;
+  }
+
+  private Optional<Derivation> atFullLoad(HouseNetwork.Outlet outlet, Derivation nominal, Figures figures) {
+    Branch branch = house.branches().get(outlet.branch());
+    Optional<Quantity> rating = Ratings.of(branch, house);
+    if (rating.isEmpty()) {
+      return Optional.empty();
+    }
+    Derivation current = Derivation.stated("rating of the breaker", "I", rating.get());
+    List<Derivation> inputs = new ArrayList<>(List.of(nominal, current));
+    Complex loop = Complex.ZERO;
+    for (HouseNetwork.Conductor c : figures.onTheWay(outlet)) {
+      if (c.role().isPresent() && c.role().get() instanceof Role.Traveller t && t.number() == 2) {
+        continue; // one of two carries at a time
+      }
+      loop = loop.plus(c.impedance().ohms());
+      inputs.add(figures.impedance(c));
+    }
+    double volts = new Complex(nominal.si(), 0).minus(loop.times(current.si())).magnitude();
+    return Optional.of(
+        Derivation.computed(
+                "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Σ Z|",
+                new Value.Amount(Quantity.of(volts, Units.VOLT)), inputs)
+            .remarking(
+                "The whole rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal"
+                    + " voltage where the service run begins."));
+  }
+
+  // ---- Heat
+
+  /** Nearest to the rating of its insulation first. */
+  public List<HeatCase> heat() {
+    Conductors conductors = Conductors.of(house, library);
+    List<HeatCase> cases = new ArrayList<>();
+    for (Branch branch : house.branches().values()) {
+      Optional<Quantity> rating = Ratings.of(branch, house);
+      for (Section section : branch.sections()) {
+        rating.flatMap(r -> heat(branch, section, r, conductors)).ifPresent(cases::add);
+      }
+    }
+    cases.sort(Comparator.comparingDouble(WorstCases::margin));
+    return cases;
+  }
+
+  /** Kelvins left to the rating of the insulation; none where there is no steady temperature. */
+  private static double margin(HeatCase heat) {
+    return heat.temperature().map(t -> heat.ratedCelsius() - t.quantity().orElseThrow().in(Units.CELSIUS)).orElse(-1000.0);
+  }
+
+  private Optional<HeatCase> heat(Branch branch, Section section, Quantity rating, Conductors conductors) {
+    Optional<ConductorUse> hot =
+        section.conductors().stream().filter(u -> u.role() instanceof Role.Hot || u.role() instanceof Role.SwitchLeg).findFirst();
+    Optional<Conditions> conditions = hot.flatMap(h -> conductors.runs().of(branch, section, h.wire()));
+    if (conditions.isEmpty()) {
+      return Optional.empty();
+    }
+    Derivation current =
+        Derivation.stated("rating of the breaker", "I", rating).remarking("The whole rating in every hot, for hours.");
+    var ampacity = conductors.ampacities().of(conditions.get());
+    var impedance = conductors.impedances().of(hot.get().wire(), section.wiring());
+    Optional<Derivation> temperature =
+        ampacity.flatMap(
+            a -> impedance.flatMap(i -> RunningTemperature.derive(current, a, conditions.get(), i.resistance())));
+    Optional<Derivation> heat =
+        ampacity.flatMap(
+            a ->
+                impedance.flatMap(
+                    i ->
+                        RunningTemperature.of(
+                                current.si(), a.base().si() * a.bundlingFactor().si(), conditions.get().insulationCelsius(),
+                                conditions.get().ambient().quantity().orElseThrow().in(Units.CELSIUS), i.resistance())
+                            .map(t -> t.heat(current, i.resistance()))));
+    String run = new Place(branch, section.from()).name() + " to " + new Place(branch, section.to()).name();
+    return Optional.of(
+        new HeatCase(
+            branch.name(), run, section.wiring().text(), current, conditions.get().insulationCelsius(), temperature, heat));
+  }
+}
