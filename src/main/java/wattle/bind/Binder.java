@@ -30,6 +30,7 @@ import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
 import wattle.quantity.Quantity;
+import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -68,19 +69,34 @@ public final class Binder {
    * @param path where it lies; files that it uses are looked for beside it
    */
   public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
+    return bind(plan, path, reader, List.of());
+  }
+
+  /**
+   * Reads and binds a plan together with texts that belong to it for this once, such as a trial that was asked for.
+   *
+   * @param beside texts that may use nothing
+   */
+  public static Checked<Bound> bind(Source plan, Path path, SourceReader reader, List<Source> beside) {
     Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader);
     List<Finding> findings = new ArrayList<>(gathered.findings());
+    List<PlanTree> files = new ArrayList<>(gathered.value().files());
+    for (Source more : beside) {
+      Checked<PlanTree> parsed = PlanParser.parse(more);
+      findings.addAll(parsed.findings());
+      files.add(parsed.value());
+    }
     Checked<Library> base = StandardLibrary.library(gathered.value().packs());
     findings.addAll(base.findings());
-    Checked<Library> own = LibraryLoader.load(gathered.value().files());
+    Checked<Library> own = LibraryLoader.load(files);
     findings.addAll(own.findings());
     Library library = base.value().with(own.value());
-    Scope scope = new Scope(library, gathered.value().files());
-    List<Tree.Item> items = gathered.value().files().stream().flatMap(f -> f.items().stream()).toList();
+    Scope scope = new Scope(library, files);
+    List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).toList();
     House house = new Binder(scope, items).house(plan, gathered.value().codes());
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
-    return new Checked<>(new Bound(house, library, gathered.value().files()), findings);
+    return new Checked<>(new Bound(house, library, files), findings);
   }
 
   private <T> List<T> all(Class<T> kind) {

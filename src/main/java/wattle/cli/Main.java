@@ -20,7 +20,7 @@ import picocli.CommandLine.Option;
       TidyCommand.class,
       MendCommand.class,
       CompareCommand.class,
-      TableCommand.class,
+      TableCommand.class, TrialCommand.class,
       DrawCommand.class,
       ReportCommand.class,
       LockoutCommand.class,

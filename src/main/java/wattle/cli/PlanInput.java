@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Option;
 import wattle.bind.SourceReader;
@@ -38,6 +39,11 @@ final class PlanInput {
     } catch (SourceReader.Unreadable e) {
       throw new Failure(e.getMessage());
     }
+  }
+
+  /** Compiles a plan together with texts that belong to it for this once. */
+  Compilation compile(String name, List<Source> beside) {
+    return new Compiler(reader()).compile(read(name), name.equals("-") ? Path.of("standard-input") : path(name), beside);
   }
 
   /** The text of a plan; one that cannot be read ends the command. */

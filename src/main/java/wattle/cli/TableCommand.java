@@ -17,9 +17,11 @@ import wattle.emit.schedule.MaterialsSchedule;
 import wattle.emit.schedule.PanelSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
+import wattle.emit.trial.WorstCaseSheets;
 import wattle.faults.Faults;
 import wattle.loads.ConnectedLoads;
 import wattle.materials.Materials;
+import wattle.trials.WorstCases;
 
 /** {@code table}: schedules and calculations of a plan. */
 @Command(
@@ -39,6 +41,9 @@ final class TableCommand implements Callable<Integer> {
     PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))),
     LOADS(plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))),
     RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))),
+    VOLTAGE(plan -> List.of(WorstCaseSheets.voltages(worst(plan)))),
+    NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))),
+    HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
     BOXES(plan -> List.of(BoxSchedule.of(plan.house()))),
     MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
     FAULTS(plan -> List.of(faults(plan)));
@@ -47,6 +52,10 @@ final class TableCommand implements Callable<Integer> {
 
     Of(Function<Compilation, List<Sheet>> maker) {
       this.maker = maker;
+    }
+
+    private static WorstCases worst(Compilation plan) {
+      return new WorstCases(plan.house(), plan.library());
     }
 
     private static Sheet faults(Compilation plan) {

@@ -37,7 +37,12 @@ public final class Compiler {
    * @param path where it lies or would lie; files that it uses are looked for beside it
    */
   public Compilation compile(Source plan, Path path) {
-    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader);
+    return compile(plan, path, List.of());
+  }
+
+  /** @param beside texts that belong to the plan for this once, such as a trial that was asked for */
+  public Compilation compile(Source plan, Path path, List<Source> beside) {
+    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, beside);
     List<Finding> findings = new ArrayList<>(bound.findings());
     findings.addAll(PanelSpace.check(bound.value().house().panels().values()));
     findings.addAll(faults(bound.value()));

@@ -10,7 +10,7 @@ import wattle.model.House;
 import wattle.network.Network;
 import wattle.network.Solution;
 
-/** The figures of one trial, worst first in every list. */
+/** The figures of one trial, worst first in every list; of conductors those that are open come first. */
 public final class TrialResult {
   private final House house;
   private final Scenario scenario;
@@ -132,7 +132,8 @@ public final class TrialResult {
               c.run(), c.branch().orElse(""), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(), figures.amps(c),
               figures.watts(c)));
     }
-    readings.sort(Comparator.comparingDouble(r -> -r.watts().si()));
+    readings.sort(
+        Comparator.comparing((ConductorReading r) -> !r.open()).thenComparingDouble(r -> -r.watts().si()));
     return readings;
   }
 

@@ -1,0 +1,133 @@
+package wattle.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.compiler.Compilation;
+import wattle.emit.findings.TextFindings;
+import wattle.emit.table.Sheet;
+import wattle.emit.trial.TrialSheets;
+import wattle.finding.Finding;
+import wattle.finding.NearNames;
+import wattle.finding.Severity;
+import wattle.finding.Source;
+import wattle.model.Event;
+import wattle.model.Trial;
+import wattle.trials.TrialResult;
+import wattle.trials.Trials;
+
+/** {@code trial}: what happens when something is on, open or wrong. */
+@Command(
+    name = "trial",
+    description = "Works out volts, amperes and watts when something is on, open or wrong.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle trial examples/alder-court/house.wattle breakfast",
+      "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
+      "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
+      "  wattle trial examples/alder-court/house.wattle --stated",
+    })
+final class TrialCommand implements Callable<Integer> {
+  private static final String EVENT = "--event";
+  private static final String ASKED = "asked-on-the-command-line";
+  private static final int ROWS = 12;
+
+  @Parameters(index = "0", paramLabel = "FILE", description = "The plan, or - for standard input.")
+  private String file;
+
+  @Parameters(index = "1", arity = "0..1", paramLabel = "NAME", description = "A trial of the plan; without it, and without --event, all of them.")
+  private String name;
+
+  @Option(names = EVENT, paramLabel = "EVENT", description = "What is so besides, in the words of a trial; may be given again.")
+  private List<String> events = List.of();
+
+  @Option(names = "--stated", description = "The house as stated: every stated load on at once.")
+  private boolean stated;
+
+  @Option(names = "--all", description = "Every outlet and conductor, not the worst alone.")
+  private boolean all;
+
+  @Mixin private SheetFormat format;
+
+  @Mixin private ResultOutput output;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    if (stated && (name != null || !events.isEmpty())) {
+      throw new Failure("--stated is a scenario of its own; give it without a trial and without --event");
+    }
+    List<Source> asked = events.isEmpty() ? List.of() : List.of(asTrial());
+    Compilation plan = input.compile(file, asked);
+    List<Finding> ours = plan.findings().stream().filter(TrialCommand::isOfEvents).toList();
+    if (!ours.isEmpty()) {
+      spec.commandLine().getErr().print(new TextFindings(false).render(ours));
+    }
+    if (ours.stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
+      return ExitCode.USAGE;
+    }
+    format.write(sheets(plan), output, spec.commandLine().getOut());
+    return BesideFindings.report(plan, spec);
+  }
+
+  private static boolean isOfEvents(Finding finding) {
+    return finding.place().map(m -> m.span().source().name().equals(EVENT)).orElse(false);
+  }
+
+  /** The events of the command line as the text of a trial, so that one grammar reads both. */
+  private Source asTrial() {
+    return new Source(EVENT, "trial " + ASKED + " {\n" + String.join("\n", events) + "\n}\n");
+  }
+
+  private List<Sheet> sheets(Compilation plan) {
+    Trials trials = new Trials(plan.house(), plan.library());
+    int most = all ? Integer.MAX_VALUE : ROWS;
+    if (stated) {
+      return TrialSheets.of(trials.stated(), "As stated", most);
+    }
+    List<Event> more = new ArrayList<>();
+    if (!events.isEmpty()) {
+      more.addAll(plan.house().trials().get(ASKED).events());
+    }
+    if (name == null && !events.isEmpty()) {
+      return TrialSheets.of(trials.run("", more).value(), String.join(", ", events), most);
+    }
+    if (name != null) {
+      Trial trial = trial(plan);
+      List<Event> together = new ArrayList<>(trial.events());
+      together.addAll(more);
+      String title = trial.label().orElse(trial.name()) + (events.isEmpty() ? "" : ", " + String.join(", ", events));
+      return TrialSheets.of(trials.run(trial.name(), together).value(), title, most);
+    }
+    if (plan.house().trials().isEmpty()) {
+      throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
+    }
+    List<Sheet> sheets = new ArrayList<>();
+    for (Trial trial : plan.house().trials().values()) {
+      TrialResult result = trials.run(trial).value();
+      sheets.addAll(TrialSheets.of(result, trial.label().orElse(trial.name()), most));
+    }
+    return sheets;
+  }
+
+  private Trial trial(Compilation plan) {
+    Trial trial = plan.house().trials().get(name);
+    if (trial == null) {
+      List<String> near = NearNames.of(name, plan.house().trials().keySet());
+      throw new Failure(
+          "no trial is called '" + name + "'"
+              + (near.isEmpty() ? "; there are: " + String.join(", ", plan.house().trials().keySet()) : "; did you mean " + String.join(", ", near) + "?"));
+    }
+    return trial;
+  }
+}

@@ -1,0 +1,155 @@
+package wattle.emit.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.emit.table.Cell;
+import wattle.emit.table.Column;
+import wattle.emit.table.Row;
+import wattle.emit.table.Sheet;
+import wattle.quantity.Units;
+import wattle.trials.TrialResult;
+
+/** The figures of a trial as tables, worst first: what is wrong first, then outlets, then conductors. */
+public final class TrialSheets {
+  private static final double MILLIAMPERES = 1000;
+
+  /** Amperes that the column would show as nothing. */
+  private static final double DEAD = 0.005;
+
+  private TrialSheets() {}
+
+  /**
+   * @param title of the trial
+   * @param most rows of outlets and of conductors; what is left out is said
+   */
+  public static List<Sheet> of(TrialResult result, String title, int most) {
+    List<Sheet> sheets = new ArrayList<>();
+    if (!result.faults().isEmpty()) {
+      sheets.add(faults(result, title));
+    }
+    if (!result.joints().isEmpty()) {
+      sheets.add(joints(result, title));
+    }
+    List<TrialResult.MetalReading> live = result.metals().stream().filter(m -> m.lifted() || m.volts().si() > 1).toList();
+    if (!live.isEmpty()) {
+      sheets.add(metals(live, title, most));
+    }
+    if (!result.reversed().isEmpty()) {
+      sheets.add(reversed(result, title));
+    }
+    sheets.add(outlets(result, title, most));
+    sheets.add(conductors(result, title, most));
+    return sheets;
+  }
+
+  private static Sheet faults(TrialResult result, String title) {
+    List<Row> rows =
+        result.faults().stream().map(f -> Row.of(Cell.of(f.at()), Cell.of(f.between()), figure(f.amps()))).toList();
+    return new Sheet(
+        "faults", title + ": faults",
+        List.of(Column.words("at", "at"), Column.words("between", "between"), Column.figures("current-a", "current", "A", 1)),
+        rows, List.of("What opens on it, and when: wattle table --of faults."));
+  }
+
+  private static Sheet joints(TrialResult result, String title) {
+    List<Row> rows = new ArrayList<>();
+    for (TrialResult.JointReading j : result.joints()) {
+      rows.add(
+          Row.of(
+              Cell.of(j.at()), Cell.of(j.branch()), Cell.of(j.conductor()), figure(j.amps()), figure(j.watts()),
+              j.wattsAtFullLoad().map(TrialSheets::figure).orElse(Cell.BLANK)));
+    }
+    return new Sheet(
+        "joints", title + ": joints",
+        List.of(
+            Column.words("at", "at"), Column.words("branch", "branch"), Column.words("conductor", "conductor"),
+            Column.figures("current-a", "current", "A", 2), Column.figures("heat-w", "heat", "W", 1),
+            Column.figures("heat-at-full-load-w", "heat at full load", "W", 1)),
+        rows, List.of("Full load: the whole rating of the branch's breaker in the joint."));
+  }
+
+  private static Sheet metals(List<TrialResult.MetalReading> metals, String title, int most) {
+    List<Row> rows = new ArrayList<>();
+    for (TrialResult.MetalReading m : metals.subList(0, Math.min(most, metals.size()))) {
+      rows.add(
+          Row.of(
+              Cell.of(m.name()), Cell.of(m.lifted() ? "lifted" : "in place"), figure(m.volts()),
+              m.bodyAmps().map(a -> Cell.of(a.si() * MILLIAMPERES, a)).orElse(Cell.BLANK)));
+    }
+    return new Sheet(
+        "metal", title + ": metal parts that may be touched",
+        List.of(
+            Column.words("at", "at"), Column.words("ground", "ground"), Column.figures("touch-voltage-v", "to far earth", "V", 1),
+            Column.figures("touch-current-ma", "through a person", "mA", 1)),
+        rows, leftOut(metals.size(), most));
+  }
+
+  private static Sheet reversed(TrialResult result, String title) {
+    List<Row> rows = result.reversed().stream().map(r -> Row.of(Cell.of(r.device()), figure(r.volts()))).toList();
+    return new Sheet(
+        "reversed", title + ": hot and neutral exchanged",
+        List.of(Column.words("at", "at"), Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1)),
+        rows, List.of("A device works either way; what its maker keeps near earth is live."));
+  }
+
+  private static Sheet outlets(TrialResult result, String title, int most) {
+    List<TrialResult.OutletReading> outlets = result.outlets();
+    List<Row> rows = new ArrayList<>();
+    for (TrialResult.OutletReading o : outlets.subList(0, Math.min(most, outlets.size()))) {
+      rows.add(
+          Row.of(
+              Cell.of(o.name()), Cell.of(o.branch()), figure(o.nominal()), figure(o.volts()), percent(o.fall()),
+              o.current().map(TrialSheets::figure).orElse(Cell.BLANK)));
+    }
+    return new Sheet(
+        "outlets", title + ": outlets",
+        List.of(
+            Column.words("outlet", "outlet"), Column.words("branch", "branch"),
+            Column.figures("nominal-v", "nominal", "V", 0), Column.figures("voltage-v", "voltage", "V", 1),
+            Column.figures("fall-percent", "fall", "%", 2), Column.figures("current-a", "draws", "A", 2)),
+        rows, leftOut(outlets.size(), most));
+  }
+
+  private static Sheet conductors(TrialResult result, String title, int most) {
+    boolean all = most == Integer.MAX_VALUE;
+    List<TrialResult.ConductorReading> conductors =
+        result.conductors().stream().filter(c -> all || c.open() || c.amps().si() >= DEAD).toList();
+    List<Row> rows = new ArrayList<>();
+    for (TrialResult.ConductorReading c : conductors.subList(0, Math.min(most, conductors.size()))) {
+      rows.add(
+          Row.of(
+              Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.conductor()), Cell.of(c.open() ? "open" : ""),
+              figure(c.amps()), figure(c.watts())));
+    }
+    List<String> notes = new ArrayList<>(leftOut(conductors.size(), most));
+    if (conductors.size() < result.conductors().size()) {
+      notes.add("Conductors that carry nothing are left out; --all shows them.");
+    }
+    notes.addAll(result.notes());
+    return new Sheet(
+        "conductors", title + ": conductors",
+        List.of(
+            Column.words("run", "run"), Column.words("branch", "branch"), Column.words("conductor", "conductor"),
+            Column.words("state", "state"), Column.figures("current-a", "current", "A", 2),
+            Column.figures("heat-w", "heat", "W", 2)),
+        rows, notes);
+  }
+
+  private static List<String> leftOut(int all, int most) {
+    return all > most ? List.of("The worst " + most + " of " + all + "; --all shows every one.") : List.of();
+  }
+
+  static Cell figure(Derivation figure) {
+    return Cell.of(figure.si(), figure);
+  }
+
+  static Cell percent(Derivation share) {
+    return Cell.of(share.quantity().orElseThrow().in(Units.PERCENT), share);
+  }
+
+  static Cell optional(Optional<Derivation> figure) {
+    return figure.map(TrialSheets::figure).orElse(Cell.BLANK);
+  }
+}
