@@ -24,7 +24,7 @@ import wattle.loads.ConnectedLoads;
 /** {@code draw}: a picture of a plan. */
 @Command(
     name = "draw",
-    description = "Draws a plan: as a one-line diagram, or as the fronts of its panels.",
+    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, or as a plot of figures.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
@@ -32,12 +32,14 @@ import wattle.loads.ConnectedLoads;
       "  wattle draw --view one-line --out one-line.svg examples/alder-court/house.wattle",
       "  wattle draw --view panel --out panel.png examples/alder-court/house.wattle",
       "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
+      "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
   /** What can be drawn. */
   enum View {
     ONE_LINE,
-    PANEL;
+    PANEL,
+    TRIP;
 
     @Override
     public String toString() {
@@ -57,6 +59,9 @@ final class DrawCommand implements Callable<Integer> {
 
   @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
+
+  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for trip.")
+  private String of;
 
   @Option(
       names = "--format",
@@ -121,6 +126,7 @@ final class DrawCommand implements Callable<Integer> {
     return switch (view) {
       case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
       case PANEL -> PanelGraph.dot(plan.house());
+      case TRIP -> throw new Failure("a plot is no graph; draw it as svg or png");
     };
   }
 
@@ -134,6 +140,7 @@ final class DrawCommand implements Callable<Integer> {
         }
       }
       case PANEL -> new PanelFront(plan.house()).drawing();
+      case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
     };
   }
 

@@ -55,6 +55,10 @@ public final class DrawingSvg {
       out.append("<polygon points=\"").append(number(t.x1())).append(',').append(number(t.y1())).append(' ');
       out.append(number(t.x2())).append(',').append(number(t.y2())).append(' ').append(number(t.x3())).append(',');
       out.append(number(t.y3())).append("\" fill=\"#000000\"/>\n");
+    } else if (shape instanceof Shape.Area area) {
+      out.append("<polygon points=\"");
+      out.append(String.join(" ", area.corners().stream().map(c -> number(c.x()) + "," + number(c.y())).toList()));
+      out.append("\" fill=\"#e6e6e6\"/>\n");
     } else if (shape instanceof Shape.Text text) {
       text(out, text);
     } else {

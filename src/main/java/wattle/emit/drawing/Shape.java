@@ -1,5 +1,6 @@
 package wattle.emit.drawing;
 
+import java.util.List;
 import wattle.emit.picture.Face;
 
 /** A placed shape. */
@@ -125,6 +126,29 @@ public sealed interface Shape {
     @Override
     public Shape moved(double x, double y) {
       return new Triangle(x1 + x, y1 + y, x2 + x, y2 + y, x3 + x, y3 + y);
+    }
+  }
+
+  /** A shaded area within straight edges, without an outline. */
+  record Area(List<Corner> corners) implements Shape {
+    /** One of its corners. */
+    public record Corner(double x, double y) {}
+
+    public Area {
+      corners = List.copyOf(corners);
+      if (corners.size() < 3) {
+        throw new IllegalArgumentException("an area needs three corners, not " + corners.size());
+      }
+    }
+
+    @Override
+    public Bounds bounds() {
+      return corners.stream().map(c -> new Bounds(c.x, c.y, c.x, c.y)).reduce(Bounds::with).orElseThrow();
+    }
+
+    @Override
+    public Shape moved(double x, double y) {
+      return new Area(corners.stream().map(c -> new Corner(c.x + x, c.y + y)).toList());
     }
   }
 

@@ -1,0 +1,40 @@
+package wattle.cli;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.compiler.Compilation;
+import wattle.conductors.Conductors;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.plot.TripPlot;
+import wattle.faults.Faults;
+import wattle.faults.TimeCurrent;
+import wattle.finding.NearNames;
+import wattle.model.Branch;
+
+/** The plots of one branch. */
+final class BranchPlots {
+  private BranchPlots() {}
+
+  static Drawing trip(Compilation plan, Optional<String> name) {
+    Branch branch = branch(plan, name);
+    Faults faults = Faults.of(plan.house(), plan.library(), Conductors.of(plan.house(), plan.library()));
+    return TripPlot.of(
+        TimeCurrent.of(branch, plan.house(), plan.library(), faults)
+            .orElseThrow(
+                () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")));
+  }
+
+  private static Branch branch(Compilation plan, Optional<String> name) {
+    if (name.isEmpty()) {
+      throw new Failure("this view is of one branch: name it with --of");
+    }
+    Branch branch = plan.house().branches().get(name.get());
+    if (branch == null) {
+      List<String> near = NearNames.of(name.get(), plan.house().branches().keySet());
+      throw new Failure(
+          "no branch is called '" + name.get() + "'"
+              + (near.isEmpty() ? "; branches are " + String.join(", ", plan.house().branches().keySet()) : "; did you mean " + String.join(" or ", near) + "?"));
+    }
+    return branch;
+  }
+}

@@ -1,0 +1,193 @@
+package wattle.emit.plot;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Shape;
+import wattle.emit.drawing.Shape.Anchor;
+import wattle.emit.drawing.Shape.Fill;
+import wattle.emit.drawing.Shape.Stroke;
+import wattle.emit.drawing.Sketch;
+import wattle.emit.schedule.BreakerText;
+import wattle.faults.TimeCurrent;
+import wattle.quantity.Quantity;
+
+/**
+ * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor stands, and
+ * beneath, on the same scale of current, from what to what a fault at each box drives.
+ */
+public final class TripPlot {
+  private static final double WIDE = 560;
+  private static final double HIGH = 420;
+  private static final double LEFT = 130;
+  private static final double LANE = 17;
+  private static final int MOST_LANES = 16;
+  private static final double SHORTEST = 0.01;
+  private static final double LONGEST = 10000;
+  private static final double TYPE = 10;
+
+  private final TimeCurrent study;
+  private final Sketch sketch = new Sketch();
+  private final LogScale amperes;
+  private final LogScale seconds = new LogScale(SHORTEST, LONGEST, HIGH, 0);
+
+  private TripPlot(TimeCurrent study) {
+    this.study = study;
+    double most = study.boxes().stream().mapToDouble(TimeCurrent.Box::mostAmperes).max().orElse(0);
+    double least = study.boxes().stream().mapToDouble(TimeCurrent.Box::leastAmperes).min().orElse(Double.MAX_VALUE);
+    double rating = study.curve().rating();
+    amperes =
+        new LogScale(
+            LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
+            LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
+  }
+
+  public static Drawing of(TimeCurrent study) {
+    return new TripPlot(study).drawing();
+  }
+
+  private Drawing drawing() {
+    band();
+    grid();
+    edges();
+    study.weakest().ifPresent(w -> withstand(w.ampereSquaredSeconds()));
+    Optional<TimeCurrent.Box> worst = study.boxes().stream().min(Comparator.comparingDouble(TimeCurrent.Box::leastAmperes));
+    worst.ifPresent(w -> sketch.line(amperes.at(w.leastAmperes()), 0, amperes.at(w.leastAmperes()), HIGH, Stroke.DASHED));
+    double below = lanes(HIGH + 52);
+    legend(below + 16, worst);
+    head();
+    return sketch.drawing(24, title(), description(worst));
+  }
+
+  private void head() {
+    sketch.fitted(-LEFT + 20, -58, title(), 16, true, Anchor.START, WIDE + LEFT - 20);
+    sketch.fitted(
+        -LEFT + 20, -38, "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
+        false, Anchor.START, WIDE + LEFT - 20);
+    sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
+  }
+
+  private String title() {
+    String name = study.branch().name();
+    String label = study.branch().label().or(study.breaker()::label).orElse(name);
+    return "Time and current: " + name + (label.equals(name) ? "" : ", " + label);
+  }
+
+  private void band() {
+    List<Shape.Area.Corner> corners = new ArrayList<>();
+    study.fastest().forEach(p -> corners.add(corner(p)));
+    corners.add(new Shape.Area.Corner(WIDE, corners.get(corners.size() - 1).y()));
+    List<TimeCurrent.Point> slow = study.slowest();
+    corners.add(new Shape.Area.Corner(WIDE, corner(slow.get(slow.size() - 1)).y()));
+    for (int i = slow.size() - 1; i >= 0; i--) {
+      corners.add(corner(slow.get(i)));
+    }
+    sketch.add(new Shape.Area(corners));
+  }
+
+  private Shape.Area.Corner corner(TimeCurrent.Point point) {
+    return new Shape.Area.Corner(amperes.at(point.amperes()), seconds.at(Math.max(SHORTEST, point.seconds())));
+  }
+
+  private void grid() {
+    List<Double> currents = amperes.ticks();
+    for (double tick : currents) {
+      sketch.line(amperes.at(tick), 0, amperes.at(tick), HIGH, Stroke.FAINT);
+      sketch.text(amperes.at(tick), HIGH + 15, amperes(tick), TYPE, false, Anchor.MIDDLE);
+    }
+    for (double tick : seconds.decades()) {
+      sketch.line(0, seconds.at(tick), WIDE, seconds.at(tick), Stroke.FAINT);
+      sketch.text(-8, seconds.at(tick) + 3.5, Quantity.plain(tick, 2) + " s", TYPE, false, Anchor.END);
+    }
+    sketch.box(0, 0, WIDE, HIGH, Stroke.THIN, Fill.NONE);
+    sketch.text(WIDE, HIGH + 32, "Current", TYPE, true, Anchor.END);
+  }
+
+  private static String amperes(double amperes) {
+    return amperes >= 1000 ? Quantity.plain(amperes / 1000, 3) + " kA" : Quantity.plain(amperes, 3) + " A";
+  }
+
+  private void edges() {
+    edge(study.fastest());
+    edge(study.slowest());
+  }
+
+  private void edge(List<TimeCurrent.Point> points) {
+    for (int i = 1; i < points.size(); i++) {
+      between(corner(points.get(i - 1)), corner(points.get(i)), Stroke.THIN);
+    }
+    Shape.Area.Corner last = corner(points.get(points.size() - 1));
+    between(last, new Shape.Area.Corner(WIDE, last.y()), Stroke.THIN);
+  }
+
+  private void between(Shape.Area.Corner from, Shape.Area.Corner to, Stroke stroke) {
+    boolean onFrame = from.y() == to.y() && (from.y() == 0 || from.y() == HIGH);
+    if (!onFrame) {
+      sketch.line(from.x(), from.y(), to.x(), to.y(), stroke);
+    }
+  }
+
+  private void withstand(double letThrough) {
+    double from = Math.max(amperes.least(), Math.sqrt(letThrough / study.adiabaticSeconds()));
+    double to = Math.min(amperes.most(), Math.sqrt(letThrough / SHORTEST));
+    if (from < to) {
+      sketch.line(
+          amperes.at(from), seconds.at(letThrough / from / from), amperes.at(to), seconds.at(letThrough / to / to), Stroke.THICK);
+    }
+  }
+
+  /** One lane for each box, from its least to its most fault; the y beneath the last. */
+  private double lanes(double top) {
+    List<TimeCurrent.Box> boxes = study.boxes();
+    double y = top;
+    sketch.text(-LEFT + 20, y, boxes.isEmpty() ? "No fault current is known" : "Fault at", TYPE, true, Anchor.START);
+    y += LANE;
+    for (TimeCurrent.Box box : boxes.subList(0, Math.min(MOST_LANES, boxes.size()))) {
+      double from = amperes.at(box.leastAmperes());
+      double to = amperes.at(box.mostAmperes());
+      sketch.fitted(-8, y, box.name(), TYPE, false, Anchor.END, LEFT - 28);
+      sketch.line(from, y - 3.5, to, y - 3.5, Stroke.THICK);
+      boolean right = to + 110 < WIDE;
+      String words = amperes(box.leastAmperes()) + " to " + amperes(box.mostAmperes());
+      sketch.text(right ? to + 8 : from - 8, y, words, TYPE, false, right ? Anchor.START : Anchor.END);
+      y += LANE;
+    }
+    if (boxes.size() > MOST_LANES) {
+      sketch.text(0, y, (boxes.size() - MOST_LANES) + " more boxes: see table --of faults", TYPE);
+      y += LANE;
+    }
+    return y;
+  }
+
+  private void legend(double top, Optional<TimeCurrent.Box> worst) {
+    double y = top;
+    sketch.box(-LEFT + 20, y - 9, 24, 10, Stroke.THIN, Fill.SHADE);
+    y = entry(y, "The breaker trips somewhere in here: between the bounds of " + study.curve().standard() + " and of common practice");
+    if (study.weakest().isPresent()) {
+      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.THICK);
+      String size = study.weakest().get().wire().size() + " " + study.weakest().get().wire().metal().word();
+      y = entry(y, size + " stands no longer than this (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to " + Quantity.plain(study.adiabaticSeconds(), 2) + " s)");
+    }
+    if (worst.isPresent()) {
+      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.DASHED);
+      y = entry(y, "The least fault: " + amperes(worst.get().leastAmperes()) + " at " + worst.get().name() + ", " + worst.get().leastKind().words());
+    }
+    sketch.text(-LEFT + 20, y, "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".", TYPE);
+    y += LANE;
+    sketch.text(-LEFT + 20, y + 6, "Bolted faults, conductors from 20 °C to the rating of their insulation. Below 0.1 s the maker's let-through decides.", TYPE);
+    sketch.text(-LEFT + 20, y + 20, "The maker's own curve, the local code and a licensed person decide.", TYPE);
+  }
+
+  private double entry(double y, String words) {
+    sketch.fitted(-LEFT + 54, y, words, TYPE, false, Anchor.START, WIDE + LEFT - 54);
+    return y + LANE;
+  }
+
+  private String description(Optional<TimeCurrent.Box> worst) {
+    return "A plot of time over current on scales of logarithms. Breaker " + study.breaker().id() + " is taken to trip at once by "
+        + amperes(study.curve().usualAmperes()) + "."
+        + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in " + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
+  }
+}
