@@ -25,7 +25,8 @@ useName : word ('/' word)* ;
 
 let : 'let' word '=' expression ;
 
-dwelling : 'dwelling' word? STRING? '{' (NL | fact)* '}' ;
+dwelling : 'dwelling' word? STRING? ('on' panelName (',' NL* panelName)*)? '{' (NL | fact)* '}' ;
+panelName : word ;
 fact : WORD (amount | STRING)? ;
 
 // ---- Supply

@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
@@ -145,7 +147,7 @@ public final class Binder {
         heading.flatMap(Tree.Heading::title).map(Tree.Text::value),
         heading.flatMap(Tree.Heading::revision).map(Tree.Text::value),
         codes,
-        House.byName(dwellings(), d -> d.name().orElse("")),
+        House.byName(dwellings(panels.keySet()), d -> d.name().orElse("")),
         services,
         panels,
         branches,
@@ -200,14 +202,29 @@ public final class Binder {
     return raceways;
   }
 
-  private List<Dwelling> dwellings() {
+  private List<String> panelsOf(Tree.Dwelling tree, Set<String> known) {
+    List<String> panels = new ArrayList<>();
+    for (Tree.Word name : tree.panels()) {
+      if (known.contains(name.text())) {
+        panels.add(name.text());
+        continue;
+      }
+      Finding.Builder finding =
+          Finding.error("name-unknown", "no panel is called '" + name + "'").at(name.span(), "the panel of a dwelling is expected here");
+      NearNames.of(name.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, name.span(), n)));
+      scope.report(finding);
+    }
+    return panels;
+  }
+
+  private List<Dwelling> dwellings(Set<String> panels) {
     List<Dwelling> dwellings = new ArrayList<>();
     for (Tree.Dwelling tree : all(Tree.Dwelling.class)) {
       Set<String> flags = new LinkedHashSet<>();
       Map<String, Quantity> facts = Facts.OF_DWELLING.read(tree.facts(), scope, flags);
       dwellings.add(
           new Dwelling(
-              tree.name().map(Tree.Word::text), Scope.label(tree.label()), facts, flags,
+              tree.name().map(Tree.Word::text), Scope.label(tree.label()), panelsOf(tree, panels), facts, flags,
               new Origin(tree.name().map(Tree.Word::span).orElse(tree.span()), tree.span())));
     }
     return dwellings;

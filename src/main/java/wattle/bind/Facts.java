@@ -22,7 +22,8 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
           Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated"));
 
   static final Facts OF_SERVICE =
-      new Facts("a service", Map.of("available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY), Set.of());
+      new Facts("a service", Map.of(
+              "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER), Set.of());
 
   static final Facts OF_PANEL =
       new Facts(

@@ -35,6 +35,12 @@ final class SheetFormat {
     output.write(text, standardOutput);
   }
 
+  /** Whether people will read it, for whom long lists are cut. */
+  boolean isForPeople(ResultOutput output) {
+    Format chosen = chosen(output);
+    return chosen == Format.TEXT || chosen == Format.MD;
+  }
+
   private Format chosen(ResultOutput output) {
     if (format != null || output.file().isEmpty()) {
       return Optional.ofNullable(format).orElse(Format.TEXT);

@@ -33,6 +33,7 @@ import wattle.trials.WorstCases;
       "Examples:",
       "  wattle table --of panel examples/alder-court/house.wattle",
       "  wattle table --of loads --format csv examples/alder-court/house.wattle",
+      "  wattle table --of worksheet --compare-methods examples/alder-court/house.wattle",
       "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
     })
 final class TableCommand implements Callable<Integer> {
@@ -46,6 +47,7 @@ final class TableCommand implements Callable<Integer> {
     HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
     BOXES(plan -> List.of(BoxSchedule.of(plan.house()))),
     MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
+    WORKSHEET(plan -> List.of()),
     FAULTS(plan -> List.of(faults(plan)));
 
     private final Function<Compilation, List<Sheet>> maker;
@@ -70,6 +72,8 @@ final class TableCommand implements Callable<Integer> {
   @Option(names = "--of", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private Of of;
 
+  @Mixin private WorksheetOptions worksheet;
+
   @Mixin private SheetFormat format;
 
   @Mixin private ResultOutput output;
@@ -81,6 +85,10 @@ final class TableCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Compilation plan = input.compile(file);
+    if (of == Of.WORKSHEET) {
+      return worksheet.print(plan, format, output, spec);
+    }
+    worksheet.refuse(of.name().toLowerCase(java.util.Locale.ROOT));
     format.write(of.maker.apply(plan), output, spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }

@@ -69,7 +69,8 @@ final class PartReader {
             properties.count("ways", family == DeviceKind.Family.SWITCH ? 2 : 0),
             properties.words("protects").stream()
                 .map(w -> Protection.valueOf(upper(w)))
-                .collect(Collectors.toSet()));
+                .collect(Collectors.toSet()),
+            properties.has("motor"));
     properties.finish();
     return kind;
   }

@@ -17,6 +17,7 @@ import wattle.quantity.Quantity;
  * @param yokes mounting straps, for box fill
  * @param rating of its contacts; absent where it has none
  * @param shareOnLegs of a 120/240 V appliance, the part of its power that is on a leg and the neutral, from 0 to 1
+ * @param motor whether a motor takes the most of what it draws
  * @param ways of a switch: 2 for single-pole, 3 for three-way, 4 for four-way; 0 otherwise
  */
 public record DeviceKind(
@@ -32,7 +33,8 @@ public record DeviceKind(
     double powerFactor,
     Load.Behaviour behaviour,
     int ways,
-    Set<Protection> protections) {
+    Set<Protection> protections,
+    boolean motor) {
   public DeviceKind {
     needs = Set.copyOf(needs);
     halves = List.copyOf(halves);
@@ -43,7 +45,7 @@ public record DeviceKind(
   public DeviceKind needing(Set<Need> others) {
     return new DeviceKind(
         name, family, others, halves, loadClass, outlet, yokes, rating, shareOnLegs, powerFactor, behaviour, ways,
-        protections);
+        protections, motor);
   }
 
   /** What a device does on a branch. */

@@ -26,6 +26,7 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_use, new Thing("a use line", "code, parts or rules with a name, or a file in quotes")),
           Map.entry(WattleParser.RULE_let, new Thing("a let line", "a name, = and a value such as 3 m")),
           Map.entry(WattleParser.RULE_dwelling, new Thing("the dwelling", "a fact such as floor-area 186 m2")),
+          Map.entry(WattleParser.RULE_panelName, new Thing("the panels of a dwelling", "the name of a panel")),
           Map.entry(WattleParser.RULE_fact, new Thing("a fact", "a name and a value such as 186 m2")),
           Map.entry(WattleParser.RULE_service, new Thing("a service", "a source, a run or an earth line")),
           Map.entry(WattleParser.RULE_voltages, new Thing("the voltage of a service", "a pair such as 120/240 V")),

@@ -163,8 +163,11 @@ public sealed interface Tree {
 
   record Let(Word name, Expression value, Span span) implements Item {}
 
-  record Dwelling(Optional<Word> name, Optional<Text> label, List<Fact> facts, Span span) implements Item {
+  /** @param panels the panels that feed it; empty where all do */
+  record Dwelling(Optional<Word> name, Optional<Text> label, List<Word> panels, List<Fact> facts, Span span)
+      implements Item {
     public Dwelling {
+      panels = List.copyOf(panels);
       facts = List.copyOf(facts);
     }
   }

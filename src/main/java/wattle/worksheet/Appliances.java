@@ -2,7 +2,6 @@ package wattle.worksheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.LoadClass;
@@ -36,7 +35,8 @@ final class Appliances {
       add("fixed appliances", counted, factor, load, neutral);
     }
     if (!small.isEmpty()) {
-      add("fixed appliances below " + figures.limit("appliance-counted-from").value().text(), small, load, neutral);
+      Derivation one = figures.find("appliance-demand", "factor", "factor", Sums.number("appliances", 1));
+      add("fixed appliances below " + figures.limit("appliance-counted-from").value().text(), small, one, load, neutral);
     }
   }
 
@@ -78,18 +78,7 @@ final class Appliances {
   void addMotors(Tally load, Tally neutral) {
     List<ConnectedLoad> motors = inputs.all(LoadClass.MOTOR);
     if (!motors.isEmpty()) {
-      add("motors", motors, load, neutral);
-    }
-  }
-
-  private void add(String name, List<ConnectedLoad> loads, Tally load, Tally neutral) {
-    Derivation connected = Sums.ofLoads(name, loads);
-    load.add(name, connected, Optional.empty(), connected, Sums.names(loads), "");
-    load.place(loads, 1);
-    List<ConnectedLoad> onNeutral = loads.stream().filter(ConnectedLoad::neutral).toList();
-    if (!onNeutral.isEmpty()) {
-      Derivation part = Sums.ofLoads(name, onNeutral);
-      neutral.add(name, part, Optional.empty(), part, Sums.names(onNeutral), "");
+      add("motors", motors, figures.limit("motors"), load, neutral);
     }
   }
 
@@ -100,9 +89,10 @@ final class Appliances {
   }
 
   private static void addNeutral(String name, List<ConnectedLoad> loads, Derivation factor, Tally neutral) {
-    List<ConnectedLoad> onNeutral = loads.stream().filter(ConnectedLoad::neutral).toList();
+    List<ConnectedLoad> onNeutral = Sums.onNeutral(loads);
     if (!onNeutral.isEmpty()) {
       neutral.add(name, Sums.ofLoads(name, onNeutral), factor, Sums.names(onNeutral));
+      neutral.place(loads, factor.si());
     }
   }
 

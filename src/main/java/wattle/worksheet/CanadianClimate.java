@@ -37,7 +37,7 @@ final class CanadianClimate {
       kept.addAll(central);
     }
     leaveOut(load, heats, kept, rooms, central, cooling);
-    List<ConnectedLoad> onNeutral = kept.stream().filter(ConnectedLoad::neutral).toList();
+    List<ConnectedLoad> onNeutral = Sums.onNeutral(kept);
     if (!onNeutral.isEmpty()) {
       String name = heats ? "heating" : "cooling";
       neutral.add(name, Sums.ofLoads(name, onNeutral), figures.limit(heats ? "central-heating" : "cooling"), Sums.names(onNeutral));

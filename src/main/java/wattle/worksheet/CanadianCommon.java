@@ -22,7 +22,7 @@ final class CanadianCommon {
   }
 
   private static void add(String name, List<ConnectedLoad> loads, Derivation factor, Tally load, Tally neutral) {
-    List<ConnectedLoad> onNeutral = loads.stream().filter(ConnectedLoad::neutral).toList();
+    List<ConnectedLoad> onNeutral = Sums.onNeutral(loads);
     if (!loads.isEmpty()) {
       load.add(name, Sums.ofLoads(name, loads), factor, Sums.names(loads));
     }

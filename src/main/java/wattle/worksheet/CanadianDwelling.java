@@ -125,7 +125,7 @@ final class CanadianDwelling {
   private void addWhole(String name, String limit, Tally load, Tally neutral, LoadClass... classes) {
     List<ConnectedLoad> loads = loads(classes);
     add(name, loads, figures.limit(limit), load);
-    add(name, loads.stream().filter(ConnectedLoad::neutral).toList(), figures.limit(limit), neutral);
+    add(name, Sums.onNeutral(loads), figures.limit(limit), neutral);
   }
 
   private static void add(String name, List<ConnectedLoad> loads, Derivation factor, Tally tally) {
@@ -152,7 +152,7 @@ final class CanadianDwelling {
       return;
     }
     Derivation connected = Sums.ofLoads("other loads", others);
-    double onNeutral = Sums.total(others.stream().filter(ConnectedLoad::neutral).toList());
+    double onNeutral = Sums.total(Sums.onNeutral(others));
     for (Figures.Tier tier : figures.tiers("other-without-range", connected)) {
       load.add("other loads, " + tier.name(), tier.part(), tier.factor(), Sums.names(others));
     }
@@ -167,14 +167,14 @@ final class CanadianDwelling {
   private void addQuarter(List<ConnectedLoad> others, Tally load, Tally neutral) {
     Derivation factor = figures.limit("other-with-range");
     add("other loads above " + figures.limit("other-from").value().text(), others, factor, load);
-    add("other loads", others.stream().filter(ConnectedLoad::neutral).toList(), factor, neutral);
+    add("other loads", Sums.onNeutral(others), factor, neutral);
   }
 
   private static ConnectedLoad oneLess(ConnectedLoad load) {
     return load.count() == 1
         ? null
         : new ConnectedLoad(
-            load.name(), load.loadClass(), load.voltAmperes(), load.neutral(), load.leg(), load.motor(), load.added(),
+            load.name(), load.loadClass(), load.voltAmperes(), load.neutralShare(), load.leg(), load.motor(), load.added(),
             load.count() - 1);
   }
 }

@@ -20,7 +20,7 @@ final class CanadianSeveral implements Calculation {
 
   @Override
   public List<Objection> objections(Inputs inputs, Figures figures) {
-    return Conditions.several(inputs, apartments ? 1 : 2);
+    return Conditions.several(inputs, apartments && inputs.scope() == Inputs.Scope.FEEDER ? 1 : 2);
   }
 
   /** A dwelling's own load, heating and cooling left out. */
@@ -49,9 +49,7 @@ final class CanadianSeveral implements Calculation {
     DwellingUnit unit = inputs.dwellings().get(0);
     new CanadianDwelling(unit, figures, apartments).add(load, neutral);
     new CanadianClimate(inputs, figures).add(load, neutral);
-    if (inputs.scope() == Inputs.Scope.SERVICE) {
-      CanadianSingle.raise(figures.limit("apartment-least"), unit, load);
-    }
+    CanadianSingle.raise(figures.limit("apartment-least"), unit, load);
   }
 
   private Own own(DwellingUnit unit, Figures figures) {

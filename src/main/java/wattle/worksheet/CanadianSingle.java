@@ -20,7 +20,7 @@ final class CanadianSingle implements Calculation {
     }
     new CanadianClimate(inputs, figures).add(load, neutral);
     CanadianCommon.add(inputs, figures, load, neutral);
-    if (inputs.scope() == Inputs.Scope.SERVICE) {
+    if (inputs.scope() != Inputs.Scope.PART) {
       raise(inputs.dwellings().get(0), figures, load);
     }
     return Capacity.of(method, inputs, figures, load, neutral, Optional.empty());

@@ -24,7 +24,7 @@ final class Capacity {
     Derivation neutralTotal = neutral.total("load of the neutral");
     Derivation neutralCurrent =
         reduced(
-            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), load, inputs.system()),
+            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()),
             figures);
     Optional<Derivation> next = next(current, leastRating, figures);
     Optional<Derivation> rating =
@@ -51,9 +51,9 @@ final class Capacity {
    * Single loads to the neutral need not balance. Half of their difference comes on top of the mean, on the heavier leg
    * and on the neutral, as in example D1(b) of Annex D of NFPA 70; where no leg is known they count as balanced.
    */
-  private static Derivation heavierLeg(Derivation mean, Tally load, SupplySystem system) {
-    double a = load.onLeg(Leg.A);
-    double b = load.onLeg(Leg.B);
+  private static Derivation heavierLeg(Derivation mean, Tally tally, SupplySystem system) {
+    double a = tally.onLeg(Leg.A);
+    double b = tally.onLeg(Leg.B);
     if (system.kind() != SupplySystem.Kind.SPLIT_PHASE || a == b) {
       return mean;
     }

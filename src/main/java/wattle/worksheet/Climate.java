@@ -60,13 +60,14 @@ final class Climate {
   }
 
   private void addNeutral(Tally neutral, Derivation heatFactor, Derivation coolFactor) {
-    List<ConnectedLoad> heat = heating.stream().filter(ConnectedLoad::neutral).toList();
-    List<ConnectedLoad> cool = cooling.stream().filter(ConnectedLoad::neutral).toList();
+    List<ConnectedLoad> heat = Sums.onNeutral(heating);
+    List<ConnectedLoad> cool = Sums.onNeutral(cooling);
     boolean heats = Sums.total(heat) >= Sums.total(cool);
     List<ConnectedLoad> larger = heats ? heat : cool;
     if (!larger.isEmpty()) {
       String name = heats ? "heating" : "cooling";
       neutral.add(name, Sums.ofLoads(name, larger), heats ? heatFactor : coolFactor, Sums.names(larger));
+      neutral.place(larger, heats ? heatFactor.si() : coolFactor.si());
     }
   }
 

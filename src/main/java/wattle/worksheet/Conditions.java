@@ -42,14 +42,14 @@ final class Conditions {
   /** Every dwelling says how large it is, except the part of one that a feeder serves. */
   static List<Objection> areas(Inputs inputs) {
     List<Objection> objections = new ArrayList<>();
-    if (inputs.dwellings().isEmpty() && inputs.scope() == Inputs.Scope.SERVICE) {
+    if (inputs.dwellings().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
       objections.add(
           Objection.error(
               "dwelling-missing", inputs.name(), "the plan says nothing of the dwelling on '" + inputs.name() + "'",
               "General lighting and outlets are counted by floor area.", "add a line such as dwelling { floor-area 120 m2 }"));
     }
     for (DwellingUnit unit : inputs.dwellings()) {
-      if (unit.floorArea().isEmpty() && inputs.scope() == Inputs.Scope.SERVICE) {
+      if (unit.floorArea().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
         objections.add(
             Objection.error(
                 "floor-area-missing", unit.name(), "the floor area of '" + unit.name() + "' is not said",
@@ -58,5 +58,16 @@ final class Conditions {
       }
     }
     return objections;
+  }
+
+  /** A method whose factors hold only for whole dwellings. */
+  static List<Objection> whole(Inputs inputs) {
+    return inputs.scope() != Inputs.Scope.PART
+        ? List.of()
+        : List.of(
+            Objection.error(
+                "method-for-whole-dwelling", inputs.name(),
+                "'" + inputs.name() + "' feeds a part of a dwelling, and this method is for all of it",
+                "Its factors rest on loads that a part of a dwelling need not have.", "take the standard method"));
   }
 }

@@ -12,14 +12,14 @@ import wattle.quantity.Units;
  *
  * @param name element that makes it, such as {@code laundry.dryer}
  * @param voltAmperes rating of one, at nominal voltage
- * @param neutral whether it is connected between a leg and the neutral, in whole or in part
+ * @param neutralShare part of it that is between a leg and the neutral, from 0 to 1
  * @param leg the leg that a load on the neutral is on; absent for one between legs, and where it is not known
  * @param motor whether a motor takes the most of it
- * @param added whether it is new in a dwelling that stands already
+ * @param added whether it is new, and not there already
  * @param count how many alike; at least 1
  */
 public record ConnectedLoad(
-    String name, LoadClass loadClass, double voltAmperes, boolean neutral, Optional<Leg> leg, boolean motor, boolean added,
+    String name, LoadClass loadClass, double voltAmperes, double neutralShare, Optional<Leg> leg, boolean motor, boolean added,
     int count) {
   public ConnectedLoad {
     if (count < 1 || !(voltAmperes >= 0)) {
@@ -29,37 +29,49 @@ public record ConnectedLoad(
 
   /** One load between legs, not a motor, there already. */
   public static ConnectedLoad of(String name, LoadClass loadClass, double voltAmperes) {
-    return new ConnectedLoad(name, loadClass, voltAmperes, false, Optional.empty(), false, false, 1);
+    return new ConnectedLoad(name, loadClass, voltAmperes, 0, Optional.empty(), false, false, 1);
   }
 
   /** The same between a leg and the neutral. */
   public ConnectedLoad onNeutral() {
-    return new ConnectedLoad(name, loadClass, voltAmperes, true, leg, motor, added, count);
+    return new ConnectedLoad(name, loadClass, voltAmperes, 1, leg, motor, added, count);
   }
 
   /** The same between this leg and the neutral. */
   public ConnectedLoad on(Leg onLeg) {
-    return new ConnectedLoad(name, loadClass, voltAmperes, true, Optional.of(onLeg), motor, added, count);
+    return new ConnectedLoad(name, loadClass, voltAmperes, 1, Optional.of(onLeg), motor, added, count);
   }
 
   /** The same driven by a motor. */
   public ConnectedLoad asMotor() {
-    return new ConnectedLoad(name, loadClass, voltAmperes, neutral, leg, true, added, count);
+    return new ConnectedLoad(name, loadClass, voltAmperes, neutralShare, leg, true, added, count);
   }
 
   /** The same, new in a dwelling that stands already. */
   public ConnectedLoad asAdded() {
-    return new ConnectedLoad(name, loadClass, voltAmperes, neutral, leg, motor, true, count);
+    return new ConnectedLoad(name, loadClass, voltAmperes, neutralShare, leg, motor, true, count);
+  }
+
+  /** Whether the neutral takes any of it. */
+  public boolean neutral() {
+    return neutralShare > 0;
+  }
+
+  /** The part of it that the neutral takes. */
+  ConnectedLoad neutralPart() {
+    return neutralShare == 1
+        ? this
+        : new ConnectedLoad(name, loadClass, voltAmperes * neutralShare, 1, leg, motor, added, count);
   }
 
   /** So many times as many. */
   public ConnectedLoad times(int factor) {
-    return new ConnectedLoad(name, loadClass, voltAmperes, neutral, leg, motor, added, count * factor);
+    return new ConnectedLoad(name, loadClass, voltAmperes, neutralShare, leg, motor, added, count * factor);
   }
 
   /** The same with another rating. */
   ConnectedLoad rated(double otherVoltAmperes) {
-    return new ConnectedLoad(name, loadClass, otherVoltAmperes, neutral, leg, motor, added, count);
+    return new ConnectedLoad(name, loadClass, otherVoltAmperes, neutralShare, leg, motor, added, count);
   }
 
   /** All of them, in volt-amperes. */

@@ -30,6 +30,13 @@ public record DwellingUnit(
     }
   }
 
+  /** Only one of those that are alike. */
+  DwellingUnit alone() {
+    return alike == 1
+        ? this
+        : new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, 1);
+  }
+
   /** So many dwellings like this one. */
   public DwellingUnit times(int factor) {
     return new DwellingUnit(

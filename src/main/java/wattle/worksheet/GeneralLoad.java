@@ -24,7 +24,7 @@ final class GeneralLoad {
     list(tally, parts, "general lighting", lighting(), inputs.dwellings().stream().map(DwellingUnit::name).toList());
     list(tally, parts, "small-appliance circuits", smallAppliances(), branches(true));
     list(tally, parts, "laundry circuits", laundry(), branches(false));
-    list(tally, parts, "outlets outside the floor area", outlets(), outletNames());
+    addOutlets(tally, parts);
     return Sums.sum("general lighting, small appliances and laundry", parts);
   }
 
@@ -40,6 +40,14 @@ final class GeneralLoad {
 
   List<String> devices() {
     return Stream.of(branches(true), branches(false), outletNames()).flatMap(List::stream).distinct().toList();
+  }
+
+  private void addOutlets(Tally tally, List<Derivation> parts) {
+    Derivation sum = Sums.sum("outlets outside the floor area", outlets());
+    if (sum.si() > 0) {
+      parts.add(sum);
+      tally.list(sum.name(), sum, outletNames(), Tally.article(figures.limit("receptacle-outlet")));
+    }
   }
 
   private static void list(

@@ -30,7 +30,10 @@ public record Inputs(
   /** What is calculated. */
   public enum Scope {
     SERVICE,
-    FEEDER
+    /** A feeder to one or more whole dwellings. */
+    FEEDER,
+    /** A feeder to a part of a dwelling. */
+    PART
   }
 
   public Inputs {

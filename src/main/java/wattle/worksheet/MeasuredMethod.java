@@ -11,7 +11,7 @@ final class MeasuredMethod implements Calculation {
   @Override
   public List<Objection> objections(Inputs inputs, Figures figures) {
     return inputs.measuredPeak().isPresent()
-        ? List.of()
+        ? Conditions.areas(inputs)
         : List.of(
             Objection.error(
                 "peak-demand-missing", inputs.name(), "the measured peak of '" + inputs.name() + "' is not said",

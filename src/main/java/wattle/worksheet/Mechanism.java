@@ -28,6 +28,11 @@ public enum Mechanism {
     return word;
   }
 
+  /** Whether it is for several dwellings on one service or feeder. */
+  public boolean isForSeveral() {
+    return this == MULTI_STANDARD || this == MULTI_OPTIONAL || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
+  }
+
   Calculation calculation() {
     return calculation;
   }

@@ -13,6 +13,7 @@ final class OptionalMethod implements Calculation {
   @Override
   public List<Objection> objections(Inputs inputs, Figures figures) {
     List<Objection> objections = new ArrayList<>(Conditions.single(inputs));
+    objections.addAll(Conditions.whole(inputs));
     Derivation least = figures.limit("optional-least");
     if (inputs.rating().isPresent() && inputs.rating().get().si() < least.si()) {
       objections.add(

@@ -55,6 +55,11 @@ final class Sums {
     return loads.stream().map(ConnectedLoad::name).distinct().toList();
   }
 
+  /** The parts that the neutral takes. */
+  static List<ConnectedLoad> onNeutral(List<ConnectedLoad> loads) {
+    return loads.stream().filter(ConnectedLoad::neutral).map(ConnectedLoad::neutralPart).toList();
+  }
+
   static double total(List<ConnectedLoad> loads) {
     return loads.stream().mapToDouble(ConnectedLoad::total).sum();
   }

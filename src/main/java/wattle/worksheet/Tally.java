@@ -19,7 +19,12 @@ final class Tally {
 
   /** A line that lists what a later one counts. */
   void list(String name, Derivation connected, List<String> devices) {
-    line(name, Optional.of(connected), Optional.empty(), Optional.empty(), devices, "", article(connected));
+    list(name, connected, devices, article(connected));
+  }
+
+  /** The same, by an article that its figures do not name. */
+  void list(String name, Derivation connected, List<String> devices, String article) {
+    line(name, Optional.of(connected), Optional.empty(), Optional.empty(), devices, "", article);
   }
 
   /** A line for what is left out, and why. */
@@ -60,7 +65,9 @@ final class Tally {
   /** Notes the legs of single loads to the neutral, which may not balance. */
   void place(List<ConnectedLoad> loads, double factor) {
     for (ConnectedLoad load : loads) {
-      load.leg().filter(l -> load.neutral()).ifPresent(l -> onLegs.merge(l, load.total() * factor, Double::sum));
+      load.leg()
+          .filter(l -> load.neutral())
+          .ifPresent(l -> onLegs.merge(l, load.neutralPart().total() * factor, Double::sum));
     }
   }
 

@@ -8,6 +8,7 @@ import static wattle.worksheet.Examples.calculate;
 import static wattle.worksheet.Examples.feeder;
 import static wattle.worksheet.Examples.load;
 import static wattle.worksheet.Examples.metres;
+import static wattle.worksheet.Examples.part;
 import static wattle.worksheet.Examples.result;
 import static wattle.worksheet.Examples.service;
 
@@ -102,12 +103,13 @@ class CanadianTest {
     assertThat(calculate(CA, "single", service(metres(80))).total().si()).isEqualTo(24000, EXACT);
     assertThat(calculate(CA, "single", service(metres(80))).current().si()).isEqualTo(100, EXACT);
     assertThat(calculate(CA, "single", service(metres(79))).current().si()).isEqualTo(60, EXACT);
-    assertThat(calculate(CA, "single", feeder(SPLIT, metres(79))).total().si()).isEqualTo(5000, EXACT);
+    assertThat(calculate(CA, "single", part(metres(79))).total().si()).isEqualTo(5000, EXACT);
   }
 
   /** CSA C22.1 8-202 1), from memory. */
   @Test
   void basicLoadOfAnApartment() {
+    assertThat(calculate(CA, "multi", feeder(SPLIT, metres(45))).current().si()).as("the least").isEqualTo(60, EXACT);
     assertThat(apartment(45)).isEqualTo(3500, EXACT);
     assertThat(apartment(46)).isEqualTo(5000, EXACT);
     assertThat(apartment(90)).isEqualTo(5000, EXACT);

@@ -50,6 +50,10 @@ final class Examples {
     return new Inputs("F", Inputs.Scope.FEEDER, system, Optional.empty(), List.of(units), List.of(), Optional.empty());
   }
 
+  static Inputs part(DwellingUnit unit) {
+    return new Inputs("G", Inputs.Scope.PART, SPLIT, Optional.empty(), List.of(unit), List.of(), Optional.empty());
+  }
+
   static Inputs rated(Inputs inputs, double amperes) {
     return new Inputs(
         inputs.name(), inputs.scope(), inputs.system(), Optional.of(Quantity.of(amperes, Units.AMPERE)), inputs.dwellings(),

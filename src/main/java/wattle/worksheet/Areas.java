@@ -1,0 +1,118 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.model.Room;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** Floor areas of dwellings and rooms, and where they contradict each other. */
+final class Areas {
+  /** Places that the codes leave out of the floor area: NFPA 70 220.41, CSA C22.1 8-110. */
+  private static final Set<String> UNCOUNTED =
+      Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "shed", "boathouse", "crawl-space", "attic");
+
+  private static final Set<String> BASEMENT = Set.of("basement", "cellar");
+
+  private final House house;
+
+  Areas(House house) {
+    this.house = house;
+  }
+
+  /** Whether a room is part of the floor area of its dwelling. */
+  boolean counts(String room) {
+    return kind(room).map(k -> !UNCOUNTED.contains(k)).orElse(true);
+  }
+
+  private Optional<String> kind(String room) {
+    return Optional.ofNullable(house.rooms().get(room)).flatMap(Room::kind);
+  }
+
+  Optional<Quantity> of(String room) {
+    return Optional.ofNullable(house.rooms().get(room)).map(r -> r.facts().get("area"));
+  }
+
+  void missing(String room, String feeder, List<Objection> objections) {
+    Objection objection =
+        Objection.error(
+            "room-area-missing", room, "the area of room '" + room + "' is not said",
+            "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
+            "write area 14 m2, with the true figure, behind the name of the room");
+    if (!objections.contains(objection)) {
+      objections.add(objection);
+    }
+  }
+
+  /** How many dwellings a block stands for. */
+  int alike(Dwelling dwelling, List<Objection> objections) {
+    Quantity stated = dwelling.facts().get("dwellings");
+    if (stated == null) {
+      return 1;
+    }
+    if (stated.si() < 1 || stated.si() != Math.rint(stated.si()) || stated.si() > 100_000) {
+      objections.add(
+          Objection.error(
+              "dwellings-not-whole", dwelling.name().orElse(""), "'dwellings' is " + stated + ", which is no number of dwellings",
+              "It says how many dwellings are alike.", "write a whole number from 1 on"));
+      return 1;
+    }
+    return (int) stated.si();
+  }
+
+  /** Rooms that are larger together than the dwelling, or an area that is not above nothing. */
+  List<Objection> contradictions(Dwelling dwelling, List<UnitReader.Fed> fed) {
+    List<Objection> objections = new ArrayList<>();
+    String name = dwelling.name().orElse("");
+    for (String fact : List.of("floor-area", "basement-area", "garage-area")) {
+      Quantity stated = dwelling.facts().get(fact);
+      if (stated != null && !(stated.si() > 0)) {
+        objections.add(
+            Objection.error(
+                "area-not-positive", name, "'" + fact + "' is " + stated, "An area is above nothing.",
+                "write the true figure, or take the line out"));
+      }
+    }
+    Map<String, Quantity> basement = new LinkedHashMap<>();
+    Map<String, Quantity> floors = new LinkedHashMap<>();
+    for (UnitReader.Fed each : fed) {
+      String room = each.device().room();
+      of(room).filter(a -> counts(room)).ifPresent(a -> (kind(room).map(BASEMENT::contains).orElse(false) ? basement : floors).put(room, a));
+    }
+    boolean apart = dwelling.facts().containsKey("basement-area");
+    if (!apart) {
+      floors.putAll(basement);
+    }
+    compare(name, "floor-area", dwelling, floors, objections);
+    if (apart) {
+      compare(name, "basement-area", dwelling, basement, objections);
+    }
+    return objections;
+  }
+
+  private static void compare(
+      String name, String fact, Dwelling dwelling, Map<String, Quantity> rooms, List<Objection> objections) {
+    Quantity stated = dwelling.facts().get(fact);
+    double sum = rooms.values().stream().mapToDouble(Quantity::si).sum();
+    // Areas of rooms are measured inside the walls and stated to a figure or two.
+    if (stated != null && sum > stated.si() * 1.01) {
+      objections.add(
+          Objection.warning(
+              "areas-contradict", name,
+              "the rooms have " + Quantity.of(sum, Units.SQUARE_METRE).shownIn(stated.unit()) + " together, and '" + fact + "' says " + stated,
+              "Load calculations go by '" + fact + "', and it is less than what is in it: " + terms(rooms) + ".",
+              "correct '" + fact + "' or the area of a room"));
+    }
+  }
+
+  private static String terms(Map<String, Quantity> rooms) {
+    return String.join(", ", rooms.entrySet().stream().limit(6).map(e -> e.getKey() + " " + e.getValue()).toList())
+        + (rooms.size() > 6 ? " and " + (rooms.size() - 6) + " more" : "");
+  }
+}

@@ -1,0 +1,116 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.library.Library;
+import wattle.model.Breaker;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Service;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * What load calculations need, taken from a house: for each service, and for each panel that another panel feeds. Devices
+ * belong to the dwelling whose panel feeds them; where no dwelling names a panel, to the only one. What is to be removed
+ * is left out.
+ */
+public final class HouseInputs {
+  private final House house;
+  private final Territory territory;
+  private final UnitReader reader;
+
+  public HouseInputs(House house, Library library) {
+    this.house = house;
+    territory = new Territory(house);
+    reader = new UnitReader(house, library, territory);
+  }
+
+  /** Inputs, and what is wrong with them or left out. */
+  public record Read(Inputs inputs, List<Objection> objections) {
+    public Read {
+      objections = List.copyOf(objections);
+    }
+  }
+
+  /** Of every service, in the order of the plan. */
+  public List<Read> services() {
+    return house.services().values().stream().map(this::service).toList();
+  }
+
+  /** Of every feeder from a panel to a panel, in the order of the plan. */
+  public List<Read> feeders() {
+    return house.panels().values().stream()
+        .filter(p -> p.supply() instanceof PanelSupply.FromBreaker)
+        .map(this::feeder)
+        .toList();
+  }
+
+  private Read service(Service service) {
+    List<Panel> panels = house.panels().values().stream().filter(p -> house.serviceOf(p).equals(Optional.of(service))).toList();
+    Optional<Quantity> peak = Optional.ofNullable(service.facts().get("peak-demand"));
+    return read(service.name(), Inputs.Scope.SERVICE, panels, service.system(), rating(service, panels), peak);
+  }
+
+  /** As stated; else the least of what stands at its panels. */
+  private static Optional<Quantity> rating(Service service, List<Panel> panels) {
+    return service
+        .rating()
+        .or(
+            () ->
+                panels.stream()
+                    .filter(p -> p.supply() instanceof PanelSupply.FromService)
+                    .map(p -> p.main().flatMap(m -> m.rating()))
+                    .reduce((a, b) -> Optional.empty())
+                    .flatMap(r -> r));
+  }
+
+  /** Of the feeder of a panel, or of a panel that a service feeds. */
+  public Read feeder(Panel panel) {
+    List<Panel> panels = territory.downstream(panel);
+    Inputs.Scope scope = territory.isWhole(panels) ? Inputs.Scope.FEEDER : Inputs.Scope.PART;
+    return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty());
+  }
+
+  private Optional<Quantity> feederRating(Panel panel) {
+    if (panel.supply() instanceof PanelSupply.FromBreaker from) {
+      return house.breaker(from.breaker()).flatMap(Breaker::rating);
+    }
+    return panel.main().flatMap(m -> m.rating()).or(panel::busRating);
+  }
+
+  private Read read(
+      String name,
+      Inputs.Scope scope,
+      List<Panel> panels,
+      wattle.model.SupplySystem system,
+      Optional<Quantity> rating,
+      Optional<Quantity> peak) {
+    List<Objection> objections = new ArrayList<>();
+    Map<Optional<Dwelling>, List<Panel>> byDwelling = new LinkedHashMap<>();
+    panels.forEach(p -> byDwelling.computeIfAbsent(territory.dwellingOf(p), d -> new ArrayList<>()).add(p));
+    List<DwellingUnit> units = new ArrayList<>();
+    List<ConnectedLoad> common = new ArrayList<>();
+    byDwelling.forEach(
+        (dwelling, its) -> {
+          if (dwelling.isPresent()) {
+            DwellingUnit unit = reader.unit(dwelling.get(), its, scope, objections);
+            // Those alike have a feeder each, just like this one.
+            boolean own = dwelling.get().panels().contains(name) && scope != Inputs.Scope.SERVICE;
+            units.add(own ? unit.alone() : unit);
+          } else if (house.dwellings().isEmpty() && scope == Inputs.Scope.PART) {
+            units.add(reader.part(name, its, objections));
+          } else {
+            common.addAll(reader.all(its, objections));
+          }
+        });
+    Inputs inputs =
+        new Inputs(name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak);
+    return new Read(inputs, objections);
+  }
+}

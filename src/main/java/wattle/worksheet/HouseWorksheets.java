@@ -1,0 +1,83 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.finding.Severity;
+import wattle.library.Library;
+import wattle.model.House;
+import wattle.model.Panel;
+
+/** Worksheets of a house, by the methods of its code packs. */
+public final class HouseWorksheets {
+  /** These start from what was measured, or hold only for added load: they are taken when asked for. */
+  private static final Set<Mechanism> ON_DEMAND = Set.of(Mechanism.DWELLING_EXISTING, Mechanism.DWELLING_MEASURED);
+
+  private final House house;
+  private final Worksheets worksheets;
+  private final HouseInputs inputs;
+
+  public HouseWorksheets(House house, Library library) {
+    this.house = house;
+    worksheets = new Worksheets(library);
+    inputs = new HouseInputs(house, library);
+  }
+
+  public List<Method> methods() {
+    return worksheets.methods();
+  }
+
+  public Optional<Method> method(String name) {
+    return worksheets.method(name);
+  }
+
+  public List<HouseInputs.Read> services() {
+    return inputs.services();
+  }
+
+  public List<HouseInputs.Read> feeders() {
+    return inputs.feeders();
+  }
+
+  /** Of a panel's feeder; absent where the plan has no such panel. */
+  public Optional<HouseInputs.Read> feeder(String panel) {
+    return Optional.ofNullable(house.panels().get(panel)).map((Panel p) -> inputs.feeder(p));
+  }
+
+  /** By one method, with what was wrong with the inputs among the objections. */
+  public Outcome calculate(Method method, HouseInputs.Read read) {
+    List<Objection> objections = new ArrayList<>(read.objections());
+    if (objections.stream().anyMatch(o -> o.severity() == Severity.ERROR)) {
+      return new Outcome(method, Optional.empty(), objections);
+    }
+    Outcome outcome = worksheets.calculate(method, read.inputs());
+    objections.addAll(outcome.objections());
+    return new Outcome(method, outcome.worksheet(), objections);
+  }
+
+  /** By every method. */
+  public List<Outcome> compare(HouseInputs.Read read) {
+    return methods().stream().map(m -> calculate(m, read)).toList();
+  }
+
+  /** The method that is usual for what hangs on a service or feeder: the first whose number of dwellings fits. */
+  public Optional<Method> usual(Inputs read) {
+    return methods().stream().filter(m -> m.mechanism().isForSeveral() == read.dwellingCount() > 1).findFirst();
+  }
+
+  private static boolean fits(Method method, Inputs inputs) {
+    boolean apartment = method.mechanism() == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
+    return apartment || method.mechanism().isForSeveral() == inputs.dwellingCount() > 1;
+  }
+
+  /** The smallest load of those methods whose conditions hold, which is what a code asks for at least. */
+  public Optional<Worksheet> least(HouseInputs.Read read) {
+    return methods().stream()
+        .filter(m -> !ON_DEMAND.contains(m.mechanism()) && fits(m, read.inputs()))
+        .map(m -> calculate(m, read))
+        .flatMap(o -> o.worksheet().stream())
+        .min(Comparator.comparingDouble(w -> w.current().si()));
+  }
+}

@@ -1,0 +1,125 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.Device;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.model.LoadClass;
+import wattle.model.Panel;
+import wattle.model.Point;
+import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** A dwelling, or the part of one that a feeder serves, as the branches of its panels have it. */
+final class UnitReader {
+  private final House house;
+  private final Territory territory;
+  private final LoadReader loads;
+  private final Areas areas;
+
+  UnitReader(House house, Library library, Territory territory) {
+    this.house = house;
+    this.territory = territory;
+    loads = new LoadReader(library);
+    areas = new Areas(house);
+  }
+
+  /** A device with the branch that feeds it. */
+  record Fed(Device device, Branch branch) {}
+
+  DwellingUnit unit(Dwelling dwelling, List<Panel> panels, Inputs.Scope scope, List<Objection> objections) {
+    List<Fed> fed = fed(panels);
+    String name = dwelling.name().orElse("dwelling");
+    if (scope == Inputs.Scope.PART) {
+      return part(name, panels, objections);
+    }
+    int alike = areas.alike(dwelling, objections);
+    objections.addAll(areas.contradictions(dwelling, fed));
+    return new DwellingUnit(
+        name, Optional.ofNullable(dwelling.facts().get("floor-area")),
+        Optional.ofNullable(dwelling.facts().get("basement-area")), circuits(panels, "small-appliance"),
+        circuits(panels, "laundry"), classed(fed, objections), List.of(), alike);
+  }
+
+  /** The part of a dwelling that a feeder serves: the rooms whose lights and outlets hang on it. */
+  DwellingUnit part(String name, List<Panel> panels, List<Objection> objections) {
+    List<Fed> fed = fed(panels);
+    List<ConnectedLoad> outlets = new ArrayList<>();
+    Map<String, Quantity> rooms = new LinkedHashMap<>();
+    for (Fed each : fed) {
+      if (LoadReader.inFloorArea(each.device)) {
+        if (areas.counts(each.device.room())) {
+          areas.of(each.device.room()).ifPresentOrElse(
+              a -> rooms.put(each.device.room(), a), () -> areas.missing(each.device.room(), name, objections));
+        } else {
+          loads.outlet(each).ifPresent(outlets::add);
+        }
+      }
+    }
+    double area = rooms.values().stream().mapToDouble(Quantity::si).sum();
+    // The unit decides which of the code's two figures holds, as for a whole dwelling.
+    boolean feet = !rooms.isEmpty() && rooms.values().stream().allMatch(a -> a.unit().equals(Units.SQUARE_FOOT));
+    Quantity whole = Quantity.of(area, Units.SQUARE_METRE);
+    return new DwellingUnit(
+        name, area > 0 ? Optional.of(feet ? whole.shownIn(Units.SQUARE_FOOT) : whole) : Optional.empty(), Optional.empty(),
+        circuits(panels, "small-appliance"), circuits(panels, "laundry"), classed(fed, objections), outlets, 1);
+  }
+
+  /** Loads outside the dwellings: everything at its rating, receptacles as outlets. */
+  List<ConnectedLoad> all(List<Panel> panels, List<Objection> objections) {
+    List<Fed> fed = fed(panels);
+    List<ConnectedLoad> all = new ArrayList<>(classed(fed, objections));
+    fed.stream().filter(f -> LoadReader.inFloorArea(f.device)).forEach(f -> loads.outlet(f).ifPresent(all::add));
+    return all;
+  }
+
+  private List<ConnectedLoad> classed(List<Fed> fed, List<Objection> objections) {
+    List<ConnectedLoad> classed = new ArrayList<>();
+    for (Fed each : fed) {
+      if (!LoadReader.inFloorArea(each.device)) {
+        loads.load(each, objections).ifPresent(classed::add);
+      }
+    }
+    return classed;
+  }
+
+  private List<Fed> fed(List<Panel> panels) {
+    List<Fed> fed = new ArrayList<>();
+    for (Panel panel : panels) {
+      for (Branch branch : territory.branches(panel)) {
+        for (Point point : branch.points()) {
+          for (String name : point.devices()) {
+            Device device = house.devices().get(name);
+            if (device != null && device.status() != Status.TO_REMOVE) {
+              fed.add(new Fed(device, branch));
+            }
+          }
+        }
+      }
+    }
+    return fed;
+  }
+
+  /** Branches of a purpose; each hot is a circuit. */
+  private Circuits circuits(List<Panel> panels, String kind) {
+    List<Branch> branches =
+        panels.stream()
+            .flatMap(p -> territory.branches(p).stream())
+            .filter(b -> b.kind().equals(Optional.of(kind)))
+            .toList();
+    int count = branches.stream().mapToInt(b -> Math.max(1, b.hots().size())).sum();
+    return new Circuits(count, branches.stream().map(Branch::name).toList());
+  }
+
+  static boolean isGeneral(LoadClass loadClass) {
+    return loadClass == LoadClass.LIGHTING || loadClass == LoadClass.GENERAL_OUTLET
+        || loadClass == LoadClass.SMALL_APPLIANCE || loadClass == LoadClass.LAUNDRY;
+  }
+}
