@@ -30,7 +30,7 @@ final class Appliances {
     List<ConnectedLoad> counted = all.stream().filter(l -> l.voltAmperes() >= from).toList();
     List<ConnectedLoad> small = all.stream().filter(l -> l.voltAmperes() < from && l.voltAmperes() > 0).toList();
     if (!counted.isEmpty()) {
-      Derivation number = Sums.number("appliances", Sums.count(counted));
+      Derivation number = Sums.counted("appliances", counted);
       Derivation factor = figures.find("appliance-demand", "factor for " + Sums.count(counted) + " appliances", "factor", number);
       add("fixed appliances", counted, factor, load, neutral);
     }
@@ -48,7 +48,7 @@ final class Appliances {
     if (count == 0) {
       return;
     }
-    Derivation number = Sums.number("dryers", count);
+    Derivation number = Sums.counted("dryers", dryers);
     Derivation base = figures.find("dryer-demand", "factor", "base", number).named("factor", "f_b");
     Derivation less = figures.find("dryer-demand", "less for each", "less", number).named("less for each", "f_l");
     Derivation above = figures.find("dryer-demand", "above", "above", number).named("above", "n_a");
@@ -59,7 +59,7 @@ final class Appliances {
                 "factor for " + count + " dryers", "f", "f_b − f_l × (n − n_a)",
                 100 * (base.si() - less.si() * (count - above.si())), Units.PERCENT, base, less, number, above);
     Derivation connected = Sums.ofLoads("dryers", dryers);
-    load.add("clothes dryers", connected, factor, Sums.names(dryers));
+    load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
     Derivation demand = Sums.times("dryers", connected, factor);
     neutral.add("clothes dryers", demand, figures.limit("neutral-appliance"), Sums.names(dryers));
   }
@@ -69,7 +69,8 @@ final class Appliances {
     List<ConnectedLoad> chargers = atLeast(inputs.all(LoadClass.VEHICLE_CHARGING), figures.limit("vehicle-least"));
     if (!chargers.isEmpty()) {
       Derivation connected = Sums.ofLoads("vehicle chargers", chargers);
-      load.add("vehicle charging", connected, whole(figures.limit("vehicle-least")), Sums.names(chargers));
+      Derivation least = figures.limit("vehicle-least");
+      load.add("vehicle charging", connected, atLeastRemark(whole(least), least), Sums.names(chargers));
       addNeutral("vehicle charging", chargers, whole(figures.limit("vehicle-least")), neutral);
     }
   }
@@ -84,7 +85,7 @@ final class Appliances {
 
   private static void add(String name, List<ConnectedLoad> loads, Derivation factor, Tally load, Tally neutral) {
     load.add(name, Sums.ofLoads(name, loads), factor, Sums.names(loads));
-    load.place(loads, factor.si());
+    load.place(loads, factor);
     addNeutral(name, loads, factor, neutral);
   }
 
@@ -92,7 +93,7 @@ final class Appliances {
     List<ConnectedLoad> onNeutral = Sums.onNeutral(loads);
     if (!onNeutral.isEmpty()) {
       neutral.add(name, Sums.ofLoads(name, onNeutral), factor, Sums.names(onNeutral));
-      neutral.place(loads, factor.si());
+      neutral.place(loads, factor);
     }
   }
 
@@ -101,6 +102,10 @@ final class Appliances {
     return Derivation.lookedUp(
         "demand factor", "f", new Value.Amount(Quantity.of(100, Units.PERCENT)),
         article.formula(), List.of(), article.sources());
+  }
+
+  private static Derivation atLeastRemark(Derivation factor, Derivation least) {
+    return factor.remarking("Each counts " + least.value().text() + " at least.");
   }
 
   static List<ConnectedLoad> atLeast(List<ConnectedLoad> loads, Derivation least) {

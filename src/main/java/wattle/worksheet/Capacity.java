@@ -52,16 +52,17 @@ final class Capacity {
    * and on the neutral, as in example D1(b) of Annex D of NFPA 70; where no leg is known they count as balanced.
    */
   private static Derivation heavierLeg(Derivation mean, Tally tally, SupplySystem system) {
-    double a = tally.onLeg(Leg.A);
-    double b = tally.onLeg(Leg.B);
-    if (system.kind() != SupplySystem.Kind.SPLIT_PHASE || a == b) {
+    Derivation a = tally.onLeg(Leg.A);
+    Derivation b = tally.onLeg(Leg.B);
+    if (system.kind() != SupplySystem.Kind.SPLIT_PHASE || a.si() == b.si()) {
       return mean;
     }
+    Derivation heavier = a.si() > b.si() ? a : b;
+    Derivation lighter = a.si() > b.si() ? b : a;
     return Derivation.computed(
         mean.name() + ", heavier leg", mean.symbol(), "I_m + (P_a − P_b) / U",
-        mean.si() + Math.abs(a - b) / system.legToLegVolts(), Units.AMPERE, mean.named(mean.name(), "I_m"),
-        Derivation.stated("120 V appliances on the heavier leg", "P_a", Sums.voltAmperes(Math.max(a, b))),
-        Derivation.stated("120 V appliances on the other", "P_b", Sums.voltAmperes(Math.min(a, b))),
+        mean.si() + (heavier.si() - lighter.si()) / system.legToLegVolts(), Units.AMPERE, mean.named(mean.name(), "I_m"),
+        heavier.named(heavier.name(), "P_a"), lighter.named(lighter.name(), "P_b"),
         Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
   }
 

@@ -48,7 +48,7 @@ final class Climate {
     Derivation coolFactor = figures.limit("cooling");
     String name = heatingIsLarger() ? "heating" : "cooling";
     load.add(name, Sums.ofLoads(name, kept), heatingIsLarger() ? heatFactor : coolFactor, Sums.names(kept));
-    load.place(kept, heatingIsLarger() ? heatFactor.si() : coolFactor.si());
+    load.place(kept, heatingIsLarger() ? heatFactor : coolFactor);
     List<ConnectedLoad> dropped = (heatingIsLarger() ? cooling : heating).stream().filter(l -> !kept.contains(l)).toList();
     if (!dropped.isEmpty()) {
       String other = heatingIsLarger() ? "cooling" : "heating";
@@ -67,7 +67,7 @@ final class Climate {
     if (!larger.isEmpty()) {
       String name = heats ? "heating" : "cooling";
       neutral.add(name, Sums.ofLoads(name, larger), heats ? heatFactor : coolFactor, Sums.names(larger));
-      neutral.place(larger, heats ? heatFactor.si() : coolFactor.si());
+      neutral.place(larger, heats ? heatFactor : coolFactor);
     }
   }
 
@@ -81,7 +81,7 @@ final class Climate {
     Derivation one = Derivation.stated(motor.name(), "P", Sums.voltAmperes(motor.voltAmperes()));
     Derivation factor = figures.limit("largest-motor");
     tally.add("largest motor, in addition", one, factor, List.of(motor.name()));
-    tally.place(List.of(motor.rated(motor.voltAmperes() / motor.count())), factor.si());
+    tally.place(List.of(motor.rated(motor.voltAmperes() / motor.count())), factor);
   }
 
   private Optional<ConnectedLoad> largest(Predicate<ConnectedLoad> which) {

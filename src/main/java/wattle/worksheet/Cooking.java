@@ -83,7 +83,7 @@ final class Cooking {
   private Part percent(String letter, String column, List<ConnectedLoad> loads) {
     int count = Sums.count(loads);
     Derivation factor =
-        figures.find("cooking-demand", "column " + letter + " for " + count, column, Sums.number("appliances", count));
+        figures.find("cooking-demand", "column " + letter + " for " + count, column, Sums.counted("appliances", loads));
     Derivation connected = Sums.ofLoads("cooking equipment", loads);
     return new Part(
         "cooking equipment, column " + letter + ", " + count, loads, Optional.of(factor),
@@ -95,7 +95,12 @@ final class Cooking {
     boolean threePhase = inputs.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE;
     // On three phases the table is entered with twice the most that hang between any two.
     int entered = threePhase ? 2 * ((count + 2) / 3) : count;
-    Derivation number = Sums.number(threePhase ? "twice the most between two phases" : "appliances", entered);
+    Derivation number =
+        threePhase
+            ? Derivation.computed(
+                "twice the most between two phases", "n", "2 × n / 3, whole ones", entered, Units.ONE,
+                Sums.counted("appliances", loads))
+            : Sums.counted("appliances", loads);
     Derivation base = figures.find("cooking-demand", "column C for " + entered, "column-c", number).named("column C", "P_c");
     Derivation each = figures.find("cooking-demand", "for each", "each", number).named("for each", "P_n");
     Derivation demand =
@@ -125,7 +130,10 @@ final class Cooking {
     Derivation kilowatts =
         Derivation.computed(
             "kW above, to the nearest", "k", "P_a − P_l", over, Units.ONE,
-            Derivation.stated("average rating, none taken below 12 kW", "P_a", Sums.voltAmperes(average)), large);
+            Derivation.computed(
+                "average rating, none taken below " + large.value().text(), "P_a", "mean of the ratings", average,
+                Units.VOLT_AMPERE, Sums.ofLoads("cooking equipment", loads), large),
+            large);
     return Derivation.computed(
         "column C enlarged", "P", "P_C × (1 + k × f_a)", demand.si() * (1 + over * addition.si()), Units.VOLT_AMPERE,
         demand.named(demand.name(), "P_C"), kilowatts, addition);

@@ -15,7 +15,7 @@ final class Sums {
   private Sums() {}
 
   static Derivation sum(String name, List<Derivation> terms) {
-    if (terms.size() == 1) {
+    if (terms.size() == 1 && terms.get(0).name().equals(name)) {
       return terms.get(0).named(name, "P");
     }
     List<Derivation> numbered = new ArrayList<>(terms.size());
@@ -41,6 +41,13 @@ final class Sums {
     return Derivation.computed(
         name, "P", "P × f", load.si() * factor.si(), Units.VOLT_AMPERE, load.named(load.name(), "P"),
         factor.named(factor.name(), "f"));
+  }
+
+  /** How many loads there are, leading to each. */
+  static Derivation counted(String name, List<ConnectedLoad> loads) {
+    return Derivation.computed(
+        name, "n", "number of loads", new Value.Amount(Quantity.of(count(loads), Units.ONE)),
+        loads.stream().map(ConnectedLoad::derivation).toList());
   }
 
   static Derivation number(String name, double value) {

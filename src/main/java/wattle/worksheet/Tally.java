@@ -14,7 +14,7 @@ import wattle.model.Leg;
 final class Tally {
   private final List<Line> lines = new ArrayList<>();
   private final List<Derivation> results = new ArrayList<>();
-  private final Map<Leg, Double> onLegs = new EnumMap<>(Leg.class);
+  private final Map<Leg, List<Derivation>> onLegs = new EnumMap<>(Leg.class);
   private double sum;
 
   /** A line that lists what a later one counts. */
@@ -63,17 +63,21 @@ final class Tally {
   }
 
   /** Notes the legs of single loads to the neutral, which may not balance. */
-  void place(List<ConnectedLoad> loads, double factor) {
+  void place(List<ConnectedLoad> loads, Derivation factor) {
     for (ConnectedLoad load : loads) {
       load.leg()
           .filter(l -> load.neutral())
-          .ifPresent(l -> onLegs.merge(l, load.neutralPart().total() * factor, Double::sum));
+          .ifPresent(
+              l ->
+                  onLegs
+                      .computeIfAbsent(l, leg -> new ArrayList<>())
+                      .add(Sums.times(load.name(), load.neutralPart().derivation(), factor)));
     }
   }
 
   /** Volt-amperes of the placed loads of a leg. */
-  double onLeg(Leg leg) {
-    return onLegs.getOrDefault(leg, 0.0);
+  Derivation onLeg(Leg leg) {
+    return Sums.sum("appliances to the neutral on leg " + leg, onLegs.getOrDefault(leg, List.of()));
   }
 
   double sum() {

@@ -129,7 +129,7 @@ class HouseWorksheetsTest {
   @Test
   void aLoadWithoutAClass() {
     Outcome outcome =
-        service(HOUSE.replace("dishwasher 1200 W", "kiln 1200 W") + "part kiln { needs hot neutral ground }\n", "standard");
+        service(HOUSE.replace("dishwasher 1200 W", "kiln 1200 W") + "part kiln {\n needs hot neutral ground\n}\n", "standard");
     assertThat(rules(outcome)).containsExactly("load-class-missing");
     assertThat(outcome.objections().get(0).element()).isEqualTo("kitchen.dish");
   }
