@@ -1,8 +1,12 @@
 package wattle.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -26,6 +30,7 @@ import wattle.finding.Severity;
       "Examples:",
       "  wattle check examples/alder-court/house.wattle",
       "  wattle check --format sarif examples/alder-court/house.wattle",
+      "  wattle check --watch examples/alder-court/house.wattle",
       "  cat examples/cottage/house.wattle | wattle check -",
     })
 final class CheckCommand implements Callable<Integer> {
@@ -48,6 +53,11 @@ final class CheckCommand implements Callable<Integer> {
   @Option(names = "--assumptions", description = "List what the plan does not say and was taken as usual.")
   private boolean assumptions;
 
+  @Option(
+      names = "--watch",
+      description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
+  private boolean watch;
+
   @Mixin private PlanInput input;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
@@ -55,7 +65,19 @@ final class CheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    List<Compilation> plans = files.parallelStream().map(input::compile).toList();
+    if (watch) {
+      watch(out);
+      return ExitCode.FINE;
+    }
+    return print(compile(), out) ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  private List<Compilation> compile() {
+    return files.parallelStream().map(input::compile).toList();
+  }
+
+  /** Prints what was found; whether the plans fail comes back. */
+  private boolean print(List<Compilation> plans, PrintWriter out) {
     List<Finding> findings = new ArrayList<>();
     plans.forEach(p -> findings.addAll(p.findings()));
     switch (format) {
@@ -69,7 +91,31 @@ final class CheckCommand implements Callable<Integer> {
       case JSON -> out.print(JsonFindings.render(findings));
       case SARIF -> out.print(SarifFindings.render(findings, Version.number()));
     }
-    return findings.stream().anyMatch(this::fails) ? ExitCode.FOUND : ExitCode.FINE;
+    return findings.stream().anyMatch(this::fails);
+  }
+
+  private void watch(PrintWriter out) {
+    if (files.contains("-")) {
+      throw new Failure("standard input cannot be watched; name a file");
+    }
+    if (format != Format.TEXT) {
+      throw new Failure("--watch prints text; leave --format out");
+    }
+    List<Compilation> first = compile(); // a plan that is not there at the start is bad usage
+    Set<Path> known = new LinkedHashSet<>();
+    Iterator<List<Compilation>> before = List.of(first).iterator();
+    new WatchLoop(out).run(() -> {
+      try {
+        List<Compilation> plans = before.hasNext() ? before.next() : compile();
+        known.clear();
+        plans.forEach(p -> known.addAll(PlanFiles.of(p)));
+        print(plans, out);
+      } catch (Failure e) {
+        out.println(e.getMessage()); // gone for the moment; the files known so far are still looked at
+      }
+      out.flush();
+      return List.copyOf(known);
+    });
   }
 
   private boolean fails(Finding finding) {
