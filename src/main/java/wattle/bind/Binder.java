@@ -17,7 +17,6 @@ import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.library.LibraryLoader;
-import wattle.library.StandardLibrary;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.ConductorUse;
@@ -71,16 +70,19 @@ public final class Binder {
    * @param path where it lies; files that it uses are looked for beside it
    */
   public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
-    return bind(plan, path, reader, List.of());
+    return bind(plan, path, reader, new Reading.Afresh(), List.of());
   }
 
   /**
    * Reads and binds a plan together with texts that belong to it for this once, such as a trial that was asked for.
    *
+   * @param reading by whom texts and packs are read: one who remembers, or not
    * @param beside texts that may use nothing
+   * @return findings and a house whose spans {@link Reading#placement} puts in place
    */
-  public static Checked<Bound> bind(Source plan, Path path, SourceReader reader, List<Source> beside) {
-    Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader);
+  public static Checked<Bound> bind(
+      Source plan, Path path, SourceReader reader, Reading reading, List<Source> beside) {
+    Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader, reading);
     List<Finding> findings = new ArrayList<>(gathered.findings());
     List<PlanTree> files = new ArrayList<>(gathered.value().files());
     for (Source more : beside) {
@@ -88,7 +90,7 @@ public final class Binder {
       findings.addAll(parsed.findings());
       files.add(parsed.value());
     }
-    Checked<Library> base = StandardLibrary.library(gathered.value().packs());
+    Checked<Library> base = reading.packs(gathered.value().packs());
     findings.addAll(base.findings());
     Checked<Library> own = LibraryLoader.load(files);
     findings.addAll(own.findings());

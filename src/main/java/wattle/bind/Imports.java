@@ -12,8 +12,6 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.Source;
-import wattle.library.StandardLibrary;
-import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -26,14 +24,16 @@ final class Imports {
   static final int MOST_FILES = 1000;
 
   private final SourceReader reader;
+  private final Reading reading;
   private final List<Finding> findings = new ArrayList<>();
   private final List<PlanTree> files = new ArrayList<>();
   private final Set<Path> seen = new LinkedHashSet<>();
   private final Set<String> codes = new LinkedHashSet<>();
   private final Set<String> packs = new LinkedHashSet<>(List.of("common"));
 
-  private Imports(SourceReader reader) {
+  private Imports(SourceReader reader, Reading reading) {
     this.reader = reader;
+    this.reading = reading;
   }
 
   /**
@@ -49,8 +49,8 @@ final class Imports {
    * @param plan the text of the plan
    * @param path where it lies; its folder bounds what may be used
    */
-  static Checked<Gathered> gather(Source plan, Path path, SourceReader reader) {
-    Imports imports = new Imports(reader);
+  static Checked<Gathered> gather(Source plan, Path path, SourceReader reader, Reading reading) {
+    Imports imports = new Imports(reader, reading);
     Path file = path.toAbsolutePath().normalize();
     imports.add(plan, file, file.getParent(), List.of(file));
     return new Checked<>(
@@ -60,7 +60,7 @@ final class Imports {
 
   private void add(Source source, Path file, Path bounds, List<Path> chain) {
     seen.add(file);
-    Checked<PlanTree> parsed = PlanParser.parse(source);
+    Checked<PlanTree> parsed = reading.parse(source);
     findings.addAll(parsed.findings());
     files.add(parsed.value());
     for (Tree.Item item : parsed.value().items()) {
@@ -76,7 +76,7 @@ final class Imports {
 
   private void pack(Tree.Use use) {
     String name = use.target().text();
-    List<String> known = StandardLibrary.packNames();
+    List<String> known = reading.packNames();
     if (!known.contains(name)) {
       Finding.Builder finding =
           Finding.error("pack-unknown", "the standard library has no pack '" + name + "'")

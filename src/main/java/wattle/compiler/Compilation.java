@@ -2,6 +2,7 @@ package wattle.compiler;
 
 import java.util.List;
 import wattle.finding.Finding;
+import wattle.finding.Placement;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
@@ -16,8 +17,10 @@ import wattle.syntax.PlanTree;
  * @param library what it was made with
  * @param files its files as trees, the plan first
  * @param findings of every phase, gravest first, then by place
+ * @param placement where the spans of house and trees stand; those of the findings are in place
  */
-public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Finding> findings) {
+public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Finding> findings,
+    Placement placement) {
   public Compilation {
     files = List.copyOf(files);
     findings = List.copyOf(findings);

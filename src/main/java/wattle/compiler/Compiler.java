@@ -5,21 +5,36 @@ import java.util.ArrayList;
 import java.util.List;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
+import wattle.bind.Reading;
 import wattle.bind.SourceReader;
 import wattle.conductors.Conductors;
 import wattle.faults.FaultChecks;
 import wattle.faults.Faults;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.Placement;
+import wattle.finding.Severity;
 import wattle.finding.Source;
+import wattle.library.Library;
+import wattle.model.House;
+import wattle.syntax.PlanTree;
 import wattle.trials.Expectations;
 
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
   private final SourceReader reader;
+  private final Reading reading;
 
   public Compiler(SourceReader reader) {
+    this(reader, new Reading.Afresh());
+  }
+
+  /**
+   * @param reading how texts and packs are read; one that remembers makes a second compilation quick
+   */
+  public Compiler(SourceReader reader, Reading reading) {
     this.reader = reader;
+    this.reading = reading;
   }
 
   /**
@@ -42,17 +57,37 @@ public final class Compiler {
 
   /** @param beside texts that belong to the plan for this once, such as a trial that was asked for */
   public Compilation compile(Source plan, Path path, List<Source> beside) {
-    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, beside);
-    List<Finding> findings = new ArrayList<>(bound.findings());
-    findings.addAll(PanelSpace.check(bound.value().house().panels().values()));
-    findings.addAll(faults(bound.value()));
-    findings.addAll(Expectations.check(bound.value().house(), bound.value().library(), !bound.hasErrors()));
-    findings.sort(Finding.BY_DANGER);
-    return new Compilation(plan, bound.value().house(), bound.value().library(), bound.value().files(), findings);
+    return judge(structure(plan, path, beside));
   }
 
-  private static List<Finding> faults(Binder.Bound bound) {
-    Conductors conductors = Conductors.of(bound.house(), bound.library());
-    return FaultChecks.of(bound.house(), bound.library(), Faults.of(bound.house(), bound.library(), conductors));
+  /** The first half of compiling: what was written, and the findings of reading and binding it. */
+  public Compilation structure(Source plan, Path path, List<Source> beside) {
+    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside);
+    Binder.Bound made = bound.value();
+    return compilation(plan, made.house(), made.library(), made.files(), bound.findings(), reading.placement());
+  }
+
+  /** The second half: a structure with the findings of the phases that judge it as well. */
+  public Compilation judge(Compilation structure) {
+    House house = structure.house();
+    Library library = structure.library();
+    boolean sound = structure.count(Severity.ERROR) == 0;
+    List<Finding> findings = new ArrayList<>(structure.findings());
+    findings.addAll(PanelSpace.check(house.panels().values()));
+    findings.addAll(faults(house, library));
+    findings.addAll(Expectations.check(house, library, sound));
+    return compilation(structure.source(), house, library, structure.files(), findings, structure.placement());
+  }
+
+  private static Compilation compilation(
+      Source plan, House house, Library library, List<PlanTree> files, List<Finding> findings, Placement placement) {
+    List<Finding> placed = new ArrayList<>(findings.stream().map(placement::whole).toList());
+    placed.sort(Finding.BY_DANGER);
+    return new Compilation(plan, house, library, files, placed, placement);
+  }
+
+  private static List<Finding> faults(House house, Library library) {
+    Conductors conductors = Conductors.of(house, library);
+    return FaultChecks.of(house, library, Faults.of(house, library, conductors));
   }
 }

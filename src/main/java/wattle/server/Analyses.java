@@ -9,6 +9,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Function;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import wattle.bind.Reading;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 
@@ -28,6 +29,7 @@ final class Analyses implements AutoCloseable {
 
   private final Plans plans = new Plans();
   private final Map<Path, Analysis> latest = new HashMap<>();
+  private final Map<Path, Reading> readings = new HashMap<>();
 
   /** Runs a task among the questions; only such tasks may touch what this object gives out. */
   void run(Runnable task) {
@@ -67,8 +69,8 @@ final class Analyses implements AutoCloseable {
       return Optional.of(known);
     }
     try {
-      Compiler compiler = new Compiler(buffers.reader());
-      Analysis made = new Analysis(plan, buffers, compiler.compile(plan));
+      Reading reading = readings.computeIfAbsent(plan, p -> new Reading.Remembering());
+      Analysis made = new Analysis(plan, buffers, new Compiler(buffers.reader(), reading).compile(plan));
       latest.put(plan, made);
       plans.learn(made);
       return Optional.of(made);

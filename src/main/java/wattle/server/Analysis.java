@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.Range;
 import wattle.compiler.Compilation;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -76,6 +77,16 @@ final class Analysis {
     return lines.get(file);
   }
 
+  /** A span of a tree or of the house, in the whole text of its file. */
+  Span placed(Span span) {
+    return compilation.placement().whole(span);
+  }
+
+  /** A span of one of its files, as the editor counts. */
+  Range range(Path file, Span span) {
+    return lines.get(file).range(placed(span));
+  }
+
   Derived derived() {
     return derived;
   }
@@ -101,7 +112,7 @@ final class Analysis {
 
   /** The file that a span lies in; absent for one in the standard library. */
   Optional<Path> fileOf(Span span) {
-    Path path = pathOf(span.source());
+    Path path = pathOf(placed(span).source());
     return files.containsKey(path) ? Optional.of(path) : Optional.empty();
   }
 
@@ -119,6 +130,6 @@ final class Analysis {
 
   /** Where a span of the plan's own files lies, as the editor names the file; absent for one in the standard library. */
   Optional<Location> location(Span span) {
-    return fileOf(span).map(path -> new Location(buffers.uri(path), lines.get(path).range(span)));
+    return fileOf(span).map(path -> new Location(buffers.uri(path), range(path, span)));
   }
 }

@@ -21,7 +21,7 @@ final class Hovers {
     int offset = question.offset(position);
     Optional<Tree.Item> item =
         question.tree().items().stream()
-            .filter(i -> i.span().start() <= offset && offset <= i.span().end())
+            .filter(i -> question.touches(i, offset, offset))
             .findFirst();
     if (item.isEmpty()) {
       return Optional.empty();
@@ -30,7 +30,7 @@ final class Hovers {
     if (name.isPresent()) {
       return ThingPages.of(name.get().thing(), question.analysis()).map(p -> hover(p, name.get().span(), question));
     }
-    List<Tree> around = new TreeWalk().around(item.get(), offset);
+    List<Tree> around = new TreeWalk().around(item.get(), question.within(item.get(), offset));
     for (int i = around.size() - 1; i >= 0; i--) {
       if (around.get(i) instanceof Tree.SlotNumber slot) {
         return slot(slot, item.get(), question.analysis()).map(p -> hover(p, slot.span(), question));
@@ -44,7 +44,7 @@ final class Hovers {
 
   private static Hover hover(Page page, Span span, Question question) {
     Hover hover = new Hover(new MarkupContent(MarkupKind.MARKDOWN, page.markdown()));
-    hover.setRange(question.lines().range(span));
+    hover.setRange(question.range(span));
     return hover;
   }
 

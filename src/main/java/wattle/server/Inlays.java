@@ -7,6 +7,7 @@ import org.eclipse.lsp4j.InlayHint;
 import org.eclipse.lsp4j.InlayHintKind;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import wattle.finding.Span;
 import wattle.loads.LegLoads;
 import wattle.model.Breaker;
 import wattle.model.Leg;
@@ -24,10 +25,10 @@ final class Inlays {
     int to = question.offset(range.getEnd());
     List<InlayHint> hints = new ArrayList<>();
     for (Tree.Item item : question.tree().items()) {
-      if (item instanceof Tree.Panel tree && tree.span().start() <= to && tree.span().end() >= from) {
+      if (item instanceof Tree.Panel tree && question.touches(tree, from, to)) {
         Panel panel = question.analysis().house().panels().get(tree.name().text());
         for (Tree.PanelStatement statement : tree.statements()) {
-          if (panel != null && statement instanceof Tree.Slot slot && slot.span().start() <= to && slot.span().end() >= from) {
+          if (panel != null && statement instanceof Tree.Slot slot && question.touches(slot, from, to)) {
             breaker(slot, panel).ifPresent(b -> slot(slot, b, panel, question, hints));
           }
         }
@@ -46,7 +47,7 @@ final class Inlays {
   private static void slot(Tree.Slot slot, Breaker breaker, Panel panel, Question question, List<InlayHint> hints) {
     String legs = String.join("+", breaker.poles().stream().flatMap(p -> p.leg().stream()).map(Leg::name).toList());
     if (!legs.isEmpty()) {
-      hints.add(hint(question, slot.slots().span().end(), legs));
+      hints.add(hint(question, slot.slots().span().after(), legs));
     }
     LegLoads loads = question.analysis().derived().loads().behind(question.analysis().house(), breaker);
     double most = 0;
@@ -54,12 +55,12 @@ final class Inlays {
       most = Math.max(most, loads.on(leg) / panel.system().legToNeutralVolts());
     }
     if (most > 0) {
-      hints.add(hint(question, slot.span().end(), Quantity.plain(most, 3) + " A connected"));
+      hints.add(hint(question, slot.span().after(), Quantity.plain(most, 3) + " A connected"));
     }
   }
 
-  private static InlayHint hint(Question question, int offset, String label) {
-    InlayHint hint = new InlayHint(question.lines().position(offset), Either.forLeft(label));
+  private static InlayHint hint(Question question, Span at, String label) {
+    InlayHint hint = new InlayHint(question.range(at).getStart(), Either.forLeft(label));
     hint.setKind(InlayHintKind.Type);
     hint.setPaddingLeft(true);
     return hint;

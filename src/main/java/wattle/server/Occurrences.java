@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.function.Consumer;
 import wattle.finding.Span;
 import wattle.model.Device;
-import wattle.model.House;
 import wattle.server.Named.Kind;
 import wattle.syntax.Tree;
 
@@ -16,15 +15,15 @@ import wattle.syntax.Tree;
 final class Occurrences {
   private final List<Occurrence> found = new ArrayList<>();
   private final Set<Named> declared = new HashSet<>();
-  private final House house;
+  private final Analysis analysis;
 
-  private Occurrences(House house) {
-    this.house = house;
+  private Occurrences(Analysis analysis) {
+    this.analysis = analysis;
   }
 
   /** In all files of a plan, in the order of the text within each file. */
   static List<Occurrence> of(Analysis analysis) {
-    Occurrences occurrences = new Occurrences(analysis.compilation().house());
+    Occurrences occurrences = new Occurrences(analysis);
     List<Tree.Item> items = analysis.items();
     items.forEach(occurrences::declare);
     TreeWalk walk = new TreeWalk();
@@ -82,7 +81,7 @@ final class Occurrences {
   private void declare(Kind kind, String name, Tree.Word word, Span whole) {
     Named thing = new Named(kind, name);
     declared.add(thing);
-    found.add(new Occurrence(thing, word.span(), true, whole));
+    found.add(new Occurrence(thing, analysis.placed(word.span()), true, analysis.placed(whole)));
   }
 
   private void refer(Tree.Item item, Tree node) {
@@ -157,7 +156,7 @@ final class Occurrences {
         path(control);
       }
     }
-    Optional.ofNullable(house.devices().get(room + "." + device.name()))
+    Optional.ofNullable(analysis.house().devices().get(room + "." + device.name()))
         .map(Device::kind)
         .ifPresent(kind -> part(device.words(), kind.name()));
   }
@@ -192,6 +191,6 @@ final class Occurrences {
   }
 
   private void add(Kind kind, String name, Span span) {
-    found.add(Occurrence.of(new Named(kind, name), span));
+    found.add(Occurrence.of(new Named(kind, name), analysis.placed(span)));
   }
 }

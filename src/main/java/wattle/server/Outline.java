@@ -13,15 +13,15 @@ import wattle.syntax.Tree;
 
 /** The things of a document as a tree: panels with their slots, rooms with boxes and devices, branches, trials. */
 final class Outline {
-  private final LineIndex lines;
+  private final Question question;
 
-  Outline(LineIndex lines) {
-    this.lines = lines;
+  private Outline(Question question) {
+    this.question = question;
   }
 
   /** In the form that the editor takes. */
   static List<Either<SymbolInformation, DocumentSymbol>> answer(Question question, boolean nested) {
-    List<DocumentSymbol> symbols = new Outline(question.lines()).symbols(question.tree().items());
+    List<DocumentSymbol> symbols = new Outline(question).symbols(question.tree().items());
     List<Either<SymbolInformation, DocumentSymbol>> answer = new ArrayList<>();
     for (DocumentSymbol symbol : symbols) {
       if (nested) {
@@ -45,7 +45,7 @@ final class Outline {
     }
   }
 
-  List<DocumentSymbol> symbols(List<Tree.Item> items) {
+  private List<DocumentSymbol> symbols(List<Tree.Item> items) {
     return items.stream().flatMap(item -> symbol(item).stream()).toList();
   }
 
@@ -127,6 +127,6 @@ final class Outline {
       String name, String detail, SymbolKind kind, Span whole, Span caret, List<DocumentSymbol> children) {
     // The protocol allows no empty name, and the whole must hold the caret.
     String shown = name.isBlank() ? "?" : name;
-    return new DocumentSymbol(shown, kind, lines.range(whole.to(caret)), lines.range(caret), detail, children);
+    return new DocumentSymbol(shown, kind, question.range(whole.to(caret)), question.range(caret), detail, children);
   }
 }

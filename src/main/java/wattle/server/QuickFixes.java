@@ -78,7 +78,7 @@ final class QuickFixes {
       Path file = analysis.fileOf(edit.span()).orElseThrow();
       edits
           .computeIfAbsent(file, f -> new ArrayList<>())
-          .add(new TextEdit(analysis.lines(file).range(edit.span()), edit.text()));
+          .add(new TextEdit(analysis.range(file, edit.span()), edit.text()));
     }
     return Optional.of(workspaceEdit(edits, analysis.buffers(), editor));
   }

@@ -35,7 +35,7 @@ final class References {
   private static Optional<Location> usedFile(Question question, Position position) {
     int offset = question.offset(position);
     return question.tree().items().stream()
-        .filter(i -> i instanceof wattle.syntax.Tree.Use use && use.quoted() && use.span().start() <= offset && offset <= use.span().end())
+        .filter(i -> i instanceof wattle.syntax.Tree.Use use && use.quoted() && question.touches(use, offset, offset))
         .map(i -> question.file().resolveSibling(((wattle.syntax.Tree.Use) i).target().text()).normalize())
         .filter(question.analysis().files()::containsKey)
         .map(f -> new Location(question.analysis().buffers().uri(f), question.analysis().lines(f).range(0, 0)))

@@ -63,7 +63,7 @@ final class Renaming {
               file ->
                   edits
                       .computeIfAbsent(file, f -> new ArrayList<>())
-                      .add(new TextEdit(question.analysis().lines(file).range(place.span()), name)));
+                      .add(new TextEdit(question.analysis().range(file, place.span()), name)));
     }
     return QuickFixes.workspaceEdit(edits, question.analysis().buffers(), editor);
   }

@@ -3,6 +3,7 @@ package wattle.syntax;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
 import org.antlr.v4.runtime.ListTokenSource;
@@ -25,6 +26,9 @@ import wattle.syntax.grammar.WattleParser.PlanContext;
 public final class PlanParser {
   /** Most findings that one file may give here; a file that is no plan at all should not fill the screen. */
   static final int MOST_FINDINGS = 100;
+
+  /** Findings after which nothing more of a file is read, or told. */
+  static final Set<String> STOPS = Set.of("nesting-too-deep", "too-many-mistakes");
 
   private PlanParser() {}
 
@@ -53,7 +57,8 @@ public final class PlanParser {
     return new Checked<>(tree, bounded(source, findings));
   }
 
-  private static List<Finding> bounded(Source source, List<Finding> findings) {
+  /** The findings in order, no more than a reader can bear. */
+  static List<Finding> bounded(Source source, List<Finding> findings) {
     findings.sort(Finding.BY_PLACE);
     if (findings.size() <= MOST_FINDINGS) {
       return findings;

@@ -1,0 +1,85 @@
+package wattle.bind;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import wattle.finding.Checked;
+import wattle.finding.Placement;
+import wattle.finding.Source;
+import wattle.library.Library;
+import wattle.library.StandardLibrary;
+import wattle.syntax.PartwiseParser;
+import wattle.syntax.PlanParser;
+import wattle.syntax.PlanTree;
+
+/** How texts and packs are read: afresh, or by one who remembers what has not changed. */
+public sealed interface Reading {
+  /** One file of a plan; its findings are in place. */
+  Checked<PlanTree> parse(Source source);
+
+  /** Packs of the standard library with those that they extend, as one library. */
+  Checked<Library> packs(List<String> names);
+
+  /** Names of all packs of the standard library. */
+  List<String> packNames();
+
+  /** Where the spans of the trees that were read last stand. */
+  Placement placement();
+
+  /** Reads everything each time; for a process that compiles once. */
+  final class Afresh implements Reading {
+    @Override
+    public Checked<PlanTree> parse(Source source) {
+      return PlanParser.parse(source);
+    }
+
+    @Override
+    public Checked<Library> packs(List<String> names) {
+      return StandardLibrary.library(names);
+    }
+
+    @Override
+    public List<String> packNames() {
+      return StandardLibrary.packNames();
+    }
+
+    @Override
+    public Placement placement() {
+      return Placement.IN_PLACE;
+    }
+  }
+
+  /** Reads only what is new to it; for a session in which one plan is compiled at every key stroke. For one thread. */
+  final class Remembering implements Reading {
+    private final Reading afresh = new Afresh();
+    private final Map<String, PartwiseParser> parsers = new HashMap<>();
+    private final Map<String, Placement> placements = new HashMap<>();
+    private final Map<List<String>, Checked<Library>> libraries = new HashMap<>();
+    private List<String> packNames = List.of();
+
+    @Override
+    public Checked<PlanTree> parse(Source source) {
+      PartwiseParser.Read read = parsers.computeIfAbsent(source.name(), n -> new PartwiseParser()).parse(source);
+      placements.put(source.name(), read.placement());
+      return new Checked<>(read.tree(), read.findings());
+    }
+
+    @Override
+    public Checked<Library> packs(List<String> names) {
+      return libraries.computeIfAbsent(List.copyOf(names), afresh::packs);
+    }
+
+    @Override
+    public List<String> packNames() {
+      if (packNames.isEmpty()) {
+        packNames = afresh.packNames();
+      }
+      return packNames;
+    }
+
+    @Override
+    public Placement placement() {
+      return Placement.of(placements.values());
+    }
+  }
+}

@@ -1,0 +1,146 @@
+package wattle.compiler;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import wattle.bind.Reading;
+import wattle.bind.SourceReader;
+import wattle.finding.Placement;
+import wattle.finding.Source;
+import wattle.finding.Span;
+import wattle.syntax.PartwiseParser;
+import wattle.syntax.PlanParser;
+import wattle.syntax.PlanTree;
+
+/** Reading only what changed gives what reading everything gives, whatever is typed. */
+class RememberingTest {
+  private static final List<String> TYPED =
+      List.of(
+          "{", "}", "\"", "\n", "\r\n", "\r", ",", "//", "--", " ", "15 A", "branch", "\nbranch x by 14/2 NM-B { P --3 m-- hall.sw }\n",
+          "room hall {\n", "\nlet a = 3 m\n", "(", ")", "🏠", "Ω", "\\", "\\\"", "\u0000", "through a,\n b", "use common", "+", "1", ".", "\t", "[]");
+
+  /** A change of a text: so much is taken out at a place, and something put in; places are parts of a thousand. */
+  record Change(int at, int takenOut, String putIn) {
+    String apply(String text) {
+      int start = (int) ((long) text.length() * at / 1000);
+      int end = Math.min(text.length(), start + takenOut);
+      return text.substring(0, start) + putIn + text.substring(end);
+    }
+  }
+
+  @Provide
+  Arbitrary<List<Change>> changes() {
+    return Combinators.combine(
+            Arbitraries.integers().between(0, 1000), Arbitraries.integers().between(0, 40), Arbitraries.of(TYPED))
+        .as((at, out, in) -> new Change(at, out > 30 ? out : out % 3, in))
+        .list()
+        .ofMinSize(1)
+        .ofMaxSize(6);
+  }
+
+  @Provide
+  Arbitrary<Path> plans() throws IOException {
+    List<Path> plans = new ArrayList<>();
+    try (var files = Files.walk(Path.of("examples"))) {
+      files.filter(f -> f.toString().endsWith(".wattle")).sorted().forEach(plans::add);
+    }
+    return Arbitraries.of(plans);
+  }
+
+  @Property(tries = 300)
+  void treesAndFindingsAreTheSame(@ForAll("plans") Path plan, @ForAll("changes") List<Change> changes) throws IOException {
+    PartwiseParser parser = new PartwiseParser();
+    String text = Files.readString(plan);
+    parser.parse(new Source("plan", text));
+    for (Change change : changes) {
+      text = change.apply(text);
+      Source source = new Source("plan", text);
+      PartwiseParser.Read partwise = parser.parse(source);
+      var whole = PlanParser.parse(source);
+      assertThat(partwise.findings()).isEqualTo(whole.findings());
+      assertThat(dump(partwise.tree(), partwise.placement())).isEqualTo(dump(whole.value(), Placement.IN_PLACE));
+    }
+  }
+
+  @Property(tries = 40)
+  void housesAndFindingsAreTheSame(@ForAll("plans") Path plan, @ForAll("changes") List<Change> changes) throws IOException {
+    Reading remembering = new Reading.Remembering();
+    String text = Files.readString(plan);
+    for (Change change : changes) {
+      text = change.apply(text);
+      SourceReader reader = new SourceReader(Map.of(plan.toAbsolutePath().normalize(), text), SourceReader.USUAL_MOST_BYTES);
+      Source source = new Source(plan.toString(), text);
+      Compilation quick = new Compiler(reader, remembering).compile(source, plan);
+      Compilation slow = new Compiler(reader).compile(source, plan);
+      assertThat(dump(quick.findings(), Placement.IN_PLACE)).isEqualTo(dump(slow.findings(), Placement.IN_PLACE));
+      assertThat(dump(quick.house(), quick.placement())).isEqualTo(dump(slow.house(), Placement.IN_PLACE));
+    }
+  }
+
+  @Test
+  void whatStayedTheSameIsNotReadAgain() {
+    PartwiseParser parser = new PartwiseParser();
+    PlanTree before = parser.parse(new Source("plan", "let a = 1 m\nlet b = 2 m\nroom r {\n  lamp: light\n}\n")).tree();
+    PlanTree after = parser.parse(new Source("plan", "let c = 1 m\nlet b = 2 m\nroom r {\n  lamp: light\n}\n")).tree();
+    assertThat(after.items().get(0)).isNotSameAs(before.items().get(0));
+    assertThat(after.items().get(1)).isSameAs(before.items().get(1));
+    assertThat(after.items().get(2)).isSameAs(before.items().get(2));
+  }
+
+  /** Everything in a value, with each span where it stands. */
+  private static String dump(Object value, Placement placement) {
+    StringBuilder text = new StringBuilder();
+    dump(value, placement, text);
+    return text.toString();
+  }
+
+  private static void dump(Object value, Placement placement, StringBuilder into) {
+    if (value instanceof Span span) {
+      Span placed = placement.whole(span);
+      into.append(placed.source().name()).append('@').append(placed.start()).append('-').append(placed.end());
+    } else if (value instanceof Source source) {
+      into.append(source.name());
+    } else if (value instanceof Optional<?> optional) {
+      optional.ifPresentOrElse(v -> dump(v, placement, into), () -> into.append("none"));
+    } else if (value instanceof List<?> list) {
+      list.forEach(v -> dumpPart(v, placement, into));
+    } else if (value instanceof java.util.Set<?> set) {
+      set.stream().map(v -> dump(v, placement)).sorted().forEach(into::append);
+    } else if (value instanceof Map<?, ?> map) {
+      map.forEach((k, v) -> dumpPart(v, placement, into.append(k).append('=')));
+    } else if (value instanceof Record record) {
+      into.append(record.getClass().getSimpleName()).append('(');
+      for (RecordComponent component : record.getClass().getRecordComponents()) {
+        try {
+          var accessor = component.getAccessor();
+          accessor.setAccessible(true);
+          dumpPart(accessor.invoke(record), placement, into.append(component.getName()).append('='));
+        } catch (ReflectiveOperationException e) {
+          throw new AssertionError(e);
+        }
+      }
+      into.append(')');
+    } else {
+      into.append(value);
+    }
+  }
+
+  private static void dumpPart(Object value, Placement placement, StringBuilder into) {
+    dump(value, placement, into);
+    into.append('\n');
+  }
+}
