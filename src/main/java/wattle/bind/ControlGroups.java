@@ -27,6 +27,7 @@ final class ControlGroups {
   private final Map<String, Set<String>> lightsOfSwitch = new LinkedHashMap<>();
   private final Set<String> controlled = new LinkedHashSet<>();
   private final Set<String> partly = new LinkedHashSet<>();
+  private final Map<String, List<String>> halvesOfSwitch = new HashMap<>();
   private final Map<String, List<Group>> groupsOf = new HashMap<>();
   private final Set<String> fed = new LinkedHashSet<>();
 
@@ -38,7 +39,7 @@ final class ControlGroups {
       }
       Set<String> lights = new LinkedHashSet<>();
       for (Tree.Path path : device.controls()) {
-        resolve(path, device.room(), devices)
+        resolve(path, device, devices)
             .ifPresentOrElse(lights::add, () -> reportUnknown(path, device, devices, scope));
       }
       lightsOfSwitch.put(device.name(), lights);
@@ -46,9 +47,9 @@ final class ControlGroups {
     lightsOfSwitch.values().forEach(controlled::addAll);
   }
 
-  private Optional<String> resolve(Tree.Path path, String room, Map<String, UnwiredDevice> devices) {
+  private Optional<String> resolve(Tree.Path path, UnwiredDevice device, Map<String, UnwiredDevice> devices) {
     String text = path.text();
-    for (String name : List.of(room + "." + text, text)) {
+    for (String name : List.of(device.room() + "." + text, text)) {
       if (devices.containsKey(name)) {
         return Optional.of(name);
       }
@@ -56,6 +57,7 @@ final class ControlGroups {
       String whole = dot < 0 ? "" : name.substring(0, dot);
       if (devices.containsKey(whole) && devices.get(whole).kind().halves().contains(name.substring(dot + 1))) {
         partly.add(whole);
+        halvesOfSwitch.computeIfAbsent(device.name(), s -> new ArrayList<>()).add(name);
         return Optional.of(whole);
       }
     }
@@ -84,6 +86,11 @@ final class ControlGroups {
   /** Names of what a switch controls. */
   Set<String> lightsOf(String switchName) {
     return lightsOfSwitch.getOrDefault(switchName, Set.of());
+  }
+
+  /** Names of the halves that a switch controls alone. */
+  List<String> halvesOf(String switchName) {
+    return halvesOfSwitch.getOrDefault(switchName, List.of());
   }
 
   boolean isControlled(String device) {

@@ -24,7 +24,8 @@ final class BranchPlots {
                 () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")));
   }
 
-  private static Branch branch(Compilation plan, Optional<String> name) {
+  /** The branch that a view is of. */
+  static Branch branch(Compilation plan, Optional<String> name) {
     if (name.isEmpty()) {
       throw new Failure("this view is of one branch: name it with --of");
     }

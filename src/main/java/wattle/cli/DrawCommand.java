@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.emit.branchwiring.BranchWiring;
 import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.DrawingSvg;
 import wattle.emit.file.Output;
@@ -24,13 +25,14 @@ import wattle.loads.ConnectedLoads;
 /** {@code draw}: a picture of a plan. */
 @Command(
     name = "draw",
-    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, or as a plot of figures.",
+    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, or a plot of figures.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
       "Examples:",
       "  wattle draw --view one-line --out one-line.svg examples/alder-court/house.wattle",
       "  wattle draw --view panel --out panel.png examples/alder-court/house.wattle",
+      "  wattle draw --view branch --of upstairs --out upstairs.png examples/alder-court/house.wattle",
       "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
       "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
     })
@@ -39,6 +41,7 @@ final class DrawCommand implements Callable<Integer> {
   enum View {
     ONE_LINE,
     PANEL,
+    BRANCH,
     TRIP;
 
     @Override
@@ -60,7 +63,7 @@ final class DrawCommand implements Callable<Integer> {
   @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
 
-  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for trip.")
+  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for branch and trip.")
   private String of;
 
   @Option(
@@ -90,6 +93,9 @@ final class DrawCommand implements Callable<Integer> {
       throw new Failure("--resolution takes 36 to 1200 pixels an inch");
     }
     Optional<DotEngine> layout = view == View.ONE_LINE && chosen != Format.DOT ? Optional.of(engine.start()) : Optional.empty();
+    if (of != null && (view == View.ONE_LINE || view == View.PANEL)) {
+      throw new Failure("--of names a branch, and the view " + view + " is of the whole house; leave it out");
+    }
     Compilation plan = input.compile(file);
     if (chosen == Format.DOT) {
       output.write(dot(plan), spec.commandLine().getOut());
@@ -126,6 +132,7 @@ final class DrawCommand implements Callable<Integer> {
     return switch (view) {
       case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
       case PANEL -> PanelGraph.dot(plan.house());
+      case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg or png");
       case TRIP -> throw new Failure("a plot is no graph; draw it as svg or png");
     };
   }
@@ -140,6 +147,8 @@ final class DrawCommand implements Callable<Integer> {
         }
       }
       case PANEL -> new PanelFront(plan.house()).drawing();
+      case BRANCH ->
+          BranchWiring.of(plan.house(), BranchPlots.branch(plan, Optional.ofNullable(of)), BranchWiring.USUAL_WIDTH).drawing();
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
     };
   }

@@ -13,6 +13,7 @@ import wattle.quantity.Quantity;
  * @param traits words such as {@code weather-resistant} or {@code protects-onward}
  * @param loads what it draws, part by part; empty where it draws nothing of its own
  * @param controls names of the lights a switch works
+ * @param controlledHalves the halves that a switch works where it does not work the whole, as in {@code living.s1.upper}
  * @param location such as {@code counter}; absent where not said
  * @param facts named figures, such as {@code minimum-circuit}
  */
@@ -25,6 +26,7 @@ public record Device(
     Set<String> traits,
     List<Load> loads,
     List<String> controls,
+    List<String> controlledHalves,
     Optional<String> location,
     Map<String, Quantity> facts,
     Status status,
@@ -33,6 +35,7 @@ public record Device(
     traits = Set.copyOf(traits);
     loads = List.copyOf(loads);
     controls = List.copyOf(controls);
+    controlledHalves = List.copyOf(controlledHalves);
     facts = Map.copyOf(facts);
   }
 

@@ -59,6 +59,8 @@ public final class DrawingSvg {
       out.append("<polygon points=\"");
       out.append(String.join(" ", area.corners().stream().map(c -> number(c.x()) + "," + number(c.y())).toList()));
       out.append("\" fill=\"#e6e6e6\"/>\n");
+    } else if (shape instanceof Shape.Wire wire) {
+      WireSvg.write(out, wire);
     } else if (shape instanceof Shape.Text text) {
       text(out, text);
     } else {
@@ -89,6 +91,10 @@ public final class DrawingSvg {
       case INK -> "#000000";
       case PAPER -> "#ffffff";
       case SHADE -> "#e6e6e6";
+      case BRASS -> "#dfae4e";
+      case DARK -> "#5f4a2b";
+      case SILVER -> "#d5d9dd";
+      case GREEN -> "#3f9a52";
     } + "\"";
   }
 
@@ -96,7 +102,7 @@ public final class DrawingSvg {
     return " " + name + "=\"" + number(value) + "\"";
   }
 
-  private static String number(double value) {
+  static String number(double value) {
     return BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
   }
 }

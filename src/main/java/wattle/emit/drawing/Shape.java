@@ -1,5 +1,6 @@
 package wattle.emit.drawing;
 
+import java.util.ArrayList;
 import java.util.List;
 import wattle.emit.picture.Face;
 
@@ -42,7 +43,15 @@ public sealed interface Shape {
     INK,
     PAPER,
     /** Light grey, which black-and-white print keeps apart from paper. */
-    SHADE
+    SHADE,
+    /** The screw of a hot. */
+    BRASS,
+    /** The odd screw of a three-way switch. */
+    DARK,
+    /** The screw of a neutral. */
+    SILVER,
+    /** The screw of a ground. */
+    GREEN
   }
 
   /** Where a text stands relative to its point. */
@@ -132,8 +141,6 @@ public sealed interface Shape {
   /** A shaded area within straight edges, without an outline. */
   record Area(List<Corner> corners) implements Shape {
     /** One of its corners. */
-    public record Corner(double x, double y) {}
-
     public Area {
       corners = List.copyOf(corners);
       if (corners.size() < 3) {
@@ -148,7 +155,7 @@ public sealed interface Shape {
 
     @Override
     public Shape moved(double x, double y) {
-      return new Area(corners.stream().map(c -> new Corner(c.x + x, c.y + y)).toList());
+      return new Area(corners.stream().map(c -> new Corner(c.x() + x, c.y() + y)).toList());
     }
   }
 
@@ -184,6 +191,45 @@ public sealed interface Shape {
     @Override
     public Shape moved(double dx, double dy) {
       return new Text(x + dx, y + dy, text, size, bold, anchor, whole);
+    }
+  }
+
+  /** A point where the border of an area turns, or a wire begins, bends or ends. */
+  record Corner(double x, double y) {}
+
+  /**
+   * A conductor or cable along straight pieces. Around it a margin of paper keeps it apart from what it passes over, so
+   * that a crossing does not look like a joint.
+   *
+   * @param corners two or more
+   */
+  record Wire(List<Corner> corners, Insulation insulation) implements Shape {
+    public Wire {
+      corners = List.copyOf(corners);
+      if (corners.size() < 2) {
+        throw new IllegalArgumentException("a wire has two ends");
+      }
+    }
+
+    @Override
+    public Bounds bounds() {
+      return corners.stream().map(c -> new Bounds(c.x(), c.y(), c.x(), c.y())).reduce(Bounds::with).orElseThrow();
+    }
+
+    @Override
+    public Shape moved(double x, double y) {
+      return new Wire(corners.stream().map(c -> new Corner(c.x() + x, c.y() + y)).toList(), insulation);
+    }
+
+    /** Its straight pieces, as plain lines. */
+    public List<Line> pieces() {
+      List<Line> pieces = new ArrayList<>();
+      for (int i = 1; i < corners.size(); i++) {
+        Corner from = corners.get(i - 1);
+        Corner to = corners.get(i);
+        pieces.add(new Line(from.x(), from.y(), to.x(), to.y(), Stroke.THIN));
+      }
+      return pieces;
     }
   }
 }

@@ -34,6 +34,15 @@ public final class Sketch {
     return add(new Shape.Box(x, y, width, height, 0, stroke, fill));
   }
 
+  /** A wire through points given as x and y in turn. */
+  public Sketch wire(Insulation insulation, double... xy) {
+    List<Shape.Corner> corners = new ArrayList<>();
+    for (int i = 0; i < xy.length; i += 2) {
+      corners.add(new Shape.Corner(xy[i], xy[i + 1]));
+    }
+    return add(new Shape.Wire(corners, insulation));
+  }
+
   public Sketch dot(double x, double y) {
     return add(new Shape.Circle(x, y, 2.6, Stroke.THIN, Fill.INK));
   }

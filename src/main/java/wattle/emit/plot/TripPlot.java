@@ -76,19 +76,19 @@ public final class TripPlot {
   }
 
   private void band() {
-    List<Shape.Area.Corner> corners = new ArrayList<>();
+    List<Shape.Corner> corners = new ArrayList<>();
     study.fastest().forEach(p -> corners.add(corner(p)));
-    corners.add(new Shape.Area.Corner(WIDE, corners.get(corners.size() - 1).y()));
+    corners.add(new Shape.Corner(WIDE, corners.get(corners.size() - 1).y()));
     List<TimeCurrent.Point> slow = study.slowest();
-    corners.add(new Shape.Area.Corner(WIDE, corner(slow.get(slow.size() - 1)).y()));
+    corners.add(new Shape.Corner(WIDE, corner(slow.get(slow.size() - 1)).y()));
     for (int i = slow.size() - 1; i >= 0; i--) {
       corners.add(corner(slow.get(i)));
     }
     sketch.add(new Shape.Area(corners));
   }
 
-  private Shape.Area.Corner corner(TimeCurrent.Point point) {
-    return new Shape.Area.Corner(amperes.at(point.amperes()), seconds.at(Math.max(SHORTEST, point.seconds())));
+  private Shape.Corner corner(TimeCurrent.Point point) {
+    return new Shape.Corner(amperes.at(point.amperes()), seconds.at(Math.max(SHORTEST, point.seconds())));
   }
 
   private void grid() {
@@ -118,11 +118,11 @@ public final class TripPlot {
     for (int i = 1; i < points.size(); i++) {
       between(corner(points.get(i - 1)), corner(points.get(i)), Stroke.THIN);
     }
-    Shape.Area.Corner last = corner(points.get(points.size() - 1));
-    between(last, new Shape.Area.Corner(WIDE, last.y()), Stroke.THIN);
+    Shape.Corner last = corner(points.get(points.size() - 1));
+    between(last, new Shape.Corner(WIDE, last.y()), Stroke.THIN);
   }
 
-  private void between(Shape.Area.Corner from, Shape.Area.Corner to, Stroke stroke) {
+  private void between(Shape.Corner from, Shape.Corner to, Stroke stroke) {
     boolean onFrame = from.y() == to.y() && (from.y() == 0 || from.y() == HIGH);
     if (!onFrame) {
       sketch.line(from.x(), from.y(), to.x(), to.y(), stroke);

@@ -1,0 +1,53 @@
+package wattle.emit.branchwiring;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import wattle.emit.drawing.Insulation;
+import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Shape;
+import wattle.emit.drawing.Shape.Fill;
+import wattle.emit.drawing.Shape.Stroke;
+import wattle.emit.drawing.Sketch;
+import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Section;
+
+/** The conductors that a branch has, and the signs of its boxes. */
+final class BranchLegend {
+  private BranchLegend() {}
+
+  static Legend of(Branch branch) {
+    Map<Insulation, String> seen = new EnumMap<>(Insulation.class);
+    for (Section section : branch.sections()) {
+      section.wiring().wires().forEach(w -> seen.putIfAbsent(Insulation.of(w.colour()), w.colour()));
+      for (ConductorUse use : section.conductors()) {
+        seen.putIfAbsent(Net.insulation(use), use.reidentified() ? "white, marked as a hot at both ends" : use.wire().colour());
+      }
+    }
+    List<Legend.Item> items = new ArrayList<>();
+    seen.forEach((insulation, words) -> items.add(new Legend.Item(new Sketch().wire(insulation, 0, 0, 34, 0).shapes(), 34, words)));
+    items.add(new Legend.Item(new Sketch().wire(Insulation.SHEATH, 0, 0, 34, 0).shapes(), 34, "cable"));
+    Sketch connector = new Sketch().add(new Shape.Box(0, -7, 34, 14, 7, Stroke.THIN, Fill.SHADE));
+    connector.text(17, 3.4, "3", 9, true, Shape.Anchor.MIDDLE);
+    items.add(new Legend.Item(connector.shapes(), 34, "wire connector, with the number of wires in it"));
+    items.add(new Legend.Item(new Sketch().add(new Shape.Box(0, -5, 10, 10, 3, Stroke.THIN, Fill.INK)).shapes(), 10, "capped"));
+    screw(items, Fill.BRASS, "brass screw");
+    screw(items, Fill.SILVER, "silver screw");
+    screw(items, Fill.GREEN, "green screw");
+    screw(items, Fill.DARK, "dark screw (common)");
+    screw(items, Fill.PAPER, "lead or marked terminal");
+    Sketch open = new Sketch().add(new Shape.Circle(5, 0, 4.4, Stroke.THIN, Fill.PAPER)).line(2, -3, 8, 3).line(2, 3, 8, -3);
+    items.add(new Legend.Item(open.shapes(), 10, "nothing is joined here"));
+    return new Legend(
+        items,
+        List.of(
+            "A wire from a connector to a screw is a pigtail, of the size of the cable. Wires that pass each other without a connector are not joined. A box of metal is joined to the ground as well.",
+            "An aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after, before a box is opened."));
+  }
+
+  private static void screw(List<Legend.Item> items, Fill fill, String words) {
+    items.add(new Legend.Item(new Sketch().add(new Shape.Circle(5, 0, 4.4, Stroke.THIN, fill)).shapes(), 10, words));
+  }
+}
