@@ -140,7 +140,6 @@ public sealed interface Shape {
 
   /** A shaded area within straight edges, without an outline. */
   record Area(List<Corner> corners) implements Shape {
-    /** One of its corners. */
     public Area {
       corners = List.copyOf(corners);
       if (corners.size() < 3) {
@@ -150,7 +149,7 @@ public sealed interface Shape {
 
     @Override
     public Bounds bounds() {
-      return corners.stream().map(c -> new Bounds(c.x, c.y, c.x, c.y)).reduce(Bounds::with).orElseThrow();
+      return corners.stream().map(c -> new Bounds(c.x(), c.y(), c.x(), c.y())).reduce(Bounds::with).orElseThrow();
     }
 
     @Override
