@@ -6,10 +6,12 @@ import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
 import wattle.emit.drawing.Drawing;
 import wattle.emit.plot.TripPlot;
+import wattle.emit.plot.VoltagePlot;
 import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
 import wattle.finding.NearNames;
 import wattle.model.Branch;
+import wattle.trials.VoltageProfile;
 
 /** The plots of one branch. */
 final class BranchPlots {
@@ -22,6 +24,14 @@ final class BranchPlots {
         TimeCurrent.of(branch, plan.house(), plan.library(), faults)
             .orElseThrow(
                 () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")));
+  }
+
+  static Drawing voltage(Compilation plan, Optional<String> name) {
+    Branch branch = branch(plan, name);
+    return VoltagePlot.of(
+        VoltageProfile.of(branch, plan.house(), plan.library())
+            .orElseThrow(() -> new Failure("branch '" + branch.name() + "' has no breaker with a rating, or no outlet that is connected")),
+        plan.library());
   }
 
   /** The branch that a view is of. */

@@ -18,6 +18,7 @@ import wattle.emit.graphviz.DotEngine;
 import wattle.emit.oneline.OneLine;
 import wattle.emit.panelfront.PanelFront;
 import wattle.emit.panelfront.PanelGraph;
+import wattle.emit.plot.LegsPlot;
 import wattle.emit.picture.PngPicture;
 import wattle.emit.picture.UnreadablePictureException;
 import wattle.loads.ConnectedLoads;
@@ -35,6 +36,7 @@ import wattle.loads.ConnectedLoads;
       "  wattle draw --view branch --of upstairs --out upstairs.png examples/alder-court/house.wattle",
       "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
       "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
+      "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
   /** What can be drawn. */
@@ -42,7 +44,9 @@ final class DrawCommand implements Callable<Integer> {
     ONE_LINE,
     PANEL,
     BRANCH,
-    TRIP;
+    TRIP,
+    VOLTAGE,
+    LEGS;
 
     @Override
     public String toString() {
@@ -63,7 +67,7 @@ final class DrawCommand implements Callable<Integer> {
   @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
 
-  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for branch and trip.")
+  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for branch, trip and voltage.")
   private String of;
 
   @Option(
@@ -133,7 +137,7 @@ final class DrawCommand implements Callable<Integer> {
       case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
       case PANEL -> PanelGraph.dot(plan.house());
       case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg or png");
-      case TRIP -> throw new Failure("a plot is no graph; draw it as svg or png");
+      case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg or png");
     };
   }
 
@@ -150,6 +154,8 @@ final class DrawCommand implements Callable<Integer> {
       case BRANCH ->
           BranchWiring.of(plan.house(), BranchPlots.branch(plan, Optional.ofNullable(of)), BranchWiring.USUAL_WIDTH).drawing();
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
+      case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
+      case LEGS -> LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house()));
     };
   }
 

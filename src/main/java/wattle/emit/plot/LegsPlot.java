@@ -1,0 +1,138 @@
+package wattle.emit.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Shape.Anchor;
+import wattle.emit.drawing.Shape.Fill;
+import wattle.emit.drawing.Shape.Stroke;
+import wattle.emit.drawing.Sketch;
+import wattle.loads.ConnectedLoads;
+import wattle.loads.LegLoads;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.MainDevice;
+import wattle.model.Panel;
+import wattle.quantity.Quantity;
+
+/** Draws the connected load on each leg of each panel as bars on one scale, with what the panel's main lets through. */
+public final class LegsPlot {
+  private static final double WIDE = 460;
+  private static final double ROW = 26;
+  private static final double BAR = 16;
+  private static final double LEFT = 90;
+  private static final double TYPE = 10;
+
+  private final House house;
+  private final ConnectedLoads loads;
+  private final Sketch sketch = new Sketch();
+  private final LinearScale scale;
+
+  private LegsPlot(House house, ConnectedLoads loads) {
+    this.house = house;
+    this.loads = loads;
+    double most = 1;
+    for (Panel panel : house.panels().values()) {
+      LegLoads load = loads.panel(panel.name());
+      most = Math.max(most, load.unplaced());
+      for (Leg leg : panel.legs()) {
+        most = Math.max(most, load.on(leg));
+      }
+      most = Math.max(most, mainVoltAmperes(panel).orElse(0.0));
+    }
+    scale = new LinearScale(0, most * 1.02, 0, WIDE);
+  }
+
+  public static Drawing of(House house, ConnectedLoads loads) {
+    return new LegsPlot(house, loads).drawing();
+  }
+
+  private Drawing drawing() {
+    String title = "Load of each leg: " + house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
+    double y = 0;
+    for (Panel panel : house.panels().values()) {
+      y = panel(panel, y) + 20;
+    }
+    axis(y);
+    sketch.fitted(-LEFT, -34, title, 16, true, Anchor.START, WIDE + LEFT + 120);
+    sketch.box(-LEFT, y + 36, 24, 10, Stroke.THIN, Fill.SHADE);
+    sketch.text(-LEFT + 34, y + 45, "Everything that is connected on at once, at nominal voltage; what a code counts on is in the load worksheet", TYPE);
+    sketch.line(-LEFT, y + 58, -LEFT + 24, y + 58, Stroke.DASHED);
+    sketch.text(-LEFT + 34, y + 62, "What the main lets through on a leg", TYPE);
+    return sketch.drawing(24, title, description());
+  }
+
+  private double panel(Panel panel, double top) {
+    LegLoads load = loads.panel(panel.name());
+    String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
+    String words = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
+    sketch.fitted(-LEFT, top, words, 12, true, Anchor.START, WIDE + LEFT - 190);
+    sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
+    double y = top + 12;
+    double first = y;
+    List<String> names = new ArrayList<>();
+    List<Double> values = new ArrayList<>();
+    for (Leg leg : panel.legs()) {
+      names.add("leg " + leg);
+      values.add(load.on(leg));
+    }
+    if (load.unplaced() > 0) {
+      names.add("on no leg yet");
+      values.add(load.unplaced());
+    }
+    for (int i = 0; i < names.size(); i++) {
+      double end = scale.at(values.get(i));
+      sketch.text(-8, y + BAR - 4, names.get(i), TYPE, false, Anchor.END);
+      if (end > 0) {
+        sketch.box(0, y, end, BAR, Stroke.THIN, Fill.SHADE);
+      }
+      y += ROW;
+    }
+    double last = y - ROW + BAR + 4;
+    sketch.line(0, first - 4, 0, last);
+    Optional<Double> main = mainVoltAmperes(panel).map(scale::at);
+    main.ifPresent(x -> sketch.line(x, first - 4, x, last, Stroke.DASHED));
+    for (int i = 0; i < names.size(); i++) {
+      double amperes = values.get(i) / panel.system().legToNeutralVolts();
+      figure(first + i * ROW, scale.at(values.get(i)), main, kilo(values.get(i)) + ", " + Quantity.plain(amperes, 3) + " A");
+    }
+    return y;
+  }
+
+  /** The figure stands behind its bar, or behind the mark of the main where that would run through it. */
+  private void figure(double y, double end, Optional<Double> main, String words) {
+    double wide = wattle.emit.drawing.Fit.width(words, TYPE, false);
+    double x = end + 6;
+    boolean struck = main.isPresent() && main.get() > x - 3 && main.get() < x + wide + 3;
+    sketch.text(struck ? main.get() + 6 : x, y + BAR - 4, words, TYPE);
+  }
+
+  private void axis(double y) {
+    sketch.line(0, y, WIDE, y);
+    for (double tick : scale.ticks(scale.step(6))) {
+      sketch.line(scale.at(tick), y, scale.at(tick), y + 5);
+      sketch.text(scale.at(tick), y + 18, kilo(tick), TYPE, false, Anchor.MIDDLE);
+    }
+  }
+
+  private static Optional<Double> mainVoltAmperes(Panel panel) {
+    return panel.main()
+        .filter(m -> m.kind() == MainDevice.Kind.BREAKER || m.kind() == MainDevice.Kind.FUSE)
+        .flatMap(MainDevice::rating)
+        .map(r -> r.si() * panel.system().legToNeutralVolts());
+  }
+
+  private static String kilo(double voltAmperes) {
+    return voltAmperes < 1000 ? Quantity.plain(voltAmperes, 3) + " VA" : Quantity.plain(voltAmperes / 1000, 3) + " kVA";
+  }
+
+  private String description() {
+    List<String> words = new ArrayList<>();
+    for (Panel panel : house.panels().values()) {
+      List<String> legs = panel.legs().stream().map(l -> kilo(loads.panel(panel.name()).on(l)) + " on leg " + l).toList();
+      words.add("panel " + panel.name() + ": " + String.join(", ", legs));
+    }
+    return "Bars of connected load. " + String.join("; ", words) + ".";
+  }
+}

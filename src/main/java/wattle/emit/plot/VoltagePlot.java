@@ -1,0 +1,150 @@
+package wattle.emit.plot;
+
+import java.util.Optional;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Shape;
+import wattle.emit.drawing.Shape.Anchor;
+import wattle.emit.drawing.Shape.Fill;
+import wattle.emit.drawing.Shape.Stroke;
+import wattle.emit.drawing.Sketch;
+import wattle.library.Library;
+import wattle.library.Limit;
+import wattle.quantity.Quantity;
+import wattle.trials.VoltageProfile;
+
+/**
+ * Draws the voltage along a branch, over the length of cable from its panel; beneath, on the same scale of length, the
+ * figures of every box.
+ */
+public final class VoltagePlot {
+  private static final double WIDE = 560;
+  private static final double HIGH = 300;
+  private static final double LEFT = 150;
+  private static final double LANE = 17;
+  private static final int MOST_LANES = 24;
+  private static final double TYPE = 10;
+
+  private final VoltageProfile profile;
+  private final Optional<Double> branchLimit;
+  private final Optional<Double> wholeLimit;
+  private final Sketch sketch = new Sketch();
+  private final LinearScale metres;
+  private final LinearScale fall;
+
+  private VoltagePlot(VoltageProfile profile, Library library) {
+    this.profile = profile;
+    branchLimit = limit(library, "voltage-fall-branch").map(l -> 1 - profile.stops().get(0).fullLoad() + l);
+    wholeLimit = limit(library, "voltage-fall-whole");
+    double farthest = profile.stops().stream().mapToDouble(VoltageProfile.Stop::metres).max().orElseThrow();
+    double deepest = profile.stops().stream().mapToDouble(s -> 1 - s.fullLoad()).max().orElseThrow();
+    double end = Math.max(deepest, Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
+    metres = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
+    fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)), end * 1.08, 0, HIGH);
+  }
+
+  private static Optional<Double> limit(Library library, String name) {
+    return library.limit(name).map(Limit::value).map(Quantity::si);
+  }
+
+  public static Drawing of(VoltageProfile profile, Library library) {
+    return new VoltagePlot(profile, library).drawing();
+  }
+
+  private Drawing drawing() {
+    grid();
+    limits();
+    for (VoltageProfile.Stop stop : profile.stops()) {
+      double x = metres.at(stop.metres());
+      double y = fall.at(1 - stop.fullLoad());
+      if (stop.before() >= 0) {
+        VoltageProfile.Stop before = profile.stops().get(stop.before());
+        sketch.line(metres.at(before.metres()), fall.at(1 - before.fullLoad()), x, y, Stroke.THICK);
+      }
+      sketch.dot(x, y);
+    }
+    profile.stops().forEach(
+        s -> s.stated().ifPresent(v -> sketch.add(new Shape.Circle(metres.at(s.metres()), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
+    legend(lanes(HIGH + 52) + 16);
+    sketch.fitted(-LEFT + 20, -58, title(), 16, true, Anchor.START, WIDE + LEFT - 20);
+    sketch.fitted(
+        -LEFT + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
+    sketch.text(-LEFT + 20, -14, "Fall of the voltage", TYPE, true, Anchor.START);
+    return sketch.drawing(24, title(), description());
+  }
+
+  private String title() {
+    String name = profile.branch().name();
+    return "Voltage along " + name + profile.branch().label().map(l -> ", " + l).orElse("");
+  }
+
+  private void grid() {
+    for (double tick : metres.ticks(metres.step(10))) {
+      sketch.line(metres.at(tick), 0, metres.at(tick), HIGH, Stroke.FAINT);
+      sketch.text(metres.at(tick), HIGH + 15, Quantity.plain(tick, 3) + " m", TYPE, false, Anchor.MIDDLE);
+    }
+    for (double tick : fall.ticks(fall.step(8))) {
+      sketch.line(0, fall.at(tick), WIDE, fall.at(tick), Stroke.FAINT);
+      sketch.text(-8, fall.at(tick) + 3.5, percent(tick), TYPE, false, Anchor.END);
+    }
+    sketch.box(0, 0, WIDE, HIGH, Stroke.THIN, Fill.NONE);
+    sketch.text(WIDE, HIGH + 32, "Cable from the panel", TYPE, true, Anchor.END);
+  }
+
+  private void limits() {
+    branchLimit.ifPresent(l -> sketch.line(0, fall.at(l), WIDE, fall.at(l), Stroke.DASHED));
+    wholeLimit.ifPresent(l -> sketch.line(0, fall.at(l), WIDE, fall.at(l), Stroke.DASHED));
+  }
+
+  private double lanes(double top) {
+    double y = top;
+    sketch.text(-LEFT + 20, y, "Left at full load", TYPE, true, Anchor.START);
+    y += LANE;
+    int shown = Math.min(MOST_LANES, profile.stops().size());
+    for (VoltageProfile.Stop stop : profile.stops().subList(0, shown)) {
+      double x = metres.at(stop.metres());
+      sketch.fitted(-8, y, stop.name(), TYPE, false, Anchor.END, LEFT - 28);
+      sketch.dot(x, y - 3.5);
+      String words = Quantity.plain(stop.fullLoad() * stop.nominalVolts(), 4) + " V of " + Quantity.plain(stop.nominalVolts(), 4) + " V"
+          + stop.stated().map(s -> "; as stated " + Quantity.plain(s * stop.nominalVolts(), 4) + " V").orElse("");
+      boolean right = x < WIDE / 2;
+      sketch.text(right ? x + 8 : x - 8, y, words, TYPE, false, right ? Anchor.START : Anchor.END);
+      y += LANE;
+    }
+    if (profile.stops().size() > shown) {
+      sketch.text(0, y, (profile.stops().size() - shown) + " more boxes: see table --of voltage", TYPE);
+      y += LANE;
+    }
+    return y;
+  }
+
+  private void legend(double top) {
+    double y = top;
+    sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.THICK);
+    y = entry(y, "The whole rating of the breaker drawn at one place, at a power factor of 1, with nothing else on");
+    sketch.add(new Shape.Circle(-LEFT + 32, y - 3.5, 3.2, Stroke.THIN, Fill.PAPER));
+    y = entry(y, "Every stated load on at once");
+    if (branchLimit.isPresent() || wholeLimit.isPresent()) {
+      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.DASHED);
+      String words = branchLimit.map(l -> percent(l - (1 - profile.stops().get(0).fullLoad())) + " along the branch").orElse("");
+      String whole = wholeLimit.map(l -> percent(l) + " from the service").orElse("");
+      y = entry(y, "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole);
+    }
+    sketch.text(-LEFT + 20, y + 6, "Conductors at 75 °C, nominal voltage where the service run begins. Advice, no rule; the local code decides.", TYPE);
+  }
+
+  private double entry(double y, String words) {
+    sketch.fitted(-LEFT + 54, y, words, TYPE, false, Anchor.START, WIDE + LEFT - 54);
+    return y + LANE;
+  }
+
+  private static String percent(double share) {
+    return Quantity.plain(Math.abs(share) < 1e-12 ? 0 : share * 100, 2) + " %";
+  }
+
+  private String description() {
+    VoltageProfile.Stop worst = profile.stops().stream().min(java.util.Comparator.comparingDouble(VoltageProfile.Stop::fullLoad)).orElseThrow();
+    return "Voltage over length of cable. With " + Quantity.plain(profile.amperes(), 3) + " A at " + worst.name() + " "
+        + Quantity.plain(worst.fullLoad() * worst.nominalVolts(), 4) + " V of " + Quantity.plain(worst.nominalVolts(), 4) + " V are left, "
+        + percent(1 - worst.fullLoad()) + " less.";
+  }
+}
