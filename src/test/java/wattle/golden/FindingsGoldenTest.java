@@ -22,7 +22,8 @@ import wattle.finding.Source;
 
 /** Each plan of the broken set gives exactly the findings beside it; a pair dropped in is a test more. */
 class FindingsGoldenTest {
-  private static final List<String> FOLDERS = List.of("examples/broken", "src/test/resources/plans/findings");
+  private static final List<String> FOLDERS =
+      List.of("examples/broken", "examples/kitchen-renovation", "examples/workshop", "src/test/resources/plans/findings");
 
   private static List<Path> plans() {
     return FOLDERS.stream().filter(f -> Files.isDirectory(Path.of(f))).flatMap(f -> Golden.plans(f).stream()).toList();
