@@ -30,7 +30,7 @@ class SchemaTest {
   /** OASIS, Static Analysis Results Interchange Format 2.1.0, its JSON schema. */
   private static final Schema SARIF = Schema.sarif();
 
-  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials");
+  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials", "faults");
   private static final List<Path> HOUSES =
       Golden.plans("examples").stream().filter(p -> p.endsWith("house.wattle")).toList();
 
