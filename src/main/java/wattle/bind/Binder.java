@@ -90,11 +90,10 @@ public final class Binder {
       findings.addAll(parsed.findings());
       files.add(parsed.value());
     }
-    Checked<Library> base = reading.packs(gathered.value().packs());
-    findings.addAll(base.findings());
+    Library base = reading.packs(gathered.value().packs());
     Checked<Library> own = LibraryLoader.load(files);
     findings.addAll(own.findings());
-    Library library = base.value().with(own.value());
+    Library library = base.with(own.value());
     Scope scope = new Scope(library, files);
     List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).toList();
     House house = new Binder(scope, items).house(plan, gathered.value().codes());

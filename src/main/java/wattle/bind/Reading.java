@@ -18,7 +18,7 @@ public sealed interface Reading {
   Checked<PlanTree> parse(Source source);
 
   /** Packs of the standard library with those that they extend, as one library. */
-  Checked<Library> packs(List<String> names);
+  Library packs(List<String> names);
 
   /** Names of all packs of the standard library. */
   List<String> packNames();
@@ -34,7 +34,7 @@ public sealed interface Reading {
     }
 
     @Override
-    public Checked<Library> packs(List<String> names) {
+    public Library packs(List<String> names) {
       return StandardLibrary.library(names);
     }
 
@@ -54,7 +54,7 @@ public sealed interface Reading {
     private final Reading afresh = new Afresh();
     private final Map<String, PartwiseParser> parsers = new HashMap<>();
     private final Map<String, Placement> placements = new HashMap<>();
-    private final Map<List<String>, Checked<Library>> libraries = new HashMap<>();
+    private final Map<List<String>, Library> libraries = new HashMap<>();
     private List<String> packNames = List.of();
 
     @Override
@@ -65,7 +65,7 @@ public sealed interface Reading {
     }
 
     @Override
-    public Checked<Library> packs(List<String> names) {
+    public Library packs(List<String> names) {
       return libraries.computeIfAbsent(List.copyOf(names), afresh::packs);
     }
 

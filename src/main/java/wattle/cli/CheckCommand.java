@@ -62,9 +62,22 @@ final class CheckCommand implements Callable<Integer> {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
+  /** The command with its usual options, for {@link PlainCheck}. */
+  static CheckCommand of(List<String> files) {
+    CheckCommand check = new CheckCommand();
+    check.files = List.copyOf(files);
+    check.format = Format.TEXT;
+    check.input = PlanInput.usual();
+    return check;
+  }
+
   @Override
   public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
+    return run(spec.commandLine().getOut());
+  }
+
+  /** Checks, prints, and gives the exit code. */
+  int run(PrintWriter out) {
     if (watch) {
       watch(out);
       return ExitCode.FINE;

@@ -5,6 +5,8 @@ import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -15,20 +17,6 @@ import picocli.CommandLine.Option;
     description = "Checks, draws and hands over the wiring of a house that is written as text.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {
-      CheckCommand.class,
-      TidyCommand.class,
-      MendCommand.class,
-      CompareCommand.class,
-      TableCommand.class, TrialCommand.class,
-      DrawCommand.class,
-      ReportCommand.class,
-      LockoutCommand.class,
-      DirectoryCommand.class,
-      LanguageServerCommand.class,
-      BalanceCommand.class,
-      BeginCommand.class,
-    },
     synopsisSubcommandLabel = "COMMAND",
     footer = {
       "",
@@ -38,6 +26,23 @@ import picocli.CommandLine.Option;
       "Figures are an aid: the adopted local code and a licensed person decide.",
     })
 public final class Main implements Runnable {
+  /** Every command; its class is called as it is: {@code CheckCommand} is {@code check}. */
+  static final List<Class<?>> COMMANDS =
+      List.of(
+          CheckCommand.class,
+          TidyCommand.class,
+          MendCommand.class,
+          CompareCommand.class,
+          TableCommand.class,
+          TrialCommand.class,
+          DrawCommand.class,
+          ReportCommand.class,
+          LockoutCommand.class,
+          DirectoryCommand.class,
+          LanguageServerCommand.class,
+          BalanceCommand.class,
+          BeginCommand.class);
+
   @Option(names = "--trace", description = "Show the trace of a mistake of ours.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;
 
@@ -58,19 +63,47 @@ public final class Main implements Runnable {
 
   /** Runs a command with its output going to the given writers; the exit code comes back. */
   public static int run(String[] arguments, PrintWriter out, PrintWriter err) {
+    if (PlainCheck.is(arguments)) {
+      return checkPlainly(arguments, out, err);
+    }
     Main main = new Main();
-    CommandLine command =
-        new CommandLine(main)
-            .setOut(out)
-            .setErr(err)
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
+    CommandLine command = new CommandLine(main);
+    commands(arguments).forEach(command::addSubcommand);
+    command
+        .setOut(out)
+        .setErr(err)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
     try {
       return command.execute(arguments);
     } finally {
       out.flush();
       err.flush();
     }
+  }
+
+  private static int checkPlainly(String[] arguments, PrintWriter out, PrintWriter err) {
+    try {
+      return PlainCheck.of(arguments).run(out);
+    } catch (RuntimeException e) {
+      return new Main().onException(e, err);
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  /** The command that the line names, alone: to describe all of them takes longer than most of them run. */
+  private static List<Class<?>> commands(String[] arguments) {
+    String name = arguments.length == 0 ? "" : arguments[0];
+    List<Class<?>> named = COMMANDS.stream().filter(c -> nameOf(c).equals(name)).toList();
+    return named.isEmpty() ? COMMANDS : named;
+  }
+
+  /** The word for a command, by the name of its class. */
+  static String nameOf(Class<?> command) {
+    String words = command.getSimpleName().replaceFirst("Command$", "");
+    return words.replaceAll("(?<=.)([A-Z])", "-$1").toLowerCase(Locale.ROOT);
   }
 
   private int onException(Exception problem, PrintWriter err) {

@@ -14,12 +14,21 @@ import wattle.finding.Source;
 
 /** How a command reads plans: from files, or from standard input as {@code -}. */
 final class PlanInput {
+  private static final String USUAL_LARGEST = "16";
+
   @Option(
       names = "--largest-file",
       paramLabel = "MIB",
-      defaultValue = "16",
+      defaultValue = USUAL_LARGEST,
       description = "Largest file that is read, in MiB (default: ${DEFAULT-VALUE}).")
   private int largestFile;
+
+  /** As it is where no option says otherwise. */
+  static PlanInput usual() {
+    PlanInput usual = new PlanInput();
+    usual.largestFile = Integer.parseInt(USUAL_LARGEST);
+    return usual;
+  }
 
   /** Compiles a plan; a plan that cannot be read ends the command. */
   Compilation compile(String name) {

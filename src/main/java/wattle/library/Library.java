@@ -32,7 +32,8 @@ public record Library(
   }
 
   private static <T> Map<String, T> ordered(Map<String, T> map) {
-    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+    // Copying it would make every value of it.
+    return map instanceof Lazy ? map : Collections.unmodifiableMap(new LinkedHashMap<>(map));
   }
 
   public Optional<CableKind> cable(String name) {
@@ -55,13 +56,10 @@ public record Library(
   /** This library with another laid over it: of two things with one name the other's stands. */
   public Library with(Library other) {
     return new Library(
-        over(packs, other.packs), over(parts, other.parts), over(cables, other.cables), over(tables, other.tables),
-        over(limits, other.limits));
-  }
-
-  private static <T> Map<String, T> over(Map<String, T> base, Map<String, T> above) {
-    Map<String, T> joined = new LinkedHashMap<>(base);
-    joined.putAll(above);
-    return joined;
+        Lazy.over(packs, other.packs),
+        Lazy.over(parts, other.parts),
+        Lazy.over(cables, other.cables),
+        Lazy.over(tables, other.tables),
+        Lazy.over(limits, other.limits));
   }
 }

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -18,37 +17,43 @@ import wattle.syntax.Tree;
 
 /**
  * The packs that ship with the compiler. {@code stdlib/packs.wattle} names them; the {@code pack.wattle} of each names
- * its files and the pack it extends.
+ * its files and the pack it extends. The build compiles them to a {@link Snapshot}, which is what plans are made with;
+ * their text is read for its trees alone.
  */
 public final class StandardLibrary {
   private static final String ROOT = "stdlib/";
 
-  /**
-   * What was loaded in this process. The files lie in the jar and never change, so a second plan under the same packs need
-   * not have them read again; nothing that is kept here can be changed by anyone.
-   */
-  private static final Map<List<String>, Checked<Library>> LOADED = new ConcurrentHashMap<>();
-
   private StandardLibrary() {}
 
-  /** These packs and those they extend as one typed value, base first; a name that is no pack is passed over. */
-  public static Checked<Library> library(List<String> packs) {
-    return LOADED.computeIfAbsent(List.copyOf(packs), StandardLibrary::load);
+  /** Opened by the first plan of a process and never changed. */
+  private static final class Compiled {
+    static final Map<String, Snapshot.Pack> PACKS = Snapshot.read(bytes("library.bin"));
   }
 
-  private static Checked<Library> load(List<String> packs) {
-    Checked<List<PlanTree>> files = files(packs);
-    Checked<Library> library = LibraryLoader.load(files.value());
-    List<Finding> findings = new ArrayList<>(files.findings());
-    findings.addAll(library.findings());
-    return new Checked<>(library.value(), findings);
+  /** These packs and those they extend as one typed value, base first; a name that is no pack is passed over. */
+  public static Library library(List<String> packs) {
+    return Snapshot.join(Compiled.PACKS, packs);
   }
 
   /** Names of the packs that ship, in the order listed. */
   public static List<String> packNames() {
+    return List.copyOf(Compiled.PACKS.keySet());
+  }
+
+  /** The same, read from their text. */
+  static List<String> writtenNames() {
     return uses(parse("packs.wattle", new ArrayList<>())).stream()
         .map(path -> path.substring(0, path.indexOf('/')))
         .toList();
+  }
+
+  /** The files of a pack, without those of the pack it extends. */
+  static Checked<List<PlanTree>> filesOf(String pack) {
+    List<Finding> findings = new ArrayList<>();
+    PlanTree head = parse(pack + "/pack.wattle", findings);
+    List<PlanTree> files = new ArrayList<>(List.of(head));
+    uses(head).forEach(path -> files.add(parse(pack + "/" + path, findings)));
+    return new Checked<>(files, findings);
   }
 
   /** All files of these packs and of those they extend, base first; a name that is no pack is passed over. */
@@ -61,20 +66,17 @@ public final class StandardLibrary {
   }
 
   private static void addPack(String pack, Map<String, PlanTree> files, List<Finding> findings) {
-    String head = pack + "/pack.wattle";
-    if (files.containsKey(head)) {
+    if (files.containsKey(ROOT + pack + "/pack.wattle")) {
       return;
     }
-    PlanTree tree = parse(head, findings);
-    for (Tree.Item item : tree.items()) {
+    Checked<List<PlanTree>> own = filesOf(pack);
+    findings.addAll(own.findings());
+    for (Tree.Item item : own.value().get(0).items()) {
       if (item instanceof Tree.Pack declared && declared.base().isPresent()) {
         addPack(declared.base().get().text(), files, findings);
       }
     }
-    files.put(head, tree);
-    for (String path : uses(tree)) {
-      files.computeIfAbsent(pack + "/" + path, file -> parse(file, findings));
-    }
+    own.value().forEach(tree -> files.put(tree.source().name(), tree));
   }
 
   private static List<String> uses(PlanTree tree) {
@@ -92,11 +94,15 @@ public final class StandardLibrary {
   }
 
   private static String text(String path) {
+    return new String(bytes(path), StandardCharsets.UTF_8);
+  }
+
+  private static byte[] bytes(String path) {
     try (InputStream in = StandardLibrary.class.getClassLoader().getResourceAsStream(ROOT + path)) {
       if (in == null) {
         throw new IllegalStateException("the standard library lacks " + path);
       }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return in.readAllBytes();
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read the standard library's " + path, e);
     }
