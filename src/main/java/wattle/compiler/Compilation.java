@@ -1,5 +1,6 @@
 package wattle.compiler;
 
+import java.util.ArrayList;
 import java.util.List;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
@@ -24,6 +25,14 @@ public record Compilation(Source source, House house, Library library, List<Plan
   public Compilation {
     files = List.copyOf(files);
     findings = List.copyOf(findings);
+  }
+
+  /** This with further findings, which are put in place and in order. */
+  public Compilation with(List<Finding> more) {
+    List<Finding> all = new ArrayList<>(findings);
+    more.forEach(f -> all.add(placement.whole(f)));
+    all.sort(Finding.BY_DANGER);
+    return new Compilation(source, house, library, files, all, placement);
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

@@ -12,12 +12,10 @@ import wattle.faults.FaultChecks;
 import wattle.faults.Faults;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
-import wattle.finding.Placement;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
-import wattle.syntax.PlanTree;
 import wattle.trials.Expectations;
 
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
@@ -60,30 +58,33 @@ public final class Compiler {
     return judge(structure(plan, path, beside));
   }
 
+  /** As below, of a plan on disk and nothing beside it. */
+  public Compilation structure(Path plan) throws SourceReader.Unreadable {
+    return structure(reader.read(plan, plan.toString()), plan, List.of());
+  }
+
   /** The first half of compiling: what was written, and the findings of reading and binding it. */
   public Compilation structure(Source plan, Path path, List<Source> beside) {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside);
     Binder.Bound made = bound.value();
-    return compilation(plan, made.house(), made.library(), made.files(), bound.findings(), reading.placement());
+    return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), reading.placement()).with(bound.findings());
   }
 
   /** The second half: a structure with the findings of the phases that judge it as well. */
   public Compilation judge(Compilation structure) {
+    return structure.with(judgements(structure));
+  }
+
+  /** What the phases that judge a structure find, with spans as the house has them: not yet placed. */
+  public List<Finding> judgements(Compilation structure) {
     House house = structure.house();
     Library library = structure.library();
     boolean sound = structure.count(Severity.ERROR) == 0;
-    List<Finding> findings = new ArrayList<>(structure.findings());
+    List<Finding> findings = new ArrayList<>();
     findings.addAll(PanelSpace.check(house.panels().values()));
     findings.addAll(faults(house, library));
     findings.addAll(Expectations.check(house, library, sound));
-    return compilation(structure.source(), house, library, structure.files(), findings, structure.placement());
-  }
-
-  private static Compilation compilation(
-      Source plan, House house, Library library, List<PlanTree> files, List<Finding> findings, Placement placement) {
-    List<Finding> placed = new ArrayList<>(findings.stream().map(placement::whole).toList());
-    placed.sort(Finding.BY_DANGER);
-    return new Compilation(plan, house, library, files, placed, placement);
+    return findings;
   }
 
   private static List<Finding> faults(House house, Library library) {

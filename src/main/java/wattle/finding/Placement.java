@@ -40,6 +40,14 @@ public final class Placement {
         : new Span(excerpt.source(), excerpt.start() + span.start(), excerpt.start() + span.end());
   }
 
+  /** Whether a finding speaks of excerpts alone that have a place here. */
+  public boolean holds(Finding finding) {
+    return finding.place().isPresent()
+        && places.containsKey(finding.place().get().span().source())
+        && finding.related().stream().allMatch(m -> places.containsKey(m.span().source()))
+        && finding.fixes().stream().flatMap(f -> f.edits().stream()).allMatch(e -> places.containsKey(e.span().source()));
+  }
+
   /** A finding with every place in it a place in a whole text. */
   public Finding whole(Finding finding) {
     if (places.isEmpty()) {

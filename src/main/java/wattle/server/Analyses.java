@@ -2,16 +2,20 @@ package wattle.server;
 
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.function.Function;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import wattle.bind.Reading;
 import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.finding.Finding;
 
 /**
  * The one thread that compiles, and what it has compiled last. Everything asked of it is answered in the order asked, each
@@ -28,12 +32,23 @@ final class Analyses implements AutoCloseable {
           });
 
   private final Plans plans = new Plans();
-  private final Map<Path, Analysis> latest = new HashMap<>();
+  private final Map<Path, Known> latest = new HashMap<>();
   private final Map<Path, Reading> readings = new HashMap<>();
+
+  /**
+   * What is known of a plan.
+   *
+   * @param judgements of the phases that judge, not placed: of this text where it has been judged, else of one before it
+   */
+  private record Known(Analysis analysis, Compilation structure, List<Finding> judgements, boolean judged) {}
 
   /** Runs a task among the questions; only such tasks may touch what this object gives out. */
   void run(Runnable task) {
-    thread.execute(task);
+    try {
+      thread.execute(task);
+    } catch (RejectedExecutionException e) {
+      return; // the session has ended, and nobody waits for the task
+    }
   }
 
   /** Which plan each file is part of; for tasks on this thread. */
@@ -63,21 +78,45 @@ final class Analyses implements AutoCloseable {
     return compiled(plans.planOf(file, buffers), buffers).filter(a -> a.tree(file).isPresent()).or(() -> compiled(file, buffers));
   }
 
+  /**
+   * What was read and bound; of what the later phases judge, so much as they said the last time of parts of the text that
+   * have not changed since. {@link #judge} brings the rest, for which nobody who types should wait.
+   */
   private Optional<Analysis> compiled(Path plan, Buffers buffers) {
-    Analysis known = latest.get(plan);
-    if (known != null && known.holds(buffers)) {
-      return Optional.of(known);
+    Known known = latest.get(plan);
+    if (known != null && known.analysis.holds(buffers)) {
+      return Optional.of(known.analysis);
     }
     try {
-      Reading reading = readings.computeIfAbsent(plan, p -> new Reading.Remembering());
-      Analysis made = new Analysis(plan, buffers, new Compiler(buffers.reader(), reading).compile(plan));
-      latest.put(plan, made);
+      Compilation structure = compiler(plan, buffers).structure(plan);
+      List<Finding> judgements = known == null ? List.of() : known.judgements;
+      List<Finding> standing = judgements.stream().filter(structure.placement()::holds).toList();
+      Analysis made = new Analysis(plan, buffers, structure.with(standing));
+      latest.put(plan, new Known(made, structure, judgements, false));
       plans.learn(made);
       return Optional.of(made);
     } catch (SourceReader.Unreadable e) {
       latest.remove(plan);
       return Optional.empty();
     }
+  }
+
+  /** The plan that a file is part of, with all that every phase finds; for tasks on this thread. */
+  Optional<Analysis> judge(Path file, Buffers buffers) {
+    Optional<Analysis> analysis = of(file, buffers);
+    if (analysis.isEmpty() || latest.get(analysis.get().plan()).judged) {
+      return analysis;
+    }
+    Path plan = analysis.get().plan();
+    Known known = latest.get(plan);
+    List<Finding> judgements = compiler(plan, buffers).judgements(known.structure);
+    Analysis made = new Analysis(plan, buffers, known.structure.with(judgements));
+    latest.put(plan, new Known(made, known.structure, judgements, true));
+    return Optional.of(made);
+  }
+
+  private Compiler compiler(Path plan, Buffers buffers) {
+    return new Compiler(buffers.reader(), readings.computeIfAbsent(plan, p -> new Reading.Remembering()));
   }
 
   @Override

@@ -8,7 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.services.LanguageClient;
@@ -19,22 +21,21 @@ import org.eclipse.lsp4j.services.LanguageClient;
  */
 final class Publisher {
   private final LanguageClient client;
-  private final Analyses analyses;
   private Map<String, Told> told = new HashMap<>();
 
   /** Findings as told, and for which version of the text; absent versions are those of files on disk. */
   private record Told(Integer version, List<Diagnostic> diagnostics) {}
 
-  Publisher(LanguageClient client, Analyses analyses) {
+  Publisher(LanguageClient client) {
     this.client = client;
-    this.analyses = analyses;
   }
 
-  void publish(Buffers buffers) {
+  /** @param lookUp a file's plan: as it is known at once, or judged by every phase */
+  void publish(Buffers buffers, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
     Map<String, Told> now = new LinkedHashMap<>();
     Set<Path> done = new HashSet<>();
     for (Path file : new LinkedHashSet<>(buffers.open().keySet())) {
-      analyses.of(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
+      lookUp.apply(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
     }
     now.forEach(
         (uri, mine) -> {

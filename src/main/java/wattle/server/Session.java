@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.eclipse.lsp4j.MessageParams;
@@ -31,7 +32,7 @@ final class Session implements AutoCloseable {
 
   void connect(LanguageClient connected) {
     client = connected;
-    publisher = new Publisher(connected, analyses);
+    publisher = new Publisher(connected);
   }
 
   LanguageClient client() {
@@ -64,20 +65,28 @@ final class Session implements AutoCloseable {
     refresh();
   }
 
+  /** Tells first what is known at once; what the later phases judge waits until nothing else does. */
   private void refresh() {
     long mine = changes.incrementAndGet();
     Buffers now = buffers;
     analyses.run(
         () -> {
           if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
-            tell(now);
+            tell(now, analyses::of);
+            analyses.run(() -> judge(mine, now));
           }
         });
   }
 
-  private void tell(Buffers now) {
+  private void judge(long mine, Buffers now) {
+    if (mine == changes.get()) {
+      tell(now, analyses::judge);
+    }
+  }
+
+  private void tell(Buffers now, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
     try {
-      publisher.publish(now);
+      publisher.publish(now, lookUp);
     } catch (RuntimeException | StackOverflowError e) {
       client.logMessage(new MessageParams(MessageType.Error, "a mistake of ours while checking: " + e + "; please report it with the plan"));
     }
