@@ -113,7 +113,7 @@ public final class MakeCommandDocuments {
     return plain(String.join(" ", words));
   }
 
-  /** The footer of the help: a line that ends in a colon heads the lines under it. */
+  /** The footer of the help: one word and a colon head what follows; indented lines are typed as they stand. */
   private static void footer(StringBuilder out, List<String> lines) {
     boolean literal = false;
     for (String line : lines) {
@@ -122,7 +122,7 @@ public final class MakeCommandDocuments {
         out.append(".fi\n");
         literal = false;
       }
-      if (line.endsWith(":") && !indented) {
+      if (line.matches("\\p{L}+:")) {
         out.append(".SH ").append(plain(line.substring(0, line.length() - 1).toUpperCase(Locale.ROOT))).append('\n');
       } else if (indented) {
         out.append(literal ? "" : ".nf\n").append(plain(line.strip())).append('\n');
