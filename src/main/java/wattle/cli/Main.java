@@ -39,6 +39,7 @@ public final class Main implements Runnable {
           ReportCommand.class,
           LockoutCommand.class,
           DirectoryCommand.class,
+          TestSheetCommand.class,
           LanguageServerCommand.class,
           BalanceCommand.class,
           BeginCommand.class);

@@ -30,7 +30,7 @@ class ArchitectureTest {
   private record Phase(String name, Set<String> knows) {}
 
   private static final Set<String> COMPUTATIONS =
-      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials", "materials");
+      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials", "materials", "acceptance");
 
   private static final List<Phase> PHASES = phases();
 
@@ -58,6 +58,7 @@ class ArchitectureTest {
         new Phase("faults", results),
         new Phase("trials", results),
         new Phase("materials", results),
+        new Phase("acceptance", results),
         new Phase("rules", results),
         new Phase("compare", results),
         new Phase("begin", Set.of()),

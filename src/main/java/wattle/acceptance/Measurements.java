@@ -1,0 +1,148 @@
+package wattle.acceptance;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind.Family;
+import wattle.model.House;
+import wattle.model.Protection;
+import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+import wattle.trials.TrialResult;
+import wattle.trials.Trials;
+
+/**
+ * The measurements of a house, branch by branch. Of each branch: the loop of its hot and ground to every far end, the
+ * insulation of its conductors, the voltage and polarity of what can be reached with a tester, and the trip of each
+ * protection, tried at the last place it guards. Voltages are those of the solved network with nothing drawing.
+ */
+public final class Measurements {
+  private final House house;
+  private final Library library;
+  private final Loops loops;
+  private final List<Measurement> list = new ArrayList<>();
+
+  private Measurements(House house, Library library) {
+    this.house = house;
+    this.library = library;
+    this.loops = new Loops(library);
+  }
+
+  /** Everything to be measured, in the order of the plan; a branch that is to be removed is left out. Pure. */
+  public static List<Measurement> of(House house, Library library) {
+    return new Measurements(house, library).all();
+  }
+
+  private List<Measurement> all() {
+    Map<String, List<TrialResult.OutletReading>> volts = new LinkedHashMap<>();
+    for (TrialResult.OutletReading outlet : new Trials(house, library).run("", List.of()).value().outlets()) {
+      volts.computeIfAbsent(outlet.branch(), b -> new ArrayList<>()).add(outlet);
+    }
+    for (Branch branch : house.branches().values()) {
+      if (branch.status() != Status.TO_REMOVE && !branch.hots().isEmpty()) {
+        branch(branch, volts.getOrDefault(branch.name(), List.of()));
+      }
+    }
+    return List.copyOf(list);
+  }
+
+  private void branch(Branch branch, List<TrialResult.OutletReading> outlets) {
+    for (Loops.Loop loop : loops.of(branch)) {
+      String at = branch.points().get(loop.point()).box().orElseThrow();
+      double ohms = loop.ohms().si();
+      double most = ohms + limit("continuity-margin", Quantity.of(0, Units.OHM));
+      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here", "about " + Measurement.plain(ohms) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
+    }
+    double megohms = limit("insulation-least", Quantity.of(0, Units.OHM)) / 1e6;
+    add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()), "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct", "at least " + Measurement.plain(megohms) + " MΩ", "MΩ", Optional.of(megohms), Optional.empty(), library.limit("insulation-least").map(l -> l.derivation("R")));
+    double tolerance = limit("voltage-tolerance", Quantity.of(0, Units.ONE));
+    outlets.stream()
+        .filter(o -> isReachable(house.devices().get(o.device())))
+        .sorted(Comparator.comparingInt(o -> place(branch, o.device())))
+        .forEach(o -> outlet(branch, o, tolerance));
+    hotToHot(branch, tolerance);
+    protections(branch);
+  }
+
+  /** Two hots on one neutral must be on different legs: the one reading that shows it. */
+  private void hotToHot(Branch branch, double tolerance) {
+    boolean onTwoLegs = branch.hots().stream().map(BranchHot::leg).distinct().count() > 1;
+    if (branch.sharesNeutral() && onTwoLegs) {
+      double volts = house.panels().get(branch.hots().get(0).breaker().panel()).system().legToLegVolts();
+      String at = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
+      add(branch, Measurement.Kind.VOLTAGE, at, "hot to hot: they share a neutral", Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.empty());
+    }
+  }
+
+  private static int place(Branch branch, String device) {
+    for (int i = 0; i < branch.points().size(); i++) {
+      if (branch.points().get(i).devices().contains(device)) {
+        return i;
+      }
+    }
+    return branch.points().size();
+  }
+
+  /** Where a tester can be put without taking a light or a sealed device apart. */
+  private static boolean isReachable(Device device) {
+    return device.kind().family() == Family.RECEPTACLE || device.kind().family() == Family.APPLIANCE;
+  }
+
+  private void outlet(Branch branch, TrialResult.OutletReading outlet, double tolerance) {
+    double volts = outlet.volts().si();
+    boolean receptacle = house.devices().get(outlet.device()).kind().family() == Family.RECEPTACLE;
+    boolean across = outlet.nominal().si() > 1.5 * house.panels().get(branch.hots().get(0).breaker().panel()).system().legToNeutralVolts();
+    add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral", Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.of(outlet.volts()));
+    if (receptacle && !across) {
+      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined", "yes", "", Optional.empty(), Optional.empty(), Optional.empty());
+    }
+  }
+
+  private void protections(Branch branch) {
+    String last = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
+    boolean byBreaker = breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.GROUND_FAULT));
+    if (byBreaker) {
+      add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+    }
+    for (var point : branch.points()) {
+      for (String name : point.devices()) {
+        if (house.devices().get(name).kind().protections().contains(Protection.GROUND_FAULT)) {
+          boolean onward = house.devices().get(name).traits().contains("protects-onward");
+          add(branch, Measurement.Kind.GROUND_FAULT, name, "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+        }
+      }
+    }
+    if (breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.ARC_FAULT))) {
+      add(branch, Measurement.Kind.ARC_FAULT, branch.panel().orElse(branch.name()), "test button of the breaker", "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+    }
+  }
+
+  private List<Breaker> breakers(Branch branch) {
+    return branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(b -> house.breaker(b).stream()).toList();
+  }
+
+  private double limit(String name, Quantity otherwise) {
+    return library.limit(name).map(l -> l.value().si()).orElse(otherwise.si());
+  }
+
+  private void add(
+      Branch branch, Measurement.Kind kind, String at, String between, String expected, String unit, Optional<Double> least,
+      Optional<Double> most, Optional<Derivation> derivation) {
+    String breakers = String.join(" and ", branch.hots().stream().map(h -> h.breaker().toString()).distinct().toList());
+    String base = branch.name() + "/" + at + "/" + kind.word().replace(' ', '-');
+    // An appliance has a part across both hots and one on a leg: two voltages at one place.
+    long same = list.stream().filter(m -> m.key().equals(base) || m.key().startsWith(base + "/")).count();
+    String key = same == 0 ? base : base + "/" + (same + 1);
+    list.add(new Measurement(key, kind, branch.name(), breakers, at, between, expected, unit, least, most, derivation));
+  }
+}

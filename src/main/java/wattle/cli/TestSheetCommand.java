@@ -1,0 +1,87 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import wattle.acceptance.FilledSheet;
+import wattle.acceptance.Measurement;
+import wattle.acceptance.Measurements;
+import wattle.cli.DocumentFormat.Format;
+import wattle.compiler.Compilation;
+import wattle.emit.acceptance.TestPage;
+import wattle.emit.acceptance.TestSheet;
+import wattle.emit.findings.JsonFindings;
+import wattle.emit.findings.TextFindings;
+import wattle.emit.table.Sheet;
+import wattle.emit.table.SheetJson;
+import wattle.emit.table.SheetText;
+import wattle.finding.Checked;
+
+/** {@code test-sheet}: what to measure after the work, and what was measured held against it. */
+@Command(
+    name = "test-sheet",
+    description = "Lists what to measure on each branch after the work, with what to expect; reads a filled sheet back.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Examples:",
+      "  wattle test-sheet examples/workshop/house.wattle --out tests.csv",
+      "  wattle test-sheet examples/workshop/house.wattle --read tests.csv",
+      "  wattle test-sheet examples/workshop/house.wattle --out tests.pdf",
+    })
+final class TestSheetCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
+  private String file;
+
+  @Option(names = "--read", paramLabel = "CSV", description = "A filled sheet: prints the readings that deviate, with their lines.")
+  private String filled;
+
+  @Mixin private DocumentFormat document;
+
+  @Mixin private ResultOutput output;
+
+  @Mixin private PlanInput input;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    Set<Format> known = filled == null ? Set.of(Format.TEXT, Format.CSV, Format.JSON, Format.MD, Format.HTML, Format.PDF) : Set.of(Format.TEXT, Format.JSON);
+    Format format = document.chosen(output, Format.TEXT, known);
+    String paper = document.paper();
+    Compilation plan = input.compile(file);
+    List<Measurement> measurements = Measurements.of(plan.house(), plan.library());
+    PrintWriter out = spec.commandLine().getOut();
+    if (filled != null) {
+      return compare(measurements, format, out, BesideFindings.report(plan, spec));
+    }
+    List<Sheet> sheets = List.of(TestSheet.of(measurements));
+    switch (format) {
+      case TEXT -> output.write(SheetText.plain(sheets), out);
+      case CSV -> output.write(SheetText.csv(sheets), out);
+      case MD -> output.write(SheetText.markdown(sheets), out);
+      case JSON -> output.write(SheetJson.render(sheets), out);
+      case HTML, PDF -> DocumentFormat.write(TestPage.of(plan.house(), measurements, paper), format, output, out);
+    }
+    return BesideFindings.report(plan, spec);
+  }
+
+  private int compare(List<Measurement> measurements, Format format, PrintWriter out, int planCode) {
+    Checked<Map<String, String>> read = FilledSheet.read(input.read(filled), measurements);
+    if (format == Format.JSON) {
+      output.write(JsonFindings.render(read.findings()), out);
+    } else {
+      output.write(
+          new TextFindings(Terminal.wantsColour()).render(read.findings()) + read.value().size() + " of " + measurements.size()
+              + " measurements read; " + TextFindings.summary(read.findings(), filled) + "\n", out);
+    }
+    return read.findings().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : planCode;
+  }
+}
