@@ -33,6 +33,7 @@ import wattle.trials.Trials;
       "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
       "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
       "  wattle trial examples/alder-court/house.wattle --stated",
+      "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
     })
 final class TrialCommand implements Callable<Integer> {
   private static final String EVENT = "--event";
@@ -54,6 +55,8 @@ final class TrialCommand implements Callable<Integer> {
   @Option(names = "--all", description = "Every outlet and conductor, not the worst alone.")
   private boolean all;
 
+  @Mixin private AddOption add;
+
   @Mixin private SheetFormat format;
 
   @Mixin private ResultOutput output;
@@ -64,6 +67,12 @@ final class TrialCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (add.isGiven()) {
+      if (stated || all || name != null || !events.isEmpty()) {
+        throw new Failure("--add is a question of its own; give it without a trial, --event, --stated and --all");
+      }
+      return add.print(file, input, format, output, spec);
+    }
     if (stated && (name != null || !events.isEmpty())) {
       throw new Failure("--stated is a scenario of its own; give it without a trial and without --event");
     }

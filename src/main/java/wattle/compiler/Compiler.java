@@ -17,6 +17,7 @@ import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
 import wattle.trials.Expectations;
+import wattle.worksheet.ServiceLoad;
 
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
@@ -83,6 +84,7 @@ public final class Compiler {
     List<Finding> findings = new ArrayList<>();
     findings.addAll(PanelSpace.check(house.panels().values()));
     findings.addAll(faults(house, library));
+    findings.addAll(ServiceLoad.check(house, library));
     findings.addAll(Expectations.check(house, library, sound));
     return findings;
   }

@@ -64,6 +64,11 @@ public record ConnectedLoad(
         : new ConnectedLoad(name, loadClass, voltAmperes * neutralShare, 1, leg, motor, added, count);
   }
 
+  /** The same by another name. */
+  public ConnectedLoad named(String otherName) {
+    return new ConnectedLoad(otherName, loadClass, voltAmperes, neutralShare, leg, motor, added, count);
+  }
+
   /** So many times as many. */
   public ConnectedLoad times(int factor) {
     return new ConnectedLoad(name, loadClass, voltAmperes, neutralShare, leg, motor, added, count * factor);

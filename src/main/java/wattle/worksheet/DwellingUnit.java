@@ -1,5 +1,6 @@
 package wattle.worksheet;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.quantity.Quantity;
@@ -32,14 +33,23 @@ public record DwellingUnit(
 
   /** Only one of those that are alike. */
   DwellingUnit alone() {
-    return alike == 1
-        ? this
-        : new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, 1);
+    return alike == 1 ? this : alike(1);
+  }
+
+  /** So many in all. */
+  DwellingUnit alike(int number) {
+    return new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, number);
+  }
+
+  /** The same with one more load. */
+  DwellingUnit with(ConnectedLoad load) {
+    List<ConnectedLoad> more = new ArrayList<>(loads);
+    more.add(load);
+    return new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, more, outlets, alike);
   }
 
   /** So many dwellings like this one. */
   public DwellingUnit times(int factor) {
-    return new DwellingUnit(
-        name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, alike * factor);
+    return alike(alike * factor);
   }
 }

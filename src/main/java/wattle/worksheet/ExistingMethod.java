@@ -55,12 +55,12 @@ final class ExistingMethod implements Calculation {
   }
 
   private static Derivation general(Inputs inputs, Figures figures, Tally load, List<ConnectedLoad> climate) {
-    Derivation general = OptionalGeneral.list(inputs, figures, load);
+    Derivation general = OptionalGeneral.list(inputs, figures, load, "220.83");
     if (climate.isEmpty()) {
       return general;
     }
     Derivation connected = Sums.ofLoads("heating or cooling, the larger", climate);
-    load.list("heating or cooling, the larger", connected, Sums.names(climate));
+    load.list("heating or cooling, the larger", connected, Sums.names(climate), "220.83");
     return Sums.sum("all loads", List.of(general, connected));
   }
 }

@@ -68,22 +68,29 @@ public record Inputs(
     return all;
   }
 
-  /** The same with one more load in the first dwelling. */
-  public Inputs with(ConnectedLoad load) {
-    if (dwellings.isEmpty()) {
-      List<ConnectedLoad> more = new ArrayList<>(common);
-      more.add(load);
-      return new Inputs(name, scope, system, rating, dwellings, more, measuredPeak);
+  /**
+   * The same with one more load, in one dwelling of those alike.
+   *
+   * @param dwelling where it is added; absent for outside the dwellings
+   */
+  public Inputs with(ConnectedLoad load, Optional<String> dwelling) {
+    List<DwellingUnit> units = new ArrayList<>();
+    boolean found = false;
+    for (DwellingUnit unit : dwellings) {
+      if (found || !dwelling.equals(Optional.of(unit.name()))) {
+        units.add(unit);
+        continue;
+      }
+      found = true;
+      units.add(unit.alone().with(load));
+      if (unit.alike() > 1) {
+        units.add(unit.alike(unit.alike() - 1));
+      }
     }
-    DwellingUnit first = dwellings.get(0);
-    List<ConnectedLoad> loads = new ArrayList<>(first.loads());
-    loads.add(load);
-    List<DwellingUnit> units = new ArrayList<>(dwellings);
-    units.set(
-        0,
-        new DwellingUnit(
-            first.name(), first.floorArea(), first.basementArea(), first.smallAppliance(), first.laundry(), loads,
-            first.outlets(), first.alike()));
-    return new Inputs(name, scope, system, rating, units, common, measuredPeak);
+    List<ConnectedLoad> outside = new ArrayList<>(common);
+    if (!found) {
+      outside.add(load);
+    }
+    return new Inputs(name, scope, system, rating, units, outside, measuredPeak);
   }
 }

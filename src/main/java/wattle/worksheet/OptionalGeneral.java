@@ -14,33 +14,31 @@ final class OptionalGeneral {
 
   private OptionalGeneral() {}
 
-  /** Lists it and gives the sum. */
-  static Derivation list(Inputs inputs, Figures figures, Tally tally, LoadClass... more) {
+  /**
+   * Lists it and gives the sum.
+   *
+   * @param article that takes loads as they are rated
+   */
+  static Derivation list(Inputs inputs, Figures figures, Tally tally, String article) {
     List<Derivation> parts = new ArrayList<>();
     Derivation general = new GeneralLoad(inputs, figures).list(tally);
     if (general.si() > 0) {
       parts.add(general);
     }
-    for (LoadClass loadClass : join(more)) {
+    for (LoadClass loadClass : RATED) {
       List<ConnectedLoad> loads = inputs.inDwellings(loadClass).stream().filter(l -> l.voltAmperes() > 0).toList();
       if (!loads.isEmpty()) {
         Derivation rated = Sums.ofLoads(loadClass.word().replace('-', ' '), loads);
         parts.add(rated);
-        tally.list(rated.name() + ", as rated", rated, Sums.names(loads));
+        tally.list(rated.name() + ", as rated", rated, Sums.names(loads), article);
       }
     }
     return Sums.sum("general loads", parts);
   }
 
-  private static List<LoadClass> join(LoadClass... more) {
-    List<LoadClass> all = new ArrayList<>(List.of(RATED));
-    all.addAll(List.of(more));
-    return all;
-  }
-
-  static List<String> devices(Inputs inputs, Figures figures, LoadClass... more) {
+  static List<String> devices(Inputs inputs, Figures figures) {
     List<String> names = new ArrayList<>(new GeneralLoad(inputs, figures).devices());
-    names.addAll(Sums.names(inputs.inDwellings(join(more).toArray(LoadClass[]::new))));
+    names.addAll(Sums.names(inputs.inDwellings(RATED)));
     return names;
   }
 }

@@ -37,7 +37,7 @@ final class OptionalMethod implements Calculation {
   @Override
   public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
     Tally load = new Tally();
-    Derivation general = OptionalGeneral.list(inputs, figures, load);
+    Derivation general = OptionalGeneral.list(inputs, figures, load, "220.82(B)");
     List<String> devices = OptionalGeneral.devices(inputs, figures);
     for (Figures.Tier tier : figures.tiers("optional-demand", general)) {
       load.add("general loads, " + tier.name(), tier.part(), tier.factor(), devices);

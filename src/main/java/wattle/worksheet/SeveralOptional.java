@@ -39,10 +39,10 @@ final class SeveralOptional implements Calculation {
         new Inputs(
             inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), List.of(),
             inputs.measuredPeak());
-    Derivation general = OptionalGeneral.list(dwellings, figures, load);
+    Derivation general = OptionalGeneral.list(dwellings, figures, load, "220.84(C)");
     List<ConnectedLoad> climate = new Climate(dwellings, figures).kept();
     Derivation heat = Sums.ofLoads("heating or cooling, the larger", climate);
-    load.list("heating or cooling, the larger", heat, Sums.names(climate));
+    load.list("heating or cooling, the larger", heat, Sums.names(climate), "220.84(C)");
     Derivation all = Sums.sum("all loads of the dwellings", List.of(general, heat));
     Derivation number = Sums.number("dwellings", inputs.dwellingCount());
     Derivation factor = figures.find("dwellings-demand", "factor for " + inputs.dwellingCount() + " dwellings", "factor", number);

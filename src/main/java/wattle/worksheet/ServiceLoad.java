@@ -1,0 +1,121 @@
+package wattle.worksheet;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.MainDevice;
+import wattle.model.Origin;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Service;
+import wattle.quantity.Quantity;
+
+/**
+ * Services and feeders that are smaller than the load calculated for them. A code allows any method whose conditions hold,
+ * so that the smallest of their results is the one to compare with. Where the plan lacks what every method needs, such as
+ * a floor area, nothing is said here; the worksheet names it.
+ */
+public final class ServiceLoad {
+  /** Amperes below which a difference is one of rounding; codes drop fractions of an ampere below a half. */
+  static final double TOLERANCE = 0.5;
+
+  private final House house;
+  private final HouseWorksheets worksheets;
+
+  private ServiceLoad(House house, Library library) {
+    this.house = house;
+    worksheets = new HouseWorksheets(house, library);
+  }
+
+  /** The findings, services first. */
+  public static List<Finding> check(House house, Library library) {
+    return new ServiceLoad(house, library).findings();
+  }
+
+  private List<Finding> findings() {
+    if (worksheets.methods().isEmpty()) {
+      return List.of();
+    }
+    List<Finding> findings = new ArrayList<>();
+    for (HouseInputs.Read read : worksheets.services()) {
+      tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, ofService(w.name()))));
+    }
+    for (HouseInputs.Read read : worksheets.feeders()) {
+      tooSmall(read).ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, ofFeeder(w.name()))));
+    }
+    return findings;
+  }
+
+  private Optional<Worksheet> tooSmall(HouseInputs.Read read) {
+    if (read.inputs().rating().isEmpty() || read.objections().stream().anyMatch(o -> o.severity() == Severity.ERROR)) {
+      return Optional.empty();
+    }
+    return worksheets.least(read).filter(w -> w.spare().map(s -> s.si() < -TOLERANCE).orElse(false));
+  }
+
+  private Span ofService(String name) {
+    Service service = house.services().get(name);
+    boolean stated = service.rating().isPresent();
+    return (stated ? service.origin() : main(name).orElse(service.origin())).name();
+  }
+
+  private Optional<Origin> main(String service) {
+    return house.panels().values().stream()
+        .filter(p -> p.supply().equals(new PanelSupply.FromService(service)))
+        .flatMap(p -> p.main().stream())
+        .map(MainDevice::origin)
+        .findFirst();
+  }
+
+  private Span ofFeeder(String name) {
+    Panel panel = house.panels().get(name);
+    return panel.supply() instanceof PanelSupply.FromBreaker from
+        ? house.breaker(from.breaker()).map(Breaker::origin).orElse(panel.origin()).name()
+        : panel.origin().name();
+  }
+
+  private static Finding finding(String rule, String what, Worksheet sheet, Span place) {
+    String rating = sheet.rating().orElseThrow().value().text();
+    String current = amperes(sheet.current().si());
+    Finding.Builder finding =
+        Finding.error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current)
+            .at(place, rating)
+            .because(
+                "By the " + lower(sheet.method().title()) + ", the smallest of those that apply, it is " + terms(sheet) + " = "
+                    + voltAmperes(sheet.total().si()) + "; what protects it would open on a busy day.")
+            .figure("calculated load", voltAmperes(sheet.total().si()))
+            .figure("current", current)
+            .figure("rating", rating)
+            .source(sheet.method().source());
+    sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
+    return finding.build();
+  }
+
+  /** The sum, with the steps of one demand as one term. */
+  private static String terms(Worksheet sheet) {
+    Map<String, Double> terms = new LinkedHashMap<>();
+    sheet.lines().forEach(l -> l.result().ifPresent(r -> terms.merge(l.name().split(",")[0], r.si(), Double::sum)));
+    return String.join(" + ", terms.entrySet().stream().map(t -> voltAmperes(t.getValue()) + " " + t.getKey()).toList());
+  }
+
+  private static String lower(String title) {
+    return title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
+  }
+
+  private static String voltAmperes(double value) {
+    return Math.round(value) + " VA";
+  }
+
+  private static String amperes(double value) {
+    return Quantity.plain(Math.round(value * 10) / 10.0, 4) + " A";
+  }
+}
