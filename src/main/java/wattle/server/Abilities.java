@@ -3,6 +3,7 @@ package wattle.server;
 import java.util.List;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
+import org.eclipse.lsp4j.CodeLensOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SaveOptions;
@@ -36,6 +37,7 @@ final class Abilities {
     all.setRenameProvider(new RenameOptions(true));
     all.setWorkspaceSymbolProvider(true);
     all.setInlayHintProvider(true);
+    all.setCodeLensProvider(new CodeLensOptions(false));
     SemanticTokensWithRegistrationOptions tokens = new SemanticTokensWithRegistrationOptions(TokenColours.legend());
     tokens.setFull(true);
     all.setSemanticTokensProvider(tokens);

@@ -5,12 +5,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
-import java.util.function.Function;
-import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import wattle.bind.Reading;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
@@ -54,16 +51,6 @@ final class Analyses implements AutoCloseable {
   /** Which plan each file is part of; for tasks on this thread. */
   Plans plans() {
     return plans;
-  }
-
-  /** Answers a question about the plan that a file is part of; absent where it can be read no more. */
-  <T> CompletableFuture<T> ask(Path file, Buffers buffers, Function<Optional<Analysis>, T> question) {
-    return CompletableFutures.computeAsync(
-        thread,
-        cancel -> {
-          cancel.checkCanceled();
-          return question.apply(of(file, buffers));
-        });
   }
 
   /** The plan that a file is part of, compiled; for tasks on this thread. */

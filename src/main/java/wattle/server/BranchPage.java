@@ -29,6 +29,10 @@ final class BranchPage {
     page.line(made(branch));
     Optional<Panel> panel = branch.panel().map(house.panels()::get);
     panel.ifPresent(p -> page.line(ThingPages.loads(analysis.derived().loads().branch(branch.name()), p.system())));
+    analysis
+        .derived()
+        .fall(branch.name())
+        .ifPresent(o -> page.line("voltage falls most at " + o.name() + ", with every stated load on: " + o.volts() + "; " + o.fall()));
     weakest(branch, breakers, analysis.derived().conductors())
         .ifPresent(
             run -> {

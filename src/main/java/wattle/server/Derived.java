@@ -6,9 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.conductors.Conductors;
+import wattle.finding.Source;
 import wattle.finding.Span;
+import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
 import wattle.model.House;
+import wattle.trials.TrialResult.OutletReading;
+import wattle.trials.Trials;
 
 /** What follows from a plan and is asked for only now and then: worked out when it is first asked for, once. */
 final class Derived {
@@ -16,6 +20,7 @@ final class Derived {
   private final Lazy<Map<Named, Occurrence>> declarations;
   private final Lazy<Conductors> conductors;
   private final Lazy<ConnectedLoads> loads;
+  private final Lazy<Map<String, OutletReading>> falls;
 
   Derived(Analysis analysis) {
     House house = analysis.compilation().house();
@@ -23,6 +28,19 @@ final class Derived {
     declarations = new Lazy<>(this::byName);
     conductors = new Lazy<>(() -> Conductors.of(house, analysis.compilation().library()));
     loads = new Lazy<>(() -> ConnectedLoads.of(house));
+    falls = new Lazy<>(() -> falls(house, analysis.compilation().library()));
+  }
+
+  /** Outlets come worst first, so that the first of a branch is the one whose voltage falls most. */
+  private static Map<String, OutletReading> falls(House house, Library library) {
+    Map<String, OutletReading> worst = new HashMap<>();
+    new Trials(house, library).stated().outlets().forEach(o -> worst.putIfAbsent(o.branch(), o));
+    return worst;
+  }
+
+  /** Where on a branch the voltage falls most with every stated load on; absent where nothing on it is connected. */
+  Optional<OutletReading> fall(String branch) {
+    return Optional.ofNullable(falls.get().get(branch));
   }
 
   private Map<Named, Occurrence> byName() {
@@ -37,7 +55,7 @@ final class Derived {
   }
 
   /** The name at an offset of a file; of two that meet there, the one that starts. */
-  Optional<Occurrence> nameAt(wattle.finding.Source source, int offset) {
+  Optional<Occurrence> nameAt(Source source, int offset) {
     Optional<Occurrence> found = Optional.empty();
     for (Occurrence name : names.get()) {
       Span span = name.span();

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.CodeLens;
+import org.eclipse.lsp4j.CodeLensParams;
 import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionList;
@@ -158,5 +160,10 @@ final class DocumentRequests implements TextDocumentService {
   @Override
   public CompletableFuture<List<InlayHint>> inlayHint(InlayHintParams params) {
     return session.ask(params.getTextDocument().getUri(), List.of(), q -> Inlays.in(q, params.getRange()));
+  }
+
+  @Override
+  public CompletableFuture<List<? extends CodeLens>> codeLens(CodeLensParams params) {
+    return session.askJudged(params.getTextDocument().getUri(), List.of(), TrialLenses::of);
   }
 }

@@ -18,6 +18,9 @@ import wattle.syntax.Tree;
 
 /** What the text of a slot line does not show: the legs that its slots stand on, and the current that is connected. */
 final class Inlays {
+  /** Most branches whose voltages are worked out for hints: an editor asks at every key stroke, and must not wait. */
+  private static final int MOST_BRANCHES = 300;
+
   private Inlays() {}
 
   static List<InlayHint> in(Question question, Range range) {
@@ -33,8 +36,23 @@ final class Inlays {
           }
         }
       }
+      if (item instanceof Tree.Branch tree && question.touches(tree, from, to)) {
+        branch(tree, question, hints);
+      }
     }
     return hints;
+  }
+
+  /** How far the voltage falls at the worst outlet of a branch. */
+  private static void branch(Tree.Branch tree, Question question, List<InlayHint> hints) {
+    Analysis analysis = question.analysis();
+    if (analysis.house().branches().size() <= MOST_BRANCHES) {
+      analysis
+          .derived()
+          .fall(tree.name().text())
+          .filter(o -> o.fall().si() > 0)
+          .ifPresent(o -> hints.add(hint(question, tree.name().span().after(), "−" + o.fall().value().text())));
+    }
   }
 
   private static Optional<Breaker> breaker(Tree.Slot slot, Panel panel) {

@@ -94,13 +94,21 @@ final class Session implements AutoCloseable {
 
   /** Answers from the plan that a document is part of; what stands for no answer where the plan cannot be read. */
   <T> CompletableFuture<T> ask(String uri, T nothing, Function<Question, T> answer) {
+    return ask(uri, nothing, answer, analyses::of);
+  }
+
+  /** The same, once every phase has judged the plan. */
+  <T> CompletableFuture<T> askJudged(String uri, T nothing, Function<Question, T> answer) {
+    return ask(uri, nothing, answer, analyses::judge);
+  }
+
+  private <T> CompletableFuture<T> ask(
+      String uri, T nothing, Function<Question, T> answer, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
     Path file = Uris.path(uri);
-    Buffers asked = buffers;
-    return analyses.ask(
-        file,
-        asked,
-        (Optional<Analysis> analysis) ->
-            analysis
+    return ask(
+        asked ->
+            lookUp
+                .apply(file, asked)
                 .flatMap(a -> a.tree(file).map(tree -> new Question(a, file, tree, a.lines(file))))
                 .map(answer)
                 .orElse(nothing));

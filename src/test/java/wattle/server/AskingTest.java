@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.lsp4j.ClientCapabilities;
+import org.eclipse.lsp4j.CodeLensParams;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.DefinitionParams;
@@ -224,6 +225,32 @@ class AskingTest {
     assertThat(hints).extracting(h -> h.getLabel().getLeft()).hasSize(2).first().isEqualTo("A+B");
     // 12 kW across 240 V is 50 A on both legs, at whatever share is between a leg and the neutral.
     assertThat(hints.get(1).getLabel().getLeft()).endsWith(" A connected");
+  }
+
+  @Test
+  void trialsTellWhetherTheirExpectationsHold() {
+    assertThat(lenses()).containsExactly("1 expectation, and it holds", "1 expectation, and it holds");
+    editor.replace(HOUSE, "is 10 A within 0.1 A in toaster-alone", "is 9 A within 0.1 A in toaster-alone");
+    assertThat(lenses()).containsExactly("1 expectation, and it holds", "1 expectation, and it does not hold");
+    // What the later phases find is told as well, behind what is known at once.
+    assertThat(ScriptedEditor.rules(editor.await(HOUSE, p -> !p.getDiagnostics().isEmpty()))).containsExactly("expectation-failed");
+  }
+
+  private List<String> lenses() {
+    return ScriptedEditor.get(documents().codeLens(new CodeLensParams(new TextDocumentIdentifier(HOUSE)))).stream()
+        .map(l -> l.getCommand().getTitle())
+        .toList();
+  }
+
+  @Test
+  void theVoltageThatABranchLosesStandsBesideItsName() {
+    int line = at(HOUSE, "branch ra¦nge").getLine();
+    List<InlayHint> hints =
+        ScriptedEditor.get(
+            documents().inlayHint(new InlayHintParams(new TextDocumentIdentifier(HOUSE), new Range(new Position(line, 0), new Position(line, 80)))));
+    assertThat(hints).hasSize(1);
+    assertThat(hints.get(0).getLabel().getLeft()).matches("−[0-9.]+ %");
+    assertThat(hover(HOUSE, "branch ra¦nge")).contains("voltage falls most at kitchen.range");
   }
 
   @Test
