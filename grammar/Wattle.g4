@@ -12,7 +12,7 @@ plan : (NL | item)* EOF ;
 item
   : heading | use | let | dwelling | service | panel | branch | raceway | room
   | trial | expectation | silence
-  | pack | part | cable | table | limit
+  | pack | part | cable | table | limit | ruleBlock
   ;
 
 // ---- A plan
@@ -149,6 +149,50 @@ cell : NUMBER ('/' NUMBER)? | ('-' | NUMBER) '..' ('-' | NUMBER) | '-' | mark | 
 limit : 'limit' word STRING? amount '{' (NL | citation)* '}' ;
 citation : 'source' STRING STRING? ('from' 'memory')? ;
 
+// ---- Rules
+
+ruleBlock : 'rule' word STRING? '{' (NL | ruleLine)* '}' ;
+ruleLine
+  : 'for' 'each' word mark ('where' claim)?          # ruleScope
+  | 'let' word '=' claim                             # ruleLet
+  | 'require' claim                                  # ruleRequire
+  | 'otherwise' ('error' | 'warning' | 'advice') words  # ruleOtherwise
+  | 'at' quality STRING?                           # ruleMark
+  | 'note' words                                     # ruleNote
+  | 'fix' words                                      # ruleFix
+  | 'because' words                                  # ruleReason
+  | citation                                         # ruleSource
+  | 'accept' sample                                  # ruleAccept
+  | 'reject' (sample | STRING 'becomes' STRING)      # ruleReject
+  ;
+/** A text that may go on over several lines, each piece in quotes of its own. */
+words : STRING (NL* STRING)* ;
+/** A plan within a rule: read when the rule is tried, and till then only skipped. */
+sample : '{' sampleToken* '}' ;
+sampleToken : sample | ~('{' | '}') ;
+
+claim
+  : '-' claim                                                       # claimNegation
+  | claim ('*' | '×' | '/' | '÷') claim                             # claimProduct
+  | claim ('+' | '-') claim                                         # claimSum
+  | claim 'is' 'not'? 'stated'                                      # claimStated
+  | claim comparator claim                                          # claimComparison
+  | 'not' claim                                                     # claimNot
+  | claim NL* 'and' claim                                           # claimAnd
+  | claim NL* 'or' claim                                            # claimOr
+  | 'if' claim NL* 'then' claim                                     # claimIf
+  | ('every' | 'some' | 'no') mark 'in' quality ('where' claim)? 'has' claim  # claimEach
+  | 'count' 'of' mark 'in' quality ('where' claim)?               # claimCount
+  | ('sum' | 'most' | 'least') 'of' claim 'for' mark 'in' quality ('where' claim)?  # claimSumOf
+  | '(' claim ')'                                                   # claimGroup
+  | quantity                                                        # claimFigure
+  | STRING                                                          # claimText
+  | quality                                                       # claimProperty
+  ;
+comparator : 'is' ('not' | 'at' ('most' | 'least') | 'above' | 'below')? | 'includes' ;
+/** What a rule speaks of: a thing it has named, a property of it, or a limit, as in {@code r.breaker.rating}. */
+quality : ('limit' | 'x' | UNIT | WORD) ('.' (mark | breakerTrait))* ;
+
 // ---- Shared pieces
 
 status : 'existing' | 'new' | 'to-remove' ;
@@ -179,6 +223,9 @@ word
   | 'lift' | 'leaking' | 'fault' | 'move' | 'swap' | 'draws' | 'off' | 'impedance' | 'current' | 'power'
   | 'expect' | 'most' | 'least' | 'silence' | 'pack' | 'extends' | 'part' | 'cable' | 'table' | 'columns'
   | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
+  | 'rule' | 'each' | 'where' | 'require' | 'otherwise' | 'error' | 'warning' | 'advice' | 'note' | 'fix' | 'accept'
+  | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
+  | 'some' | 'no' | 'has' | 'count' | 'sum'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

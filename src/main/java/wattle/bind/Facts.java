@@ -36,7 +36,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
           "a room",
           Map.of(
               "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
-              Dimension.LENGTH),
+              Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH),
           Set.of());
 
   /** Reads figures by name, and tells of names that mean nothing here. */

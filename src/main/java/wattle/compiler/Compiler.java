@@ -16,6 +16,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
+import wattle.rules.RuleBook;
 import wattle.trials.Expectations;
 import wattle.worksheet.ServiceLoad;
 
@@ -85,6 +86,7 @@ public final class Compiler {
     findings.addAll(PanelSpace.check(house.panels().values()));
     findings.addAll(faults(house, library));
     findings.addAll(ServiceLoad.check(house, library));
+    findings.addAll(RuleBook.judge(house, library));
     findings.addAll(Expectations.check(house, library, sound));
     return findings;
   }

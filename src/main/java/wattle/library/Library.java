@@ -14,14 +14,16 @@ import wattle.model.DeviceKind;
  * @param cables types of cable and conductor
  * @param tables published tables, by the name that computations ask for
  * @param limits single figures, likewise
+ * @param rules rules by name, not yet checked
  */
 public record Library(
     Map<String, String> packs,
     Map<String, DeviceKind> parts,
     Map<String, CableKind> cables,
     Map<String, Table> tables,
-    Map<String, Limit> limits) {
-  public static final Library EMPTY = new Library(Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
+    Map<String, Limit> limits,
+    Map<String, RuleText> rules) {
+  public static final Library EMPTY = new Library(Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
 
   public Library {
     packs = ordered(packs);
@@ -29,6 +31,7 @@ public record Library(
     cables = ordered(cables);
     tables = ordered(tables);
     limits = ordered(limits);
+    rules = ordered(rules);
   }
 
   private static <T> Map<String, T> ordered(Map<String, T> map) {
@@ -60,6 +63,7 @@ public record Library(
         Lazy.over(parts, other.parts),
         Lazy.over(cables, other.cables),
         Lazy.over(tables, other.tables),
-        Lazy.over(limits, other.limits));
+        Lazy.over(limits, other.limits),
+        Lazy.over(rules, other.rules));
   }
 }

@@ -23,6 +23,7 @@ public final class LibraryLoader {
     Map<String, CableKind> cables = new LinkedHashMap<>();
     Map<String, Table> tables = new LinkedHashMap<>();
     Map<String, Limit> limits = new LinkedHashMap<>();
+    Map<String, RuleText> rules = new LinkedHashMap<>();
     TableReader figures = new TableReader(findings::add);
     for (PlanTree file : files) {
       for (Tree.Item item : file.items()) {
@@ -37,9 +38,17 @@ public final class LibraryLoader {
           tables.put(table.name().text(), figures.table(table));
         } else if (item instanceof Tree.Limit limit) {
           figures.limit(limit).ifPresent(l -> limits.put(l.name(), l));
+        } else if (item instanceof Tree.Rule rule) {
+          rules.put(rule.name().text(), new RuleText(packOf(file), rule));
         }
       }
     }
-    return new Checked<>(new Library(packs, parts, cables, tables, limits), findings);
+    return new Checked<>(new Library(packs, parts, cables, tables, limits, rules), findings);
+  }
+
+  /** The folder of a file of the standard library, or the name of a file beside the plan. */
+  private static String packOf(PlanTree file) {
+    String[] parts = file.source().name().split("/");
+    return parts.length > 2 && parts[0].equals("stdlib") ? parts[1] : file.source().name();
   }
 }

@@ -34,6 +34,7 @@ final class Snapshot {
       out.named(library.cables(), SnapshotWriter::cable);
       out.named(library.tables(), SnapshotWriter::table);
       out.named(library.limits(), SnapshotWriter::limit);
+      out.named(library.rules(), RuleSnapshot::write);
     }
     return out.bytes();
   }
@@ -51,7 +52,8 @@ final class Snapshot {
               in.named(SnapshotReader::part),
               in.named(SnapshotReader::cable),
               in.named(SnapshotReader::table),
-              in.named(SnapshotReader::limit));
+              in.named(SnapshotReader::limit),
+              in.named(RuleSnapshot::read));
       packs.put(name, new Pack(name, base, library));
     }
     return packs;

@@ -44,11 +44,11 @@ final class SnapshotReader {
     return text;
   }
 
-  private double real() {
+  double real() {
     return in.getDouble();
   }
 
-  private boolean flag() {
+  boolean flag() {
     return in.get() != 0;
   }
 
@@ -136,7 +136,7 @@ final class SnapshotReader {
     return new Limit(text(), text(), quantity(), citations());
   }
 
-  private List<Citation> citations() {
+  List<Citation> citations() {
     List<Citation> citations = new ArrayList<>();
     for (int n = number(); n > 0; n--) {
       citations.add(new Citation(text(), text(), flag()));

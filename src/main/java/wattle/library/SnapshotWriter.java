@@ -42,11 +42,11 @@ final class SnapshotWriter {
     run(() -> out.writeUTF(text));
   }
 
-  private void real(double number) {
+  void real(double number) {
     run(() -> out.writeDouble(number));
   }
 
-  private void flag(boolean flag) {
+  void flag(boolean flag) {
     run(() -> out.writeBoolean(flag));
   }
 
@@ -143,7 +143,7 @@ final class SnapshotWriter {
     citations(limit.citations());
   }
 
-  private void citations(List<Citation> citations) {
+  void citations(List<Citation> citations) {
     number(citations.size());
     for (Citation citation : citations) {
       text(citation.work());

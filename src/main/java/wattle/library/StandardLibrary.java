@@ -35,6 +35,18 @@ public final class StandardLibrary {
     return Snapshot.join(Compiled.PACKS, packs);
   }
 
+  /**
+   * The same read from its text, rules with their titles, reasons and samples: what {@code explain} prints. Everyone else
+   * is served by the compiled form, which leaves those out.
+   */
+  public static Checked<Library> written(List<String> packs) {
+    Checked<List<PlanTree>> files = files(packs);
+    Checked<Library> library = LibraryLoader.load(files.value());
+    List<Finding> findings = new ArrayList<>(files.findings());
+    findings.addAll(library.findings());
+    return new Checked<>(library.value(), findings);
+  }
+
   /** Names of the packs that ship, in the order listed. */
   public static List<String> packNames() {
     return List.copyOf(Compiled.PACKS.keySet());

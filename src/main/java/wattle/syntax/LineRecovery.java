@@ -26,7 +26,8 @@ final class LineRecovery extends DefaultErrorStrategy {
       Set.of(
           WattleParser.RULE_plan, WattleParser.RULE_dwelling, WattleParser.RULE_service, WattleParser.RULE_panel,
           WattleParser.RULE_branch, WattleParser.RULE_room, WattleParser.RULE_box, WattleParser.RULE_trial,
-          WattleParser.RULE_part, WattleParser.RULE_cable, WattleParser.RULE_table, WattleParser.RULE_limit);
+          WattleParser.RULE_part, WattleParser.RULE_cable, WattleParser.RULE_table, WattleParser.RULE_limit,
+          WattleParser.RULE_ruleBlock);
 
   private final SyntaxMessages messages;
   private final List<Finding> findings = new ArrayList<>();

@@ -118,6 +118,9 @@ public final class PlanParser {
 
     private Optional<Tree.Item> library(ItemContext c) {
       LibraryReader library = new LibraryReader(pieces);
+      if (c.ruleBlock() != null) {
+        return new RuleReader(pieces).rule(c.ruleBlock());
+      }
       if (c.pack() != null) {
         return library.pack(c.pack());
       }

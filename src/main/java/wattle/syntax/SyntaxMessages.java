@@ -61,13 +61,20 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_table, new Thing("a table", "a source, the columns, then one row a line")),
           Map.entry(WattleParser.RULE_limit, new Thing("a limit", "a name, a figure and its source in braces")),
           Map.entry(WattleParser.RULE_citation, new Thing("a source", "the work and the article, each in quotes")),
+          Map.entry(WattleParser.RULE_ruleBlock, new Thing("a rule", "a line such as for each, require, otherwise or because")),
+          Map.entry(WattleParser.RULE_ruleLine, new Thing("a line of a rule", "for each, let, require, otherwise, at, note, fix, because, source, accept or reject")),
+          Map.entry(WattleParser.RULE_words, new Thing("a text of a rule", "words in quotes")),
+          Map.entry(WattleParser.RULE_sample, new Thing("a sample plan", "a plan in braces")),
+          Map.entry(WattleParser.RULE_claim, new Thing("a claim", "a property such as r.length, a figure, or words such as is at most")),
+          Map.entry(WattleParser.RULE_comparator, new Thing("a comparison", "is, is at most, is at least, is above, is below or includes")),
+          Map.entry(WattleParser.RULE_quality, new Thing("a property", "a name such as r.breaker.rating")),
           Map.entry(WattleParser.RULE_amount, new Thing("a figure", "a number with its unit, or an expression in parentheses")),
           Map.entry(WattleParser.RULE_expression, new Thing("an expression", "a number with its unit, or a name")));
 
   private static final List<String> OPENERS =
       List.of(
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "raceway", "room", "trial", "expect",
-          "silence", "pack", "part", "cable", "table", "limit");
+          "silence", "pack", "part", "cable", "table", "limit", "rule");
 
   private final Spans spans;
 

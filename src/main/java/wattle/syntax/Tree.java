@@ -568,4 +568,112 @@ public sealed interface Tree {
 
   /** {@code source "NFPA 70-2023" "210.4" from memory}. */
   record Cited(Text work, Optional<Text> place, boolean fromMemory, Span span) implements Tree {}
+
+  // ---- Rules
+
+  /**
+   * A rule of a pack.
+   *
+   * @param scope what it is about; absent where the rule lacks it, which is a finding
+   * @param lets values that it names, in order
+   * @param headline with holes in braces
+   * @param accept a plan that passes, as text between its braces
+   */
+  record Rule(
+      Word name,
+      Optional<Text> title,
+      Optional<RuleScope> scope,
+      List<RuleLet> lets,
+      List<Claim> requirements,
+      Optional<Word> severity,
+      Optional<Text> headline,
+      List<RuleMark> marks,
+      List<Text> notes,
+      List<Text> fixes,
+      Optional<Text> reason,
+      List<Cited> citations,
+      Optional<Text> accept,
+      Optional<RuleReject> reject,
+      Span span)
+      implements Item {
+    public Rule {
+      lets = List.copyOf(lets);
+      requirements = List.copyOf(requirements);
+      marks = List.copyOf(marks);
+      notes = List.copyOf(notes);
+      fixes = List.copyOf(fixes);
+      citations = List.copyOf(citations);
+    }
+  }
+
+  /** {@code for each run r where …}. */
+  record RuleScope(Word kind, Word name, Optional<Claim> filter, Span span) implements Tree {}
+
+  record RuleLet(Word name, Claim value, Span span) implements Tree {}
+
+  /** Where a finding points, and the words there. */
+  record RuleMark(Path place, Optional<Text> words, Span span) implements Tree {}
+
+  /** A plan that must raise the rule: written out, or the accepted one with one text replaced by another. */
+  record RuleReject(Optional<Text> plan, Optional<Text> replaced, Optional<Text> by, Span span) implements Tree {}
+
+  /** Something that is true or false of a house, or a value that such a claim is made of. */
+  sealed interface Claim extends Tree {}
+
+  record ClaimNegation(Claim operand, Span span) implements Claim {}
+
+  record ClaimArithmetic(Operator operator, Claim left, Claim right, Span span) implements Claim {}
+
+  /** {@code is stated}, {@code is not stated}. */
+  record ClaimStated(Claim operand, boolean not, Span span) implements Claim {}
+
+  record ClaimComparison(Comparator comparator, Claim left, Claim right, Span span) implements Claim {}
+
+  record ClaimNot(Claim operand, Span span) implements Claim {}
+
+  record ClaimAnd(Claim left, Claim right, Span span) implements Claim {}
+
+  record ClaimOr(Claim left, Claim right, Span span) implements Claim {}
+
+  record ClaimIf(Claim condition, Claim then, Span span) implements Claim {}
+
+  /** {@code every d in r.devices where … has …}. */
+  record ClaimEach(Amount amount, Word name, Path list, Optional<Claim> filter, Claim has, Span span) implements Claim {}
+
+  record ClaimCount(Word name, Path list, Optional<Claim> filter, Span span) implements Claim {}
+
+  /** {@code sum of d.load for d in r.devices}, or the most or least of them. */
+  record ClaimGathered(Gathering gathering, Claim value, Word name, Path list, Optional<Claim> filter, Span span)
+      implements Claim {}
+
+  record ClaimFigure(Expression value, Span span) implements Claim {}
+
+  record ClaimText(Text text, Span span) implements Claim {}
+
+  record ClaimProperty(Path path, Span span) implements Claim {}
+
+  /** How two values are compared. */
+  enum Comparator {
+    IS,
+    IS_NOT,
+    AT_MOST,
+    AT_LEAST,
+    ABOVE,
+    BELOW,
+    INCLUDES
+  }
+
+  /** How many of a list must have something. */
+  enum Amount {
+    EVERY,
+    SOME,
+    NO
+  }
+
+  /** What is made of many values. */
+  enum Gathering {
+    SUM,
+    MOST,
+    LEAST
+  }
 }

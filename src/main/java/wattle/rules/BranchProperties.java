@@ -1,0 +1,184 @@
+package wattle.rules;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import wattle.conductors.BranchLengths;
+import wattle.conductors.Conditions;
+import wattle.derivation.Derivation;
+import wattle.library.CableKind;
+import wattle.loads.LegLoads;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.Leg;
+import wattle.model.Role;
+import wattle.model.SupplySystem;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/** What rules may say of branches, runs and wiring. */
+final class BranchProperties {
+  private BranchProperties() {}
+
+  static Map<String, Property> branch() {
+    return new Properties<>(Branch.class)
+        .words("name", "its name", (f, b) -> Optional.of(b.name()))
+        .words("title", "its label, or else its name", (f, b) -> Optional.of(b.title()))
+        .words("use", "what it is for, such as small-appliance, laundry", (f, b) -> b.kind())
+        .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
+        .number("hots", "number of its hots", (f, b) -> b.hots().size())
+        .truth("shares-neutral", "whether two or more hots return on one neutral", (f, b) -> b.sharesNeutral())
+        .truth("has-neutral", "whether it has a neutral", (f, b) -> b.hasNeutral())
+        .truth("one-panel", "whether all its hots come from one panel", (f, b) -> b.hots().stream().map(h -> h.breaker().panel()).distinct().count() <= 1)
+        .truth("opens-together", "whether one handle opens all its hots", (f, b) -> b.hots().stream().map(BranchHot::breaker).distinct().count() <= 1)
+        .wordSet("legs", "legs of its hots", (f, b) -> b.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).collect(Collectors.toCollection(TreeSet::new)))
+        .figure("rating", Dimension.CURRENT, "of its breaker", (f, b) -> f.breakersOf(b).stream().findFirst().flatMap(Breaker::rating))
+        .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total())
+        .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current)
+        .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more", BranchProperties::continuous)
+        .figure("reach", Dimension.LENGTH, "wire path to its farthest box", (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
+        .figure("drop", Dimension.NONE, "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage", Drop::of)
+        .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
+        .number("receptacles", "receptacles on it", (f, b) -> (int) f.devicesOf(b).stream().filter(BranchProperties::isReceptacle).count())
+        .wordSet("room-uses", "uses of the rooms that it serves", (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream()).collect(Collectors.toCollection(TreeSet::new)))
+        .wordSet("protection", "what all its breakers guard against", BranchProperties::protection)
+        .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst())
+        .thing("panel", Kind.PANEL, "the panel that it starts at", (f, b) -> f.panelOf(b))
+        .thing("wiring", Kind.WIRING, "its usual wiring", (f, b) -> Optional.of(b.wiring()))
+        .things("breakers", Kind.BREAKER, "all that it comes from", (f, b) -> f.breakersOf(b))
+        .things("runs", Kind.RUN, "its runs", (f, b) -> b.sections().stream().map(s -> new RunOf(b, s)).toList())
+        .things("devices", Kind.DEVICE, "devices on it", (f, b) -> f.devicesOf(b))
+        .made();
+  }
+
+  private static boolean isReceptacle(Device device) {
+    return device.kind().family() == DeviceKind.Family.RECEPTACLE;
+  }
+
+  private static double current(Facts facts, Branch branch) {
+    Optional<SupplySystem> system = facts.systemOf(branch);
+    LegLoads load = facts.loads().branch(branch.name());
+    return system.map(s -> s.legs().stream().mapToDouble(load::on).max().orElse(0) / s.legToNeutralVolts()).orElse(0.0);
+  }
+
+  private static double continuous(Facts facts, Branch branch) {
+    double[] amperes = new double[4];
+    Optional<SupplySystem> system = facts.systemOf(branch);
+    if (system.isEmpty()) {
+      return 0;
+    }
+    for (Device device : facts.devicesOf(branch)) {
+      if (device.traits().contains("continuous")) {
+        device.loads().forEach(l -> {
+          if (l.connection() instanceof wattle.model.Load.Connection.HotToNeutral to) {
+            amperes[to.hot() % 4] += l.voltAmperes() / system.get().legToNeutralVolts();
+          } else if (l.connection() instanceof wattle.model.Load.Connection.HotToHot between) {
+            amperes[between.hot() % 4] += l.voltAmperes() / system.get().legToLegVolts();
+            amperes[between.otherHot() % 4] += l.voltAmperes() / system.get().legToLegVolts();
+          }
+        });
+      }
+    }
+    return java.util.Arrays.stream(amperes).max().orElse(0);
+  }
+
+  private static TreeSet<String> protection(Facts facts, Branch branch) {
+    List<Breaker> breakers = facts.breakersOf(branch);
+    TreeSet<String> words = new TreeSet<>();
+    for (wattle.model.Protection p : wattle.model.Protection.values()) {
+      if (!breakers.isEmpty() && breakers.stream().allMatch(b -> b.protections().contains(p))) {
+        words.add(p.word());
+      }
+    }
+    return words;
+  }
+
+  static Map<String, Property> run() {
+    return new Properties<>(RunOf.class)
+        .words("from", "where it starts", (f, r) -> Optional.of(point(r, r.section().from())))
+        .words("to", "where it ends", (f, r) -> Optional.of(point(r, r.section().to())))
+        .words("status", "new, existing or to-remove", (f, r) -> Optional.of(r.section().status().word()))
+        .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length())
+        .words("place", "where it runs, such as attic", (f, r) -> r.section().surroundings().place())
+        .truth("underground", "whether it is buried", (f, r) -> r.section().surroundings().underground())
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried())
+        .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
+        .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
+        .wordSet("roles", "what its conductors do", (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
+        .figure("ampacity", Dimension.CURRENT, "of its hots with every factor", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity()))
+        .words("ampacity-sum", "how the ampacity is come by", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest)
+        .size("least-ground", "least ground for its breaker", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q), r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
+        .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
+        .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch()))
+        .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r))
+        .made();
+  }
+
+  private static String point(RunOf run, int index) {
+    return run.branch().points().get(index).box().orElse(run.branch().panel().orElse("?"));
+  }
+
+  private static boolean endsOutdoors(Facts facts, RunOf run) {
+    return run.branch().points().get(run.section().to()).box()
+        .map(facts.house().boxes()::get)
+        .map(b -> facts.house().rooms().get(b.room()))
+        .flatMap(r -> r.kind())
+        .filter(k -> k.equals("outdoors") || k.equals("yard") || k.equals("porch"))
+        .isPresent();
+  }
+
+  private static String roleWord(Role role) {
+    if (role instanceof Role.SwitchLeg) {
+      return "switch-leg";
+    }
+    if (role instanceof Role.Traveller) {
+      return "traveller";
+    }
+    return role.getClass().getSimpleName().toLowerCase(java.util.Locale.ROOT);
+  }
+
+  private static Optional<Breaker> breaker(Facts facts, RunOf run) {
+    return facts.breakersOf(run.branch()).stream().findFirst();
+  }
+
+  private static Optional<Conditions> conditions(Facts facts, RunOf run) {
+    return facts.conductors().runs().of(run.branch(), run.section(), run.section().wiring().hot());
+  }
+
+  /** Rounding up to the next standard rating is open only to branches without receptacles for portable loads. */
+  private static Optional<Quantity> largest(Facts facts, RunOf run) {
+    Wire hot = run.section().wiring().hot();
+    boolean mayRoundUp = facts.devicesOf(run.branch()).stream().filter(BranchProperties::isReceptacle).count() <= 1;
+    Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
+    return conditions(facts, run)
+        .flatMap(c -> rating.flatMap(r -> facts.conductors().ampacities().between(c, Derivation.stated("rating", "I", r), Optional.empty())))
+        .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), mayRoundUp))
+        .flatMap(Derivation::quantity);
+  }
+
+  static Map<String, Property> wiring() {
+    return new Properties<>(Wiring.class)
+        .words("text", "as the plan writes it", (f, w) -> Optional.of(w.text()))
+        .words("type", "type of cable or conductor", (f, w) -> w.type().isEmpty() ? Optional.empty() : Optional.of(w.type()))
+        .words("raceway", "kind of its raceway", (f, w) -> w.raceway())
+        .words("metal", "of its hots, in words", (f, w) -> Optional.of(w.hot().metal().word()))
+        .size("size", "of its hots", (f, w) -> Optional.of(w.hot().size()))
+        .size("ground", "of its ground", (f, w) -> w.ground().map(Wire::size))
+        .size("neutral", "of its neutral", (f, w) -> w.neutral().map(Wire::size))
+        .truth("has-ground", "whether it has a ground", (f, w) -> w.ground().isPresent())
+        .truth("has-neutral", "whether it has a conductor made to be a neutral", (f, w) -> w.neutral().isPresent())
+        .number("hots", "conductors made to be hots", (f, w) -> w.wires().stream().filter(x -> x.purpose() == Wire.Purpose.HOT).count())
+        .figure("insulation", Dimension.TEMPERATURE, "temperature rating of its insulation", (f, w) -> Optional.of(Quantity.of(w.insulationCelsius(), Units.CELSIUS)))
+        .wordSet("places", "where it may be used: dry, damp, wet, buried, sunlight", (f, w) -> f.library().cable(w.type()).map(CableKind::places).orElse(java.util.Set.of()))
+        .made();
+  }
+}

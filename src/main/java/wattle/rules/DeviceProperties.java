@@ -1,0 +1,145 @@
+package wattle.rules;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.BreakerId;
+import wattle.model.ConductorUse;
+import wattle.model.Device;
+import wattle.model.DeviceKind;
+import wattle.model.Load;
+import wattle.model.Point;
+import wattle.model.Protection;
+import wattle.model.Role;
+import wattle.model.Section;
+import wattle.quantity.Dimension;
+import wattle.quantity.Units;
+
+/** What rules may say of devices. */
+final class DeviceProperties {
+  private DeviceProperties() {}
+
+  static Map<String, Property> device() {
+    return new Properties<>(Device.class)
+        .words("name", "room and name", (f, d) -> Optional.of(d.name()))
+        .words("title", "its label, or else its name", (f, d) -> Optional.of(d.title()))
+        .words("part", "its kind in the parts library, such as range", (f, d) -> Optional.of(d.kind().name()))
+        .words("family", "receptacle, switch, light, appliance, junction or source", (f, d) -> Optional.of(family(d)))
+        .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word()))
+        .words("location", "where in the room, such as counter", (f, d) -> d.location())
+        .words("status", "new, existing or to-remove", (f, d) -> Optional.of(d.status().word()))
+        .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits())
+        .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet())
+        .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())
+        .figure("rating", Dimension.CURRENT, "rating of its contacts", (f, d) -> d.kind().rating())
+        .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
+        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current)
+        .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
+        .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
+        .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
+        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection)
+        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, Role.Neutral.class))
+        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, Role.Ground.class))
+        .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size())
+        .things("switched", Kind.DEVICE, "what it switches", (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
+        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.house().devices().values().stream().filter(s -> s.controls().contains(d.name())).toList())
+        .truth("wired-through", "whether the rest of its branch hangs on its screws", (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
+        .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> feedsOn(f, d))
+        .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d))
+        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", (f, d) -> breaker(f, d))
+        .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d))
+        .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box())))
+        .made();
+  }
+
+  private static String family(Device device) {
+    return device.kind().family().name().toLowerCase(java.util.Locale.ROOT);
+  }
+
+  private static double current(Facts facts, Device device) {
+    Optional<Branch> branch = facts.branchOf(device);
+    if (branch.isEmpty() || facts.systemOf(branch.get()).isEmpty()) {
+      return 0;
+    }
+    var system = facts.systemOf(branch.get()).get();
+    double[] amperes = new double[4];
+    for (Load load : device.loads()) {
+      if (load.connection() instanceof Load.Connection.HotToNeutral to) {
+        amperes[to.hot() % 4] += load.voltAmperes() / system.legToNeutralVolts();
+      } else if (load.connection() instanceof Load.Connection.HotToHot between) {
+        amperes[between.hot() % 4] += load.voltAmperes() / system.legToLegVolts();
+        amperes[between.otherHot() % 4] += load.voltAmperes() / system.legToLegVolts();
+      }
+    }
+    return java.util.Arrays.stream(amperes).max().orElse(0);
+  }
+
+  private static Optional<Breaker> breaker(Facts facts, Device device) {
+    Optional<Branch> branch = facts.branchOf(device);
+    if (branch.isEmpty() || branch.get().hots().isEmpty()) {
+      return Optional.empty();
+    }
+    int hot = facts.pointOf(device).flatMap(Point::hot).orElse(0);
+    BreakerId id = branch.get().hots().get(Math.min(hot, branch.get().hots().size() - 1)).breaker();
+    return facts.breaker(id);
+  }
+
+  /** Its own protection, that of its breakers, and that of devices before it which protect what is wired onward. */
+  private static Set<String> protection(Facts facts, Device device) {
+    Set<String> words = new TreeSet<>();
+    device.kind().protections().forEach(p -> words.add(p.word()));
+    Optional<Branch> branch = facts.branchOf(device);
+    if (branch.isEmpty()) {
+      return words;
+    }
+    for (Protection protection : Protection.values()) {
+      List<Breaker> breakers = facts.breakersOf(branch.get());
+      if (!breakers.isEmpty() && breakers.stream().allMatch(b -> b.protections().contains(protection))) {
+        words.add(protection.word());
+      }
+    }
+    int at = indexOf(branch.get(), device);
+    for (Section section : Facts.wayTo(branch.get(), at)) {
+      for (String name : branch.get().points().get(section.from()).devices()) {
+        Device before = facts.house().devices().get(name);
+        if (before != null && before.traits().contains("protects-onward")) {
+          before.kind().protections().forEach(p -> words.add(p.word()));
+        }
+      }
+    }
+    return words;
+  }
+
+  private static int indexOf(Branch branch, Device device) {
+    for (int i = 0; i < branch.points().size(); i++) {
+      if (branch.points().get(i).devices().contains(device.name())) {
+        return i;
+      }
+    }
+    return 0;
+  }
+
+  private static boolean comes(Facts facts, Device device, Class<? extends Role> role) {
+    Optional<Branch> branch = facts.branchOf(device);
+    if (branch.isEmpty()) {
+      return false;
+    }
+    int at = indexOf(branch.get(), device);
+    return branch.get().sections().stream()
+        .filter(s -> s.to() == at || s.from() == at)
+        .flatMap(s -> s.conductors().stream())
+        .map(ConductorUse::role)
+        .anyMatch(role::isInstance);
+  }
+
+  private static boolean feedsOn(Facts facts, Device device) {
+    return facts.branchOf(device).map(b -> {
+      int at = indexOf(b, device);
+      return b.sections().stream().anyMatch(s -> s.from() == at);
+    }).orElse(false);
+  }
+}

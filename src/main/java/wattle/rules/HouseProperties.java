@@ -1,0 +1,38 @@
+package wattle.rules;
+
+import java.util.Map;
+import java.util.Optional;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.quantity.Dimension;
+
+/** What rules may say of the plan as a whole and of the building. */
+final class HouseProperties {
+  private HouseProperties() {}
+
+  static Map<String, Property> house() {
+    return new Properties<>(House.class)
+        .words("title", "its title", (f, h) -> h.title())
+        .things("services", Kind.SERVICE, "all of them", (f, h) -> h.services().values())
+        .things("panels", Kind.PANEL, "all of them", (f, h) -> h.panels().values())
+        .things("branches", Kind.BRANCH, "all of them", (f, h) -> h.branches().values())
+        .things("rooms", Kind.ROOM, "all of them", (f, h) -> h.rooms().values())
+        .things("devices", Kind.DEVICE, "all of them", (f, h) -> h.devices().values())
+        .things("dwellings", Kind.DWELLING, "all of them", (f, h) -> h.dwellings().values())
+        .made();
+  }
+
+  static Map<String, Property> dwelling() {
+    return new Properties<>(Dwelling.class)
+        .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling")))
+        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area")))
+        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
+        .figure("dwellings", Dimension.NONE, "number of dwellings in the building", (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
+        .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())
+        .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values())
+        .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values())
+        .things("branches", Kind.BRANCH, "branches of the plan", (f, d) -> f.house().branches().values())
+        .things("devices", Kind.DEVICE, "devices of the plan", (f, d) -> f.house().devices().values())
+        .made();
+  }
+}

@@ -1,0 +1,74 @@
+package wattle.rules;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+import wattle.quantity.WireSize;
+
+/**
+ * Gathers the properties of one kind of thing, typed. An empty value says that the plan does not tell.
+ *
+ * @param <T> the class of the things
+ */
+final class Properties<T> {
+  private final Class<T> type;
+  private final Map<String, Property> made = new LinkedHashMap<>();
+
+  Properties(Class<T> type) {
+    this.type = type;
+  }
+
+  Properties<T> figure(String name, Dimension dimension, String meaning, BiFunction<Facts, T, Optional<Quantity>> read) {
+    return add(name, new Type.Figure(dimension), meaning, (f, t) -> read.apply(f, t).orElse(null));
+  }
+
+  /** A figure that is always known, in a unit. */
+  Properties<T> figure(String name, Unit unit, String meaning, BiFunction<Facts, T, Double> read) {
+    return add(name, new Type.Figure(unit.dimension()), meaning, (f, t) -> Quantity.of(read.apply(f, t), unit));
+  }
+
+  Properties<T> number(String name, String meaning, BiFunction<Facts, T, Number> read) {
+    return figure(name, Units.ONE, meaning, (f, t) -> read.apply(f, t).doubleValue());
+  }
+
+  Properties<T> truth(String name, String meaning, BiFunction<Facts, T, Boolean> read) {
+    return add(name, Type.TRUTH, meaning, read::apply);
+  }
+
+  Properties<T> words(String name, String meaning, BiFunction<Facts, T, Optional<String>> read) {
+    return add(name, Type.WORDS, meaning, (f, t) -> read.apply(f, t).orElse(null));
+  }
+
+  Properties<T> wordSet(String name, String meaning, BiFunction<Facts, T, ? extends Collection<String>> read) {
+    return add(name, Type.WORD_SET, meaning, read::apply);
+  }
+
+  Properties<T> size(String name, String meaning, BiFunction<Facts, T, Optional<WireSize>> read) {
+    return add(name, Type.SIZE, meaning, (f, t) -> read.apply(f, t).orElse(null));
+  }
+
+  Properties<T> thing(String name, Kind kind, String meaning, BiFunction<Facts, T, ? extends Optional<?>> read) {
+    return add(name, new Type.Thing(kind), meaning, (f, t) -> read.apply(f, t).orElse(null));
+  }
+
+  Properties<T> things(String name, Kind kind, String meaning, BiFunction<Facts, T, ? extends Collection<?>> read) {
+    return add(name, new Type.Things(kind), meaning, read::apply);
+  }
+
+  private Properties<T> add(String name, Type valueType, String meaning, BiFunction<Facts, T, Object> read) {
+    if (made.put(name, new Property(name, valueType, meaning, (f, t) -> read.apply(f, type.cast(t)))) != null) {
+      throw new IllegalStateException("two properties are called " + name);
+    }
+    return this;
+  }
+
+  Map<String, Property> made() {
+    return made;
+  }
+}

@@ -1,0 +1,63 @@
+package wattle.rules;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Citation;
+import wattle.finding.Severity;
+import wattle.finding.Span;
+import wattle.syntax.Tree;
+
+/**
+ * A rule that has been checked and can be run.
+ *
+ * @param pack where it is from
+ * @param title what it asks for, in one line
+ * @param kind of the things it is about
+ * @param size how many values it names
+ * @param lets their terms, in order; the first place is the thing itself
+ * @param reason the full story, for {@code explain}
+ * @param accept a plan that passes; empty where it has none, which the standard library does not allow
+ * @param reject a plan that raises it
+ */
+public record Rule(
+    String name,
+    String pack,
+    String title,
+    Severity severity,
+    Kind kind,
+    int size,
+    Optional<Term> filter,
+    List<Let> lets,
+    List<Term> requirements,
+    Template headline,
+    List<Place> places,
+    List<Template> notes,
+    List<Template> fixes,
+    String reason,
+    List<Citation> citations,
+    Optional<String> accept,
+    Optional<String> reject,
+    Span span,
+    Tree.Rule tree) {
+  public Rule {
+    lets = List.copyOf(lets);
+    requirements = List.copyOf(requirements);
+    places = List.copyOf(places);
+    notes = List.copyOf(notes);
+    fixes = List.copyOf(fixes);
+    citations = List.copyOf(citations);
+  }
+
+  /** A value that the rule names. */
+  record Let(int place, Term term) {}
+
+  /** A place that a finding points at. */
+  record Place(Term thing, Optional<Template> words) {}
+
+  /** Without requirements of its own, for the test that every condition matters. */
+  Rule withoutRequirements() {
+    return new Rule(
+        name, pack, title, severity, kind, size, filter, lets, List.of(), headline, places, notes, fixes, reason, citations,
+        accept, reject, span, tree);
+  }
+}

@@ -1,0 +1,135 @@
+package wattle.rules;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import wattle.finding.Checked;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Severity;
+import wattle.library.Library;
+import wattle.library.RuleText;
+import wattle.syntax.Tree;
+
+/** Checks the rules of a library. A rule with a mistake in it is left out, and the mistake is a finding in its file. */
+public final class RuleLoader {
+  private final Library library;
+  private final List<Finding> findings = new ArrayList<>();
+
+  private RuleLoader(Library library) {
+    this.library = library;
+  }
+
+  /** All rules of a library, in the order read. */
+  public static Checked<List<Rule>> load(Library library) {
+    RuleLoader loader = new RuleLoader(library);
+    List<Rule> rules = new ArrayList<>();
+    library.rules().values().forEach(text -> loader.rule(text).ifPresent(rules::add));
+    return new Checked<>(List.copyOf(rules), loader.findings);
+  }
+
+  private Optional<Rule> rule(RuleText text) {
+    Tree.Rule tree = text.tree();
+    List<Finding> own = new ArrayList<>();
+    Consumer<Finding> report = own::add;
+    PathChecker paths = new PathChecker(library, report);
+    ClaimChecker claims = new ClaimChecker(paths, report);
+    Optional<Kind> kind = kind(tree, report);
+    if (kind.isEmpty()) {
+      findings.addAll(own);
+      return Optional.empty();
+    }
+    Names names = new Names();
+    names.add(tree.scope().orElseThrow().name().text(), new Type.Thing(kind.get()));
+    Optional<Term> filter = Optional.empty();
+    List<Rule.Let> lets = new ArrayList<>();
+    // A value may be used by the filter, so values are named first; they are worked out only where they are asked for.
+    for (Tree.RuleLet let : tree.lets()) {
+      claims.check(let.value(), names).ifPresent(t -> lets.add(new Rule.Let(names.add(let.name().text(), t.type()), t.term())));
+    }
+    if (tree.scope().get().filter().isPresent()) {
+      filter = claims.truth(tree.scope().get().filter().get(), names);
+    }
+    List<Term> requirements = new ArrayList<>();
+    tree.requirements().forEach(c -> claims.truth(c, names).ifPresent(requirements::add));
+    if (tree.requirements().isEmpty()) {
+      report.accept(missing(tree, "a require line"));
+    }
+    Optional<Template> headline = tree.headline().flatMap(t -> Template.check(t, paths, names, report));
+    if (tree.headline().isEmpty() || tree.severity().isEmpty()) {
+      report.accept(missing(tree, "an otherwise line such as otherwise error \"…\""));
+    }
+    List<Rule.Place> places = new ArrayList<>();
+    for (Tree.RuleMark mark : tree.marks()) {
+      place(mark, paths, names, report).ifPresent(places::add);
+    }
+    if (tree.marks().isEmpty()) {
+      report.accept(missing(tree, "an at line that says where"));
+    }
+    List<Template> notes = templates(tree.notes(), paths, names, report);
+    List<Template> fixes = templates(tree.fixes(), paths, names, report);
+    findings.addAll(own);
+    if (!own.isEmpty() || headline.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Citation> citations = tree.citations().stream().map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList();
+    return Optional.of(
+        new Rule(
+            tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(),
+            names.size(), filter, lets, requirements, headline.get(), places, notes, fixes,
+            tree.reason().map(Tree.Text::value).orElse(""), citations, tree.accept().map(Tree.Text::value), reject(tree),
+            tree.name().span(), tree));
+  }
+
+  private static List<Template> templates(List<Tree.Text> texts, PathChecker paths, Names names, Consumer<Finding> report) {
+    return texts.stream().flatMap(t -> Template.check(t, paths, names, report).stream()).toList();
+  }
+
+  private static Severity severity(Tree.Rule tree) {
+    return Severity.valueOf(tree.severity().orElseThrow().text().toUpperCase(java.util.Locale.ROOT));
+  }
+
+  private static Optional<Kind> kind(Tree.Rule tree, Consumer<Finding> report) {
+    if (tree.scope().isEmpty()) {
+      report.accept(missing(tree, "a line such as for each run r"));
+      return Optional.empty();
+    }
+    Tree.Word word = tree.scope().get().kind();
+    Optional<Kind> kind = Kind.of(word.text());
+    if (kind.isEmpty()) {
+      List<String> known = java.util.Arrays.stream(Kind.values()).map(Kind::word).toList();
+      Finding.Builder finding =
+          Finding.error("rule-kind-unknown", "rules are about no '" + word.text() + "'").at(word.span(), String.join(", ", known) + " are known");
+      NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+      report.accept(finding.build());
+    }
+    return kind;
+  }
+
+  private static Finding missing(Tree.Rule tree, String what) {
+    return Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' lacks " + what).at(tree.name().span(), "without it nothing can be found").build();
+  }
+
+  private static Optional<Rule.Place> place(Tree.RuleMark mark, PathChecker paths, Names names, Consumer<Finding> report) {
+    Optional<Typed> thing = paths.check(mark.place().words().stream().map(Tree.Word::text).toList(), mark.place().span(), names);
+    if (thing.isPresent() && !(thing.get().type() instanceof Type.Thing)) {
+      report.accept(Finding.error("rule-place-unknown", thing.get().type().text() + " has no place in the text").at(mark.place().span(), "a thing such as r.wiring is expected here").build());
+      return Optional.empty();
+    }
+    Optional<Template> words = mark.words().flatMap(t -> Template.check(t, paths, names, report));
+    return thing.map(t -> new Rule.Place(t.term(), words));
+  }
+
+  /** The plan that must raise the rule: as written, or the accepted one with one text replaced. */
+  private static Optional<String> reject(Tree.Rule tree) {
+    return tree.reject().flatMap(r -> {
+      if (r.plan().isPresent() || tree.accept().isEmpty() || r.replaced().isEmpty() || r.by().isEmpty()) {
+        return r.plan().map(Tree.Text::value);
+      }
+      return Optional.of(tree.accept().get().value().replace(r.replaced().get().value(), r.by().get().value()));
+    });
+  }
+}

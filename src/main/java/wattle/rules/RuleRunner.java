@@ -1,0 +1,70 @@
+package wattle.rules;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.library.Library;
+import wattle.model.House;
+
+/** Runs rules over a house. */
+public final class RuleRunner {
+  private final Facts facts;
+
+  public RuleRunner(House house, Library library) {
+    this.facts = new Facts(house, library);
+  }
+
+  /** What the rules find; nothing is silenced here. */
+  public List<RuleFinding> run(List<Rule> rules) {
+    List<RuleFinding> found = new ArrayList<>();
+    for (Rule rule : rules) {
+      Object[] named = new Object[rule.size()];
+      for (Object thing : facts.all(rule.kind())) {
+        run(rule, thing, named).ifPresent(found::add);
+      }
+    }
+    return found;
+  }
+
+  private Optional<RuleFinding> run(Rule rule, Object thing, Object[] named) {
+    named[0] = thing;
+    for (Rule.Let let : rule.lets()) {
+      named[let.place()] = let.term().of(facts, named);
+    }
+    if (rule.filter().isPresent() && !Boolean.TRUE.equals(rule.filter().get().of(facts, named))) {
+      return Optional.empty();
+    }
+    for (Term requirement : rule.requirements()) {
+      if (Boolean.FALSE.equals(requirement.of(facts, named))) {
+        return Optional.of(new RuleFinding(finding(rule, named), Facts.nameOf(thing)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Finding finding(Rule rule, Object[] named) {
+    Map<String, String> figures = new LinkedHashMap<>();
+    Finding.Builder finding = Finding.of(rule.name(), rule.severity(), rule.headline().fill(facts, named, figures));
+    boolean first = true;
+    for (Rule.Place place : rule.places()) {
+      Object at = place.thing().of(facts, named);
+      Optional<Span> span = at == null ? Optional.empty() : facts.placeOf(at);
+      String words = place.words().map(w -> w.fill(facts, named, figures)).orElse("");
+      if (span.isPresent() && first) {
+        finding.at(span.get(), words);
+        first = false;
+      } else if (span.isPresent()) {
+        finding.with(span.get(), words);
+      }
+    }
+    finding.because(String.join(" ", rule.notes().stream().map(n -> n.fill(facts, named, figures)).toList()));
+    rule.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
+    rule.citations().stream().findFirst().ifPresent(finding::source);
+    figures.forEach(finding::figure);
+    return finding.build();
+  }
+}

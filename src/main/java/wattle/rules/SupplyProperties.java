@@ -1,0 +1,199 @@
+package wattle.rules;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.loads.LegLoads;
+import wattle.model.Breaker;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Protection;
+import wattle.model.Service;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+import wattle.quantity.WireSize;
+
+/** What rules may say of services, electrodes, panels, breakers and feeders. */
+final class SupplyProperties {
+  private SupplyProperties() {}
+
+  static Map<String, Property> service() {
+    return new Properties<>(Service.class)
+        .words("name", "its name", (f, s) -> Optional.of(s.name()))
+        .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase", (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+        .figure("volts-to-neutral", Units.VOLT, "nominal volts from a leg to the neutral", (f, s) -> s.system().legToNeutralVolts())
+        .figure("rating", Dimension.CURRENT, "its rating", (f, s) -> s.rating())
+        .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring()))
+        .size("size", "of the hots of its run", (f, s) -> s.run().map(r -> r.wiring().hot().size()))
+        .size("least-size", "least hot for its rating where it carries one dwelling", (f, s) -> s.rating().flatMap(r -> s.run().flatMap(run -> size(f.conductors().grounds().forService(Derivation.stated("rating", "I", r), run.wiring().hot().metal())))))
+        .figure("ampacity", Dimension.CURRENT, "of its run", (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot()))).flatMap(a -> a.allowed().quantity()))
+        .things("electrodes", Kind.ELECTRODE, "its earth electrodes", (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
+        .things("panels", Kind.PANEL, "panels straight from it", (f, s) -> f.house().panels().values().stream().filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
+        .words("status", "new, existing or to-remove", (f, s) -> Optional.of(s.status().word()))
+        .made();
+  }
+
+  static Map<String, Property> electrode() {
+    return new Properties<>(ElectrodeOf.class)
+        .words("electrode", "such as rods, water-pipe", (f, e) -> Optional.of(e.electrode().kind()))
+        .figure("resistance", Dimension.RESISTANCE, "to far earth", (f, e) -> e.electrode().resistance())
+        .size("size", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().size()))
+        .size("least-size", "least conductor for the service", SupplyProperties::leastElectrode)
+        .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
+        .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service()))
+        .thing("conductor", Kind.WIRING, "its conductor", (f, e) -> e.electrode().conductor())
+        .words("status", "new, existing or to-remove", (f, e) -> Optional.of(e.electrode().status().word()))
+        .made();
+  }
+
+  private static Optional<WireSize> leastElectrode(Facts facts, ElectrodeOf e) {
+    Optional<Wire> service = e.service().run().map(r -> r.wiring().hot());
+    Optional<Wiring> conductor = e.electrode().conductor();
+    if (service.isEmpty() || conductor.isEmpty()) {
+      return Optional.empty();
+    }
+    String kind = e.electrode().kind().equals("rods") ? "rod" : e.electrode().kind();
+    return size(facts.conductors().grounds().forElectrode(service.get().size(), service.get().metal(), kind, conductor.get().hot().metal()));
+  }
+
+  static Optional<WireSize> size(Optional<Derivation> derivation) {
+    return derivation.flatMap(d -> d.value() instanceof Value.Size s ? Optional.of(s.size()) : Optional.empty());
+  }
+
+  static Map<String, Property> panel() {
+    return new Properties<>(Panel.class)
+        .words("name", "its name", (f, p) -> Optional.of(p.name()))
+        .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title()))
+        .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
+        .words("status", "new, existing or to-remove", (f, p) -> Optional.of(p.status().word()))
+        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
+        .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded())
+        .truth("has-main", "whether it has a main that opens", (f, p) -> p.main().isPresent() && p.main().get().kind() != wattle.model.MainDevice.Kind.LUGS)
+        .figure("main", Dimension.CURRENT, "rating of its main", (f, p) -> p.main().flatMap(m -> m.rating()))
+        .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating())
+        .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
+        .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
+        .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots)
+        .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for", (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
+        .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height")))
+        .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total())
+        .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load", (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
+        .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system()))
+        .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating)
+        .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it", (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
+        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
+        .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
+        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
+        .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
+        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.house().branches().values().stream().filter(b -> b.panel().equals(Optional.of(p.name()))).toList())
+        .made();
+  }
+
+  private static int freeSlots(Facts facts, Panel panel) {
+    Set<Integer> taken =
+        panel.breakers().stream().flatMap(b -> b.poles().stream()).map(p -> p.slot().number()).collect(Collectors.toSet());
+    return Math.max(0, panel.slotCount().orElse(taken.size()) - taken.size());
+  }
+
+  private static Optional<Quantity> supplyRating(Facts facts, Panel panel) {
+    if (panel.supply() instanceof PanelSupply.FromBreaker from) {
+      return facts.breaker(from.breaker()).flatMap(Breaker::rating);
+    }
+    return facts.house().serviceOf(panel).flatMap(Service::rating);
+  }
+
+  private static double sourceCurrent(Facts facts, Panel panel) {
+    return facts.house().branches().values().stream()
+        .filter(b -> b.panel().equals(Optional.of(panel.name())))
+        .flatMap(b -> facts.devicesOf(b).stream())
+        .filter(d -> d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
+        .mapToDouble(d -> Math.abs(d.voltAmperes()) / panel.system().legToLegVolts())
+        .sum();
+  }
+
+  static Map<String, Property> breaker() {
+    return new Properties<>(Breaker.class)
+        .words("name", "panel and slots, such as P/2+4", (f, b) -> Optional.of(b.id().toString()))
+        .words("label", "what its label says", (f, b) -> b.label())
+        .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
+        .words("device", "breaker or fuse", (f, b) -> Optional.of(b.device().name().toLowerCase(java.util.Locale.ROOT)))
+        .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating())
+        .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own", (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r))).flatMap(d -> d.quantity()))
+        .figure("interrupting", Dimension.CURRENT, "fault current that it can open", (f, b) -> b.interrupting())
+        .number("poles", "number of poles", (f, b) -> b.poles().size())
+        .words("handle", "single, common-trip or tied", (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+        .wordSet("protection", "arc-fault, ground-fault", (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
+        .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
+        .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
+        .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
+        .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare)
+        .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd)
+        .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())
+        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
+        .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current)
+        .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel())))
+        .thing("branch", Kind.BRANCH, "that it feeds", (f, b) -> b.target() instanceof Breaker.Target.ToBranch to ? Optional.ofNullable(f.house().branches().get(to.branch())) : Optional.empty())
+        .thing("feeds-panel", Kind.PANEL, "the panel that it feeds", (f, b) -> b.target() instanceof Breaker.Target.ToPanel to ? Optional.ofNullable(f.house().panels().get(to.panel())) : Optional.empty())
+        .made();
+  }
+
+  private static boolean atEnd(Facts facts, Breaker breaker) {
+    Panel panel = facts.house().panels().get(breaker.id().panel());
+    int slots = panel == null ? 0 : panel.slotCount().orElse(0);
+    if (slots == 0) {
+      return false;
+    }
+    int last = panel.order().rowOf(slots, slots);
+    return breaker.poles().stream().anyMatch(p -> panel.order().rowOf(p.slot().number(), slots) == last);
+  }
+
+  private static double current(Facts facts, Breaker breaker) {
+    Panel panel = facts.house().panels().get(breaker.id().panel());
+    if (panel == null) {
+      return 0;
+    }
+    LegLoads load = facts.loads().behind(facts.house(), breaker);
+    return panel.system().legs().stream().mapToDouble(load::on).max().orElse(0) / panel.system().legToNeutralVolts();
+  }
+
+  static Map<String, Property> feeder() {
+    return new Properties<>(FeederOf.class)
+        .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name()))
+        .figure("length", Dimension.LENGTH, "its length", (f, x) -> x.stretch().length())
+        .thing("wiring", Kind.WIRING, "what it is made with", (f, x) -> Optional.of(x.stretch().wiring()))
+        .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel()))
+        .thing("breaker", Kind.BREAKER, "that feeds it", (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty())
+        .figure("ampacity", Dimension.CURRENT, "of its hots", (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot())).flatMap(a -> a.allowed().quantity()))
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
+        .size("least-ground", "least ground for its breaker", (f, x) -> rating(f, x).flatMap(r -> size(f.conductors().grounds().forBreaker(r, ground(x)))))
+        .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
+        .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
+        .made();
+  }
+
+  private static Optional<Derivation> rating(Facts facts, FeederOf feeder) {
+    return supplyRating(facts, feeder.panel()).map(r -> Derivation.stated("rating", "I", r));
+  }
+
+  private static wattle.model.Metal ground(FeederOf feeder) {
+    return feeder.stretch().wiring().ground().orElse(feeder.stretch().wiring().hot()).metal();
+  }
+
+  private static Optional<Quantity> largest(Facts facts, FeederOf feeder) {
+    Wire hot = feeder.stretch().wiring().hot();
+    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), hot);
+    return rating(facts, feeder)
+        .flatMap(r -> facts.conductors().ampacities().between(conditions, r, Optional.empty()))
+        .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), true))
+        .flatMap(Derivation::quantity);
+  }
+}

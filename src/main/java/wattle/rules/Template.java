@@ -1,0 +1,92 @@
+package wattle.rules;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import wattle.finding.Finding;
+import wattle.finding.Span;
+import wattle.model.House;
+import wattle.syntax.Tree;
+
+/** A message with holes: {@code the {r.breaker.rating} breaker of '{r.branch.name}'}. */
+final class Template {
+  private static final Pattern HOLE = Pattern.compile("\\{([^{}]*)\\}");
+  private static final Pattern PATH = Pattern.compile("[\\p{L}_][\\p{L}\\d_-]*(\\.[\\p{L}_][\\p{L}\\d_-]*)*");
+
+  /** Text, then a hole after each but the last. */
+  private final List<String> texts;
+
+  private final List<Hole> holes;
+
+  private record Hole(String name, Term term) {}
+
+  private Template(List<String> texts, List<Hole> holes) {
+    this.texts = texts;
+    this.holes = holes;
+  }
+
+  /** Checks each hole; one that asks for nothing that there is gives a finding at the text. */
+  static Optional<Template> check(Tree.Text text, PathChecker paths, Names names, Consumer<Finding> findings) {
+    List<String> texts = new ArrayList<>();
+    List<Hole> holes = new ArrayList<>();
+    Matcher matcher = HOLE.matcher(text.value());
+    int end = 0;
+    boolean whole = true;
+    while (matcher.find()) {
+      texts.add(text.value().substring(end, matcher.start()));
+      end = matcher.end();
+      String path = matcher.group(1);
+      if (!PATH.matcher(path).matches()) {
+        findings.accept(
+            Finding.error("rule-hole-unreadable", "a message has the hole {" + path + "}")
+                .at(text.span(), "a property such as {r.length} is expected in a hole")
+                .build());
+        return Optional.empty();
+      }
+      Optional<Typed> typed = paths.check(List.of(path.split("\\.")), holeSpan(text, path), names);
+      whole &= typed.isPresent();
+      typed.ifPresent(t -> holes.add(new Hole(path, t.term())));
+    }
+    texts.add(text.value().substring(end));
+    return whole ? Optional.of(new Template(texts, holes)) : Optional.empty();
+  }
+
+  /** Where the hole stands, so far as the text was written without escapes. */
+  private static Span holeSpan(Tree.Text text, String path) {
+    int at = text.span().text().indexOf("{" + path + "}");
+    int start = text.span().start() + at + 1;
+    return at < 0 ? text.span() : text.span().source().span(start, start + path.length());
+  }
+
+  /** Puts the values in; a value that is not known is a question mark. */
+  String fill(Facts facts, Object[] named, Map<String, String> figures) {
+    StringBuilder out = new StringBuilder(texts.get(0));
+    for (int i = 0; i < holes.size(); i++) {
+      String shown = shown(holes.get(i).term.of(facts, named));
+      figures.putIfAbsent(holes.get(i).name, shown);
+      out.append(shown).append(texts.get(i + 1));
+    }
+    return out.toString();
+  }
+
+  private static String shown(Object value) {
+    if (value == null) {
+      return "?";
+    }
+    if (value instanceof Collection<?> many) {
+      return String.join(", ", many.stream().map(Template::shown).toList());
+    }
+    if (value instanceof Boolean truth) {
+      return truth ? "yes" : "no";
+    }
+    if (value instanceof House house) {
+      return house.title().orElse("the plan");
+    }
+    return Facts.nameOf(value).orElseGet(value::toString);
+  }
+}

@@ -1,0 +1,4 @@
+package wattle.rules;
+
+/** A term and the type of its value. */
+record Typed(Type type, Term term) {}

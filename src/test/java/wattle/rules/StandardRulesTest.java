@@ -1,0 +1,100 @@
+package wattle.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import wattle.bind.Binder;
+import wattle.bind.SourceReader;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.finding.Source;
+import wattle.library.Library;
+import wattle.library.StandardLibrary;
+
+/** Every rule that ships is its own test: its accepted plan passes, its rejected plan raises it once and nothing more. */
+class StandardRulesTest {
+  private static final Map<String, Checked<List<Rule>>> LOADED = new HashMap<>();
+
+  private static List<Rule> rules(String pack) {
+    return LOADED.computeIfAbsent(pack, p -> RuleLoader.load(StandardLibrary.library(List.of("common", p)).value())).value();
+  }
+
+  private static Stream<Rule> allRules() {
+    return StandardLibrary.packNames().stream().flatMap(p -> rules(p).stream().filter(r -> r.pack().equals(p)));
+  }
+
+  private static Checked<Binder.Bound> bind(String sample, String pack) {
+    Source source = new Source("sample.wattle", Sample.complete(sample, pack));
+    return Binder.bind(source, Path.of("sample.wattle"), SourceReader.FROM_DISK);
+  }
+
+  /** How often each rule is raised; a plan that cannot be bound fails the test. */
+  private static Map<String, Long> raised(String sample, Rule rule, List<Rule> rules) {
+    Checked<Binder.Bound> bound = bind(sample, rule.pack());
+    assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
+    Library library = bound.value().library();
+    return new RuleRunner(bound.value().house(), library)
+        .run(rules).stream().map(f -> f.finding().rule()).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
+  }
+
+  private static List<Rule> rulesOfItsPlan(Rule rule) {
+    return rules(rule.pack().equals("common") ? "us-2023" : rule.pack());
+  }
+
+  @Test
+  void allRulesLoad() {
+    for (String pack : StandardLibrary.packNames()) {
+      assertThat(RuleLoader.load(StandardLibrary.library(List.of("common", pack)).value()).findings()).as(pack).isEmpty();
+    }
+    assertThat(allRules().map(Rule::name).distinct()).hasSizeGreaterThanOrEqualTo(80);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> acceptPassesAndRejectIsRaisedOnce() {
+    return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
+      assertThat(rule.accept()).as("an accept sample").isPresent();
+      assertThat(rule.reject()).as("a reject sample").isPresent();
+      assertThat(rule.reject()).as("the edit of the reject changes something").isNotEqualTo(rule.accept());
+      assertThat(rule.reason()).as("a because line").isNotEmpty();
+      assertThat(rule.citations()).as("a source").isNotEmpty();
+      assertThat(rule.title()).as("a title").isNotEmpty();
+      Map<String, Long> accepted = raised(rule.accept().get(), rule, rulesOfItsPlan(rule));
+      assertThat(accepted).as("accept").doesNotContainKey(rule.name());
+      Map<String, Long> rejected = new HashMap<>(raised(rule.reject().get(), rule, rulesOfItsPlan(rule)));
+      assertThat(rejected.remove(rule.name())).as("reject").isEqualTo(1L);
+      assertThat(rejected).as("nothing else is raised by the edit").isEqualTo(accepted);
+    }));
+  }
+
+  /** Taking any one requirement away must let the reject pass: no condition is idle. */
+  @TestFactory
+  Stream<DynamicTest> everyConditionMatters() {
+    return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () ->
+        assertThat(raised(rule.reject().orElseThrow(), rule, List.of(rule.withoutRequirements()))).isEmpty()));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyFindingIsWhole() {
+    return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
+      Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
+      List<RuleFinding> found = new RuleRunner(bound.value().house(), bound.value().library()).run(List.of(rule));
+      for (RuleFinding each : found) {
+        Finding finding = each.finding();
+        assertThat(finding.place()).as("a place").isPresent();
+        assertThat(finding.headline()).as("headline").doesNotContain("?").doesNotEndWith(".").isNotEmpty();
+        assertThat(finding.reason()).as("reason").isNotEmpty().doesNotContain("?");
+        assertThat(finding.fixes()).as("a fix").isNotEmpty();
+        assertThat(finding.fixes().get(0).order()).doesNotContain("?");
+      }
+    }));
+  }
+}
