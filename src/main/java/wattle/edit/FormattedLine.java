@@ -13,6 +13,7 @@ final class FormattedLine {
 
   private final List<Lexeme> tokens;
   private final int[] spaces;
+  private final boolean asWritten;
   private int indent;
 
   /**
@@ -22,10 +23,33 @@ final class FormattedLine {
   FormattedLine(List<Lexeme> tokens, int depth) {
     this.tokens = List.copyOf(tokens);
     this.indent = Math.max(0, depth) * 2;
+    this.asWritten = false;
     this.spaces = new int[tokens.size()];
     for (int i = 1; i < tokens.size(); i++) {
       spaces[i] = between(tokens.get(i - 1), tokens.get(i), i);
     }
+  }
+
+  private FormattedLine(List<Lexeme> tokens, int indent, int[] spaces) {
+    this.tokens = List.copyOf(tokens);
+    this.indent = indent;
+    this.spaces = spaces;
+    this.asWritten = true;
+  }
+
+  /** A line of a rule, with the spaces that its writer gave it; tabs count as one. */
+  static FormattedLine asWritten(List<Lexeme> tokens) {
+    int[] spaces = new int[tokens.size()];
+    for (int i = 1; i < spaces.length; i++) {
+      spaces[i] = tokens.get(i).span().start() - tokens.get(i - 1).span().end();
+    }
+    int indent = tokens.isEmpty() ? 0 : tokens.get(0).span().column() - 1;
+    return new FormattedLine(tokens, indent, spaces);
+  }
+
+  /** Whether it is a line of a rule, whose layout is left alone. */
+  boolean isAsWritten() {
+    return asWritten;
   }
 
   List<Lexeme> tokens() {

@@ -32,7 +32,7 @@ public final class Formatter {
       return new Checked<>(source.text(), findings);
     }
     List<FormattedLine> lines = lines(read.value());
-    new Aligner(lines).align();
+    alignBetweenRules(lines);
     StringBuilder text = new StringBuilder();
     lines.forEach(l -> text.append(l.text()).append('\n'));
     return new Checked<>(text.toString(), List.of());
@@ -57,10 +57,22 @@ public final class Formatter {
     return lines;
   }
 
+  /** Rules keep the layout that their writer gave them; what stands between them is put in columns. */
+  private static void alignBetweenRules(List<FormattedLine> lines) {
+    int start = 0;
+    for (int i = 0; i <= lines.size(); i++) {
+      if (i == lines.size() || lines.get(i).isAsWritten()) {
+        new Aligner(lines.subList(start, i)).align();
+        start = i + 1;
+      }
+    }
+  }
+
   private static int addLine(List<FormattedLine> lines, List<Lexeme> tokens, int depth) {
     boolean closes = !tokens.isEmpty() && tokens.get(0).text().equals("}");
-    FormattedLine line = new FormattedLine(tokens, closes ? depth - 1 : depth);
     FormattedLine before = lines.isEmpty() ? null : lines.get(lines.size() - 1);
+    boolean inRule = depth == 0 ? startsRule(tokens) : before != null && before.isAsWritten();
+    FormattedLine line = inRule ? FormattedLine.asWritten(tokens) : new FormattedLine(tokens, closes ? depth - 1 : depth);
     if (line.isEmpty()) {
       if (before != null && !before.isEmpty() && !before.opensBlock()) {
         lines.add(line);
@@ -75,5 +87,9 @@ public final class Formatter {
       depth += token.text().equals("{") ? 1 : token.text().equals("}") ? -1 : 0;
     }
     return Math.max(0, depth);
+  }
+
+  private static boolean startsRule(List<Lexeme> tokens) {
+    return !tokens.isEmpty() && tokens.get(0).text().equals("rule");
   }
 }

@@ -290,14 +290,17 @@ final class ClaimChecker {
         return mismatch(claim.value().span(), "a figure is expected here", value.get().type());
       }
       Term term = value.get().term();
+      Dimension dimension = ((Type.Figure) value.get().type()).dimension();
+      // The sum of none is nought; the largest of none is not known.
+      Quantity nothing = Quantity.of(0, Units.of(dimension).stream().findFirst().orElse(Units.ONE));
       return Optional.of(new Typed(value.get().type(), (f, n) -> {
-        Quantity result = null;
+        Quantity result = claim.gathering() == Tree.Gathering.SUM ? nothing : null;
         for (Object thing : things(things, f, n)) {
           n[place] = thing;
           if (filter.isPresent() && !Boolean.TRUE.equals(filter.get().of(f, n)) || !(term.of(f, n) instanceof Quantity q)) {
             continue;
           }
-          result = result == null ? q : switch (claim.gathering()) {
+          result = result == null || result == nothing ? q : switch (claim.gathering()) {
             case SUM -> result.plus(q);
             case MOST -> q.si() > result.si() ? q : result;
             case LEAST -> q.si() < result.si() ? q : result;
