@@ -63,7 +63,7 @@ final class ExplainCommand implements Callable<Integer> {
   private static Map<String, Rule> rules() {
     Map<String, Rule> rules = new LinkedHashMap<>();
     for (String each : StandardLibrary.packNames()) {
-      RuleLoader.load(StandardLibrary.library(List.of("common", each)).value()).value().stream()
+      RuleLoader.load(StandardLibrary.written(List.of("common", each)).value()).value().stream()
           .filter(r -> r.pack().equals(each))
           .forEach(r -> rules.put(r.name(), r));
     }
