@@ -52,6 +52,8 @@ final class Imports {
   static Checked<Gathered> gather(Source plan, Path path, SourceReader reader, Reading reading) {
     Imports imports = new Imports(reader, reading);
     Path file = path.toAbsolutePath().normalize();
+    reading.codeInstead().ifPresent(imports.codes::add);
+    reading.codeInstead().ifPresent(imports.packs::add);
     imports.add(plan, file, file.getParent(), List.of(file));
     return new Checked<>(
         new Gathered(List.copyOf(imports.files), List.copyOf(imports.packs), List.copyOf(imports.codes)),
@@ -86,8 +88,12 @@ final class Imports {
       findings.add(finding.build());
       return;
     }
+    boolean code = use.kind().isPresent() && use.kind().get().text().equals("code");
+    if (code && reading.codeInstead().isPresent()) {
+      return; // another code stands in for it
+    }
     packs.add(name);
-    if (use.kind().isPresent() && use.kind().get().text().equals("code")) {
+    if (code) {
       codes.add(name);
     }
   }

@@ -3,6 +3,7 @@ package wattle.bind;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import wattle.finding.Checked;
 import wattle.finding.Placement;
 import wattle.finding.Source;
@@ -22,6 +23,11 @@ public sealed interface Reading {
 
   /** Names of all packs of the standard library. */
   List<String> packNames();
+
+  /** The code pack that stands in for those that the plan names; empty where its own hold. */
+  default Optional<String> codeInstead() {
+    return Optional.empty();
+  }
 
   /** Where the spans of the trees that were read last stand. */
   Placement placement();
@@ -46,6 +52,40 @@ public sealed interface Reading {
     @Override
     public Placement placement() {
       return Placement.IN_PLACE;
+    }
+  }
+
+  /**
+   * Reads a plan as if it named another code pack.
+   *
+   * @param code name of the pack
+   */
+  record UnderCode(String code) implements Reading {
+    private static final Reading AFRESH = new Afresh();
+
+    @Override
+    public Optional<String> codeInstead() {
+      return Optional.of(code);
+    }
+
+    @Override
+    public Checked<PlanTree> parse(Source source) {
+      return AFRESH.parse(source);
+    }
+
+    @Override
+    public Checked<Library> packs(List<String> names) {
+      return AFRESH.packs(names);
+    }
+
+    @Override
+    public List<String> packNames() {
+      return AFRESH.packNames();
+    }
+
+    @Override
+    public Placement placement() {
+      return AFRESH.placement();
     }
   }
 

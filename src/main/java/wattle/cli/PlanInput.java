@@ -7,10 +7,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Option;
+import wattle.bind.Reading;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
+import wattle.library.StandardLibrary;
 
 /** How a command reads plans: from files, or from standard input as {@code -}. */
 final class PlanInput {
@@ -22,6 +24,9 @@ final class PlanInput {
       defaultValue = USUAL_LARGEST,
       description = "Largest file that is read, in MiB (default: ${DEFAULT-VALUE}).")
   private int largestFile;
+
+  @Option(names = "--code", paramLabel = "PACK", description = "Take this code pack instead of the one that the plan names.")
+  private String code;
 
   /** As it is where no option says otherwise. */
   static PlanInput usual() {
@@ -37,14 +42,14 @@ final class PlanInput {
 
   /** Compiles a text that stands in for a plan. */
   Compilation compile(Source text, String name) {
-    return new Compiler(reader()).compile(text, name.equals("-") ? Path.of("standard-input") : path(name));
+    return compiler(reader()).compile(text, name.equals("-") ? Path.of("standard-input") : path(name));
   }
 
   /** Compiles a plan as it would be with some of its files changed, by path; nothing is written. */
   Compilation compile(String name, Map<Path, String> changed) {
     SourceReader reader = new SourceReader(changed, reader().mostBytes());
     try {
-      return new Compiler(reader).compile(reader.read(path(name), name), path(name));
+      return compiler(reader).compile(reader.read(path(name), name), path(name));
     } catch (SourceReader.Unreadable e) {
       throw new Failure(e.getMessage());
     }
@@ -52,7 +57,17 @@ final class PlanInput {
 
   /** Compiles a plan together with texts that belong to it for this once. */
   Compilation compile(String name, List<Source> beside) {
-    return new Compiler(reader()).compile(read(name), name.equals("-") ? Path.of("standard-input") : path(name), beside);
+    return compiler(reader()).compile(read(name), name.equals("-") ? Path.of("standard-input") : path(name), beside);
+  }
+
+  private Compiler compiler(SourceReader reader) {
+    if (code == null) {
+      return new Compiler(reader);
+    }
+    if (!StandardLibrary.packNames().contains(code)) {
+      throw new Failure("no code pack is called '" + code + "'; there are " + String.join(", ", StandardLibrary.packNames()));
+    }
+    return new Compiler(reader, new Reading.UnderCode(code));
   }
 
   /** The text of a plan; one that cannot be read ends the command. */
