@@ -74,7 +74,7 @@ public sealed interface Reading {
     }
 
     @Override
-    public Checked<Library> packs(List<String> names) {
+    public Library packs(List<String> names) {
       return AFRESH.packs(names);
     }
 
