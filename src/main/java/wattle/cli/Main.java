@@ -41,6 +41,7 @@ public final class Main implements Runnable {
           LockoutCommand.class,
           DirectoryCommand.class,
           TestSheetCommand.class,
+          PermitCommand.class,
           LanguageServerCommand.class,
           BalanceCommand.class,
           BeginCommand.class);

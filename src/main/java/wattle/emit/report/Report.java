@@ -8,17 +8,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
-import wattle.derivation.Derivation;
 import wattle.emit.document.Markup;
 import wattle.emit.document.Page;
 import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.DrawingSvg;
 import wattle.emit.file.Mark;
 import wattle.emit.findings.TextFindings;
-import wattle.emit.table.Cell;
-import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetHtml;
+import wattle.emit.table.SheetSources;
 import wattle.emit.text.Escape;
 import wattle.finding.Citation;
 import wattle.model.House;
@@ -144,27 +142,13 @@ public final class Report {
       page.element("h3", "Not said by the plan, and taken as usual");
       page.list(plan.house().assumed());
     }
-    TreeSet<String> sources = new TreeSet<>();
-    sheets.forEach(s -> s.rows().forEach(r -> sources(r, sources)));
+    TreeSet<String> sources = new TreeSet<>(SheetSources.of(sheets));
     plan.findings().forEach(f -> f.source().map(Citation::toString).ifPresent(sources::add));
     if (!sources.isEmpty()) {
       page.element("h3", "Sources of the figures and findings on this page");
       page.list(List.copyOf(sources));
     }
     return new Section("basis", "What this rests on", page.toString());
-  }
-
-  private static void sources(Row row, TreeSet<String> sources) {
-    for (Cell cell : row.cells()) {
-      if (cell instanceof Cell.Figure figure) {
-        figure.derivation().ifPresent(d -> sources(d, sources));
-      }
-    }
-  }
-
-  private static void sources(Derivation derivation, TreeSet<String> sources) {
-    derivation.sources().forEach(s -> sources.add(s.toString()));
-    derivation.inputs().forEach(d -> sources(d, sources));
   }
 
   private static String resource(String name) {

@@ -1,0 +1,48 @@
+package wattle.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringReader;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.xml.sax.InputSource;
+
+/** What the permit office gets. */
+class PermitCommandTest {
+  @TempDir private Path folder;
+
+  private static String run(int code, String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    assertThat(Main.run(arguments, new PrintWriter(out), new PrintWriter(err))).as(err.toString()).isEqualTo(code);
+    return out.toString();
+  }
+
+  @Test
+  void aFewPagesWithServiceWorksheetPanelsAndSources() throws Exception {
+    Path pdf = folder.resolve("permit.pdf");
+    run(ExitCode.FINE, "permit", "examples/alder-court/house.wattle", "--out", pdf.toString());
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      assertThat(document.getNumberOfPages()).isLessThan(9);
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertThat(text).contains("transformer 50 kVA, 1.8 %", "Load worksheet", "Counter, both sides of the sink", "Nothing.", "NFPA 70", "licensed person");
+    }
+  }
+
+  @Test
+  void whatIsSilencedIsThereWithItsReason() throws Exception {
+    Path plan = folder.resolve("a.wattle");
+    Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle")) + "\nsilence many-outlets because \"agreed <b> & ]]> with the inspector\"\n");
+    String html = run(ExitCode.FOUND, "permit", plan.toString());
+    assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "1 of severity error");
+    DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));
+  }
+}
