@@ -6,8 +6,9 @@ import java.util.BitSet;
 /**
  * One linear solution of a tree, from the far ends to the root and back.
  *
- * <p>Seen from its box, all that lies beyond takes {@code I = Y v + J}. The run to the box before, with impedances z, makes
- * of that {@code (1 + Y z) I = Y v' + J}: no division by z, so a run of no length changes nothing and needs no care. A
+ * <p>Seen from its box, all that lies beyond takes {@code I = Y v + J}. The run to the box before puts an impedance z into
+ * each conductor in turn, which makes of that {@code I = (Y − y z yᵀ / (1 + z y_k)) v' + …}, y being the column of the
+ * conductor and y_k its own admittance: no division by z, so a run of no length changes nothing and needs no care. A
  * conductor that is open, or that begins in this box, takes no current, and its terminal is eliminated. What is left is
  * added to the box before. On the way back the volts of each box follow from those of the box before. Work and memory are
  * in proportion to the number of boxes; nothing recurs.
@@ -23,9 +24,6 @@ final class Elimination {
   private final double[] y;
   private final double[] j;
   private final double leak;
-  private final double[] system;
-  private final double[] right;
-  private final int[] kept;
   private final double[] scale;
   final double[] volts;
   final double[] amps;
@@ -46,9 +44,6 @@ final class Elimination {
     j = new double[2 * net.terminals()];
     volts = new double[2 * net.terminals()];
     amps = new double[2 * net.terminals()];
-    system = new double[2 * largest * largest];
-    right = new double[2 * largest * (largest + 1)];
-    kept = new int[largest];
     scale = new double[largest];
   }
 
@@ -101,34 +96,55 @@ final class Elimination {
 
   private void eliminate(int box) {
     int start = net.first[box];
-    int n = net.terminalsOf(box);
+    int n = net.first[box + 1] - start;
     int base = block[box];
-    int m = 0;
+    boolean open = false;
     for (int i = 0; i < n; i++) {
-      int at = base + 2 * (i * n + i);
-      scale[i] = Math.abs(y[at]) + Math.abs(y[at + 1]);
-      if (net.up[start + i] != Network.OPEN) {
-        kept[m++] = i;
-      }
+      open |= net.up[start + i] == Network.OPEN;
     }
-    if (m < n) {
+    if (open) {
+      for (int i = 0; i < n; i++) {
+        int at = base + 2 * (i * n + i);
+        scale[i] = Math.abs(y[at]) + Math.abs(y[at + 1]);
+      }
       for (int k = 0; k < n; k++) {
         if (net.up[start + k] == Network.OPEN) {
           dropTerminal(box, k, n);
         }
       }
     }
-    throughRun(box, n, m);
-    for (int a = 0; a < m; a++) {
-      int to = net.up[start + kept[a]];
-      for (int b = 0; b < m; b++) {
-        int of = base + 2 * (kept[a] * n + kept[b]);
-        if (y[of] != 0 || y[of + 1] != 0) {
-          add(net.parent[box], to, net.up[start + kept[b]], y[of], y[of + 1]);
+    for (int k = 0; k < n; k++) {
+      int t = start + k;
+      if (net.up[t] != Network.OPEN && (net.ohms[t] != 0 || net.reactance[t] != 0)) {
+        throughConductor(start, k, n, base, open);
+      }
+    }
+    if (net.parent[box] >= 0) {
+      addToParent(box, start, n, base);
+    }
+  }
+
+  private void addToParent(int box, int start, int n, int base) {
+    int parent = net.parent[box];
+    int parentStart = net.first[parent];
+    int parentSize = net.first[parent + 1] - parentStart;
+    int parentBase = block[parent];
+    for (int a = 0; a < n; a++) {
+      int row = net.up[start + a];
+      if (row == Network.OPEN) {
+        continue;
+      }
+      int parentRow = parentBase + 2 * ((row - parentStart) * parentSize - parentStart);
+      int own = base + 2 * a * n;
+      for (int b = 0; b < n; b++, own += 2) {
+        int column = net.up[start + b];
+        if (column != Network.OPEN) {
+          y[parentRow + 2 * column] += y[own];
+          y[parentRow + 2 * column + 1] += y[own + 1];
         }
       }
-      j[2 * to] += j[2 * (start + kept[a])];
-      j[2 * to + 1] += j[2 * (start + kept[a]) + 1];
+      j[2 * row] += j[2 * (start + a)];
+      j[2 * row + 1] += j[2 * (start + a) + 1];
     }
   }
 
@@ -174,53 +190,68 @@ final class Elimination {
     }
   }
 
-  /** (1 + Y z) I = Y v' + J, for the terminals that a conductor feeds. */
-  private void throughRun(int box, int n, int m) {
-    int start = net.first[box];
-    int base = block[box];
-    boolean longer = false;
-    for (int a = 0; a < m; a++) {
-      int t = start + kept[a];
-      longer |= net.ohms[t] != 0 || net.reactance[t] != 0;
-    }
-    if (!longer) {
-      return;
-    }
-    for (int a = 0; a < m; a++) {
-      for (int b = 0; b < m; b++) {
-        int of = base + 2 * (kept[a] * n + kept[b]);
-        int t = start + kept[b];
-        int at = 2 * (a * m + b);
-        system[at] = y[of] * net.ohms[t] - y[of + 1] * net.reactance[t] + (a == b ? 1 : 0);
-        system[at + 1] = y[of] * net.reactance[t] + y[of + 1] * net.ohms[t];
-        right[2 * (a * (m + 1) + b)] = y[of];
-        right[2 * (a * (m + 1) + b) + 1] = y[of + 1];
-      }
-      right[2 * (a * (m + 1) + m)] = j[2 * (start + kept[a])];
-      right[2 * (a * (m + 1) + m) + 1] = j[2 * (start + kept[a]) + 1];
-    }
-    if (!Dense.solve(system, right, m, m + 1)) {
+  /** Puts the impedance of one conductor before its terminal. */
+  private void throughConductor(int start, int k, int n, int base, boolean open) {
+    int t = start + k;
+    double zr = net.ohms[t];
+    double zi = net.reactance[t];
+    int own = base + 2 * (k * n + k);
+    double dr = 1 + zr * y[own] - zi * y[own + 1];
+    double di = zr * y[own + 1] + zi * y[own];
+    double square = dr * dr + di * di;
+    if (!(square > 0)) {
       throw new NetworkException("the loads beyond a run and the run itself are in resonance");
     }
-    for (int a = 0; a < m; a++) {
-      for (int b = 0; b < m; b++) {
-        int to = base + 2 * (kept[a] * n + kept[b]);
-        y[to] = right[2 * (a * (m + 1) + b)];
-        y[to + 1] = right[2 * (a * (m + 1) + b) + 1];
+    double fr = dr / square;
+    double fi = -di / square;
+    double gr = zr * fr - zi * fi;
+    double gi = zr * fi + zi * fr;
+    double jr = j[2 * t];
+    double ji = j[2 * t + 1];
+    int row = base + 2 * k * n;
+    for (int i = 0; i < n; i++) {
+      if (i == k || open && net.up[start + i] == Network.OPEN) {
+        continue;
       }
-      j[2 * (start + kept[a])] = right[2 * (a * (m + 1) + m)];
-      j[2 * (start + kept[a]) + 1] = right[2 * (a * (m + 1) + m) + 1];
+      int at = base + 2 * (i * n + k);
+      double cr = y[at] * gr - y[at + 1] * gi;
+      double ci = y[at] * gi + y[at + 1] * gr;
+      if (cr == 0 && ci == 0) {
+        continue;
+      }
+      int to = base + 2 * i * n;
+      for (int c = 0, of = row; c < n; c++, of += 2, to += 2) {
+        // What belongs to open terminals is never read again, and may as well be changed too.
+        if (c != k) {
+          y[to] -= cr * y[of] - ci * y[of + 1];
+          y[to + 1] -= cr * y[of + 1] + ci * y[of];
+        }
+      }
+      j[2 * (start + i)] -= cr * jr - ci * ji;
+      j[2 * (start + i) + 1] -= cr * ji + ci * jr;
+      double er = y[at];
+      y[at] = er * fr - y[at + 1] * fi;
+      y[at + 1] = er * fi + y[at + 1] * fr;
     }
+    for (int c = 0, of = row; c < n; c++, of += 2) {
+      double er = y[of];
+      y[of] = er * fr - y[of + 1] * fi;
+      y[of + 1] = er * fi + y[of + 1] * fr;
+    }
+    j[2 * t] = jr * fr - ji * fi;
+    j[2 * t + 1] = jr * fi + ji * fr;
   }
 
   private void substitute(int box) {
     int start = net.first[box];
-    int n = net.terminalsOf(box);
+    int n = net.first[box + 1] - start;
     int base = block[box];
+    boolean open = false;
     for (int i = 0; i < n; i++) {
       int t = start + i;
       int u = net.up[t];
       if (u == Network.OPEN) {
+        open = true;
         continue;
       }
       double re = j[2 * t];
@@ -238,7 +269,7 @@ final class Elimination {
       volts[2 * t] = volts[2 * u] - (net.ohms[t] * re - net.reactance[t] * im);
       volts[2 * t + 1] = volts[2 * u + 1] - (net.ohms[t] * im + net.reactance[t] * re);
     }
-    for (int k = n - 1; k >= 0; k--) {
+    for (int k = n - 1; open && k >= 0; k--) {
       if (net.up[start + k] == Network.OPEN) {
         openVolts(start, k, n, base);
       }

@@ -12,6 +12,8 @@ final class Laws {
   private final Solution solution;
   private final double[] sum;
   private final double[] size;
+  private double takenWatts;
+  private double takenVars;
 
   private Laws(Solution solution) {
     this.net = solution.net;
@@ -28,6 +30,24 @@ final class Laws {
   }
 
   private void currents() {
+    conductors();
+    elements();
+    for (int k = 0; k < net.links.size(); k++) {
+      Complex amps = solution.linkAmps[k];
+      flow(net.links.get(k).from(), -amps.re(), -amps.im(), 0);
+      flow(net.links.get(k).to(), amps.re(), amps.im(), 0);
+      double square = amps.magnitude() * amps.magnitude();
+      takenWatts += net.links.get(k).impedance().re() * square;
+      takenVars += net.links.get(k).impedance().im() * square;
+    }
+    leaks();
+    sources();
+    verify();
+  }
+
+  private void conductors() {
+    double watts = 0;
+    double vars = 0;
     for (int t = 0; t < net.terminals(); t++) {
       int up = net.up[t];
       if (up != Network.OPEN) {
@@ -35,9 +55,18 @@ final class Laws {
         double im = solution.amps[2 * t + 1];
         flow(t, re, im, 0);
         flow(up, -re, -im, 0);
+        watts += net.ohms[t] * (re * re + im * im);
+        vars += net.reactance[t] * (re * re + im * im);
       }
     }
+    takenWatts += watts;
+    takenVars += vars;
+  }
+
+  private void elements() {
     Elements e = net.elements;
+    double watts = 0;
+    double vars = 0;
     for (int i = 0; i < e.count(); i++) {
       int a = e.from[i];
       int b = e.to[i];
@@ -48,20 +77,17 @@ final class Laws {
       double re = yr * vr - yi * vi;
       double im = yr * vi + yi * vr;
       // The voltage across a closed contact is the small difference of two large ones.
-      double rounding = Math.hypot(yr, yi) * Math.hypot(solution.volts[2 * a], solution.volts[2 * a + 1]) * ROUNDING;
+      double large = Math.abs(solution.volts[2 * a]) + Math.abs(solution.volts[2 * a + 1]);
+      double rounding = (Math.abs(yr) + Math.abs(yi)) * large * ROUNDING;
       flow(a, -re, -im, rounding);
       if (b != Network.EARTH) {
         flow(b, re, im, rounding);
       }
+      watts += vr * re + vi * im;
+      vars += vi * re - vr * im;
     }
-    for (int k = 0; k < net.links.size(); k++) {
-      Complex amps = solution.linkAmps[k];
-      flow(net.links.get(k).from(), -amps.re(), -amps.im(), 0);
-      flow(net.links.get(k).to(), amps.re(), amps.im(), 0);
-    }
-    leaks();
-    sources();
-    verify();
+    takenWatts += watts;
+    takenVars += vars;
   }
 
   /** What holds a part that hangs on nothing to earth, where links are. */
@@ -119,19 +145,7 @@ final class Laws {
         size += volts.magnitude() * (amps.magnitude() + rounding / RELATIVE);
       }
     }
-    Complex taken = Complex.ZERO;
-    for (int e = 0; e < net.elementCount(); e++) {
-      taken = taken.plus(solution.elementPower(e));
-    }
-    for (int t = 0; t < net.terminals(); t++) {
-      double square =
-          solution.amps[2 * t] * solution.amps[2 * t] + solution.amps[2 * t + 1] * solution.amps[2 * t + 1];
-      taken = taken.plus(new Complex(net.ohms[t] * square, net.reactance[t] * square));
-    }
-    for (int k = 0; k < net.links.size(); k++) {
-      double amps = solution.linkAmps[k].magnitude();
-      taken = taken.plus(net.links.get(k).impedance().times(amps * amps));
-    }
+    Complex taken = new Complex(takenWatts, takenVars);
     if (!(given.minus(taken).magnitude() <= RELATIVE * size + 1e-9)) {
       throw new NetworkException("the sources give " + given + " VA and " + taken + " VA are taken");
     }

@@ -123,7 +123,10 @@ final class Measures {
   // ---- Volts
 
   private static Optional<TrialResult.OutletReading> outlet(TrialResult r, String subject) {
-    return r.outlets().stream().filter(o -> o.name().equals(subject) || o.device().equals(subject)).findFirst();
+    return r.outlets().stream()
+        .filter(o -> o.name().equals(subject) || o.device().equals(subject))
+        // Of an appliance with parts at two voltages the main one, across the hots, is meant; of alike ones the worst.
+        .min(Comparator.comparingDouble(o -> -o.nominal().si()));
   }
 
   private static Optional<Measured> voltage(TrialResult r, String subject) {

@@ -31,7 +31,7 @@ class TrialsTest {
         run("kitchen.c2.upper draws 1200 W\n kitchen.c2.lower draws 600 W\n open neutral of counter at kitchen.c1");
     assertThat(volts(result, "kitchen.c2.upper")).isCloseTo(80, within(0.6));
     assertThat(volts(result, "kitchen.c2.lower")).isCloseTo(160, within(1.2));
-    assertThat(amps(result, "counter", "neutral")).isZero();
+    assertThat(amps(result, "counter", "neutral")).isLessThan(1e-9);
   }
 
   @Test
