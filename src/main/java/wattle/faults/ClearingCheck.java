@@ -48,11 +48,15 @@ final class ClearingCheck {
     if (curve.isEmpty()) {
       return Optional.empty();
     }
+    // Most faults trip the breaker at once; nothing is worked out for those.
     List<Slow> slow =
         points.stream()
-            .flatMap(p -> p.faults().stream().map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
-            .filter(s -> s.amperes < curve.get().usualAmperes() && s.fault.weakest().isPresent())
-            .filter(s -> s.fault.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
+            .flatMap(
+                p ->
+                    p.faults().stream()
+                        .filter(f -> f.leastAmperes() < curve.get().usualAmperes() && f.weakest().isPresent())
+                        .filter(f -> f.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
+                        .map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
             .sorted(Comparator.comparingDouble(Slow::amperes))
             .toList();
     return slow.stream()
