@@ -27,7 +27,7 @@ final class PlanText {
       Source source = files.get(file);
       int lines = Math.min(source.lineCount(), MOST_LINES);
       page.element("h3", source.name(), "id", "file" + file);
-      page.open("div", "class", "plan", "role", "region", "tabindex", "0", "aria-label", "Text of " + source.name());
+      page.open("div", "class", "plan", "role", "group", "tabindex", "0", "aria-label", "Text of " + source.name());
       for (int line = 1; line <= lines; line++) {
         page.open("div", "class", "line", "id", "f" + file + "l" + line);
         page.element("span", Integer.toString(line), "class", "number", "aria-hidden", "true");

@@ -60,7 +60,7 @@ public final class Report {
   public Report picture(String title, Drawing drawing) {
     String id = "picture" + ++pictures;
     Markup page = new Markup();
-    page.open("div", "class", "wide picture", "role", "region", "tabindex", "0", "aria-label", title);
+    page.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", title);
     page.raw(DrawingSvg.element(drawing, id)).close();
     sections.add(new Section(id, title, page.toString()));
     return this;

@@ -9,7 +9,7 @@ public final class SheetHtml {
 
   /** The table with its caption and notes, for the body of a page. */
   public static String render(Sheet sheet) {
-    StringBuilder out = new StringBuilder("<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"");
+    StringBuilder out = new StringBuilder("<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"");
     out.append(Escape.xml(sheet.title())).append("\"><table><caption>").append(Escape.xml(sheet.title()));
     out.append("</caption>\n<thead><tr>");
     for (Column column : sheet.columns()) {
