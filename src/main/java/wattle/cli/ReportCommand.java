@@ -4,6 +4,7 @@ import guru.nidi.graphviz.engine.GraphvizException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -18,6 +19,8 @@ import wattle.emit.findings.TextFindings;
 import wattle.emit.graphviz.DotEngine;
 import wattle.emit.oneline.OneLine;
 import wattle.emit.panelfront.PanelFront;
+import wattle.emit.picture.PdfPages;
+import wattle.emit.picture.UnreadablePictureException;
 import wattle.emit.report.Report;
 import wattle.emit.schedule.LoadSchedule;
 import wattle.emit.schedule.PanelSchedule;
@@ -34,7 +37,7 @@ import wattle.model.House;
       "",
       "Examples:",
       "  wattle report examples/alder-court/house.wattle --out out",
-      "  wattle report examples/cottage/house.wattle --out out/cottage --force",
+      "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
     })
 final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -43,7 +46,10 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
   private String folder;
 
-  @Option(names = "--force", description = "Replace a report.html that Wattle did not make.")
+  @Option(names = "--pdf", description = "Write report.pdf beside it, with the same for paper.")
+  private boolean pdf;
+
+  @Option(names = "--force", description = "Replace a report that Wattle did not make.")
   private boolean force;
 
   @Mixin private EngineOption engine;
@@ -56,10 +62,24 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() {
     DotEngine layout = engine.start();
     Compilation plan = input.compile(file);
-    Path page = madeFolder().resolve("report.html");
-    ResultOutput.write(List.of(Output.text(page, report(plan, layout).html())), force);
-    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.findings(), plan.source().name()) + "; wrote " + page);
+    Report report = report(plan, layout);
+    Path written = madeFolder();
+    List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
+    if (pdf) {
+      outputs.add(new Output(written.resolve("report.pdf"), paper(report)));
+    }
+    ResultOutput.write(outputs, force);
+    String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
+    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.findings(), plan.source().name()) + "; wrote " + names);
     return plan.count(wattle.finding.Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  private static byte[] paper(Report report) {
+    try {
+      return PdfPages.of(report.paper(), report.title());
+    } catch (UnreadablePictureException e) {
+      throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
+    }
   }
 
   private Path madeFolder() {

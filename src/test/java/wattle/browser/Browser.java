@@ -30,7 +30,8 @@ import java.util.stream.Stream;
 /** A headless Chromium, spoken to by its own debugging protocol; one tab. */
 public final class Browser implements AutoCloseable {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final int SECONDS = 120;
+  /** A page of thousands of cells, judged on a machine that does other things as well. */
+  private static final int SECONDS = 600;
 
   private final Process process;
   private final Path profile;

@@ -5,7 +5,9 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
 import wattle.emit.document.Markup;
@@ -33,6 +35,9 @@ public final class Report {
   private final List<Sheet> sheets = new ArrayList<>();
   private int pictures;
 
+  /** Kind of sheet that a picture stands on when printed, by the id of its section. */
+  private final Map<String, String> sheetsOf = new LinkedHashMap<>();
+
   public Report(Compilation plan) {
     this.plan = plan;
     this.text = new PlanText(plan.files().stream().map(PlanTree::source).toList());
@@ -53,7 +58,10 @@ public final class Report {
       page.close();
     }
     page.close();
-    sections.add(new Section("findings", "Findings", page.toString()));
+    Markup paper = new Markup();
+    paper.element("p", TextFindings.summary(plan.findings(), plan.source().name()));
+    new FindingList(text).writeTo(paper, plan.findings());
+    sections.add(new Section("findings", "Findings", page.toString(), paper.toString()));
   }
 
   /** Adds a picture under a heading. */
@@ -62,7 +70,8 @@ public final class Report {
     Markup page = new Markup();
     page.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", title);
     page.raw(DrawingSvg.element(drawing, id)).close();
-    sections.add(new Section(id, title, page.toString()));
+    sections.add(new Section(id, title, page.toString(), PaperPicture.of(drawing, id)));
+    sheetsOf.put(id, PaperPicture.isTurned(drawing) ? "section turned" : "section sheet");
     return this;
   }
 
@@ -70,8 +79,12 @@ public final class Report {
   public Report tables(String title, List<Sheet> tables) {
     sheets.addAll(tables);
     StringBuilder body = new StringBuilder();
-    tables.forEach(t -> body.append(SheetHtml.render(t)));
-    sections.add(new Section("tables" + sections.size(), title, body.toString()));
+    StringBuilder paper = new StringBuilder();
+    for (Sheet table : tables) {
+      body.append(SheetHtml.render(table));
+      paper.append(SheetHtml.plain(table));
+    }
+    sections.add(new Section("tables" + sections.size(), title, body.toString(), paper.toString()));
     return this;
   }
 
@@ -82,7 +95,7 @@ public final class Report {
     if (plan.findings().isEmpty()) {
       Markup files = new Markup();
       text.writeTo(files);
-      all.add(new Section("plan", "The plan", files.toString()));
+      all.add(Section.same("plan", "The plan", files.toString()));
     }
     Markup page = new Markup();
     page.open("header").element("h1", title());
@@ -110,7 +123,30 @@ public final class Report {
             + "//]]>\n</script></body></html>\n");
   }
 
-  private String title() {
+  /** The same for paper: nothing unfolds, so the workings stand at the end; wide pictures are on turned sheets. */
+  public String paper() {
+    List<Section> all = new ArrayList<>(sections);
+    all.add(basis());
+    String workings = Workings.of(sheets);
+    if (!workings.isEmpty()) {
+      all.add(Section.same("workings", "How the figures were come by", "<div class=\"workings\">" + workings + "</div>"));
+    }
+    Markup files = new Markup();
+    text.writeTo(files);
+    all.add(Section.same("plan", "The plan", files.toString()));
+    Markup page = new Markup();
+    page.element("h1", title()).element("p", facts(), "class", "facts").element("p", Page.CAUTION, "class", "caution");
+    for (Section section : all) {
+      page.open("div", "id", section.id(), "class", sheetsOf.getOrDefault(section.id(), "section"));
+      page.element("h2", section.title()).raw(section.paper()).close();
+    }
+    return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/><title>"
+        + Escape.xml(title()) + "</title><meta name=\"description\" content=\"" + Escape.xml(title()) + "\"/><style>"
+        + resource("paper.css") + "</style></head>\n<body>\n" + page + "</body></html>\n";
+  }
+
+  /** Name of the plan and its revision. */
+  public String title() {
     House house = plan.house();
     return house.title().orElse(plan.source().name()) + house.revision().map(r -> ", revision " + r).orElse("");
   }
@@ -148,7 +184,7 @@ public final class Report {
       page.element("h3", "Sources of the figures and findings on this page");
       page.list(List.copyOf(sources));
     }
-    return new Section("basis", "What this rests on", page.toString());
+    return Section.same("basis", "What this rests on", page.toString());
   }
 
   private static String resource(String name) {

@@ -1,0 +1,134 @@
+package wattle.bench;
+
+import guru.nidi.graphviz.engine.Engine;
+import guru.nidi.graphviz.engine.Format;
+import java.io.FileNotFoundException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+import wattle.conductors.Conductors;
+import wattle.emit.drawing.DrawingSvg;
+import wattle.emit.graphviz.DotEngine;
+import wattle.emit.oneline.OneLine;
+import wattle.emit.panelfront.PanelFront;
+import wattle.emit.picture.PdfPicture;
+import wattle.emit.picture.PngPicture;
+import wattle.emit.picture.UnreadablePictureException;
+import wattle.emit.report.Report;
+import wattle.emit.schedule.LoadSchedule;
+import wattle.emit.schedule.MaterialsSchedule;
+import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RunSchedule;
+import wattle.emit.table.Sheet;
+import wattle.loads.ConnectedLoads;
+import wattle.materials.Materials;
+import wattle.model.House;
+
+/**
+ * The documents of Alder Court, part by part, when all is warm; and the graph of its one-line diagram laid out by the
+ * engine that is built in and by an installed Graphviz, whose process is started anew for each.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Fork(1)
+@Warmup(iterations = 4, time = 3)
+@Measurement(iterations = 5, time = 3)
+public class DocumentsBench {
+  private static final Path COURT = Path.of("examples/alder-court/house.wattle");
+
+  private Compilation plan;
+  private House house;
+  private ConnectedLoads loads;
+  private String graph;
+  private String svg;
+  private List<Sheet> runs;
+
+  @Setup
+  public void compile() throws SourceReader.Unreadable {
+    plan = text();
+    house = plan.house();
+    loads = ConnectedLoads.of(house);
+    graph = new OneLine(house, loads).dot();
+    svg = DrawingSvg.document(new OneLine(house, loads).drawing(DotEngine.builtIn()));
+    runs = runs();
+  }
+
+  /** Text to findings. */
+  @Benchmark
+  public Compilation text() throws SourceReader.Unreadable {
+    return new Compiler(SourceReader.FROM_DISK).compile(COURT);
+  }
+
+  @Benchmark
+  public List<Sheet> panels() {
+    return PanelSchedule.of(house, loads);
+  }
+
+  @Benchmark
+  public Sheet connectedLoads() {
+    return LoadSchedule.of(house, ConnectedLoads.of(house));
+  }
+
+  @Benchmark
+  public List<Sheet> runs() {
+    return List.of(RunSchedule.of(house, Conductors.of(house, plan.library())));
+  }
+
+  @Benchmark
+  public Sheet materials() {
+    return MaterialsSchedule.of(Materials.of(house, plan.library()));
+  }
+
+  @Benchmark
+  public String oneLine() {
+    return DrawingSvg.document(new OneLine(house, loads).drawing(DotEngine.builtIn()));
+  }
+
+  @Benchmark
+  public String panelFronts() {
+    return DrawingSvg.document(new PanelFront(house).drawing());
+  }
+
+  @Benchmark
+  public byte[] oneLineAsPng() throws UnreadablePictureException {
+    return PngPicture.of(svg, 144);
+  }
+
+  @Benchmark
+  public byte[] oneLineAsPdf() throws UnreadablePictureException {
+    return PdfPicture.of(List.of(svg), "One-line diagram", Optional.empty());
+  }
+
+  /** The page of pictures and tables that were made before. */
+  @Benchmark
+  public String page() {
+    return new Report(plan).tables("Runs", runs).html();
+  }
+
+  /** The diagram step alone. */
+  @Benchmark
+  public String graphBuiltIn() {
+    return DotEngine.builtIn().render(graph, Engine.DOT, Format.SVG).text();
+  }
+
+  /** The same graph by an installed {@code dot}. */
+  @Benchmark
+  public String graphNative() throws FileNotFoundException {
+    return DotEngine.installed("dot").render(graph, Engine.DOT, Format.SVG).text();
+  }
+}

@@ -1,0 +1,38 @@
+package wattle.emit.report;
+
+import java.util.Locale;
+import wattle.emit.document.Markup;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.DrawingSvg;
+
+/** A picture on a sheet of its own, turned whichever way shows it larger, and made smaller where it would not fit. */
+final class PaperPicture {
+  /** What the margins leave of a letter sheet, in CSS pixels of 1/96 inch. */
+  private static final double LONG = 950;
+
+  private static final double SHORT = 710;
+
+  /** Above its own size a picture gains nothing. */
+  private static final double LARGEST = 1;
+
+  private static final double HEADING = 70;
+
+  private PaperPicture() {}
+
+  static String of(Drawing drawing, String id) {
+    double upright = scale(drawing, SHORT, LONG);
+    double turned = scale(drawing, LONG, SHORT);
+    Markup page = new Markup();
+    page.open("div", "class", "picture", "style", String.format(Locale.ROOT, "width: %.1fpx", drawing.width() * Math.max(upright, turned)));
+    return page.raw(DrawingSvg.element(drawing, id)).close().toString();
+  }
+
+  /** Whether the sheet of a picture is turned. */
+  static boolean isTurned(Drawing drawing) {
+    return scale(drawing, LONG, SHORT) > scale(drawing, SHORT, LONG);
+  }
+
+  private static double scale(Drawing drawing, double width, double height) {
+    return Math.min(LARGEST, Math.min(width / drawing.width(), (height - HEADING) / drawing.height()));
+  }
+}
