@@ -86,7 +86,7 @@ public final class Compiler {
     findings.addAll(PanelSpace.check(house.panels().values()));
     findings.addAll(faults(house, library));
     findings.addAll(ServiceLoad.check(house, library));
-    findings.addAll(RuleBook.judge(house, library));
+    findings.addAll(RuleBook.judge(house, library, sound));
     findings.addAll(Expectations.check(house, library, sound));
     return findings;
   }

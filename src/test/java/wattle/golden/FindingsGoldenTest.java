@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -19,11 +20,14 @@ import wattle.emit.findings.TextFindings;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Source;
+import wattle.library.StandardLibrary;
 
 /** Each plan of the broken set gives exactly the findings beside it; a pair dropped in is a test more. */
 class FindingsGoldenTest {
   private static final List<String> FOLDERS =
       List.of("examples/broken", "examples/kitchen-renovation", "examples/workshop", "src/test/resources/plans/findings");
+
+  private static final Set<String> RULES = StandardLibrary.library(StandardLibrary.packNames()).rules().keySet();
 
   private static List<Path> plans() {
     return FOLDERS.stream().filter(f -> Files.isDirectory(Path.of(f))).flatMap(f -> Golden.plans(f).stream()).toList();
@@ -75,7 +79,11 @@ class FindingsGoldenTest {
                     plan.toString(),
                     () -> {
                       String name = plan.getFileName().toString().replaceFirst("\\.wattle$", "");
-                      assertThat(compile(plan).findings()).extracting(Finding::rule).containsExactly(name);
+                      // Rules of the packs may have more to say of so small a plan; they have tests of their own.
+                      assertThat(compile(plan).findings())
+                          .extracting(Finding::rule)
+                          .filteredOn(rule -> !RULES.contains(rule))
+                          .containsExactly(name);
                     }));
   }
 

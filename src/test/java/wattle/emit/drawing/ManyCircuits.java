@@ -54,7 +54,7 @@ public final class ManyCircuits {
       rest.append("branch ").append(box).append(" by 12/2 NM-B { P --5 m-- hall.").append(box).append(" }\n".replace("P", "P"));
     }
     String branches = rest.toString().replaceAll("branch (s(\\d)c\\d) by 12/2 NM-B \\{ P", "branch $1 by 12/2 NM-B { S$2");
-    return "plan \"Many <circuits>\"\nuse code us-2023\nservice main 120/240 V 400 A {\n  source transformer 75 kVA 2 %\n  run 20 m of 4/0 Al triplex\n"
+    return "plan \"Many <circuits>\"\nservice main 120/240 V 400 A {\n  source transformer 75 kVA 2 %\n  run 20 m of 4/0 Al triplex\n"
         + "  earth rods by 6 Cu 25 ohm\n}\npanel P from main {\n  bus 400 A\n  slots " + Math.max(slot + 4, 8)
         + "\n  bonded\n  main breaker 400 A 22 kA\n" + panel + "}\n" + branches + room + "}\n";
   }
