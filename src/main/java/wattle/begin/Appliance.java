@@ -19,14 +19,14 @@ public enum Appliance {
   DRYER("Dryer", "dryer 5 kW", Place.LAUNDRY, 30, 2, "10/3", true, 5000),
   WATER_HEATER("Water heater", "water heater 4.5 kW", Place.UTILITY, 30, 2, "10/2", false, 4500),
   FURNACE("Furnace", "furnace 600 W", Place.UTILITY, 15, 1, "14/2", false, 600),
-  HEAT_PUMP("Heat pump, outdoor unit", "heat pump 24 A minimum-circuit 30 A maximum-breaker 40 A", Place.YARD, 40, 2, "8/2", false, 5760),
-  AIR_CONDITIONER("Air conditioner, outdoor unit", "air conditioner 16 A minimum-circuit 20 A maximum-breaker 30 A", Place.YARD, 30, 2, "10/2", false, 3840),
+  HEAT_PUMP("Heat pump, outdoor unit", "heat pump 24 A minimum-circuit 30 A maximum-breaker 40 A", Place.YARD, 40, 2, "8/2", true, 5760),
+  AIR_CONDITIONER("Air conditioner, outdoor unit", "air conditioner 16 A minimum-circuit 20 A maximum-breaker 30 A", Place.YARD, 30, 2, "10/2", true, 3840),
   BASEBOARD("Baseboard heaters", "baseboard heater 1 kW", Place.BEDROOMS, 20, 2, "12/2", false, 3000),
   VEHICLE_CHARGER("Vehicle charger", "vehicle charger 32 A", Place.GARAGE, 40, 2, "8/2", false, 7680),
   GARAGE_DOOR("Garage door", "garage door 500 W", Place.GARAGE, 20, 1, "12/2", true, 500),
   FREEZER("Freezer", "freezer 400 W", Place.UTILITY, 20, 1, "12/2", true, 400),
   SUMP_PUMP("Sump pump", "sump pump 600 W", Place.BASEMENT, 20, 1, "12/2", true, 600),
-  WELL_PUMP("Well pump", "well pump 1.5 kW", Place.UTILITY, 20, 2, "12/2", false, 1500),
+  WELL_PUMP("Well pump", "well pump 1.5 kW", Place.UTILITY, 20, 2, "12/2", true, 1500),
   HOT_TUB("Hot tub", "hot tub 9 kW", Place.YARD, 50, 2, "6/3", true, 9000),
   POOL_PUMP("Pool pump", "pool pump 1.5 kW", Place.YARD, 20, 2, "12/2", true, 1500),
   SAUNA("Sauna", "sauna 6 kW", Place.UTILITY, 40, 2, "8/2", false, 6000);
@@ -110,7 +110,15 @@ public enum Appliance {
   Circuit circuit(String name, List<String> stops, Cables cables) {
     boolean buried = place == Place.YARD && (this == HOT_TUB || this == POOL_PUMP);
     return new Circuit(
-        name, title, amperes, poles, groundFault ? List.of("ground-fault") : List.of(),
+        name, title, amperes, poles, protections(),
         cable + " " + (buried ? cables.outside() : cables.inside()), "", List.of(stops), voltAmperes);
+  }
+
+  /** In a kitchen a 120 V branch is guarded against arcs as well. */
+  private List<String> protections() {
+    if (!groundFault) {
+      return List.of();
+    }
+    return place == Place.KITCHEN && poles == 1 ? List.of("arc-fault", "ground-fault") : List.of("ground-fault");
   }
 }

@@ -64,7 +64,7 @@ class EditingTest {
     try (ScriptedEditor editor = started()) {
       String uri = uri(HOUSE);
       editor.open(uri, Files.readString(HOUSE));
-      editor.replace(uri, "1      15 A  arc-fault               hall ", "1      15  arc-fault               hall ");
+      editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      15  arc-fault               hall ");
       Diagnostic finding = editor.findings(uri).get(0);
       assertThat(finding.getCode().getLeft()).isEqualTo("unit-missing");
       assertThat(textAt(editor.text(uri), finding.getRange())).isEqualTo("15");
@@ -105,7 +105,7 @@ class EditingTest {
       editor.open(uri(HOUSE), Files.readString(HOUSE));
       editor.open(uri(GARAGE), Files.readString(GARAGE));
       editor.findings(uri(GARAGE));
-      editor.replace(uri(HOUSE), "9+11   60 A  two-pole                G ", "9+11   60 A  two-pole                GG ");
+      editor.replace(uri(HOUSE), "9+11   60 A  two-pole                         G ", "9+11   60 A  two-pole                GG ");
       List<Diagnostic> inHouse = editor.findings(uri(HOUSE));
       List<Diagnostic> inGarage = editor.await(uri(GARAGE), p -> !p.getDiagnostics().isEmpty());
       assertThat(ScriptedEditor.rules(inHouse)).isNotEmpty();

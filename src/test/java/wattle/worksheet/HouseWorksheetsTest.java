@@ -53,9 +53,14 @@ class HouseWorksheetsTest {
     return new Compiler(new SourceReader(Map.of(), 1 << 20)).compile(new Source("house.wattle", text), Path.of("house.wattle"));
   }
 
+  /** What the rules of the packs say of so bare a house is no matter of worksheets. */
+  private static List<Finding> structure(Compilation plan) {
+    return plan.findings().stream().filter(f -> !plan.library().rules().containsKey(f.rule())).toList();
+  }
+
   private static HouseWorksheets worksheets(String text) {
     Compilation plan = compile(text);
-    assertThat(plan.findings()).filteredOn(f -> !f.rule().endsWith("-below-load")).extracting(Finding::headline).isEmpty();
+    assertThat(structure(plan)).filteredOn(f -> !f.rule().endsWith("-below-load")).extracting(Finding::headline).isEmpty();
     return new HouseWorksheets(plan.house(), plan.library());
   }
 
@@ -183,11 +188,11 @@ class HouseWorksheetsTest {
     double optional = service(large, "optional").worksheet().orElseThrow().current().si();
     assertThat(optional).isLessThan(100).isLessThan(standard);
     assertThat(standard).isGreaterThan(100);
-    assertThat(compile(large).findings()).isEmpty();
-    assertThat(compile(large.replace("water heater 4.5 kW", "water heater 24.5 kW")).findings())
+    assertThat(structure(compile(large))).isEmpty();
+    assertThat(structure(compile(large.replace("water heater 4.5 kW", "water heater 24.5 kW"))))
         .extracting(Finding::rule)
         .containsExactly("service-below-load");
-    assertThat(compile(large.replace("floor-area 170 m2", "storeys 1")).findings()).as("nothing is guessed").isEmpty();
+    assertThat(structure(compile(large.replace("floor-area 170 m2", "storeys 1")))).as("nothing is guessed").isEmpty();
   }
 
   @Test
