@@ -48,6 +48,11 @@ final class Analyses implements AutoCloseable {
     }
   }
 
+  /** Forgets what was compiled: files have changed beside the editor. For tasks on this thread. */
+  void forget() {
+    latest.clear();
+  }
+
   /** Which plan each file is part of; for tasks on this thread. */
   Plans plans() {
     return plans;
@@ -97,7 +102,7 @@ final class Analyses implements AutoCloseable {
     Path plan = analysis.get().plan();
     Known known = latest.get(plan);
     List<Finding> judgements = compiler(plan, buffers).judgements(known.structure);
-    Analysis made = new Analysis(plan, buffers, known.structure.with(judgements));
+    Analysis made = known.analysis.judged(known.structure.with(judgements));
     latest.put(plan, new Known(made, known.structure, judgements, true));
     return Optional.of(made);
   }

@@ -44,6 +44,17 @@ final class Analysis {
     this.derived = new Derived(this);
   }
 
+  /**
+   * The same texts with what the later phases found. Their files are taken to stand as they stood when they were read: one
+   * that has changed since must be seen to have changed.
+   */
+  Analysis judged(Compilation whole) {
+    Analysis judged = new Analysis(plan, buffers, whole);
+    judged.stamps.clear();
+    judged.stamps.putAll(stamps);
+    return judged;
+  }
+
   /** Of a file that was read from disk, or was looked for and not found. */
   private void stamp(Path path) {
     if (buffers.at(path).isEmpty()) {

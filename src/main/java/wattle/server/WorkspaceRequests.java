@@ -28,6 +28,7 @@ final class WorkspaceRequests implements WorkspaceService {
 
   @Override
   public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
+    session.analyses().run(session.analyses()::forget);
     params.getChanges().forEach(change -> session.changeOf(Uris.path(change.getUri()), b -> b));
   }
 
