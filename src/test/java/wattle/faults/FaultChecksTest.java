@@ -6,20 +6,26 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 
 /** What the golden plans in {@code plans/findings/faults} do not show. */
 class FaultChecksTest {
   private static List<Finding> of(String text) {
-    return Plans.compile(text).findings();
+    return withoutRules(Plans.compile(text));
+  }
+
+  /** What the rules of the packs say of so bare a house is no matter of faults. */
+  private static List<Finding> withoutRules(Compilation plan) {
+    return plan.findings().stream().filter(f -> !plan.library().rules().containsKey(f.rule())).toList();
   }
 
   /** Both example houses: a 50 kVA transformer near by, and an old 60 A service. */
   @Test
   void theExamplesHaveNone() throws SourceReader.Unreadable {
     for (String house : List.of("alder-court", "cottage")) {
-      assertThat(new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/" + house + "/house.wattle")).findings()).isEmpty();
+      assertThat(withoutRules(new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/" + house + "/house.wattle")))).isEmpty();
     }
   }
 
