@@ -55,7 +55,7 @@ class BalanceTest {
   @Property(tries = 120, edgeCases = EdgeCasesMode.NONE)
   void noArrangementIsBetterAndNoneAsGoodTakesFewerMoves(@ForAll("panels") Small panel, @ForAll @IntRange(max = 9) int moves) {
     Compilation plan = compile(panel.text());
-    assertThat(plan.findings()).as(panel.text()).isEmpty();
+    assertThat(wattle.Structure.findings(plan)).as(panel.text()).isEmpty();
     PanelBalance balance = balance(plan, moves);
     BruteForce all = new BruteForce(panel);
     assertThat(amperes(balance)).as(panel.text()).isCloseTo(all.leastWith(moves), within(1e-6));
@@ -74,7 +74,7 @@ class BalanceTest {
     assertThat(changed.isEmpty()).isEqualTo(balance.moves().isEmpty());
     if (!changed.isEmpty()) {
       Compilation after = compile(changed.values().iterator().next());
-      assertThat(after.findings()).isEmpty();
+      assertThat(wattle.Structure.findings(after)).isEmpty();
       assertThat(ConnectedLoads.of(after.house()).panel("P").difference(balance.panel().system()))
           .isCloseTo(balance.after().difference(balance.panel().system()), within(1e-6));
     }

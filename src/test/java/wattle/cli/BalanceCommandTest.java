@@ -79,8 +79,8 @@ class BalanceCommandTest {
   @Test
   void placesThatNameABreakerByItsSlotFollowIt() throws IOException {
     String plan = """
-        \uFEFFservice main 120/240 V 100 A { }
-        panel P from main { bus 100 A slots 8
+        \uFEFFservice main 120/240 V 100 A { earth rods by 6 Cu }
+        panel P from main { bus 100 A slots 8 bonded
           1 20 A b1
           5 20 A b2
           2+4 30 A two-pole sub

@@ -34,7 +34,7 @@ class WatchTest {
 
   @BeforeEach
   void aPlanOfTwoFiles() throws IOException {
-    Files.writeString(folder.resolve("house.wattle"), "use \"rooms.wattle\"\nservice main 120/240 V 100 A { }\n");
+    Files.writeString(folder.resolve("house.wattle"), "use \"rooms.wattle\"\nservice main 120/240 V 100 A { earth rods by 6 Cu }\n");
     Files.writeString(folder.resolve("rooms.wattle"), "room hall { }\n");
   }
 

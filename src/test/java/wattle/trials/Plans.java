@@ -55,7 +55,7 @@ final class Plans {
   static Checked<TrialResult> runChecked(String events) {
     Compilation plan = compile("trial t {\n" + events + "\n}\n");
     List<String> faults =
-        plan.findings().stream().map(f -> f.rule()).filter(r -> !r.startsWith("trial-") && !r.startsWith("load-")).toList();
+        wattle.Structure.findings(plan).stream().map(f -> f.rule()).filter(r -> !r.startsWith("trial-") && !r.startsWith("load-")).toList();
     if (!faults.isEmpty()) {
       throw new AssertionError(plan.findings());
     }
