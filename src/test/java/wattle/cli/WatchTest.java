@@ -121,6 +121,8 @@ class WatchTest {
   void endsWhenNobodyReads() throws Exception {
     start("sh", "-c", "\"$@\" | head -n 1", "sh");
     run();
+    // Files are looked at just after the findings are printed: one that goes in between is taken to have been missing.
+    Thread.sleep(1500);
     Files.delete(folder.resolve("rooms.wattle"));
     assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
   }
