@@ -25,6 +25,12 @@ public final class MakeCommandDocuments {
   public static void main(String[] arguments) throws Exception {
     Object main = Class.forName(arguments[0]).getDeclaredConstructor().newInstance();
     CommandLine command = new CommandLine(main);
+    // Subcommands are listed apart from the annotations of the entry, which describes only the one that is run.
+    java.lang.reflect.Field listed = main.getClass().getDeclaredField("COMMANDS");
+    listed.setAccessible(true);
+    for (Object each : (java.util.List<?>) listed.get(null)) {
+      command.addSubcommand(each);
+    }
     Path folder = Path.of(arguments[2]);
     String name = command.getCommandName();
     write(folder.resolve("completion/" + name + ".bash"), AutoComplete.bash(name, command));
