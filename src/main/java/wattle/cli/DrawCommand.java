@@ -9,18 +9,15 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import wattle.cli.PictureOutput.Format;
 import wattle.compiler.Compilation;
 import wattle.emit.branchwiring.BranchWiring;
 import wattle.emit.drawing.Drawing;
-import wattle.emit.drawing.DrawingSvg;
-import wattle.emit.file.Output;
 import wattle.emit.graphviz.DotEngine;
 import wattle.emit.oneline.OneLine;
 import wattle.emit.panelfront.PanelFront;
 import wattle.emit.panelfront.PanelGraph;
 import wattle.emit.plot.LegsPlot;
-import wattle.emit.picture.PngPicture;
-import wattle.emit.picture.UnreadablePictureException;
 import wattle.loads.ConnectedLoads;
 
 /** {@code draw}: a picture of a plan. */
@@ -54,13 +51,6 @@ final class DrawCommand implements Callable<Integer> {
     }
   }
 
-  /** What pictures are written as. */
-  enum Format {
-    SVG,
-    PNG,
-    DOT
-  }
-
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
@@ -70,21 +60,9 @@ final class DrawCommand implements Callable<Integer> {
   @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for branch, trip and voltage.")
   private String of;
 
-  @Option(
-      names = "--format",
-      description = "svg, png or dot (default: by the name of the file that --out names, else svg).")
-  private Format format;
-
-  @Option(
-      names = "--resolution",
-      paramLabel = "PER-INCH",
-      defaultValue = "144",
-      description = "Pixels an inch of a PNG (default: ${DEFAULT-VALUE}).")
-  private int resolution;
-
   @Mixin private EngineOption engine;
 
-  @Mixin private ResultOutput output;
+  @Mixin private PictureOutput output;
 
   @Mixin private PlanInput input;
 
@@ -92,10 +70,7 @@ final class DrawCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Format chosen = chosen();
-    if (resolution < 36 || resolution > 1200) {
-      throw new Failure("--resolution takes 36 to 1200 pixels an inch");
-    }
+    Format chosen = output.chosen();
     Optional<DotEngine> layout = view == View.ONE_LINE && chosen != Format.DOT ? Optional.of(engine.start()) : Optional.empty();
     if (of != null && (view == View.ONE_LINE || view == View.PANEL)) {
       throw new Failure("--of names a branch, and the view " + view + " is of the whole house; leave it out");
@@ -104,40 +79,17 @@ final class DrawCommand implements Callable<Integer> {
     if (chosen == Format.DOT) {
       output.write(dot(plan), spec.commandLine().getOut());
     } else {
-      String svg = DrawingSvg.document(drawing(plan, layout));
-      if (chosen == Format.SVG) {
-        output.write(svg, spec.commandLine().getOut());
-      } else {
-        output.write(List.of(new Output(output.file().orElseThrow(), png(svg))));
-      }
+      output.write(List.of(drawing(plan, layout)), spec.commandLine().getOut());
     }
     return BesideFindings.report(plan, spec);
-  }
-
-  private Format chosen() {
-    Format chosen = format != null ? format : output.file().isEmpty() ? Format.SVG : byName();
-    if (chosen == Format.PNG && output.file().isEmpty()) {
-      throw new Failure("a PNG goes to a file: give --out with its name");
-    }
-    return chosen;
-  }
-
-  private Format byName() {
-    return switch (output.ending().orElse("")) {
-      case "svg" -> Format.SVG;
-      case "png" -> Format.PNG;
-      case "dot", "gv" -> Format.DOT;
-      default -> throw new Failure(
-          "the name " + output.file().orElseThrow() + " does not tell a format; end it in .svg, .png or .dot, or give --format");
-    };
   }
 
   private String dot(Compilation plan) {
     return switch (view) {
       case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
       case PANEL -> PanelGraph.dot(plan.house());
-      case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg or png");
-      case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg or png");
+      case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg, png or pdf");
+      case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg, png or pdf");
     };
   }
 
@@ -157,13 +109,5 @@ final class DrawCommand implements Callable<Integer> {
       case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
       case LEGS -> LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house()));
     };
-  }
-
-  private byte[] png(String svg) {
-    try {
-      return PngPicture.of(svg, resolution);
-    } catch (UnreadablePictureException e) {
-      throw new Failure(e.getMessage());
-    }
   }
 }

@@ -1,0 +1,106 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.DrawingSvg;
+import wattle.emit.file.Output;
+import wattle.emit.picture.PdfPicture;
+import wattle.emit.picture.PngPicture;
+import wattle.emit.picture.UnreadablePictureException;
+
+/** As what, and where, pictures are written. */
+final class PictureOutput {
+  /** What pictures are written as. */
+  enum Format {
+    SVG,
+    PNG,
+    PDF,
+    DOT
+  }
+
+  @Option(
+      names = "--format",
+      description = "svg, png, pdf or dot (default: by the name of the file that --out names, else svg).")
+  private Format format;
+
+  @Option(
+      names = "--resolution",
+      paramLabel = "PER-INCH",
+      defaultValue = "144",
+      description = "Pixels an inch of a PNG (default: ${DEFAULT-VALUE}).")
+  private int resolution;
+
+  @Mixin private ResultOutput output;
+
+  /** The format asked for, by its name or by the file's; what cannot be written so is refused. */
+  Format chosen() {
+    Format chosen = format != null ? format : output.file().isEmpty() ? Format.SVG : byName();
+    if ((chosen == Format.PNG || chosen == Format.PDF) && output.file().isEmpty()) {
+      throw new Failure("a " + chosen + " goes to a file: give --out with its name");
+    }
+    if (resolution < 36 || resolution > 1200) {
+      throw new Failure("--resolution takes 36 to 1200 pixels an inch");
+    }
+    return chosen;
+  }
+
+  private Format byName() {
+    return switch (output.ending().orElse("")) {
+      case "svg" -> Format.SVG;
+      case "png" -> Format.PNG;
+      case "pdf" -> Format.PDF;
+      case "dot", "gv" -> Format.DOT;
+      default -> throw new Failure(
+          "the name " + output.file().orElseThrow()
+              + " does not tell a format; end it in .svg, .png, .pdf or .dot, or give --format");
+    };
+  }
+
+  /** Writes a graph in the DOT language. */
+  void write(String dot, PrintWriter standardOutput) {
+    output.write(dot, standardOutput);
+  }
+
+  /** Writes sheets: all in one PDF, or a file each, numbered where there are several; all of them or none. */
+  void write(List<Drawing> sheets, PrintWriter standardOutput) {
+    Format chosen = chosen();
+    List<String> svgs = sheets.stream().map(DrawingSvg::document).toList();
+    if (output.file().isEmpty()) {
+      if (svgs.size() > 1) {
+        throw new Failure("the view takes " + svgs.size() + " sheets, and they go to files: give --out, such as --out sheets.pdf");
+      }
+      output.write(svgs.get(0), standardOutput);
+      return;
+    }
+    try {
+      output.write(files(output.file().get(), chosen, svgs, sheets.get(0).title()));
+    } catch (UnreadablePictureException e) {
+      throw new Failure(e.getMessage());
+    }
+  }
+
+  private List<Output> files(Path file, Format chosen, List<String> svgs, String title) throws UnreadablePictureException {
+    if (chosen == Format.PDF) {
+      return List.of(new Output(file, PdfPicture.of(svgs, title, Optional.empty())));
+    }
+    List<Output> files = new ArrayList<>();
+    for (int i = 0; i < svgs.size(); i++) {
+      Path place = svgs.size() == 1 ? file : numbered(file, i + 1);
+      files.add(chosen == Format.SVG ? Output.text(place, svgs.get(i)) : new Output(place, PngPicture.of(svgs.get(i), resolution)));
+    }
+    return files;
+  }
+
+  /** The name with a number before its ending. */
+  private static Path numbered(Path file, int number) {
+    String name = file.getFileName().toString();
+    int dot = name.lastIndexOf('.') > 0 ? name.lastIndexOf('.') : name.length();
+    return file.resolveSibling(name.substring(0, dot) + "-" + number + name.substring(dot));
+  }
+}
