@@ -11,7 +11,9 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import wattle.compare.Comparison;
 import wattle.compare.Description;
+import wattle.compare.Plan;
 import wattle.compiler.Compilation;
+import wattle.compiler.Completeness;
 import wattle.emit.changes.Changes;
 import wattle.finding.Source;
 
@@ -102,12 +104,16 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {
-    Comparison comparison = Comparison.of(before.house(), before.findings(), after.house(), after.findings());
+    Comparison comparison = Comparison.of(revision(before), revision(after));
     switch (format) {
       case TEXT -> out.print(Changes.text(comparison));
       case MD -> out.print(Changes.markdown(comparison, beforeName, afterName));
       case JSON -> out.print(Changes.json(comparison, beforeName, afterName));
     }
     return comparison.isEmpty() ? ExitCode.FINE : ExitCode.FOUND;
+  }
+
+  private static Plan revision(Compilation plan) {
+    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES);
   }
 }

@@ -7,6 +7,11 @@ public sealed interface Change {
   /** The thing as the later revision names it; of a removed one, as the earlier did. */
   Thing thing();
 
+  /** Which property changed; empty where the thing itself came, went or was renamed. */
+  default String property() {
+    return "";
+  }
+
   /** The same difference read from the later revision to the earlier. */
   Change mirrored();
 
@@ -42,15 +47,16 @@ public sealed interface Change {
   }
 
   /**
-   * A property of a thing that is in both revisions.
+   * A property of a thing that is in both revisions, each side in the words of its own plan.
    *
+   * @param formerly the thing as the earlier revision names it
    * @param before what it was; empty where it was not stated
    * @param after what it is; empty where it no longer is
    */
-  record Changed(Thing thing, String property, String before, String after) implements Change {
+  record Changed(Thing thing, Thing formerly, String property, String before, String after) implements Change {
     @Override
     public Change mirrored() {
-      return new Changed(thing, property, after, before);
+      return new Changed(formerly, thing, property, after, before);
     }
   }
 }

@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.UnaryOperator;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -37,31 +36,31 @@ import wattle.quantity.Quantity;
  * plans say the same. It is what revisions are compared by, and what a version-control tool can show instead of the text.
  */
 public final class Description {
-  private final SortedMap<Thing, Map<String, String>> things = new TreeMap<>();
-  private final UnaryOperator<Thing> rename;
+  private final Map<Thing, Map<String, String>> things = new LinkedHashMap<>();
+  private final Renames renames;
 
-  private Description(UnaryOperator<Thing> rename) {
-    this.rename = rename;
+  private Description(Renames renames) {
+    this.renames = renames;
   }
 
   /** All things by kind and name, each with its stated properties in a fixed order. */
   public static SortedMap<Thing, Map<String, String>> of(House house) {
-    return of(house, UnaryOperator.identity());
+    return Collections.unmodifiableSortedMap(new TreeMap<>(inOrder(house, Renames.none())));
   }
 
-  /** The same with names, and what refers to them, put as the other revision has them. */
-  static SortedMap<Thing, Map<String, String>> of(House house, UnaryOperator<Thing> rename) {
-    Description description = new Description(rename);
+  /** The same in an order that no name decides; names, and what refers to them, put as the later revision has them. */
+  static Map<Thing, Map<String, String>> inOrder(House house, Renames renames) {
+    Description description = new Description(renames);
     description.describe(house);
-    return Collections.unmodifiableSortedMap(description.things);
+    return Collections.unmodifiableMap(description.things);
   }
 
   private String renamed(Thing.Kind kind, String name) {
-    return rename.apply(new Thing(kind, name)).name();
+    return renames.later(new Thing(kind, name)).name();
   }
 
   private Map<String, String> thing(Thing.Kind kind, String name) {
-    return things.computeIfAbsent(rename.apply(new Thing(kind, name)), t -> new LinkedHashMap<>());
+    return things.computeIfAbsent(renames.later(new Thing(kind, name)), t -> new LinkedHashMap<>());
   }
 
   private static void put(Map<String, String> properties, String name, String value) {
@@ -96,7 +95,7 @@ public final class Description {
       status(p, r.status());
     });
     house.rooms().values().forEach(this::room);
-    house.boxes().values().forEach(this::box);
+    house.boxes().values().forEach(b -> box(b, house));
     house.devices().values().forEach(this::device);
     house.trials().values().forEach(t -> {
       Map<String, String> p = thing(Thing.Kind.TRIAL, t.name());
@@ -104,13 +103,14 @@ public final class Description {
       put(p, "events", String.join("; ", t.events().stream().map(this::event).toList()));
     });
     house.expectations().forEach(e -> {
-      String name = e.measure() + e.subject().map(s -> " of " + s).orElse("") + e.trial().map(t -> " in " + t).orElse("");
+      String name = e.measure() + e.subject().map(s -> " of " + renames.later(s)).orElse("")
+          + e.trial().map(t -> " in " + renamed(Thing.Kind.TRIAL, t)).orElse("");
       Map<String, String> p = thing(Thing.Kind.EXPECTATION, name);
       put(p, "bound", e.bound().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
       put(p, "value", e.value().toString());
       put(p, "within", e.within());
     });
-    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + a).orElse("")), "reason", s.reason()));
+    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("")), "reason", s.reason()));
   }
 
   private static void facts(Map<String, String> properties, Map<String, Quantity> facts) {
@@ -127,7 +127,7 @@ public final class Description {
     put(p, "voltage", service.system().text());
     put(p, "rating", service.rating());
     put(p, "source", service.source().map(Description::source));
-    put(p, "run", service.run().map(Description::stretch));
+    put(p, "run", service.run().map(this::stretch));
     List<String> electrodes = new ArrayList<>();
     for (Electrode e : service.electrodes()) {
       electrodes.add(e.kind() + e.conductor().map(c -> " by " + c.text()).orElse("") + e.resistance().map(r -> " " + r).orElse(""));
@@ -150,12 +150,12 @@ public final class Description {
     throw new AssertionError(source);
   }
 
-  private static String stretch(Stretch stretch) {
+  private String stretch(Stretch stretch) {
     String around = surroundings(stretch.surroundings());
     return stretch.length().map(Quantity::toString).orElse("later") + " of " + stretch.wiring().text() + (around.isEmpty() ? "" : " " + around);
   }
 
-  private static String surroundings(Surroundings s) {
+  private String surroundings(Surroundings s) {
     List<String> words = new ArrayList<>();
     s.place().ifPresent(p -> words.add("in " + p));
     s.ambient().ifPresent(a -> words.add(a.toString()));
@@ -163,7 +163,7 @@ public final class Description {
       words.add("bundled " + s.bundledWith());
     }
     if (!s.raceways().isEmpty()) {
-      words.add("through " + String.join(", ", s.raceways()));
+      words.add("through " + String.join(", ", s.raceways().stream().map(r -> renamed(Thing.Kind.RACEWAY, r)).toList()));
     }
     if (s.underground()) {
       words.add("buried" + s.buried().map(b -> " " + b).orElse(""));
@@ -175,7 +175,7 @@ public final class Description {
     Map<String, String> p = thing(Thing.Kind.PANEL, panel.name());
     put(p, "label", panel.label());
     put(p, "fed from", supply(panel.supply()));
-    put(p, "feeder", panel.feeder().map(Description::stretch));
+    put(p, "feeder", panel.feeder().map(this::stretch));
     put(p, "bus", panel.busRating());
     put(p, "slots", panel.slotCount());
     put(p, "order", panel.order().word());
@@ -255,7 +255,7 @@ public final class Description {
     status(p, room.status());
   }
 
-  private void box(Box box) {
+  private void box(Box box, House house) {
     if (box.devices().size() == 1 && box.devices().get(0).equals(box.name()) && box.volume().isEmpty() && box.traits().isEmpty()) {
       return; // the device's own box, of which the plan says nothing
     }
@@ -264,7 +264,10 @@ public final class Description {
     put(p, "gangs", box.gangs());
     put(p, "traits", String.join(", ", new TreeSet<>(box.traits())));
     put(p, "devices", String.join(", ", box.devices().stream().map(d -> renamed(Thing.Kind.DEVICE, d)).toList()));
-    status(p, box.status());
+    Device own = house.devices().get(box.name());
+    if (own == null || own.status() != box.status()) {
+      status(p, box.status());
+    }
   }
 
   private void device(Device device) {
@@ -278,42 +281,44 @@ public final class Description {
     put(p, "controls", String.join(", ", new TreeSet<>(device.controls().stream().map(d -> renamed(Thing.Kind.DEVICE, d)).toList())));
     put(p, "at", device.location());
     put(p, "box", device.box().equals(device.name()) ? "" : renamed(Thing.Kind.BOX, device.box()));
-    facts(p, device.facts());
+    Map<String, Quantity> facts = new TreeMap<>(device.facts());
+    facts.remove("box-volume"); // the box says it
+    facts(p, facts);
     status(p, device.status());
   }
 
   private String event(Event event) {
     if (event instanceof Event.Drawing d) {
       String part = d.part().isEmpty() ? "" : "." + d.part();
-      return renamed(Thing.Kind.DEVICE, d.device()) + part + " draws " + d.drawn() + " " + Quantity.plain(d.powerFactor(), 4) + " "
+      return renamed(Thing.Kind.DEVICE, d.device()) + part + " draws " + d.drawn() + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
           + d.behaviour().name().toLowerCase(java.util.Locale.ROOT);
     }
     if (event instanceof Event.Turned t) {
       return renamed(Thing.Kind.DEVICE, t.device()) + (t.on() ? " on" : " off");
     }
     if (event instanceof Event.BreakerOpen o) {
-      return "open breaker " + o.breaker();
+      return "open breaker " + renamed(Thing.Kind.PANEL, o.breaker().panel()) + "/" + o.breaker().slotText();
     }
     if (event instanceof Event.ServiceNeutralOpen) {
       return "open service neutral";
     }
     if (event instanceof Event.ConductorOpen o) {
-      return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch()) + o.at().map(a -> " at " + a).orElse("");
+      return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch()) + o.at().map(a -> " at " + renames.later(a)).orElse("");
     }
     if (event instanceof Event.JointLoose l) {
-      return "loosen " + l.conductor() + " at " + l.at() + " by " + l.added();
+      return "loosen " + l.conductor() + " at " + renames.later(l.at()) + " by " + l.added();
     }
     if (event instanceof Event.GroundLifted g) {
-      return "lift ground at " + g.at() + g.leakage().map(l -> " leaking " + l).orElse("");
+      return "lift ground at " + renames.later(g.at()) + g.leakage().map(l -> " leaking " + l).orElse("");
     }
     if (event instanceof Event.Faulted f) {
-      return "fault " + f.from() + " to " + f.to() + " at " + f.at() + f.through().map(t -> " through " + t).orElse("");
+      return "fault " + f.from() + " to " + f.to() + " at " + renames.later(f.at()) + f.through().map(t -> " through " + t).orElse("");
     }
     if (event instanceof Event.Moved m) {
       return "move " + renamed(Thing.Kind.BRANCH, m.branch()) + " to " + m.slots();
     }
     if (event instanceof Event.Reversed r) {
-      return "swap at " + r.at();
+      return "swap at " + renames.later(r.at());
     }
     throw new AssertionError(event);
   }

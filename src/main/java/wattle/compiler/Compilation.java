@@ -18,10 +18,11 @@ import wattle.syntax.PlanTree;
  * @param library what it was made with
  * @param files its files as trees, the plan first
  * @param findings of every phase, gravest first, then by place
+ * @param completeness how much of what the plan says the house has
  * @param placement where the spans of house and trees stand; those of the findings are in place
  */
 public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Finding> findings,
-    Placement placement) {
+    Completeness completeness, Placement placement) {
   public Compilation {
     files = List.copyOf(files);
     findings = List.copyOf(findings);
@@ -32,7 +33,7 @@ public record Compilation(Source source, House house, Library library, List<Plan
     List<Finding> all = new ArrayList<>(findings);
     more.forEach(f -> all.add(placement.whole(f)));
     all.sort(Finding.BY_DANGER);
-    return new Compilation(source, house, library, files, all, placement);
+    return new Compilation(source, house, library, files, all, completeness, placement);
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

@@ -12,7 +12,6 @@ import wattle.faults.FaultChecks;
 import wattle.faults.Faults;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
-import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
@@ -69,7 +68,9 @@ public final class Compiler {
   public Compilation structure(Source plan, Path path, List<Source> beside) {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside);
     Binder.Bound made = bound.value();
-    return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), reading.placement()).with(bound.findings());
+    Completeness completeness = Completeness.of(bound.findings());
+    return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), completeness, reading.placement())
+        .with(bound.findings());
   }
 
   /** The second half: a structure with the findings of the phases that judge it as well. */
@@ -81,7 +82,7 @@ public final class Compiler {
   public List<Finding> judgements(Compilation structure) {
     House house = structure.house();
     Library library = structure.library();
-    boolean sound = structure.count(Severity.ERROR) == 0;
+    boolean sound = structure.completeness() == Completeness.SOUND;
     List<Finding> findings = new ArrayList<>();
     findings.addAll(PanelSpace.check(house.panels().values()));
     findings.addAll(faults(house, library));

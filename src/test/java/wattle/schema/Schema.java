@@ -17,7 +17,10 @@ final class Schema {
       JsonSchemaFactory.getInstance(
           VersionFlag.V202012,
           factory -> factory.schemaMappers(
-              names -> names.mappings(java.util.Map.of("urn:wattle:schema:findings:1", "classpath:schema/findings.schema.json"))));
+              names -> names.mappings(
+                  java.util.Map.of(
+                      "urn:wattle:schema:findings:1", "classpath:schema/findings.schema.json",
+                      "urn:wattle:schema:tables:1", "classpath:schema/tables.schema.json"))));
 
   private final JsonSchema schema;
 

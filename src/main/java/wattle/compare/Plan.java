@@ -1,0 +1,18 @@
+package wattle.compare;
+
+import java.util.List;
+import wattle.finding.Finding;
+import wattle.library.Library;
+import wattle.model.House;
+
+/**
+ * One of two revisions that are compared.
+ *
+ * @param library what the house was made with
+ * @param whole whether nothing that the plan says was left out; the figures of a house in pieces would mislead
+ */
+public record Plan(House house, Library library, List<Finding> findings, boolean whole) {
+  public Plan {
+    findings = List.copyOf(findings);
+  }
+}

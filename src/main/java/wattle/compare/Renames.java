@@ -1,0 +1,113 @@
+package wattle.compare;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import wattle.model.House;
+
+/**
+ * Names that changed between two revisions. Things of the same name are the same. Of those left over on both sides a room,
+ * device, branch or panel is the one that has all of its content, where there is just one such; then the one that has
+ * most of it, where each is nearest to the other, so that a thing both renamed and altered is still known. Reading the
+ * revisions in the other order gives the same pairs.
+ */
+final class Renames {
+  /** Kinds of which a renamed one is recognised, containers before what they hold. */
+  private static final List<Thing.Kind> RENAMABLE =
+      List.of(
+          Thing.Kind.DWELLING, Thing.Kind.SERVICE, Thing.Kind.PANEL, Thing.Kind.RACEWAY, Thing.Kind.ROOM, Thing.Kind.BOX,
+          Thing.Kind.DEVICE, Thing.Kind.BRANCH, Thing.Kind.TRIAL);
+
+  /** Part of all that either of two things is which both must be, to be taken for one. */
+  private static final double LEAST_SHARED = 0.5;
+
+  private final Map<Thing, String> names = new TreeMap<>();
+
+  private Renames() {}
+
+  static Renames none() {
+    return new Renames();
+  }
+
+  static Renames between(House before, House after) {
+    Renames renames = new Renames();
+    Map<Thing, Map<String, String>> now = Description.of(after);
+    for (Thing.Kind kind : RENAMABLE) {
+      List<Described> old = Described.of(before, renames);
+      Set<Thing> known = new HashSet<>(old.stream().map(Described::matched).toList());
+      List<Content> lost = old.stream().filter(d -> d.matched().kind() == kind && !now.containsKey(d.matched())).map(d -> Content.of(d, old)).toList();
+      List<Described> later = Described.of(after, none());
+      List<Content> found = later.stream().filter(d -> d.matched().kind() == kind && !known.contains(d.matched())).map(d -> Content.of(d, later)).toList();
+      renames.pair(lost, found);
+    }
+    return renames;
+  }
+
+  private void pair(List<Content> lost, List<Content> found) {
+    List<Content> from = new ArrayList<>(lost);
+    List<Content> to = new ArrayList<>(found);
+    pair(from, to, 1);
+    pair(from, to, LEAST_SHARED);
+  }
+
+  /** Pairs that are nearest to each other, each to no second one as near: which became which is never guessed. */
+  private void pair(List<Content> from, List<Content> to, double least) {
+    List<Content[]> pairs = new ArrayList<>();
+    for (Content one : from) {
+      Optional<Content> other = nearest(one, to, least);
+      if (other.isPresent() && nearest(other.get(), from, least).equals(Optional.of(one))) {
+        pairs.add(new Content[] {one, other.get()});
+      }
+    }
+    for (Content[] pair : pairs) {
+      names.put(pair[0].thing().own(), pair[1].thing().own().name());
+      from.remove(pair[0]);
+      to.remove(pair[1]);
+    }
+  }
+
+  private static Optional<Content> nearest(Content one, List<Content> others, double least) {
+    double best = 0;
+    Optional<Content> nearest = Optional.empty();
+    for (Content other : others) {
+      double shared = one.shared(other);
+      if (shared >= least && shared >= best) {
+        nearest = shared > best ? Optional.of(other) : Optional.empty();
+        best = shared;
+      }
+    }
+    return nearest;
+  }
+
+  /** The renamed things, each as the earlier revision has it, with its later name. */
+  Map<Thing, String> all() {
+    return Map.copyOf(names);
+  }
+
+  /** A thing of the earlier revision by its later name. */
+  Thing later(Thing thing) {
+    String whole = names.get(thing);
+    if (whole != null) {
+      return new Thing(thing.kind(), whole);
+    }
+    int dot = thing.name().indexOf('.');
+    String room = dot < 0 ? null : names.get(new Thing(Thing.Kind.ROOM, thing.name().substring(0, dot)));
+    return room == null ? thing : new Thing(thing.kind(), room + thing.name().substring(dot));
+  }
+
+  /** The later name of something of which the text does not tell the kind, such as {@code kitchen.c1.upper}. */
+  String later(String name) {
+    for (Thing.Kind kind : RENAMABLE) {
+      String whole = names.get(new Thing(kind, name));
+      if (whole != null) {
+        return whole;
+      }
+    }
+    int dot = name.lastIndexOf('.');
+    return dot < 0 ? name : later(name.substring(0, dot)) + name.substring(dot);
+  }
+}

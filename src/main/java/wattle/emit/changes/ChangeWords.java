@@ -1,0 +1,42 @@
+package wattle.emit.changes;
+
+import java.util.List;
+import wattle.compare.Change;
+
+/** Changes in words. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
+final class ChangeWords {
+  private ChangeWords() {}
+
+  static char sign(Change change) {
+    return change instanceof Change.Added ? '+' : change instanceof Change.Removed ? '-' : change instanceof Change.Renamed ? '=' : '~';
+  }
+
+  static String verb(Change change) {
+    return change instanceof Change.Added ? "added" : change instanceof Change.Removed ? "removed" : change instanceof Change.Renamed ? "renamed" : "changed";
+  }
+
+  static String sentence(Change change) {
+    if (change instanceof Change.Added added) {
+      return added.thing() + facts(added.facts());
+    }
+    if (change instanceof Change.Removed removed) {
+      return removed.thing() + facts(removed.facts());
+    }
+    if (change instanceof Change.Renamed renamed) {
+      return renamed.thing() + ", formerly " + renamed.before();
+    }
+    if (change instanceof Change.Changed changed) {
+      return changed.thing() + ": " + changed.property() + " " + value(changed.property(), changed.before()) + " -> " + value(changed.property(), changed.after());
+    }
+    throw new AssertionError(change);
+  }
+
+  private static String facts(List<String> facts) {
+    return facts.isEmpty() ? "" : " (" + String.join(", ", facts) + ")";
+  }
+
+  /** What states no status is new; of all else, what is not stated is not there. */
+  private static String value(String property, String value) {
+    return !value.isEmpty() ? value : property.equals("status") ? "new" : "none";
+  }
+}
