@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.finding.NearNames;
@@ -19,7 +20,7 @@ import wattle.rules.RulePage;
 /** {@code explain}: what a rule asks for, why, where it is from, and a plan that keeps and one that breaks it. */
 @Command(
     name = "explain",
-    description = "Explains a rule; without a name, lists all rules by pack.",
+    description = "Explains a rule, or how a figure of a plan was come by; without a name, lists all rules by pack.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
@@ -27,19 +28,32 @@ import wattle.rules.RulePage;
       "  wattle explain",
       "  wattle explain box-overfilled",
       "  wattle explain --pack ca-2021",
+      "  wattle explain examples/alder-court/house.wattle --figure \"voltage of kitchen.c1\"",
+      "  wattle explain examples/alder-court/house.wattle --figure \"ampacity of hall\" --format json",
+      "  wattle explain examples/alder-court/house.wattle --figures",
+      "  wattle explain examples/alder-court/house.wattle --trial evening --figure \"voltage of kitchen.range\"",
     })
 final class ExplainCommand implements Callable<Integer> {
-  @Parameters(arity = "0..1", paramLabel = "RULE", description = "Name of a rule, as findings show it in brackets.")
+  @Parameters(arity = "0..1", paramLabel = "RULE|FILE", description = "Name of a rule, as findings show it in brackets; with --figure, a plan, or - for standard input.")
   private String name;
 
   @Option(names = "--pack", paramLabel = "PACK", description = "List the rules of this pack alone.")
   private String pack;
+
+  @Mixin private FigureOptions figures;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
+    if (figures.isGiven()) {
+      if (name == null || pack != null) {
+        throw new Failure(name == null ? "a figure is of a plan: name its file" : "--pack lists rules, and --figure is of a plan; give one of the two");
+      }
+      return figures.print(name, spec);
+    }
+    figures.refuseWithoutFigure();
     Map<String, Rule> rules = rules();
     if (name == null) {
       list(out, rules);
@@ -50,6 +64,8 @@ final class ExplainCommand implements Callable<Integer> {
       out.print(RulePage.text(rules.get(name)));
     } else if (structure.isPresent()) {
       out.print(structure.get());
+    } else if (name.endsWith(".wattle")) {
+      throw new Failure(name + " is a plan: say which figure of it with --figure, or list them with --figures");
     } else {
       List<String> known = new java.util.ArrayList<>(rules.keySet());
       known.addAll(StructurePages.names());

@@ -45,7 +45,7 @@ final class TableCommand implements Callable<Integer> {
     VOLTAGE(plan -> List.of(WorstCaseSheets.voltages(worst(plan)))),
     NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))),
     HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
-    BOXES(plan -> List.of(BoxSchedule.of(plan.house()))),
+    BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))),
     MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
     WORKSHEET(plan -> List.of()),
     FAULTS(plan -> List.of(faults(plan)));

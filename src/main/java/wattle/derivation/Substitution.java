@@ -19,10 +19,12 @@ final class Substitution {
         continue;
       }
       String word = formula.substring(at, end);
+      // A sum runs over several inputs of one symbol; no one of their values stands for all.
+      boolean summed = text.toString().endsWith("Σ ");
       boolean raised = end < formula.length() && "²³⁴".indexOf(formula.charAt(end)) >= 0;
       text.append(
           inputs.stream()
-              .filter(i -> i.symbol().equals(word))
+              .filter(i -> !summed && i.symbol().equals(word))
               .findFirst()
               .map(i -> inParentheses(i.value().text(), raised))
               .orElse(word));

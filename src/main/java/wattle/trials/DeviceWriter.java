@@ -73,7 +73,7 @@ final class DeviceWriter {
         int element =
             out.net.load(
                 outlet.box(), outlet.a(), outlet.b(), drawn.voltAmperes(), drawn.nominalVolts(), drawn.behaviour());
-        out.loads.add(new HouseNetwork.Drawing(outlet, element));
+        out.loads.add(new HouseNetwork.Drawing(outlet, element, drawn));
       }
     }
   }

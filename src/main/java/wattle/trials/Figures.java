@@ -5,10 +5,12 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.Load;
 import wattle.model.Role;
+import wattle.network.Complex;
 import wattle.network.Network;
 import wattle.network.Solution;
 import wattle.quantity.Quantity;
@@ -48,9 +50,30 @@ final class Figures {
     for (HouseNetwork.Conductor c : onTheWay(outlet)) {
       inputs.add(fall(c));
     }
+    fallInSource(outlet).ifPresent(inputs::add);
     return new Derivation(
         "voltage at " + outlet.name(), "U", amount(volts, Units.VOLT), Derivation.Basis.COMPUTED, "|U_n − Σ ΔU|", inputs,
         List.of(), PHASORS);
+  }
+
+  /** What of the nominal voltage is lost before the service run begins; absent where that is nothing. */
+  private Optional<Derivation> fallInSource(HouseNetwork.Outlet outlet) {
+    int root = outlet.box();
+    while (network.network().feeding(root) >= 0) {
+      root = network.network().feeding(root);
+    }
+    HouseNetwork.Winding winding = network.windings().get(root);
+    List<Integer> legs = winding == null ? List.of() : outlet.legs().stream().map(winding.names()::indexOf).toList();
+    if (legs.isEmpty() || legs.contains(-1)) {
+      return Optional.empty();
+    }
+    int from = legs.get(0);
+    int to = legs.size() > 1 ? winding.legs()[legs.get(1)] : winding.star();
+    Complex driven = legs.size() > 1 ? winding.emf()[from].minus(winding.emf()[legs.get(1)]) : winding.emf()[from];
+    double lost = driven.minus(solution.volts(root, winding.legs()[from], to)).magnitude();
+    return lost < 1e-9
+        ? Optional.empty()
+        : Optional.of(solved("fall in the source", lost, Units.VOLT, "By the impedance that the plan states of it.").named("fall in the source", "ΔU"));
   }
 
   /** Fall from nominal as a part of it. */
@@ -151,15 +174,38 @@ final class Figures {
   }
 
   Derivation loadAmps(HouseNetwork.Drawing load) {
+    String name = load.outlet().name();
     double amps = solution.elementAmps(load.element()).magnitude();
+    Derivation volts =
+        solved("voltage at " + name, solution.elementVolts(load.element()).magnitude(), Units.VOLT, "").named("voltage at " + name, "U");
     return new Derivation(
-        "current of " + load.outlet().name(), "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
-        List.of(
-            Derivation.computed(
-                "power of " + load.outlet().name(), "S", "", amount(solution.elementPower(load.element()).magnitude(), Units.VOLT_AMPERE), List.of()),
-            Derivation.computed(
-                "voltage at " + load.outlet().name(), "U", "", amount(solution.elementVolts(load.element()).magnitude(), Units.VOLT), List.of())),
-        List.of(), "");
+        "current of " + name, "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
+        List.of(loadPower(load, volts), volts), List.of(), "");
+  }
+
+  /** What a load takes at the voltage that it gets, by the way in which it follows the voltage. */
+  private Derivation loadPower(HouseNetwork.Drawing load, Derivation volts) {
+    Scenario.Drawn drawn = load.drawn();
+    Derivation stated =
+        Derivation.stated("power of " + load.outlet().name() + " at nominal voltage", "S_n", Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE));
+    Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(drawn.nominalVolts(), Units.VOLT));
+    boolean starved = solution.isStarved(load.element());
+    String formula =
+        switch (drawn.behaviour()) {
+          case IMPEDANCE -> "S_n × (U / U_n)²";
+          case CURRENT -> starved ? "2 × S_n × (U / U_n)²" : "S_n × U / U_n";
+          case POWER -> starved ? "4 × S_n × (U / U_n)²" : "S_n";
+        };
+    String remark =
+        switch (drawn.behaviour()) {
+          case IMPEDANCE -> "A load of constant impedance.";
+          case CURRENT -> "A load of constant current.";
+          case POWER -> "A load of constant power.";
+        };
+    return new Derivation(
+        "power of " + load.outlet().name(), "S", amount(solution.elementPower(load.element()).magnitude(), Units.VOLT_AMPERE),
+        Derivation.Basis.COMPUTED, formula, formula.equals("S_n") ? List.of(stated) : List.of(stated, volts, nominal), List.of(),
+        remark + (starved ? " Below half of its voltage it is taken as a resistance." : ""));
   }
 
   Derivation watts(HouseNetwork.Conductor c) {

@@ -17,6 +17,7 @@ import wattle.network.Network;
  * @param loads what draws, with its element
  * @param metals metal parts of devices and boxes that touch may reach
  * @param faults elements of the faults of the scenario
+ * @param windings sources, by the box that they stand in
  */
 record HouseNetwork(
     Network network,
@@ -25,7 +26,16 @@ record HouseNetwork(
     List<Drawing> loads,
     List<Metal> metals,
     List<Faulting> faults,
-    Map<String, PanelBox> panels) {
+    Map<String, PanelBox> panels,
+    Map<Integer, Winding> windings) {
+  /**
+   * What feeds a service, in a box of its own.
+   *
+   * @param legs their terminals, in the order of the supply
+   * @param emf what is driven from the star point to each
+   */
+  record Winding(List<Leg> names, int[] legs, int star, Complex[] emf) {}
+
   /** A panel's box: its legs' terminals in the order of the panel, its neutral and its ground. */
   record PanelBox(int box, int[] legs, int neutral, int ground) {}
 
@@ -67,7 +77,7 @@ record HouseNetwork(
   }
 
   /** A load that draws. */
-  record Drawing(Outlet outlet, int element) {}
+  record Drawing(Outlet outlet, int element, Scenario.Drawn drawn) {}
 
   /**
    * Metal that a person may touch.

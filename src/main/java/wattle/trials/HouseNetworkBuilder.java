@@ -45,6 +45,7 @@ final class HouseNetworkBuilder {
   final List<HouseNetwork.Metal> metals = new ArrayList<>();
   final List<HouseNetwork.Faulting> faults = new ArrayList<>();
   final Map<String, HouseNetwork.PanelBox> panels = new LinkedHashMap<>();
+  final Map<Integer, HouseNetwork.Winding> windings = new HashMap<>();
   private final Library library;
   private final Optional<Double> body;
   private final Map<String, int[]> groundOfBox = new HashMap<>();
@@ -75,7 +76,7 @@ final class HouseNetworkBuilder {
     }
     panelFaults();
     Network network = net.build();
-    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels);
+    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels, windings);
   }
 
   private final Map<String, HouseNetwork.PanelBox> servicePoints = new HashMap<>();

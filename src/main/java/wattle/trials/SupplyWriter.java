@@ -34,6 +34,7 @@ final class SupplyWriter {
     }
     int star = out.net.terminal();
     out.net.source(source, star, terminals, emf, SourceImpedance.of(service, library));
+    out.windings.put(source, new HouseNetwork.Winding(legs, terminals, star, emf));
     out.net.resistance(source, star, Network.EARTH, out.earth.supply().si());
     out.servicePoint(service.name(), enter(source, terminals, star));
   }

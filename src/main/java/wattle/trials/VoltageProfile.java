@@ -74,9 +74,7 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
     Complex loop = Complex.ZERO;
     for (int point : wayTo(branch, outlet.point())) {
       loop = loop.plus(arriving[point]);
-      Complex rest = new Complex(outlet.nominalVolts(), 0).minus(loop.times(amperes));
-      // Where the fall is greater than the voltage, not even a short circuit there draws the rating.
-      double share = rest.re() <= 0 ? 0 : rest.magnitude() / outlet.nominalVolts();
+      double share = FullLoad.voltsLeft(outlet.nominalVolts(), loop, amperes) / outlet.nominalVolts();
       if (!(left[point] <= share)) {
         left[point] = share;
         nominal[point] = outlet.nominalVolts();

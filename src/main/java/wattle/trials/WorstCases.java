@@ -17,7 +17,11 @@ import wattle.model.Leg;
 import wattle.model.Panel;
 import wattle.model.Role;
 import wattle.model.Section;
+import wattle.model.Service;
+import wattle.model.Stretch;
 import wattle.model.SupplySystem;
+import wattle.model.Wire;
+import wattle.model.Wiring;
 import wattle.network.Complex;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -26,6 +30,8 @@ import wattle.quantity.Units;
  * The worst that a house can come to without anything being wrong in it: no trial, only loads up to the breakers.
  */
 public final class WorstCases {
+  private static final String FOR_HOURS = "The whole rating in every hot, for hours.";
+
   private final House house;
   private final Library library;
 
@@ -57,6 +63,7 @@ public final class WorstCases {
   /**
    * A run with the whole rating of its breaker in its hots.
    *
+   * @param branch empty for a feeder and the run of a service
    * @param temperature absent where no steady one exists, or a table lacks the conductor
    * @param heat of one hot, for each metre
    */
@@ -167,23 +174,26 @@ public final class WorstCases {
       return Optional.empty();
     }
     Derivation current = Derivation.stated("rating of the breaker", "I", rating.get());
-    List<Derivation> inputs = new ArrayList<>(List.of(nominal, current));
+    List<Derivation> inputs = new ArrayList<>();
     Complex loop = Complex.ZERO;
     for (HouseNetwork.Conductor c : figures.onTheWay(outlet)) {
       if (c.role().isPresent() && c.role().get() instanceof Role.Traveller t && t.number() == 2) {
         continue; // one of two carries at a time
       }
       loop = loop.plus(c.impedance().ohms());
-      inputs.add(figures.impedance(c));
+      inputs.add(figures.impedance(c).named(figures.impedance(c).name(), "Z_k"));
     }
-    double volts = new Complex(nominal.si(), 0).minus(loop.times(current.si())).magnitude();
+    Derivation impedance =
+        Derivation.computed(
+            "impedance there and back", "Z", "|Σ Z_k|", new Value.Amount(Quantity.of(loop.magnitude(), Units.OHM)), inputs);
+    double volts = FullLoad.voltsLeft(nominal.si(), loop, current.si());
     return Optional.of(
         Derivation.computed(
-                "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Σ Z|",
-                new Value.Amount(Quantity.of(volts, Units.VOLT)), inputs)
+                "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Z|", volts, Units.VOLT, nominal, current, impedance)
             .remarking(
-                "The whole rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal"
-                    + " voltage where the service run begins."));
+                (volts > 0 ? "" : "The fall would be greater than the voltage: not even a short circuit here draws the whole rating. ")
+                    + "The whole rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal voltage"
+                    + " where the service run begins. Impedances add as complex figures."));
   }
 
   // ---- Heat
@@ -192,8 +202,22 @@ public final class WorstCases {
   public List<HeatCase> heat() {
     Conductors conductors = Conductors.of(house, library);
     List<HeatCase> cases = new ArrayList<>();
+    for (Service service : house.services().values()) {
+      service.run().ifPresent(
+          run ->
+              Ratings.ofService(service, house)
+                  .map(r -> rating("rating of the mains behind the service", r, "The whole rating of the mains in every hot, for hours."))
+                  .ifPresent(r -> cases.add(heat(run, service.system(), "", "service " + service.name(), r, conductors))));
+    }
+    for (Panel panel : house.panels().values()) {
+      panel.feeder().ifPresent(
+          run ->
+              Ratings.ofFeeder(panel, house)
+                  .map(r -> rating("rating of the breaker of the feeder", r, FOR_HOURS))
+                  .ifPresent(r -> cases.add(heat(run, panel.system(), "", "feeder of " + panel.name(), r, conductors))));
+    }
     for (Branch branch : house.branches().values()) {
-      Optional<Quantity> rating = Ratings.of(branch, house);
+      Optional<Derivation> rating = Ratings.of(branch, house).map(r -> rating("rating of the breaker", r, FOR_HOURS));
       for (Section section : branch.sections()) {
         rating.flatMap(r -> heat(branch, section, r, conductors)).ifPresent(cases::add);
       }
@@ -207,32 +231,40 @@ public final class WorstCases {
     return heat.temperature().map(t -> heat.ratedCelsius() - t.quantity().orElseThrow().in(Units.CELSIUS)).orElse(-1000.0);
   }
 
-  private Optional<HeatCase> heat(Branch branch, Section section, Quantity rating, Conductors conductors) {
+  private static Derivation rating(String name, Quantity rating, String remark) {
+    return Derivation.stated(name, "I", rating).remarking(remark);
+  }
+
+  private static HeatCase heat(
+      Stretch run, SupplySystem system, String branch, String name, Derivation current, Conductors conductors) {
+    Wire hot = run.wiring().hot();
+    return heat(branch, name, run.wiring(), hot, current, conductors.runs().of(run, system, hot), conductors);
+  }
+
+  private static Optional<HeatCase> heat(Branch branch, Section section, Derivation current, Conductors conductors) {
     Optional<ConductorUse> hot =
         section.conductors().stream().filter(u -> u.role() instanceof Role.Hot || u.role() instanceof Role.SwitchLeg).findFirst();
     Optional<Conditions> conditions = hot.flatMap(h -> conductors.runs().of(branch, section, h.wire()));
-    if (conditions.isEmpty()) {
-      return Optional.empty();
-    }
-    Derivation current =
-        Derivation.stated("rating of the breaker", "I", rating).remarking("The whole rating in every hot, for hours.");
-    var ampacity = conductors.ampacities().of(conditions.get());
-    var impedance = conductors.impedances().of(hot.get().wire(), section.wiring());
+    String run = new Place(branch, section.from()).name() + " to " + new Place(branch, section.to()).name();
+    return conditions.map(c -> heat(branch.name(), run, section.wiring(), hot.get().wire(), current, c, conductors));
+  }
+
+  private static HeatCase heat(
+      String branch, String run, Wiring wiring, Wire hot, Derivation current, Conditions conditions, Conductors conductors) {
+    var ampacity = conductors.ampacities().of(conditions);
+    var impedance = conductors.impedances().of(hot, wiring);
     Optional<Derivation> temperature =
         ampacity.flatMap(
-            a -> impedance.flatMap(i -> RunningTemperature.derive(current, a, conditions.get(), i.resistance())));
+            a -> impedance.flatMap(i -> RunningTemperature.derive(current, a, conditions, i.resistance())));
     Optional<Derivation> heat =
         ampacity.flatMap(
             a ->
                 impedance.flatMap(
                     i ->
                         RunningTemperature.of(
-                                current.si(), a.base().si() * a.bundlingFactor().si(), conditions.get().insulationCelsius(),
-                                conditions.get().ambient().quantity().orElseThrow().in(Units.CELSIUS), i.resistance())
+                                current.si(), a.base().si() * a.bundlingFactor().si(), conditions.insulationCelsius(),
+                                conditions.ambient().quantity().orElseThrow().in(Units.CELSIUS), i.resistance())
                             .map(t -> t.heat(current, i.resistance()))));
-    String run = new Place(branch, section.from()).name() + " to " + new Place(branch, section.to()).name();
-    return Optional.of(
-        new HeatCase(
-            branch.name(), run, section.wiring().text(), current, conditions.get().insulationCelsius(), temperature, heat));
+    return new HeatCase(branch, run, wiring.text(), current, conditions.insulationCelsius(), temperature, heat);
   }
 }

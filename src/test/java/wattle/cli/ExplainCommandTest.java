@@ -56,4 +56,45 @@ class ExplainCommandTest {
     assertThat(run("explain", "box-overfiled")).isEqualTo(ExitCode.USAGE);
     assertThat(err.toString()).contains("box-overfilled").hasLineCount(1);
   }
+
+  private static final String HOUSE = "examples/alder-court/house.wattle";
+
+  @Test
+  void aFigureIsUnfoldedToTablesAndSources() {
+    assertThat(run("explain", HOUSE, "--figure", "ampacity of hall from P to hall.sw")).isZero();
+    assertThat(out.toString())
+        .startsWith("ampacity of hall from P to hall.sw: 15.0 A\n")
+        .contains("min(I_c, I_u) = min(25 A, 15 A) = 15 A")
+        .contains("table ampacity, size 14 AWG, column copper-60; NFPA 70 Table 310.16")
+        .contains("ambient = 30 °C   (assumed)");
+  }
+
+  @Test
+  void severalFiguresAndThoseOfATrial() {
+    assertThat(run("explain", HOUSE, "--figure", "neutral of counter", "--figure", "load of dryer")).isZero();
+    assertThat(out.toString()).contains("neutral of counter at most: 20.0 A").contains("neutral of counter at stated loads").contains("load of dryer: 5500 VA");
+    assertThat(run("explain", HOUSE, "--trial", "warm-joint", "--figure", "heat of the joint at kitchen.micro")).isZero();
+    assertThat(out.toString()).contains("I² × R_j");
+  }
+
+  @Test
+  void aFigureThatIsNotThereGetsNearNamesAndTheList() {
+    assertThat(run("explain", HOUSE, "--figure", "ampacity of hal")).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString()).contains("no figure is called 'ampacity of hal'; did you mean ampacity of hall").contains("--figures").hasLineCount(1);
+    assertThat(out.toString()).isEmpty();
+    assertThat(run("explain", HOUSE, "--figures")).isZero();
+    assertThat(out.toString()).contains("Voltage\n").contains("  ampacity of hall from P to hall.sw ").contains("Worksheet result\n");
+  }
+
+  @Test
+  void whatDoesNotGoTogetherIsRefused() {
+    assertThat(run("explain", "--figure", "ampacity of hall")).isEqualTo(ExitCode.USAGE);
+    assertThat(run("explain", HOUSE)).isEqualTo(ExitCode.USAGE);
+    assertThat(run("explain", "box-overfilled", "--trial", "evening")).isEqualTo(ExitCode.USAGE);
+    assertThat(run("explain", HOUSE, "--figures", "--figure", "x")).isEqualTo(ExitCode.USAGE);
+    assertThat(run("explain", HOUSE, "--figure", "voltage")).isEqualTo(ExitCode.USAGE);
+    assertThat(run("explain", HOUSE, "--figures", "--trial", "evenin")).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString())
+        .contains("name its file").contains("is a plan").contains("--trial goes with").contains("fits ").contains("did you mean evening").hasLineCount(6);
+  }
 }

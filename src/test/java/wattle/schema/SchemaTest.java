@@ -25,14 +25,17 @@ import wattle.golden.Golden;
 class SchemaTest {
   private static final Schema FINDINGS = Schema.ours("findings");
   private static final Schema TABLES = Schema.ours("tables");
+  private static final Schema FIGURES = Schema.ours("figures");
   private static final Schema CHANGES = Schema.ours("changes");
 
   /** OASIS, Static Analysis Results Interchange Format 2.1.0, its JSON schema. */
   private static final Schema SARIF = Schema.sarif();
 
-  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials", "faults");
+  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials", "faults", "voltage", "neutral", "heat");
   private static final List<Path> HOUSES =
       Golden.plans("examples").stream().filter(p -> p.endsWith("house.wattle")).toList();
+
+  private static final String ALDER_COURT = "examples/alder-court/house.wattle";
 
   private static List<Path> plans() {
     List<Path> plans = new ArrayList<>(Golden.plans("examples"));
@@ -74,6 +77,19 @@ class SchemaTest {
             tables.get("tables").forEach(SchemaTest::assertRowsHaveTheColumns);
           }
         });
+  }
+
+  @TestFactory
+  Stream<DynamicTest> figures() {
+    return eachPlan(p -> assertThat(FIGURES.objections(printed("explain", p.toString(), "--figures", "--format", "json"))).isEmpty());
+  }
+
+  @Test
+  void unfoldedFigures() {
+    JsonNode figures = printed("explain", ALDER_COURT, "--figure", "counter", "--format", "json");
+    assertThat(FIGURES.objections(figures)).isEmpty();
+    assertThat(figures.get("figures")).hasSizeGreaterThan(5).allMatch(f -> f.has("derivation"));
+    assertThat(TABLES.objections(printed("trial", ALDER_COURT, "--format", "json"))).isEmpty();
   }
 
   /** A relation that no schema can state: every row has a value for each column, and for nothing else. */
@@ -129,6 +145,7 @@ class SchemaTest {
     String house = HOUSES.get(0).toString();
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0", "columns", "x");
+    assertRefused(FIGURES, printed("explain", ALDER_COURT, "--figure", "neutral of counter", "--format", "json"), "/figures/0", "shown", "x");
     assertRefused(CHANGES, printed("compare", "--format", "json", plan, house), "/changes/0", "kind", "x");
     assertRefused(CHANGES, printed("compare", "--format", "json", plan, house), "/gone/0", "rule", "x");
   }

@@ -5,51 +5,53 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import wattle.boxes.BoxFill;
+import wattle.derivation.Derivation;
 import wattle.emit.table.Cell;
 import wattle.emit.table.Column;
 import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
+import wattle.library.Library;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Room;
 import wattle.model.Section;
 import wattle.quantity.Quantity;
-import wattle.quantity.Unit;
 import wattle.quantity.Units;
 
 /** Room by room, every box with its devices, the cables that end in it and the branches and breakers behind them. */
 public final class BoxSchedule {
-  private static final Unit CUBIC_INCH = Units.find("in3").orElseThrow();
-
   private static final List<Column> COLUMNS =
       List.of(
           Column.words("room", "room"),
           Column.words("box", "box"),
           Column.words("make", "make"),
-          Column.figures("volume-in3", "volume", "in³", 1),
+          Column.figures("volume-in3", "volume", "in³", 1).naming("volume of *"),
+          Column.figures("needed-in3", "needed", "in³", 2).naming("box fill of *"),
           Column.words("devices", "devices"),
           Column.words("cables", "cables"),
-          Column.figures("insulated", "insulated conductors", "", 0),
+          Column.figures("insulated", "insulated conductors", "", 0).naming("insulated conductors in *"),
           Column.words("branches", "branches"),
           Column.words("breakers", "breakers"),
           Column.words("status", "status"));
 
   private BoxSchedule() {}
 
-  public static Sheet of(House house) {
+  public static Sheet of(House house, Library library) {
+    BoxFill fill = new BoxFill(house, library);
     List<Row> rows = new ArrayList<>();
     for (Room room : house.rooms().values()) {
       for (String name : room.boxes()) {
-        rows.add(row(house, room, house.boxes().get(name)));
+        rows.add(row(house, fill, room, house.boxes().get(name)));
       }
     }
     return new Sheet(
         "boxes", "Boxes, room by room", COLUMNS, rows,
-        List.of("A volume that is blank is not stated in the plan. More than one branch in a box: all of their breakers count when it is opened."));
+        List.of("A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in a box: all of their breakers count when it is opened."));
   }
 
-  private static Row row(House house, Room room, Box box) {
+  private static Row row(House house, BoxFill fill, Room room, Box box) {
     List<String> cables = new ArrayList<>();
     Set<String> branches = new LinkedHashSet<>();
     Set<String> breakers = new LinkedHashSet<>();
@@ -73,12 +75,18 @@ public final class BoxSchedule {
         Cell.of(room.title()),
         Cell.of(box.name()),
         Cell.of(String.join(", ", make)),
-        box.volume().map((Quantity v) -> Cell.of(v.in(CUBIC_INCH))).orElse(Cell.BLANK),
+        box.volume().map(v -> figure(Derivation.stated("volume of " + box.name(), "V", v))).orElse(Cell.BLANK),
+        fill.needed(box).map(BoxSchedule::figure).orElse(Cell.BLANK),
         Cell.of(String.join(", ", box.devices().stream().map(d -> house.devices().get(d)).map(d -> d.kind().name() + (d.label().map(l -> " \"" + l + "\"").orElse(""))).toList())),
         Cell.of(String.join("; ", cables)),
-        Cell.of(insulated),
+        Cell.of(insulated, Derivation.stated("insulated conductors in " + box.name(), "n", Quantity.of(insulated, Units.ONE))),
         Cell.of(String.join(", ", branches)),
         Cell.of(String.join(", ", breakers)),
-        Cell.of(box.status().word()));
+        Cell.of(box.status().word()))
+        .about(box.name());
+  }
+
+  private static Cell figure(Derivation volume) {
+    return Cell.of(volume.quantity().orElseThrow().in(Units.CUBIC_INCH), volume);
   }
 }

@@ -3,6 +3,7 @@ package wattle.emit.schedule;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.derivation.Derivation;
 import wattle.emit.table.Cell;
 import wattle.emit.table.Column;
@@ -34,27 +35,35 @@ public final class FaultSchedule {
           Column.words("row", "row"),
           Column.words("name", "name"),
           Column.words("place", "place"),
-          Column.figures("line-line-most-a", "line-line most", "A", 0),
-          Column.figures("line-line-least-a", "least", "A", 0),
-          Column.figures("line-neutral-most-a", "line-neutral most", "A", 0),
-          Column.figures("line-neutral-least-a", "least", "A", 0),
-          Column.figures("line-ground-most-a", "line-ground most", "A", 0),
-          Column.figures("line-ground-least-a", "least", "A", 0),
+          Column.figures("line-line-most-a", "line-line most", "A", 0).naming("fault current of * line to line at most"),
+          Column.figures("line-line-least-a", "least", "A", 0).naming("fault current of * line to line at least"),
+          Column.figures("line-neutral-most-a", "line-neutral most", "A", 0).naming("fault current of * line to neutral at most"),
+          Column.figures("line-neutral-least-a", "least", "A", 0).naming("fault current of * line to neutral at least"),
+          Column.figures("line-ground-most-a", "line-ground most", "A", 0).naming("fault current of * line to ground at most"),
+          Column.figures("line-ground-least-a", "least", "A", 0).naming("fault current of * line to ground at least"),
           Column.words("breaker", "breaker"),
           Column.words("clears-in", "clears in"),
           Column.words("weakest", "weakest"),
-          Column.figures("stands-a2s", "stands", "A²s", 0));
+          Column.figures("stands-a2s", "stands", "A²s", 0).naming("let-through of the weakest to *"));
 
   private final House house;
   private final TripCurves curves;
 
-  private FaultSchedule(House house, Library library) {
+  private final Set<String> unfolded;
+
+  private FaultSchedule(House house, Library library, Set<String> unfolded) {
     this.house = house;
     this.curves = new TripCurves(library);
+    this.unfolded = unfolded;
   }
 
   public static Sheet of(House house, Library library, Faults faults) {
-    FaultSchedule schedule = new FaultSchedule(house, library);
+    return of(house, library, faults, Set.of());
+  }
+
+  /** @param unfolded subjects of rows whose figures are unfolded however long they become */
+  public static Sheet of(House house, Library library, Faults faults, Set<String> unfolded) {
+    FaultSchedule schedule = new FaultSchedule(house, library, unfolded);
     List<Row> rows = new ArrayList<>();
     for (Panel panel : house.panels().values()) {
       Optional<Breaker> feeding =
@@ -83,7 +92,8 @@ public final class FaultSchedule {
 
   private Row row(String row, String name, FaultPoint point, Optional<Breaker> breaker, Panel panel, int runs) {
     List<Cell> cells = new ArrayList<>(List.of(Cell.of(row), Cell.of(name), Cell.of(point.place())));
-    boolean unfolds = runs <= MOST_UNFOLDED;
+    String subject = name.equals(point.place()) ? name : point.place() + " on " + name;
+    boolean unfolds = runs <= MOST_UNFOLDED || unfolded.contains(subject);
     for (FaultKind kind : FaultKind.values()) {
       Optional<Fault> fault = point.fault(kind);
       cells.add(fault.map(f -> unfolds ? figure(f.most()) : Cell.of(f.mostAmperes())).orElse(Cell.BLANK));
@@ -96,7 +106,7 @@ public final class FaultSchedule {
     cells.add(Cell.of(curve.filter(c -> !point.faults().isEmpty()).map(c -> clears(c, point)).orElse("")));
     cells.add(Cell.of(weakest.map(w -> w.wire().size() + " " + w.wire().metal().symbol()).orElse("")));
     cells.add(weakest.map(w -> Cell.of(w.ampereSquaredSeconds(), w.letThrough())).orElse(Cell.BLANK));
-    return new Row(cells, false);
+    return new Row(cells, false, subject);
   }
 
   private static Cell figure(Derivation derivation) {

@@ -11,6 +11,7 @@ import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
+import wattle.loads.LoadFigures;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.House;
@@ -32,7 +33,7 @@ public final class PanelSchedule {
           Column.words("feeds", "feeds"),
           Column.words("description", "description"),
           Column.words("wiring", "wiring"),
-          Column.figures("load-va", "load of the pole", "VA", 0));
+          Column.figures("load-va", "load of the pole", "VA", 0).naming("load of slot *"));
 
   private PanelSchedule() {}
 
@@ -87,10 +88,7 @@ public final class PanelSchedule {
 
   private static Row taken(House house, ConnectedLoads loads, Panel panel, Breaker breaker, Pole pole) {
     boolean first = breaker.poles().indexOf(pole) == 0;
-    LegLoads behind = loads.behind(house, breaker);
-    boolean feeds =
-        breaker.target() instanceof Breaker.Target.ToBranch || breaker.target() instanceof Breaker.Target.ToPanel;
-    Cell load = feeds && pole.leg().isPresent() ? Cell.of(behind.on(pole.leg().get())) : Cell.BLANK;
+    Cell load = pole.leg().map(l -> load(house, loads, breaker, l)).orElse(Cell.BLANK);
     return Row.of(
         Cell.of(panel.name()),
         Cell.of(pole.slot().toString()),
@@ -100,7 +98,17 @@ public final class PanelSchedule {
         Cell.of(BreakerText.target(breaker)),
         Cell.of(BreakerText.description(house, breaker)),
         first ? Cell.of(wiring(house, breaker)) : Cell.BLANK,
-        load);
+        load)
+        .about(panel.name() + "/" + pole.slot());
+  }
+
+  /** Of a pole; none on it counts as nothing where its branch is another pole's. */
+  private static Cell load(House house, ConnectedLoads loads, Breaker breaker, Leg leg) {
+    boolean feeds =
+        breaker.target() instanceof Breaker.Target.ToBranch || breaker.target() instanceof Breaker.Target.ToPanel;
+    return new LoadFigures(house, loads).behind(breaker, leg)
+        .map(d -> Cell.of(d.si(), d))
+        .orElse(feeds ? Cell.of(loads.behind(house, breaker).on(leg)) : Cell.BLANK);
   }
 
   private static String wiring(House house, Breaker breaker) {

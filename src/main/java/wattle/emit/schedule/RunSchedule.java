@@ -30,9 +30,9 @@ public final class RunSchedule {
           Column.words("name", "name"),
           Column.words("from", "from"),
           Column.words("to", "to"),
-          Column.figures("length-m", "length", "m", 1),
+          Column.figures("length-m", "length", "m", 1).naming("length of *"),
           Column.words("wiring", "wiring"),
-          Column.figures("ampacity-a", "ampacity", "A", 1),
+          Column.figures("ampacity-a", "ampacity", "A", 1).naming("ampacity of *"),
           Column.words("laid", "laid"),
           Column.words("status", "status"),
           Column.words("conductors", "conductors"));
@@ -76,9 +76,10 @@ public final class RunSchedule {
       String row, String name, String from, String to, Stretch run, Optional<Derivation> ampacity, String status) {
     List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
     return Row.of(
-        Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-        figure(ampacity), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
-        Cell.of(String.join(", ", wires)));
+            Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
+            figure(ampacity), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
+            Cell.of(String.join(", ", wires)))
+        .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
 
   private static Row section(Branch branch, Section section, Conductors conductors) {
@@ -91,10 +92,11 @@ public final class RunSchedule {
       roles.add((role.isEmpty() ? "ground" : c.wire().colour() + role) + mark);
     });
     return Row.of(
-        Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
-        Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-        figure(ampacity), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
-        Cell.of(String.join(", ", roles)));
+            Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
+            Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
+            figure(ampacity), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
+            Cell.of(String.join(", ", roles)))
+        .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
   }
 
   private static Cell figure(Optional<Derivation> ampacity) {
@@ -102,7 +104,7 @@ public final class RunSchedule {
   }
 
   private static Cell length(Optional<Quantity> length) {
-    return length.map(l -> Cell.of(l.in(Units.METRE))).orElse(Cell.BLANK);
+    return length.map(l -> Cell.of(l.in(Units.METRE), Derivation.stated("length", "l", l))).orElse(Cell.BLANK);
   }
 
   private static String point(Branch branch, int index) {

@@ -46,10 +46,10 @@ public final class TrialSheets {
 
   private static Sheet faults(TrialResult result, String title) {
     List<Row> rows =
-        result.faults().stream().map(f -> Row.of(Cell.of(f.at()), Cell.of(f.between()), figure(f.amps()))).toList();
+        result.faults().stream().map(f -> Row.of(Cell.of(f.at()), Cell.of(f.between()), figure(f.amps())).about(f.at() + " " + f.between())).toList();
     return new Sheet(
         "faults", title + ": faults",
-        List.of(Column.words("at", "at"), Column.words("between", "between"), Column.figures("current-a", "current", "A", 1)),
+        List.of(Column.words("at", "at"), Column.words("between", "between"), Column.figures("current-a", "current", "A", 1).naming("fault current of *")),
         rows, List.of("What opens on it, and when: wattle table --of faults."));
   }
 
@@ -59,14 +59,16 @@ public final class TrialSheets {
       rows.add(
           Row.of(
               Cell.of(j.at()), Cell.of(j.branch()), Cell.of(j.conductor()), figure(j.amps()), figure(j.watts()),
-              j.wattsAtFullLoad().map(TrialSheets::figure).orElse(Cell.BLANK)));
+              j.wattsAtFullLoad().map(TrialSheets::figure).orElse(Cell.BLANK))
+              .about(j.at() + " " + j.conductor()));
     }
     return new Sheet(
         "joints", title + ": joints",
         List.of(
             Column.words("at", "at"), Column.words("branch", "branch"), Column.words("conductor", "conductor"),
-            Column.figures("current-a", "current", "A", 2), Column.figures("heat-w", "heat", "W", 1),
-            Column.figures("heat-at-full-load-w", "heat at full load", "W", 1)),
+            Column.figures("current-a", "current", "A", 2).naming("current of the joint at *"),
+            Column.figures("heat-w", "heat", "W", 1).naming("heat of the joint at *"),
+            Column.figures("heat-at-full-load-w", "heat at full load", "W", 1).naming("heat of the joint at * at full load")),
         rows, List.of("Full load: the whole rating of the branch's breaker in the joint."));
   }
 
@@ -76,21 +78,22 @@ public final class TrialSheets {
       rows.add(
           Row.of(
               Cell.of(m.name()), Cell.of(m.lifted() ? "lifted" : "in place"), figure(m.volts()),
-              m.bodyAmps().map(a -> Cell.of(a.si() * MILLIAMPERES, a)).orElse(Cell.BLANK)));
+              m.bodyAmps().map(a -> Cell.of(a.si() * MILLIAMPERES, a)).orElse(Cell.BLANK))
+              .about(m.name()));
     }
     return new Sheet(
         "metal", title + ": metal parts that may be touched",
         List.of(
-            Column.words("at", "at"), Column.words("ground", "ground"), Column.figures("touch-voltage-v", "to far earth", "V", 1),
-            Column.figures("touch-current-ma", "through a person", "mA", 1)),
+            Column.words("at", "at"), Column.words("ground", "ground"), Column.figures("touch-voltage-v", "to far earth", "V", 1).naming("touch voltage of *"),
+            Column.figures("touch-current-ma", "through a person", "mA", 1).naming("touch current of *")),
         rows, leftOut(metals.size(), most));
   }
 
   private static Sheet reversed(TrialResult result, String title) {
-    List<Row> rows = result.reversed().stream().map(r -> Row.of(Cell.of(r.device()), figure(r.volts()))).toList();
+    List<Row> rows = result.reversed().stream().map(r -> Row.of(Cell.of(r.device()), figure(r.volts())).about(r.device())).toList();
     return new Sheet(
         "reversed", title + ": hot and neutral exchanged",
-        List.of(Column.words("at", "at"), Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1)),
+        List.of(Column.words("at", "at"), Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1).naming("neutral contact of *")),
         rows, List.of("A device works either way; what its maker keeps near earth is live."));
   }
 
@@ -101,14 +104,17 @@ public final class TrialSheets {
       rows.add(
           Row.of(
               Cell.of(o.name()), Cell.of(o.branch()), figure(o.nominal()), figure(o.volts()), percent(o.fall()),
-              o.current().map(TrialSheets::figure).orElse(Cell.BLANK)));
+              o.current().map(TrialSheets::figure).orElse(Cell.BLANK))
+              .about(o.name()));
     }
     return new Sheet(
         "outlets", title + ": outlets",
         List.of(
             Column.words("outlet", "outlet"), Column.words("branch", "branch"),
-            Column.figures("nominal-v", "nominal", "V", 0), Column.figures("voltage-v", "voltage", "V", 1),
-            Column.figures("fall-percent", "fall", "%", 2), Column.figures("current-a", "draws", "A", 2)),
+            Column.figures("nominal-v", "nominal", "V", 0).naming("nominal voltage of *"),
+            Column.figures("voltage-v", "voltage", "V", 1).naming("voltage of *"),
+            Column.figures("fall-percent", "fall", "%", 2).naming("voltage fall of *"),
+            Column.figures("current-a", "draws", "A", 2).naming("current of *")),
         rows, leftOut(outlets.size(), most));
   }
 
@@ -121,7 +127,8 @@ public final class TrialSheets {
       rows.add(
           Row.of(
               Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.conductor()), Cell.of(c.open() ? "open" : ""),
-              figure(c.amps()), figure(c.watts())));
+              figure(c.amps()), figure(c.watts()))
+              .about((c.branch().isEmpty() ? "" : c.branch() + " ") + c.conductor() + " from " + c.run()));
     }
     List<String> notes = new ArrayList<>(leftOut(conductors.size(), most));
     if (conductors.size() < result.conductors().size()) {
@@ -132,8 +139,9 @@ public final class TrialSheets {
         "conductors", title + ": conductors",
         List.of(
             Column.words("run", "run"), Column.words("branch", "branch"), Column.words("conductor", "conductor"),
-            Column.words("state", "state"), Column.figures("current-a", "current", "A", 2),
-            Column.figures("heat-w", "heat", "W", 2)),
+            Column.words("state", "state"),
+            Column.figures("current-a", "current", "A", 2).naming("current of *"),
+            Column.figures("heat-w", "heat", "W", 2).naming("heat of *")),
         rows, notes);
   }
 

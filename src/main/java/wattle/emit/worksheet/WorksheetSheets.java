@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.derivation.Value;
 import wattle.emit.table.Cell;
 import wattle.emit.table.Column;
 import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.finding.Severity;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 import wattle.worksheet.Inputs;
 import wattle.worksheet.Line;
 import wattle.worksheet.Objection;
@@ -31,8 +34,8 @@ public final class WorksheetSheets {
    */
   public static List<Sheet> of(Worksheet worksheet, boolean brief) {
     return List.of(
-        lines("worksheet", title(worksheet), worksheet.lines(), brief),
-        lines("worksheet-neutral", "Neutral of " + worksheet.name(), worksheet.neutralLines(), brief),
+        lines("worksheet", title(worksheet), worksheet.lines(), "of " + worksheet.name(), brief),
+        lines("worksheet-neutral", "Neutral of " + worksheet.name(), worksheet.neutralLines(), "of the neutral of " + worksheet.name(), brief),
         result(worksheet));
   }
 
@@ -41,16 +44,19 @@ public final class WorksheetSheets {
     return "Load worksheet, " + what + worksheet.name() + ": " + worksheet.method().title() + ", " + worksheet.method().source();
   }
 
-  private static Sheet lines(String name, String title, List<Line> lines, boolean brief) {
+  private static Sheet lines(String name, String title, List<Line> lines, String of, boolean brief) {
     List<Row> rows = new ArrayList<>();
     List<String> notes = new ArrayList<>();
+    List<Derivation> added = new ArrayList<>();
     for (Line line : lines) {
+      line.result().ifPresent(added::add);
       rows.add(
           Row.of(
               Cell.of(line.name()), Cell.of(line.article()), line.connected().map(WorksheetSheets::figure).orElse(Cell.BLANK),
               line.factor().map(f -> Cell.of(100 * f.si(), f)).orElse(Cell.BLANK),
-              line.result().map(WorksheetSheets::figure).orElse(Cell.BLANK), Cell.of(line.runningSum()),
-              Cell.of(devices(line.devices(), brief))));
+              line.result().map(WorksheetSheets::figure).orElse(Cell.BLANK), sum(line, added),
+              Cell.of(devices(line.devices(), brief)))
+              .about(line.name() + " " + of));
       if (!line.remark().isEmpty()) {
         notes.add(line.name() + ": " + line.remark());
       }
@@ -59,14 +65,28 @@ public final class WorksheetSheets {
         name, title,
         List.of(
             Column.words("line", "line"), Column.words("article", "article"),
-            Column.figures("connected-va", "connected", "VA", 0), Column.figures("factor-percent", "factor", "%", 1),
-            Column.figures("result-va", "result", "VA", 0), Column.figures("sum-va", "sum", "VA", 0),
+            Column.figures("connected-va", "connected", "VA", 0).naming("connected load, *"),
+            Column.figures("factor-percent", "factor", "%", 1).naming("factor, *"),
+            Column.figures("result-va", "result", "VA", 0).naming("worksheet line, *"),
+            Column.figures("sum-va", "sum", "VA", 0).naming("sum up to *"),
             Column.words("devices", "made by")),
         rows, notes);
   }
 
   private static Cell figure(Derivation derivation) {
     return Cell.of(derivation.si(), derivation);
+  }
+
+  /** The running sum; its terms are unfolded in their own lines. */
+  private static Cell sum(Line line, List<Derivation> added) {
+    List<Derivation> terms =
+        added.stream()
+            .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "Unfolded in its own line."))
+            .toList();
+    return Cell.of(
+        line.runningSum(),
+        Derivation.computed(
+            "sum up to " + line.name(), "", "Σ results", new Value.Amount(Quantity.of(line.runningSum(), Units.VOLT_AMPERE)), terms));
   }
 
   private static String devices(List<String> names, boolean brief) {
@@ -77,13 +97,14 @@ public final class WorksheetSheets {
 
   private static Sheet result(Worksheet worksheet) {
     List<Row> rows = new ArrayList<>();
-    rows.add(row("calculated load", "VA", worksheet.total()));
-    rows.add(row(worksheet.current().name(), "A", worksheet.current()));
-    rows.add(row("load of the neutral", "VA", worksheet.neutralTotal()));
-    rows.add(row(worksheet.neutralCurrent().name(), "A", worksheet.neutralCurrent()));
-    worksheet.nextRating().ifPresent(n -> rows.add(row("next standard rating", "A", n)));
-    worksheet.rating().ifPresent(r -> rows.add(row("rating in the plan", "A", r)));
-    worksheet.spare().ifPresent(s -> rows.add(row("spare capacity", "A", s)));
+    String of = " of " + worksheet.name();
+    rows.add(row("calculated load", of, "VA", worksheet.total()));
+    rows.add(row(worksheet.current().name(), of, "A", worksheet.current()));
+    rows.add(row("load of the neutral", of, "VA", worksheet.neutralTotal()));
+    rows.add(row(worksheet.neutralCurrent().name(), of, "A", worksheet.neutralCurrent()));
+    worksheet.nextRating().ifPresent(n -> rows.add(row("next standard rating", of, "A", n)));
+    worksheet.rating().ifPresent(r -> rows.add(row("rating in the plan", of, "A", r)));
+    worksheet.spare().ifPresent(s -> rows.add(row("spare capacity", of, "A", s)));
     List<String> notes = new ArrayList<>();
     if (worksheet.total().toBeVerified() || worksheet.neutralTotal().toBeVerified()) {
       notes.add("Some factors are from memory, to be verified in the code; the derivations mark them.");
@@ -91,12 +112,12 @@ public final class WorksheetSheets {
     notes.add(CAUTION);
     return new Sheet(
         "worksheet-result", "Result for " + worksheet.name(),
-        List.of(Column.words("figure", "figure"), Column.figures("value", "value", "", 1), Column.words("unit", "unit")),
+        List.of(Column.words("figure", "figure"), Column.figures("value", "value", "", 1).naming("*"), Column.words("unit", "unit")),
         rows, notes);
   }
 
-  private static Row row(String name, String unit, Derivation figure) {
-    return Row.of(Cell.of(name), Cell.of(figure.si(), figure), Cell.of(unit));
+  private static Row row(String name, String of, String unit, Derivation figure) {
+    return Row.of(Cell.of(name), Cell.of(figure.si(), figure), Cell.of(unit)).about(name + of);
   }
 
   /** Methods side by side, with the reason where one does not fit. */

@@ -1,0 +1,114 @@
+package wattle.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import wattle.compiler.Compilation;
+import wattle.emit.figures.FiguresJson;
+import wattle.emit.figures.FiguresText;
+import wattle.emit.figures.PlanFigures;
+import wattle.emit.table.SheetFigure;
+import wattle.finding.NearNames;
+import wattle.model.Trial;
+
+/** Which figures of a plan {@code explain} unfolds. */
+final class FigureOptions {
+  private static final int MOST = 24;
+
+  /** What figures are written as. */
+  enum Format {
+    TEXT,
+    JSON
+  }
+
+  @Option(
+      names = "--figure",
+      paramLabel = "NAME",
+      description = {
+        "Unfold a figure of the tables of the plan to its formula, inputs, tables and sources: voltage of kitchen.c1,",
+        "ampacity of hall. May be given again.",
+      })
+  private List<String> names = List.of();
+
+  @Option(names = "--figures", description = "List the figures of the plan by name.")
+  private boolean list;
+
+  @Option(names = "--trial", paramLabel = "TRIAL", description = "The figures of this trial of the plan, not of its tables.")
+  private String trial;
+
+  @Option(names = "--format", description = "text or json, for figures (default: text).")
+  private Format format;
+
+  @Mixin private PlanInput input;
+
+  /** Whether figures of a plan are asked for, and no rule. */
+  boolean isGiven() {
+    return list || !names.isEmpty();
+  }
+
+  /** Ends the command where the options that only go with a figure are given without one. */
+  void refuseWithoutFigure() {
+    if (trial != null || format != null) {
+      throw new Failure((trial != null ? "--trial" : "--format") + " goes with --figure or --figures, and a plan");
+    }
+  }
+
+  int print(String file, CommandSpec spec) {
+    if (list && !names.isEmpty()) {
+      throw new Failure("--figures lists them all and --figure unfolds one; give one of the two");
+    }
+    Compilation plan = input.compile(file);
+    PlanFigures figures = trial == null ? PlanFigures.of(plan) : PlanFigures.of(plan, trial(plan));
+    List<SheetFigure> wanted = list ? figures.all() : wanted(figures, file);
+    PrintWriter out = spec.commandLine().getOut();
+    if (format == Format.JSON) {
+      out.print(FiguresJson.render(wanted, !list));
+    } else {
+      out.print(list ? FiguresText.list(wanted) : FiguresText.unfolded(wanted));
+    }
+    return BesideFindings.report(plan, spec);
+  }
+
+  private List<SheetFigure> wanted(PlanFigures figures, String file) {
+    List<SheetFigure> wanted = new ArrayList<>();
+    for (String name : names) {
+      List<SheetFigure> found = figures.find(name);
+      if (found.isEmpty()) {
+        throw new Failure(unknown(name, figures, file));
+      }
+      if (found.size() > MOST && format != Format.JSON) {
+        List<String> some = found.stream().map(SheetFigure::name).distinct().limit(3).toList();
+        throw new Failure(
+            "'" + name + "' fits " + found.size() + " figures, such as " + String.join("; ", some)
+                + ": say which; " + listing(file) + " shows them all");
+      }
+      wanted.addAll(found);
+    }
+    return wanted;
+  }
+
+  private String unknown(String name, PlanFigures figures, String file) {
+    List<String> near = figures.near(name);
+    return "no figure is called '" + name + "'" + (near.isEmpty() ? "" : "; did you mean " + String.join(", or ", near) + "?")
+        + (near.isEmpty() ? "; " : " ") + listing(file) + (near.isEmpty() ? " lists them" : " lists them all");
+  }
+
+  private String listing(String file) {
+    return "wattle explain " + file + " --figures" + Optional.ofNullable(trial).map(t -> " --trial " + t).orElse("");
+  }
+
+  private Trial trial(Compilation plan) {
+    Trial found = plan.house().trials().get(trial);
+    if (found == null) {
+      List<String> near = NearNames.of(trial, plan.house().trials().keySet());
+      throw new Failure(
+          "no trial is called '" + trial + "'"
+              + (near.isEmpty() ? "; there are: " + String.join(", ", plan.house().trials().keySet()) : "; did you mean " + String.join(", ", near) + "?"));
+    }
+    return found;
+  }
+}

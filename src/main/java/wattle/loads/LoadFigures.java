@@ -1,0 +1,171 @@
+package wattle.loads;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Load;
+import wattle.model.LoadClass;
+import wattle.model.Panel;
+import wattle.model.Status;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
+
+/**
+ * Connected loads, unfolded: the load of a panel to that of its branches and panels, of a branch to that of its devices,
+ * of a device to what the plan states.
+ */
+public final class LoadFigures {
+  private static final String SHARES = "A load between two legs counts half on each; what is to be removed counts for nothing.";
+
+  private final House house;
+  private final ConnectedLoads loads;
+
+  public LoadFigures(House house, ConnectedLoads loads) {
+    this.house = house;
+    this.loads = loads;
+  }
+
+  /** Of a branch; on one leg, or all of it where none is given. */
+  public Derivation branch(Branch branch, Optional<Leg> leg) {
+    List<Derivation> inputs = new ArrayList<>();
+    if (branch.status() != Status.TO_REMOVE) {
+      branch.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+          .filter(d -> d != null && d.status() != Status.TO_REMOVE)
+          .forEach(d -> d.loads().forEach(l -> device(branch, d, l, leg).ifPresent(inputs::add)));
+    }
+    LegLoads load = loads.branch(branch.name());
+    return sum("load of " + branch.name() + on(leg), leg.map(load::on).orElse(load.total()), inputs);
+  }
+
+  private static Optional<Derivation> device(Branch branch, Device device, Load load, Optional<Leg> leg) {
+    if (load.voltAmperes() == 0 || load.loadClass() == LoadClass.SOURCE) {
+      return Optional.empty();
+    }
+    String name = load.part().isEmpty() ? device.name() : device.name() + "." + load.part();
+    Derivation stated =
+        load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking("At nominal voltage."))
+            .orElse(Derivation.assumed("usual load of " + name, "", Quantity.of(load.voltAmperes(), Units.VOLT_AMPERE)));
+    Derivation whole = value("load of " + name, "S", "", load.voltAmperes(), Units.VOLT_AMPERE, List.of(stated));
+    double share = leg.map(l -> share(branch, load.connection(), l)).orElse(1.0);
+    if (share == 0 || share == 1) {
+      return share == 0 ? Optional.empty() : Optional.of(whole);
+    }
+    return Optional.of(value("half of " + name, "S_h", "S / 2", load.voltAmperes() * share, Units.VOLT_AMPERE, List.of(whole)));
+  }
+
+  private static double share(Branch branch, Load.Connection connection, Leg leg) {
+    if (connection instanceof Load.Connection.HotToNeutral to) {
+      return isOn(branch, to.hot(), leg) ? 1 : 0;
+    }
+    if (connection instanceof Load.Connection.HotToHot across) {
+      return (isOn(branch, across.hot(), leg) ? 0.5 : 0) + (isOn(branch, across.otherHot(), leg) ? 0.5 : 0);
+    }
+    return 0;
+  }
+
+  private static boolean isOn(Branch branch, int hot, Leg leg) {
+    return hot < branch.hots().size() && branch.hots().get(hot).leg().equals(Optional.of(leg));
+  }
+
+  /** Of a panel with those that it feeds; on one leg, or all of it where none is given. */
+  public Derivation panel(Panel panel, Optional<Leg> leg) {
+    return panel(panel, leg, new HashSet<>());
+  }
+
+  private Derivation panel(Panel panel, Optional<Leg> leg, Set<String> above) {
+    List<Derivation> inputs = new ArrayList<>();
+    if (above.add(panel.name())) {
+      Set<String> counted = new HashSet<>();
+      for (Breaker breaker : panel.breakers()) {
+        if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch()) && counted.add(to.branch())) {
+          inputs.add(branch(house.branches().get(to.branch()), leg));
+        } else if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
+          inputs.add(panel(house.panels().get(to.panel()), leg, above));
+        }
+      }
+      above.remove(panel.name());
+    }
+    LegLoads load = loads.panel(panel.name());
+    return sum("load of " + panel.name() + on(leg), leg.map(load::on).orElse(load.total()), inputs.stream().filter(i -> i.si() != 0).toList());
+  }
+
+  /** Of one pole of a breaker. */
+  public Optional<Derivation> behind(Breaker breaker, Leg leg) {
+    if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
+      return Optional.of(panel(house.panels().get(to.panel()), Optional.of(leg)));
+    }
+    return breaker.target() instanceof Breaker.Target.ToBranch to
+        ? Optional.ofNullable(house.branches().get(to.branch())).filter(b -> ownLeg(b, breaker, leg)).map(b -> branch(b, Optional.of(leg)))
+        : Optional.empty();
+  }
+
+  private static boolean ownLeg(Branch branch, Breaker breaker, Leg leg) {
+    return branch.hots().stream().map(BranchHot::breaker).allMatch(breaker.id()::equals)
+        || branch.hots().stream().anyMatch(h -> h.breaker().equals(breaker.id()) && h.leg().equals(Optional.of(leg)));
+  }
+
+  /** Amperes of the heaviest leg. */
+  public Derivation heaviest(SupplySystem system, List<Derivation> legs) {
+    Derivation most = legs.stream().max(java.util.Comparator.comparingDouble(Derivation::si)).orElseThrow();
+    Derivation volts = Derivation.stated("voltage from leg to neutral", "U", Quantity.of(system.legToNeutralVolts(), Units.VOLT));
+    return value("current of the heaviest leg", "I", "S / U", most.si() / volts.si(), Units.AMPERE, List.of(folded(most, "S"), volts));
+  }
+
+  /** The figure alone; it is unfolded under its own name, once and not beneath everything that rests on it. */
+  private static Derivation folded(Derivation figure, String symbol) {
+    return new Derivation(
+        figure.name(), symbol, figure.value(), figure.basis(), figure.formula(), List.of(), figure.sources(),
+        "Unfolded under its own name.");
+  }
+
+  /** A current as a part of a breaker. */
+  public Derivation share(Derivation current, double rating) {
+    Derivation breaker = Derivation.stated("rating", "I_n", Quantity.of(rating, Units.AMPERE));
+    return Derivation.computed(
+        "share of the rating", "", "I / I_n", new Value.Amount(new Quantity(current.si() / rating, Units.PERCENT)),
+        List.of(folded(current, "I"), breaker));
+  }
+
+  /** How far the legs of a panel are out of balance. */
+  public Derivation imbalance(Panel panel, List<Derivation> legs) {
+    return Derivation.computed(
+            "imbalance of " + panel.name(), "", "max |S_leg − mean| / mean",
+            new Value.Amount(new Quantity(loads.panel(panel.name()).imbalance(panel.system()), Units.PERCENT)), folded(legs))
+        .remarking("The measure that NEMA MG 1 has for unbalanced voltages, applied to the loads of the legs.");
+  }
+
+  /** The heaviest leg of a panel less the lightest. */
+  public Derivation difference(Panel panel, List<Derivation> legs) {
+    return value(
+        "difference of " + panel.name(), "", "max S_leg − min S_leg", loads.panel(panel.name()).difference(panel.system()),
+        Units.VOLT_AMPERE, folded(legs));
+  }
+
+  private static List<Derivation> folded(List<Derivation> legs) {
+    return legs.stream().map(l -> folded(l, "S_leg")).toList();
+  }
+
+  private static String on(Optional<Leg> leg) {
+    return leg.map(l -> " on leg " + l).orElse("");
+  }
+
+  private static Derivation sum(String name, double voltAmperes, List<Derivation> inputs) {
+    return value(name, "S", "Σ S", voltAmperes, Units.VOLT_AMPERE, inputs).remarking(SHARES);
+  }
+
+  private static Derivation value(String name, String symbol, String formula, double value, Unit unit, List<Derivation> inputs) {
+    return Derivation.computed(name, symbol, formula, new Value.Amount(Quantity.of(value, unit)), inputs);
+  }
+}
