@@ -2,6 +2,7 @@ package wattle.bind;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,14 +20,12 @@ import wattle.library.Library;
 import wattle.library.LibraryLoader;
 import wattle.model.Box;
 import wattle.model.Branch;
-import wattle.model.ConductorUse;
 import wattle.model.Device;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.model.Origin;
 import wattle.model.Panel;
 import wattle.model.Raceway;
-import wattle.model.Room;
 import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
@@ -43,11 +42,13 @@ import wattle.syntax.Tree;
  */
 public final class Binder {
   private final Scope scope;
-  private final List<Tree.Item> items;
+  private final Map<Class<?>, List<Tree.Item>> items;
+  private final Memory memory;
 
-  private Binder(Scope scope, List<Tree.Item> items) {
+  private Binder(Scope scope, List<Tree.Item> items, Memory memory) {
     this.scope = scope;
-    this.items = items;
+    this.items = items.stream().collect(Collectors.groupingBy(Tree.Item::getClass));
+    this.memory = memory;
   }
 
   /**
@@ -90,53 +91,55 @@ public final class Binder {
       findings.addAll(parsed.findings());
       files.add(parsed.value());
     }
+    Memory memory = reading.memory();
     Library base = reading.packs(gathered.value().packs());
-    Checked<Library> own = LibraryLoader.load(files);
-    findings.addAll(own.findings());
-    Library library = base.with(own.value());
-    Scope scope = new Scope(library, files);
     List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).toList();
-    House house = new Binder(scope, items).house(plan, gathered.value().codes());
+    findings.addAll(memory.own(items.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
+    Library library = memory.with(base);
+    Scope scope = new Scope(library, files);
+    House house = new Binder(scope, items, memory).house(plan, gathered.value().codes());
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
     return new Checked<>(new Bound(house, library, files), findings);
   }
 
   private <T> List<T> all(Class<T> kind) {
-    return items.stream().filter(kind::isInstance).map(kind::cast).toList();
+    return items.getOrDefault(kind, List.of()).stream().map(kind::cast).toList();
   }
 
   private House house(Source source, List<String> codes) {
     bindConstants();
+    memory.begin(scope.library(), scope.constants());
     Map<String, Service> services = House.byName(new ServiceBinder(scope).bind(all(Tree.Service.class)), Service::name);
     List<Tree.Branch> branchTrees = branchTrees();
     Set<String> branchNames = branchTrees.stream().map(b -> b.name().text()).collect(Collectors.toSet());
     Map<String, Panel> panels = new PanelBinder(scope, services, branchNames).bind(all(Tree.Panel.class));
-    RoomBinder.Bound rooms = new RoomBinder(scope).bind(all(Tree.Room.class));
-    Map<String, Room> roomsByName = House.byName(rooms.rooms(), Room::name);
-    Map<String, Box> boxes = House.byName(rooms.boxes(), Box::name);
-    Map<String, UnwiredDevice> unwired = House.byName(rooms.devices(), UnwiredDevice::name);
+    RoomBinder.Bound rooms = new RoomBinder(scope, memory).bind(all(Tree.Room.class));
+    Map<String, Box> boxes = rooms.boxes();
+    Map<String, UnwiredDevice> unwired = rooms.devices();
     Map<String, Raceway> raceways = House.byName(raceways(), Raceway::name);
 
-    BranchTracer tracer = new BranchTracer(scope, panels, boxes, unwired, roomsByName.keySet(), raceways.keySet());
-    List<BranchDraft> drafts = branchTrees.stream().map(tracer::trace).toList();
+    BranchTracer tracer = new BranchTracer(scope, panels, boxes, unwired, rooms.rooms().keySet(), raceways.keySet());
+    List<BranchDraft> drafts = branchTrees.stream().map(tree -> tracer.trace(tree, memory)).toList();
     Map<String, List<wattle.model.BranchHot>> hots = BranchFinisher.hotsByBranch(panels);
     drafts.forEach(d -> d.hots = hots.getOrDefault(d.name(), List.of()));
     DeviceWiring wiring = new DeviceWiring(scope, boxes, unwired);
     wiring.connect(drafts);
-    drafts.forEach(wiring::chooseHots);
     ControlGroups groups = new ControlGroups(scope, unwired);
-    groups.form(drafts, unwired, scope);
-
-    Map<String, Branch> branches = new LinkedHashMap<>();
-    for (BranchDraft draft : drafts) {
-      List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, unwired, groups).derive();
-      BranchFinisher.finish(draft, uses).ifPresent(b -> branches.put(b.name(), b));
-    }
-    Map<String, SupplySystem> systems = new LinkedHashMap<>();
+    Map<String, SupplySystem> systems = new HashMap<>();
     panels.values().forEach(p -> systems.put(p.name(), p.system()));
-    LoadBinder loads = new LoadBinder(scope, wiring, groups, systems);
-    Map<String, Device> devices = House.byName(unwired.values().stream().map(loads::bind).toList(), Device::name);
+    CircuitBinder circuits = new CircuitBinder(scope, unwired, systems, wiring, groups, memory);
+    Map<String, Branch> branches = new LinkedHashMap<>();
+    Map<String, Device> wired = new HashMap<>();
+    for (BranchDraft draft : drafts) {
+      Circuit circuit = circuits.bind(draft);
+      circuit.branch().ifPresent(b -> branches.put(b.name(), b));
+      circuit.devices().forEach(d -> wired.put(d.name(), d));
+    }
+    Map<String, Device> devices = new LinkedHashMap<>();
+    for (UnwiredDevice device : unwired.values()) {
+      devices.put(device.name(), wiring.isConnected(device.name()) ? wired.get(device.name()) : circuits.unfed(device));
+    }
     Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, broken);
 
@@ -153,13 +156,13 @@ public final class Binder {
         panels,
         branches,
         raceways,
-        roomsByName,
+        rooms.rooms(),
         boxes,
         devices,
         trialsByName,
         trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),
         TrialBinder.silences(all(Tree.Silence.class)),
-        List.copyOf(scope.assumed()));
+        scope.assumed());
   }
 
   private void bindConstants() {

@@ -29,6 +29,13 @@ final class BranchDraft {
       this.box = box;
       this.span = span;
     }
+
+    private Stop untouched() {
+      Stop same = new Stop(box, span);
+      same.hotWord = hotWord;
+      same.wiredThrough = wiredThrough;
+      return same;
+    }
   }
 
   /** A run from one stop to another. */
@@ -37,8 +44,8 @@ final class BranchDraft {
 
   final Tree.Branch tree;
   final List<Stop> stops = new ArrayList<>();
-  final List<Leg> legs = new ArrayList<>();
-  final Map<String, Integer> stopOfBox = new LinkedHashMap<>();
+  final List<Leg> legs;
+  final Map<String, Integer> stopOfBox;
   List<BranchHot> hots = List.of();
   Optional<String> panel = Optional.empty();
   Optional<Wiring> wiring = Optional.empty();
@@ -49,7 +56,34 @@ final class BranchDraft {
   boolean legsNamed;
 
   BranchDraft(Tree.Branch tree) {
+    this(tree, new ArrayList<>(), new LinkedHashMap<>());
+  }
+
+  private BranchDraft(Tree.Branch tree, List<Leg> legs, Map<String, Integer> stopOfBox) {
     this.tree = tree;
+    this.legs = legs;
+    this.stopOfBox = stopOfBox;
+  }
+
+  /** The branch as it was traced, with nothing connected to it. */
+  BranchDraft untouched() {
+    BranchDraft same = new BranchDraft(tree, legs, stopOfBox);
+    stops.forEach(s -> same.stops.add(s.untouched()));
+    same.panel = panel;
+    same.wiring = wiring;
+    same.surroundings = surroundings;
+    same.broken = broken;
+    return same;
+  }
+
+  /** Every place that its chains name, in the order written. */
+  List<Tree.Place> places() {
+    List<Tree.Place> places = new ArrayList<>();
+    for (Tree.Chain chain : tree.chains()) {
+      places.add(chain.from());
+      chain.runs().forEach(r -> places.add(r.to()));
+    }
+    return places;
   }
 
   String name() {

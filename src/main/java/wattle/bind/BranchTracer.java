@@ -41,7 +41,42 @@ final class BranchTracer {
     this.surroundings = new SurroundingsBinder(scope);
   }
 
-  BranchDraft trace(Tree.Branch tree) {
+  /** The branch as traced the last time, where its names still lead to the same boxes; else traced now. */
+  BranchDraft trace(Tree.Branch tree, Memory memory) {
+    return memory.drafts.of(tree, scope, this::leadsWhereItLed, () -> trace(tree)).untouched();
+  }
+
+  /** Whether every name of a branch that was traced in full leads where it led. */
+  private boolean leadsWhereItLed(BranchDraft draft) {
+    int run = 0;
+    boolean same = !draft.broken && areKnown(draft.tree.surroundings());
+    for (Tree.Chain chain : draft.tree.chains()) {
+      if (!same || chain.runs().isEmpty()) {
+        return false;
+      }
+      same = leads(chain.from(), draft.stops.get(draft.legs.get(run).from()));
+      for (Tree.Run each : chain.runs()) {
+        same &= leads(each.to(), draft.stops.get(draft.legs.get(run++).to())) && areKnown(each.surroundings());
+      }
+    }
+    return same;
+  }
+
+  private boolean leads(Tree.Place place, BranchDraft.Stop stop) {
+    boolean toPanel = panels.containsKey(place.path().text());
+    return toPanel == stop.box.isEmpty() && (toPanel || boxOf(place).equals(stop.box));
+  }
+
+  private boolean areKnown(List<Tree.Surroundings> written) {
+    for (Tree.Surroundings each : written) {
+      if (each instanceof Tree.Through through && !through.raceways().stream().allMatch(r -> raceways.contains(r.text()))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private BranchDraft trace(Tree.Branch tree) {
     BranchDraft draft = new BranchDraft(tree);
     draft.surroundings = surroundings(tree.surroundings(), Surroundings.UNSTATED);
     draft.wiring = tree.wiring().flatMap(wirings::bind);

@@ -107,32 +107,30 @@ final class ControlGroups {
     return fed.contains(switchName) || lightsOf(switchName).isEmpty();
   }
 
-  /** Forms the groups, once it is known in which order each branch reaches its devices. */
-  void form(List<BranchDraft> drafts, Map<String, UnwiredDevice> devices, Scope scope) {
-    for (BranchDraft draft : drafts) {
-      Map<String, Integer> stopOf = new HashMap<>();
-      Map<Set<String>, List<String>> byLights = new LinkedHashMap<>();
-      for (int i = 0; i < draft.stops.size(); i++) {
-        for (String name : draft.stops.get(i).devices) {
-          stopOf.put(name, i);
-          if (devices.get(name).kind().family() == DeviceKind.Family.SWITCH && !lightsOf(name).isEmpty()) {
-            byLights.computeIfAbsent(lightsOf(name), l -> new ArrayList<>()).add(name);
-          }
+  /** Forms the groups of a branch, once it is known in which order it reaches its devices. */
+  void form(BranchDraft draft, Map<String, UnwiredDevice> devices, Scope scope) {
+    Map<String, Integer> stopOf = new HashMap<>();
+    Map<Set<String>, List<String>> byLights = new LinkedHashMap<>();
+    for (int i = 0; i < draft.stops.size(); i++) {
+      for (String name : draft.stops.get(i).devices) {
+        stopOf.put(name, i);
+        if (devices.get(name).kind().family() == DeviceKind.Family.SWITCH && !lightsOf(name).isEmpty()) {
+          byLights.computeIfAbsent(lightsOf(name), l -> new ArrayList<>()).add(name);
         }
       }
-      List<Group> groups = new ArrayList<>();
-      byLights.forEach(
-          (lights, switches) -> {
-            groups.add(
-                new Group(
-                    switches,
-                    switches.stream().map(stopOf::get).toList(),
-                    lights.stream().filter(stopOf::containsKey).map(stopOf::get).toList()));
-            fed.add(switches.get(0));
-            checkWays(switches, devices, scope);
-          });
-      groupsOf.put(draft.name(), groups);
     }
+    List<Group> groups = new ArrayList<>();
+    byLights.forEach(
+        (lights, switches) -> {
+          groups.add(
+              new Group(
+                  switches,
+                  switches.stream().map(stopOf::get).toList(),
+                  lights.stream().filter(stopOf::containsKey).map(stopOf::get).toList()));
+          fed.add(switches.get(0));
+          checkWays(switches, devices, scope);
+        });
+    groupsOf.put(draft.name(), groups);
   }
 
   private static void checkWays(List<String> switches, Map<String, UnwiredDevice> devices, Scope scope) {

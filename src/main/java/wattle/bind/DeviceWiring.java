@@ -1,8 +1,6 @@
 package wattle.bind;
 
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +23,10 @@ final class DeviceWiring {
   private final Scope scope;
   private final Map<String, Box> boxes;
   private final Map<String, UnwiredDevice> devices;
-  private final Map<String, BranchDraft> branchOf = new LinkedHashMap<>();
-  private final Map<String, BranchDraft.Stop> stopOf = new HashMap<>();
+  private final Map<String, Connection> connections = new HashMap<>();
+
+  /** Where a device hangs, and the place that names it; absent for one that hangs there because its box does. */
+  record Connection(BranchDraft draft, BranchDraft.Stop stop, Optional<Tree.Place> named) {}
 
   DeviceWiring(Scope scope, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
     this.scope = scope;
@@ -34,19 +34,12 @@ final class DeviceWiring {
     this.devices = devices;
   }
 
-  Map<String, BranchDraft> branchOf() {
-    return branchOf;
-  }
-
-  Map<String, BranchDraft.Stop> stopOf() {
-    return stopOf;
+  boolean isConnected(String device) {
+    return connections.containsKey(device);
   }
 
   void connect(List<BranchDraft> drafts) {
-    Map<String, Tree.Place> named = new HashMap<>();
-    for (BranchDraft draft : drafts) {
-      connectNamed(draft, named);
-    }
+    drafts.forEach(this::connectNamed);
     for (BranchDraft draft : drafts) {
       for (BranchDraft.Stop stop : draft.stops) {
         stop.box.ifPresent(box -> connectRest(draft, stop, box));
@@ -55,29 +48,24 @@ final class DeviceWiring {
     reportUnfed(drafts);
   }
 
-  private void connectNamed(BranchDraft draft, Map<String, Tree.Place> named) {
-    for (Tree.Chain chain : draft.tree.chains()) {
-      List<Tree.Place> places = new ArrayList<>(List.of(chain.from()));
-      chain.runs().forEach(r -> places.add(r.to()));
-      for (Tree.Place place : places) {
-        String name = place.path().text();
-        UnwiredDevice device = devices.get(name);
-        if (device == null || !draft.stopOfBox.containsKey(device.box())) {
-          continue;
-        }
-        BranchDraft.Stop stop = draft.stops.get(draft.stopOfBox.get(device.box()));
-        BranchDraft known = branchOf.get(name);
-        if (known == null) {
-          attach(device, draft, stop);
-          named.put(name, place);
-        } else if (known != draft) {
-          scope.report(
-              Finding.error("device-fed-twice", "'" + name + "' is fed by two branches")
-                  .at(place.path().span(), "by '" + draft.name() + "'")
-                  .with(named.get(name).path().span(), "by '" + known.name() + "' already")
-                  .because("Opening one breaker would leave it live from the other.")
-                  .fix("take it out of one of the two branches"));
-        }
+  private void connectNamed(BranchDraft draft) {
+    for (Tree.Place place : draft.places()) {
+      String name = place.path().text();
+      UnwiredDevice device = devices.get(name);
+      Integer at = device == null ? null : draft.stopOfBox.get(device.box());
+      if (at == null) {
+        continue;
+      }
+      Connection known = connections.get(name);
+      if (known == null) {
+        attach(device, new Connection(draft, draft.stops.get(at), Optional.of(place)));
+      } else if (known.draft != draft) {
+        scope.report(
+            Finding.error("device-fed-twice", "'" + name + "' is fed by two branches")
+                .at(place.path().span(), "by '" + draft.name() + "'")
+                .with(known.named.orElseThrow().path().span(), "by '" + known.draft.name() + "' already")
+                .because("Opening one breaker would leave it live from the other.")
+                .fix("take it out of one of the two branches"));
       }
     }
   }
@@ -85,23 +73,22 @@ final class DeviceWiring {
   private void connectRest(BranchDraft draft, BranchDraft.Stop stop, String box) {
     for (String name : boxes.get(box).devices()) {
       // A device that is the box's only one was named by the chain; in a shared box the rest follow the first branch.
-      if (!branchOf.containsKey(name)) {
-        attach(devices.get(name), draft, stop);
+      if (!connections.containsKey(name)) {
+        attach(devices.get(name), new Connection(draft, stop, Optional.empty()));
       }
     }
   }
 
-  private void attach(UnwiredDevice device, BranchDraft draft, BranchDraft.Stop stop) {
-    branchOf.put(device.name(), draft);
-    stopOf.put(device.name(), stop);
-    stop.devices.add(device.name());
+  private void attach(UnwiredDevice device, Connection connection) {
+    connections.put(device.name(), connection);
+    connection.stop.devices.add(device.name());
   }
 
   private void reportUnfed(List<BranchDraft> drafts) {
     Set<String> seen = new LinkedHashSet<>();
     drafts.stream().filter(d -> d.broken).forEach(d -> mention(d, seen));
     for (UnwiredDevice device : devices.values()) {
-      if (branchOf.containsKey(device.name()) || seen.contains(device.name()) || scope.mayStandInDamage(device.name())) {
+      if (connections.containsKey(device.name()) || seen.contains(device.name()) || scope.mayStandInDamage(device.name())) {
         continue;
       }
       scope.report(
@@ -113,10 +100,7 @@ final class DeviceWiring {
 
   /** What a broken branch names somewhere is not missing; the fault in the branch has been reported. */
   private static void mention(BranchDraft draft, Set<String> seen) {
-    for (Tree.Chain chain : draft.tree.chains()) {
-      seen.add(chain.from().path().text());
-      chain.runs().forEach(r -> seen.add(r.to().path().text()));
-    }
+    draft.places().forEach(p -> seen.add(p.path().text()));
   }
 
   /** Which hot the devices at a stop sit on, where the chain or the device says; once the branch's hots are known. */

@@ -24,23 +24,34 @@ import wattle.quantity.Quantity;
  */
 final class LoadBinder {
   private final Scope scope;
-  private final DeviceWiring wiring;
   private final ControlGroups groups;
   private final Map<String, SupplySystem> systemOfPanel;
 
-  LoadBinder(Scope scope, DeviceWiring wiring, ControlGroups groups, Map<String, SupplySystem> systemOfPanel) {
+  LoadBinder(Scope scope, ControlGroups groups, Map<String, SupplySystem> systemOfPanel) {
     this.scope = scope;
-    this.wiring = wiring;
     this.groups = groups;
     this.systemOfPanel = systemOfPanel;
   }
 
+  /** A device that no branch reaches. */
   Device bind(UnwiredDevice device) {
-    Optional<BranchDraft> draft = Optional.ofNullable(wiring.branchOf().get(device.name()));
+    return bind(device, Optional.empty());
+  }
+
+  /** A device at a stop of a branch. */
+  Device bind(UnwiredDevice device, BranchDraft draft, BranchDraft.Stop stop) {
+    return bind(device, Optional.of(new Place(draft, stop)));
+  }
+
+  /** Where a device hangs. */
+  private record Place(BranchDraft draft, BranchDraft.Stop stop) {}
+
+  private Device bind(UnwiredDevice device, Optional<Place> place) {
+    Optional<BranchDraft> draft = place.map(Place::draft);
     DeviceKind kind = atStatedVoltage(device, draft);
     draft.ifPresent(d -> checkConductors(device, kind, d));
     return new Device(
-        device.name(), device.label(), kind, device.room(), device.box(), device.traits(), loads(device, kind, draft),
+        device.name(), device.label(), kind, device.room(), device.box(), device.traits(), loads(device, kind, place),
         List.copyOf(groups.lightsOf(device.name())), groups.halvesOf(device.name()), device.location(), device.facts(), device.status(),
         device.origin());
   }
@@ -133,7 +144,7 @@ final class LoadBinder {
 
   // ---- What it draws
 
-  private List<Load> loads(UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
+  private List<Load> loads(UnwiredDevice device, DeviceKind kind, Optional<Place> place) {
     if (kind.loadClass().isEmpty()) {
       return List.of();
     }
@@ -146,9 +157,9 @@ final class LoadBinder {
       powerFactor = 1;
     }
     List<Load> loads = new ArrayList<>();
-    for (Part part : parts(device, kind, draft)) {
+    for (Part part : parts(device, kind, place)) {
       Optional<Quantity> rated = Optional.ofNullable(device.loads().get(part.name));
-      double nominal = part.share * rated.map(r -> voltAmperes(r, device, kind, draft)).orElse(0.0);
+      double nominal = part.share * rated.map(r -> voltAmperes(r, device, kind, place.map(Place::draft))).orElse(0.0);
       if (rated.isPresent() && isWatts(rated.get())) {
         nominal /= powerFactor;
       }
@@ -175,14 +186,14 @@ final class LoadBinder {
   /** A part of a device: its name, what it is connected to, and its part of the whole's rating. */
   private record Part(String name, Connection connection, double share) {}
 
-  private List<Part> parts(UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
-    if (draft.isEmpty() || draft.get().hots.isEmpty()) {
+  private List<Part> parts(UnwiredDevice device, DeviceKind kind, Optional<Place> place) {
+    if (place.isEmpty() || place.get().draft.hots.isEmpty()) {
       return kind.halves().isEmpty()
           ? List.of(new Part("", new Connection.Unconnected(), 1))
           : kind.halves().stream().map(h -> new Part(h, (Connection) new Connection.Unconnected(), 1.0)).toList();
     }
-    int hots = draft.get().hots.size();
-    int chosen = wiring.stopOf().get(device.name()).hot.orElse(0);
+    int hots = place.get().draft.hots.size();
+    int chosen = place.get().stop.hot.orElse(0);
     if (!kind.halves().isEmpty()) {
       boolean split = hots > 1 && HotChoice.isSplitOverTwo(device);
       List<Part> parts = new ArrayList<>();

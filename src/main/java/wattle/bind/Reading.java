@@ -32,6 +32,9 @@ public sealed interface Reading {
   /** Where the spans of the trees that were read last stand. */
   Placement placement();
 
+  /** What a binder may know from the last time. */
+  Memory memory();
+
   /** Reads everything each time; for a process that compiles once. */
   final class Afresh implements Reading {
     @Override
@@ -52,6 +55,11 @@ public sealed interface Reading {
     @Override
     public Placement placement() {
       return Placement.IN_PLACE;
+    }
+
+    @Override
+    public Memory memory() {
+      return new Memory();
     }
   }
 
@@ -87,6 +95,11 @@ public sealed interface Reading {
     public Placement placement() {
       return AFRESH.placement();
     }
+
+    @Override
+    public Memory memory() {
+      return AFRESH.memory();
+    }
   }
 
   /** Reads only what is new to it; for a session in which one plan is compiled at every key stroke. For one thread. */
@@ -95,6 +108,7 @@ public sealed interface Reading {
     private final Map<String, PartwiseParser> parsers = new HashMap<>();
     private final Map<String, Placement> placements = new HashMap<>();
     private final Map<List<String>, Library> libraries = new HashMap<>();
+    private final Memory memory = new Memory();
     private List<String> packNames = List.of();
 
     @Override
@@ -120,6 +134,12 @@ public sealed interface Reading {
     @Override
     public Placement placement() {
       return Placement.of(placements.values());
+    }
+
+    @Override
+    public Memory memory() {
+      // A text that was read as a whole has new trees throughout: none is known, and the known ones will be back.
+      return placements.containsValue(Placement.IN_PLACE) ? new Memory() : memory;
     }
   }
 }

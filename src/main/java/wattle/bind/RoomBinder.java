@@ -3,6 +3,7 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -33,73 +34,92 @@ final class RoomBinder {
           "extension", "later");
 
   private final Scope scope;
-  private final List<Room> rooms = new ArrayList<>();
-  private final List<Box> boxes = new ArrayList<>();
-  private final List<UnwiredDevice> devices = new ArrayList<>();
+  private final Memory memory;
+  private final DeviceBinder devices;
 
-  RoomBinder(Scope scope) {
+  RoomBinder(Scope scope, Memory memory) {
     this.scope = scope;
+    this.memory = memory;
+    this.devices = new DeviceBinder(scope);
   }
 
-  /** Rooms and boxes, and the devices in them before anything is wired. */
-  record Bound(List<Room> rooms, List<Box> boxes, List<UnwiredDevice> devices) {}
+  /** A room with its boxes, and the devices in them before anything is wired. */
+  record Part(Room room, List<Box> boxes, List<UnwiredDevice> devices) {}
+
+  /** All rooms, boxes and devices by name, in the order written. */
+  record Bound(Map<String, Room> rooms, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
+    static Bound of(List<Part> parts) {
+      Bound bound = new Bound(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+      for (Part part : parts) {
+        bound.rooms.put(part.room.name(), part.room);
+        part.boxes.forEach(b -> bound.boxes.putIfAbsent(b.name(), b));
+        part.devices.forEach(d -> bound.devices.putIfAbsent(d.name(), d));
+      }
+      return bound;
+    }
+  }
 
   Bound bind(List<Tree.Room> trees) {
     Map<String, Span> names = new HashMap<>();
-    DeviceBinder binder = new DeviceBinder(scope);
+    List<Part> parts = new ArrayList<>();
     for (Tree.Room tree : trees) {
       if (scope.claim(names, tree.name().text(), tree.name().span(), "rooms")) {
-        room(tree, binder);
+        parts.add(memory.rooms.of(tree, scope, known -> true, () -> room(tree)));
       }
     }
-    return new Bound(rooms, boxes, devices);
+    return memory.rooms(parts);
   }
 
-  private void room(Tree.Room tree, DeviceBinder binder) {
+  /** What has been found in a room so far. */
+  private record Contents(String room, Map<String, Span> names, List<Box> boxes, List<UnwiredDevice> devices) {}
+
+  private Part room(Tree.Room tree) {
     String room = tree.name().text();
-    Map<String, Span> names = new HashMap<>();
+    Contents contents = new Contents(room, new HashMap<>(), new ArrayList<>(), new ArrayList<>());
     Status status = Scope.status(tree.status());
-    List<String> boxNames = new ArrayList<>();
     for (Tree.Box box : tree.boxes()) {
-      if (scope.claim(names, box.name().text(), box.name().span(), "things in " + room)) {
-        boxes.add(box(room, box, names, binder, status));
-        boxNames.add(room + "." + box.name());
+      if (claim(box.name(), contents)) {
+        contents.boxes.add(box(box, contents, status));
       }
     }
     for (Tree.Device device : tree.devices()) {
-      if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
-        String name = room + "." + device.name();
-        binder.bind(device, room, name, status).ifPresent(d -> own(d, boxNames));
+      if (claim(device.name(), contents)) {
+        devices.bind(device, room, room + "." + device.name(), status).ifPresent(d -> own(d, contents));
       }
     }
     Map<String, Quantity> facts = Facts.OF_ROOM.read(tree.facts(), scope, new HashSet<>());
-    rooms.add(
+    return new Part(
         new Room(
-            room, Scope.label(tree.label()), kind(tree), facts, boxNames, status,
-            new Origin(tree.name().span(), tree.span())));
+            room, Scope.label(tree.label()), kind(tree), facts, contents.boxes.stream().map(Box::name).toList(), status,
+            new Origin(tree.name().span(), tree.span())),
+        contents.boxes, contents.devices);
+  }
+
+  private boolean claim(Tree.Word name, Contents contents) {
+    return scope.claim(contents.names, name.text(), name.span(), "things in " + contents.room);
   }
 
   /** The box that a device has to itself: its size is what the device's own line says of one. */
-  private void own(UnwiredDevice device, List<String> boxNames) {
-    devices.add(device);
-    boxNames.add(device.name());
-    boxes.add(
+  private static void own(UnwiredDevice device, Contents contents) {
+    contents.devices.add(device);
+    contents.boxes.add(
         new Box(
             device.name(), device.room(), Optional.ofNullable(device.facts().get("box-volume")), Optional.empty(),
             device.boxTraits(), List.of(device.name()), device.status(), device.origin()));
   }
 
-  private Box box(String room, Tree.Box tree, Map<String, Span> names, DeviceBinder binder, Status ofRoom) {
+  private Box box(Tree.Box tree, Contents contents, Status ofRoom) {
     Status status = Scope.status(tree.status(), ofRoom);
+    String room = contents.room;
     String name = room + "." + tree.name();
     List<String> inside = new ArrayList<>();
     for (Tree.Device device : tree.devices()) {
-      if (scope.claim(names, device.name().text(), device.name().span(), "things in " + room)) {
-        binder
+      if (claim(device.name(), contents)) {
+        devices
             .bind(device, room, name, status)
             .ifPresent(
                 d -> {
-                  devices.add(d);
+                  contents.devices.add(d);
                   inside.add(d.name());
                 });
       }

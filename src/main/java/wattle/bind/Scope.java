@@ -22,9 +22,10 @@ final class Scope {
   private final Library library;
   private final Map<String, Quantity> constants = new HashMap<>();
   private final List<Finding> findings = new ArrayList<>();
-  private final Set<String> assumed = new LinkedHashSet<>();
+  private final List<String> assumed = new ArrayList<>();
   private final Set<String> damagedWords = new HashSet<>();
   private final Set<String> spoiled = new HashSet<>();
+  private int doubts;
   private final Evaluator evaluator = new Evaluator(constants, findings::add);
 
   Scope(Library library, List<PlanTree> files) {
@@ -57,8 +58,23 @@ final class Scope {
     assumed.add(what);
   }
 
-  Set<String> assumed() {
-    return assumed;
+  /** What was taken as usual, each once, in the order in which it was first noted. */
+  List<String> assumed() {
+    return List.copyOf(new LinkedHashSet<>(assumed));
+  }
+
+  /** A moment in binding, to ask later what happened since. */
+  record Moment(int findings, int doubts, int assumed) {}
+
+  Moment now() {
+    return new Moment(findings.size(), doubts, assumed.size());
+  }
+
+  /** What was assumed since; absent where something was reported, or would have been but for a mistake elsewhere. */
+  Optional<List<String>> quietSince(Moment then) {
+    return findings.size() == then.findings && doubts == then.doubts
+        ? Optional.of(List.copyOf(assumed.subList(then.assumed, assumed.size())))
+        : Optional.empty();
   }
 
   /** Notes a name that a reported mistake has spoiled: whatever else is said of it would report that mistake again. */
@@ -68,6 +84,7 @@ final class Scope {
 
   /** Whether a name is spoiled by a reported mistake, or stands on a line that could not be read, so that its absence elsewhere says nothing. */
   boolean mayStandInDamage(String name) {
+    doubts++;
     if (spoiled.contains(name)) {
       return true;
     }

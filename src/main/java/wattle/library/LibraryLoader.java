@@ -14,6 +14,12 @@ import wattle.syntax.Tree;
 public final class LibraryLoader {
   private LibraryLoader() {}
 
+  /** Whether an item is part of a library, and not of a plan. */
+  public static boolean isOfLibrary(Tree.Item item) {
+    return item instanceof Tree.Pack || item instanceof Tree.Part || item instanceof Tree.CableType
+        || item instanceof Tree.Table || item instanceof Tree.Limit || item instanceof Tree.Rule;
+  }
+
   /** Everything of a library that stands in these files; items of plans are passed over. */
   public static Checked<Library> load(List<PlanTree> files) {
     List<Finding> findings = new ArrayList<>();

@@ -22,22 +22,22 @@ public sealed interface Tree {
     }
   }
 
-  /** Words joined by dots: {@code kitchen.c1.upper}. Never empty. */
-  record Path(List<Word> words, Span span) implements Tree {
+  /**
+   * Words joined by dots: {@code kitchen.c1.upper}.
+   *
+   * @param text the words with their dots, asked for so often that it is made once
+   * @param words never empty
+   */
+  record Path(String text, List<Word> words, Span span) implements Tree {
     public Path {
       words = List.copyOf(words);
     }
 
-    public Word first() {
-      return words.get(0);
+    public Path(List<Word> words, Span span) {
+      this(dotted(words), words, span);
     }
 
-    public Word last() {
-      return words.get(words.size() - 1);
-    }
-
-    /** The dotted text. */
-    public String text() {
+    private static String dotted(List<Word> words) {
       if (words.size() == 1) {
         return words.get(0).text();
       }
@@ -46,6 +46,14 @@ public sealed interface Tree {
         joined.append(joined.length() == 0 ? "" : ".").append(word.text());
       }
       return joined.toString();
+    }
+
+    public Word first() {
+      return words.get(0);
+    }
+
+    public Word last() {
+      return words.get(words.size() - 1);
     }
   }
 

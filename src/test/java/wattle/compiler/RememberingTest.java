@@ -91,6 +91,74 @@ class RememberingTest {
     }
   }
 
+  /** A change of whole lines or words, after which most of a plan is well formed and some of it leads elsewhere. */
+  record Shift(int kind, int one, int other) {
+    String apply(String text) {
+      List<String> lines = new ArrayList<>(text.lines().toList());
+      int at = one % lines.size();
+      int to = other % lines.size();
+      switch (kind) {
+        case 0 -> lines.remove(at);
+        case 1 -> lines.add(to, lines.get(at));
+        case 2 -> java.util.Collections.swap(lines, at, to);
+        case 3 -> lines.set(at, "");
+        default -> {
+          String[] words = text.split("[^A-Za-z0-9.+-]+");
+          // One of these everywhere: a name, a size, a trait, a slot.
+          String from = words[one % words.length];
+          return from.isEmpty() ? text : text.replaceFirst("\\b" + java.util.regex.Pattern.quote(from) + "\\b", words[other % words.length]);
+        }
+      }
+      return String.join("\n", lines) + "\n";
+    }
+  }
+
+  @Provide
+  Arbitrary<List<Shift>> shifts() {
+    Arbitrary<Integer> any = Arbitraries.integers().between(0, 1_000_000).withDistribution(net.jqwik.api.RandomDistribution.uniform());
+    return Combinators.combine(Arbitraries.of(0, 1, 2, 3, 4, 4, 4), any, any).as(Shift::new).list().ofMinSize(1).ofMaxSize(8);
+  }
+
+  /** Each shift is typed, and after some of them all is undone at once. */
+  @Property(tries = 250)
+  void whatLeadsElsewhereIsBoundAnew(@ForAll("plans") Path plan, @ForAll("shifts") List<Shift> shifts) throws IOException {
+    Reading remembering = new Reading.Remembering();
+    String written = Files.readString(plan);
+    String text = written;
+    structuresAreTheSame(plan, text, remembering);
+    for (Shift shift : shifts) {
+      text = shift.one() % 5 == 0 ? written : shift.apply(text);
+      structuresAreTheSame(plan, text, remembering);
+    }
+  }
+
+  private static void structuresAreTheSame(Path plan, String text, Reading remembering) {
+    SourceReader reader = new SourceReader(Map.of(plan.toAbsolutePath().normalize(), text), SourceReader.USUAL_MOST_BYTES);
+    Source source = new Source(plan.toString(), text);
+    Compilation quick = new Compiler(reader, remembering).structure(source, plan, List.of());
+    Compilation slow = new Compiler(reader).structure(source, plan, List.of());
+    assertThat(dump(quick.findings(), Placement.IN_PLACE)).isEqualTo(dump(slow.findings(), Placement.IN_PLACE));
+    assertThat(dump(quick.house(), quick.placement())).isEqualTo(dump(slow.house(), Placement.IN_PLACE));
+  }
+
+  @Test
+  void whatStayedTheSameIsNotBoundAgain() {
+    String plan = "plan \"p\"\npanel P {\n  1 15 A b\n}\nbranch b by 14/2 NM-B {\n  P --3 m-- r.sw --2 m-- r.lamp\n}\n"
+        + "room r is hall {\n  sw: switch for lamp\n  lamp: light 12 W\n}\n";
+    Reading remembering = new Reading.Remembering();
+    var before = structure(plan, remembering).house();
+    var after = structure(plan.replace("plan \"p\"", "plan \"house\""), remembering).house();
+    var switched = structure(plan.replace("for lamp", ""), remembering).house();
+    assertThat(after.branches().get("b")).isSameAs(before.branches().get("b"));
+    assertThat(after.devices().get("r.lamp")).isSameAs(before.devices().get("r.lamp"));
+    assertThat(switched.branches().get("b")).isNotEqualTo(before.branches().get("b"));
+  }
+
+  private static Compilation structure(String text, Reading reading) {
+    SourceReader reader = new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES);
+    return new Compiler(reader, reading).structure(new Source("plan", text), Path.of("plan"), List.of());
+  }
+
   @Test
   void whatStayedTheSameIsNotReadAgain() {
     PartwiseParser parser = new PartwiseParser();

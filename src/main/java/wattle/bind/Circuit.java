@@ -1,0 +1,57 @@
+package wattle.bind;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Device;
+import wattle.model.SupplySystem;
+
+/**
+ * A branch with the devices on it.
+ *
+ * @param basis all that it was made from
+ * @param branch absent where nothing says what it is run with
+ * @param devices in the order reached
+ */
+record Circuit(Basis basis, Optional<Branch> branch, List<Device> devices) {
+
+  /**
+   * What a circuit rests on.
+   *
+   * @param runs the runs as traced; the same object where the branch was not traced anew
+   * @param system of the panel that feeds it; absent where none does
+   * @param hanging in the order reached
+   */
+  record Basis(
+      List<BranchDraft.Leg> runs, List<BranchHot> hots, Optional<SupplySystem> system, List<Hanging> hanging) {
+    boolean isSameAs(Basis other) {
+      if (runs != other.runs || hanging.size() != other.hanging.size() || !hots.equals(other.hots) || !system.equals(other.system)) {
+        return false;
+      }
+      for (int i = 0; i < hanging.size(); i++) {
+        if (!hanging.get(i).isSameAs(other.hanging.get(i))) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
+
+  /**
+   * A device on a branch.
+   *
+   * @param stop where, as the branch counts its stops
+   * @param lights what it controls
+   * @param halves halves of receptacles that it controls alone
+   * @param controlled whether something controls it, and {@code partly} whether one half of it alone
+   */
+  record Hanging(
+      UnwiredDevice device, int stop, Set<String> lights, List<String> halves, boolean controlled, boolean partly) {
+    boolean isSameAs(Hanging other) {
+      return device == other.device && stop == other.stop && controlled == other.controlled && partly == other.partly
+          && lights.equals(other.lights) && halves.equals(other.halves);
+    }
+  }
+}
