@@ -29,10 +29,17 @@ public final class TripCurves {
     if (breaker.device() == Breaker.Device.FUSE) {
       return Optional.empty();
     }
-    boolean iec =
-        breaker.trip().isPresent()
-            || system.kind() == SupplySystem.Kind.SINGLE_PHASE && system.legToNeutralVolts() > VOLTS_OF_IEC;
+    boolean iec = breaker.trip().isPresent() || isOfIec(system);
     return breaker.amperes().flatMap(a -> curve(a, iec, breaker.trip().map(Enum::name).orElse("unstated")));
+  }
+
+  /** Of a main breaker of so many amperes, whose type of trip plans do not state. */
+  public Optional<TripCurve> of(double amperes, SupplySystem system) {
+    return curve(amperes, isOfIec(system), "unstated");
+  }
+
+  private static boolean isOfIec(SupplySystem system) {
+    return system.kind() == SupplySystem.Kind.SINGLE_PHASE && system.legToNeutralVolts() > VOLTS_OF_IEC;
   }
 
   private Optional<TripCurve> curve(double amperes, boolean iec, String type) {

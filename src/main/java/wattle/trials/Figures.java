@@ -6,9 +6,11 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wattle.conductors.Impedance;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.Load;
+import wattle.model.Panel;
 import wattle.model.Role;
 import wattle.network.Complex;
 import wattle.network.Network;
@@ -23,6 +25,8 @@ import wattle.quantity.Units;
  */
 final class Figures {
   private static final String PHASORS = "Magnitudes are shown; they are added as phasors, with their angles.";
+
+  private static final Unit HERTZ = Units.find("Hz").orElseThrow();
 
   private final HouseNetwork network;
   private final Solution solution;
@@ -133,7 +137,7 @@ final class Figures {
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     Derivation resistance = resistance(c);
     List<Derivation> inputs = new ArrayList<>(List.of(resistance));
-    c.impedance().each().ifPresent(e -> inputs.add(e.reactance()));
+    c.impedance().each().ifPresent(e -> inputs.add(reactance(e, c.impedance().hertz())));
     inputs.add(length(c));
     if (c.joint() > 0) {
       inputs.add(joint(c));
@@ -141,6 +145,19 @@ final class Figures {
     return new Derivation(
         "impedance of " + c.name() + ", " + c.run(), "Z", amount(ohms, Units.OHM), Derivation.Basis.COMPUTED,
         c.joint() > 0 ? "√((R + R_j)² + (X × l)²)" : "√(R² + (X × l)²)", inputs, List.of(), "");
+  }
+
+  /** Of each metre at the frequency of the supply; the tables are for 60 Hz. */
+  private static Derivation reactance(Impedance each, double hertz) {
+    double found = each.reactanceOhmsPerMetre(hertz);
+    if (found == each.reactance().si()) {
+      return each.reactance();
+    }
+    Derivation frequency = Derivation.assumed("frequency of the supply", "f", new Quantity(hertz, HERTZ));
+    return Derivation.computed(
+        "reactance at " + Quantity.plain(hertz, 3) + " Hz", "X", "X_60 × f / 60 Hz",
+        new Value.Amount(new Quantity(found, each.reactance().quantity().orElseThrow().unit())),
+        List.of(each.reactance().named(each.reactance().name(), "X_60"), frequency));
   }
 
   private static Derivation length(HouseNetwork.Conductor c) {
@@ -171,6 +188,24 @@ final class Figures {
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
         "|Σ I_k|", inputs, List.of(),
         "The sum of what the loads beyond take, by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
+  }
+
+  /** Current of conductors side by side: what one pole of a breaker carries. */
+  Derivation together(List<HouseNetwork.Conductor> conductors) {
+    if (conductors.size() == 1) {
+      return amps(conductors.get(0));
+    }
+    Complex sum = conductors.stream().map(c -> solution.amps(c.box(), c.local())).reduce(Complex.ZERO, Complex::plus);
+    return new Derivation(
+        "current in " + conductors.get(0).name() + " of all runs from the panel", "I", amount(sum.magnitude(), Units.AMPERE),
+        Derivation.Basis.COMPUTED, "|Σ I|", conductors.stream().map(this::amps).toList(), List.of(), PHASORS);
+  }
+
+  /** Current that comes to a panel on one leg. */
+  Derivation intoPanel(Panel panel, HouseNetwork.PanelBox box, int leg) {
+    return solved(
+        "current into panel " + panel.name() + " on leg " + panel.legs().get(leg), solution.amps(box.box(), box.legs()[leg]).magnitude(),
+        Units.AMPERE, "");
   }
 
   Derivation loadAmps(HouseNetwork.Drawing load) {

@@ -49,7 +49,7 @@ final class Measures {
   // ---- Currents
 
   private static Optional<Measured> current(TrialResult r, String subject, HouseNetwork.Kind kind) {
-    Figures figures = new Figures(r.network(), r.solution());
+    Figures figures = r.figures();
     return r.network().conductors().stream()
         .filter(c -> c.kind() == kind)
         .filter(isOf(r, subject, kind))
@@ -85,7 +85,7 @@ final class Measures {
   }
 
   private static Optional<Measured> anyCurrent(TrialResult r, String subject) {
-    Figures figures = new Figures(r.network(), r.solution());
+    Figures figures = r.figures();
     if (r.house().devices().containsKey(device(subject, r)) && !r.house().branches().containsKey(subject)) {
       return r.network().loads().stream()
           .filter(l -> l.outlet().name().equals(subject) || l.outlet().device().equals(subject))

@@ -2,9 +2,13 @@ package wattle.trials;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.faults.ClearingTime;
+import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.network.Network;
@@ -19,12 +23,17 @@ public final class TrialResult {
   private final Optional<Touched> touched;
   private final EarthFigures earth;
   private final Figures figures;
+  private final Once<List<OutletReading>> outlets = new Once<>(this::readOutlets);
+  private final Once<List<ConductorReading>> conductors = new Once<>(this::readConductors);
+  private final Once<List<JointReading>> joints = new Once<>(this::readJoints);
+  private final Once<List<MetalReading>> metals = new Once<>(this::readMetals);
+  private final Once<List<OvercurrentReading>> overcurrents;
 
   /** The same with a person's hand on what is off its ground. */
   record Touched(HouseNetwork network, Solution solution) {}
 
   TrialResult(
-      House house, Scenario scenario, HouseNetwork network, Solution solution, Optional<Touched> touched,
+      House house, Library library, Scenario scenario, HouseNetwork network, Solution solution, Optional<Touched> touched,
       EarthFigures earth) {
     this.house = house;
     this.scenario = scenario;
@@ -33,6 +42,7 @@ public final class TrialResult {
     this.touched = touched;
     this.earth = earth;
     figures = new Figures(network, solution);
+    overcurrents = new Once<>(() -> new Overcurrents(house, library, network, figures).list());
   }
 
   /**
@@ -83,9 +93,25 @@ public final class TrialResult {
   /** A device at which hot and neutral are exchanged, and what its neutral contact stands at. */
   public record ReversedReading(String device, Derivation volts) {}
 
+  /**
+   * A breaker, fuse or main that carries more than its rating, and so opens sooner or later.
+   *
+   * @param name such as {@code breaker P/4}
+   * @param feeds the branch or panel behind it
+   * @param amps of the pole that carries most, as long as it is closed
+   * @param share of the rating
+   * @param opens within what time; absent for a fuse, which has a curve of its own make
+   */
+  public record OvercurrentReading(
+      String name, String feeds, Derivation rating, Derivation amps, Derivation share, Optional<ClearingTime> opens) {}
+
   /** Name of the trial; empty for none. */
   public String name() {
     return scenario.name();
+  }
+
+  Figures figures() {
+    return figures;
   }
 
   House house() {
@@ -110,21 +136,30 @@ public final class TrialResult {
   }
 
   public List<OutletReading> outlets() {
+    return outlets.get();
+  }
+
+  private List<OutletReading> readOutlets() {
     List<OutletReading> readings = new ArrayList<>();
+    Map<HouseNetwork.Outlet, HouseNetwork.Drawing> drawing = new IdentityHashMap<>();
+    network.loads().forEach(l -> drawing.putIfAbsent(l.outlet(), l));
     for (HouseNetwork.Outlet outlet : network.outlets()) {
       Derivation volts = figures.volts(outlet);
       Derivation nominal = figures.nominal(outlet);
-      Optional<Derivation> current =
-          network.loads().stream().filter(l -> l.outlet().equals(outlet)).findFirst().map(figures::loadAmps);
+      Optional<Derivation> current = Optional.ofNullable(drawing.get(outlet)).map(figures::loadAmps);
       readings.add(
           new OutletReading(
               outlet.device(), outlet.part(), outlet.branch(), nominal, volts, figures.fall(nominal, volts), current));
     }
     readings.sort(Comparator.comparingDouble(r -> -Math.abs(r.fall().si())));
-    return readings;
+    return List.copyOf(readings);
   }
 
   public List<ConductorReading> conductors() {
+    return conductors.get();
+  }
+
+  private List<ConductorReading> readConductors() {
     List<ConductorReading> readings = new ArrayList<>();
     for (HouseNetwork.Conductor c : network.conductors()) {
       readings.add(
@@ -134,10 +169,14 @@ public final class TrialResult {
     }
     readings.sort(
         Comparator.comparing((ConductorReading r) -> !r.open()).thenComparingDouble(r -> -r.watts().si()));
-    return readings;
+    return List.copyOf(readings);
   }
 
   public List<JointReading> joints() {
+    return joints.get();
+  }
+
+  private List<JointReading> readJoints() {
     List<JointReading> readings = new ArrayList<>();
     for (HouseNetwork.Conductor c : network.conductors()) {
       if (c.joint() > 0) {
@@ -149,7 +188,7 @@ public final class TrialResult {
       }
     }
     readings.sort(Comparator.comparingDouble(r -> -r.watts().si()));
-    return readings;
+    return List.copyOf(readings);
   }
 
   private Optional<Derivation> fullLoad(HouseNetwork.Conductor conductor) {
@@ -161,13 +200,17 @@ public final class TrialResult {
   }
 
   public List<MetalReading> metals() {
+    return metals.get();
+  }
+
+  private List<MetalReading> readMetals() {
     List<MetalReading> readings = new ArrayList<>();
     for (HouseNetwork.Metal metal : network.metals()) {
       Optional<Derivation> body = metal.lifted() ? bodyAmps(metal) : Optional.empty();
       readings.add(new MetalReading(metal.name(), metal.lifted(), figures.toEarth(metal), body));
     }
     readings.sort(Comparator.comparingDouble(r -> -r.volts().si()));
-    return readings;
+    return List.copyOf(readings);
   }
 
   private Optional<Derivation> bodyAmps(HouseNetwork.Metal metal) {
@@ -177,6 +220,11 @@ public final class TrialResult {
                 .filter(m -> m.lifted() && m.name().equals(metal.name()))
                 .findFirst()
                 .map(m -> figures.bodyAmps(m.name(), t.solution().volts(m.box(), m.terminal(), Network.EARTH).magnitude(), earth.body())));
+  }
+
+  /** What carries more than its rating, the greatest share of it first. */
+  public List<OvercurrentReading> overcurrents() {
+    return overcurrents.get();
   }
 
   public List<FaultReading> faults() {
@@ -217,7 +265,7 @@ public final class TrialResult {
   /** What a reader must know to judge the figures. */
   public List<String> notes() {
     List<String> notes = new ArrayList<>();
-    notes.add("Conductors at 75 °C. Switches are on unless an event says otherwise; no breaker is taken to trip.");
+    notes.add("Conductors at 75 °C. Switches are on unless an event says otherwise; the figures are those before any breaker opens.");
     long open =
         house.branches().values().stream().map(Branch::sections).flatMap(List::stream).filter(s -> s.length().isEmpty()).count();
     if (open > 0) {

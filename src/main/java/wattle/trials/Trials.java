@@ -53,7 +53,7 @@ public final class Trials {
     Solution solution = network.network().solve();
     Optional<HouseNetwork> touched =
         scenario.lifted().isEmpty() ? Optional.empty() : Optional.of(network(scenario, Optional.of(earth.body().si())));
-    return new TrialResult(house, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())), earth);
+    return new TrialResult(house, library, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())), earth);
   }
 
   private HouseNetwork network(Scenario scenario, Optional<Double> body) {

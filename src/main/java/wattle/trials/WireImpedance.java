@@ -11,9 +11,10 @@ import wattle.network.Complex;
 /**
  * One wire of a run: for each metre, and for all of it.
  *
+ * @param hertz that the reactance is for
  * @param metres 0 where the plan leaves the length open
  */
-record WireImpedance(Wire wire, double metres, Optional<Impedance> each, Complex ohms) {
+record WireImpedance(Wire wire, double metres, double hertz, Optional<Impedance> each, Complex ohms) {
   /** Conductors are taken as warm as the tables have them. */
   static final double CELSIUS = Resistance.TABLE_CELSIUS;
 
@@ -22,6 +23,6 @@ record WireImpedance(Wire wire, double metres, Optional<Impedance> each, Complex
     Complex ohms =
         each.map(i -> new Complex(i.ohmsPerMetre(CELSIUS) * metres, i.reactanceOhmsPerMetre(hertz) * metres))
             .orElse(Complex.ZERO);
-    return new WireImpedance(wire, metres, each, ohms);
+    return new WireImpedance(wire, metres, hertz, each, ohms);
   }
 }

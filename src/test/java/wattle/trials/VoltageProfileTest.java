@@ -79,6 +79,17 @@ class VoltageProfileTest {
     assertThat(compared).isGreaterThan(60);
   }
 
+  /** 15 A through 2 × 500 m of 14 AWG copper, 10.1 Ω, would take 151 V of 120: nothing is left, in table and picture. */
+  @Test
+  void whereTheRatingCannotFlowNothingIsLeft() {
+    Compilation plan = compile("{ P --500 m-- r.one }");
+    WorstCases.VoltageCase worst = new WorstCases(plan.house(), plan.library()).voltages().get(0);
+    assertThat(worst.atFullLoad().orElseThrow().si()).isZero();
+    assertThat(worst.fall().orElseThrow().si()).isEqualTo(1);
+    assertThat(worst.atFullLoad().orElseThrow().remark()).contains("not even a short circuit");
+    assertThat(profile(plan, "far").orElseThrow().stops().get(1).fullLoad()).isZero();
+  }
+
   @Test
   void whatHasNoRatingHasNone() {
     Compilation plan = compile("{ P --20 m-- r.one }");

@@ -8,6 +8,7 @@ import wattle.emit.table.Cell;
 import wattle.emit.table.Column;
 import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
+import wattle.faults.ClearingTime;
 import wattle.quantity.Units;
 import wattle.trials.TrialResult;
 
@@ -28,6 +29,9 @@ public final class TrialSheets {
     List<Sheet> sheets = new ArrayList<>();
     if (!result.faults().isEmpty()) {
       sheets.add(faults(result, title));
+    }
+    if (!result.overcurrents().isEmpty()) {
+      sheets.add(overcurrents(result, title));
     }
     if (!result.joints().isEmpty()) {
       sheets.add(joints(result, title));
@@ -50,7 +54,31 @@ public final class TrialSheets {
     return new Sheet(
         "faults", title + ": faults",
         List.of(Column.words("at", "at"), Column.words("between", "between"), Column.figures("current-a", "current", "A", 1).naming("fault current of *")),
-        rows, List.of("What opens on it, and when: wattle table --of faults."));
+        rows, List.of());
+  }
+
+  private static Sheet overcurrents(TrialResult result, String title) {
+    List<Row> rows = new ArrayList<>();
+    for (TrialResult.OvercurrentReading o : result.overcurrents()) {
+      rows.add(
+          Row.of(
+              Cell.of(o.name()), Cell.of(o.feeds()), figure(o.rating()), figure(o.amps()), percent(o.share()),
+              Cell.of(o.opens().map(ClearingTime::text).orElse("by its maker's curve")),
+              Cell.of(o.opens().map(ClearingTime::mostBound).orElse("")))
+              .about(o.name()));
+    }
+    return new Sheet(
+        "breakers", title + ": breakers that carry more than their rating",
+        List.of(
+            Column.words("breaker", "breaker"), Column.words("feeds", "feeds"),
+            Column.figures("rating-a", "rating", "A", 0).naming("rating of *"),
+            Column.figures("current-a", "current", "A", 1).naming("current of *"),
+            Column.figures("share-percent", "of its rating", "%", 0).naming("share of *"),
+            Column.words("opens-in", "opens in"), Column.words("bound", "by")),
+        rows,
+        List.of(
+            "All figures of this trial are those before anything opens; after it opens, what it feeds is dead. A time up to never:"
+                + " the standard lets it hold. Ground-fault and arc-fault protection is not counted and may open sooner."));
   }
 
   private static Sheet joints(TrialResult result, String title) {
