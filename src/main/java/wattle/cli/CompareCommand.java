@@ -2,6 +2,7 @@ package wattle.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -15,6 +16,7 @@ import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Completeness;
 import wattle.emit.changes.Changes;
+import wattle.emit.oneline.OneLineDifference;
 import wattle.finding.Source;
 
 /** {@code compare}: what changed between two revisions, in the house and not in its lines. */
@@ -28,6 +30,7 @@ import wattle.finding.Source;
       "  wattle compare before.wattle after.wattle",
       "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
       "  wattle compare --describe examples/cottage/house.wattle",
+      "  wattle compare --picture changes.svg examples/kitchen-renovation/before.wattle examples/kitchen-renovation/after.wattle",
       "",
       "For git: diff.wattle.command = 'wattle compare --as-driver', diff.wattle.textconv = 'wattle compare --describe'.",
     })
@@ -54,6 +57,15 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--format", description = "text, md or json (default: text).", defaultValue = "TEXT")
   private Format format;
 
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE",
+      description = "Also draw both one-line diagrams in one, with what was added, removed and changed marked; .svg, .png or .pdf.")
+  private String picture;
+
+  @Option(names = "--force", description = "Replace a picture that Wattle did not make.")
+  private boolean force;
+
   @Mixin private PlanInput input;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
@@ -63,6 +75,9 @@ final class CompareCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     if (describe) {
       expect(1, "--describe takes one plan");
+      refuse("--describe", driver, "--as-driver");
+      refuse("--describe", revision != null, "--git");
+      refuse("--describe", picture != null, "--picture");
       out.print(Changes.description(Description.of(input.compile(files.get(0)).house())));
       return ExitCode.FINE;
     }
@@ -80,6 +95,12 @@ final class CompareCommand implements Callable<Integer> {
     return print(out, input.compile(files.get(0)), input.compile(files.get(1)), files.get(0), files.get(1));
   }
 
+  private void refuse(String one, boolean given, String other) {
+    if (given) {
+      throw new ParameterException(spec.commandLine(), one + " and " + other + " exclude each other");
+    }
+  }
+
   private void expect(int count, String otherwise) {
     if (files.size() != count) {
       throw new ParameterException(spec.commandLine(), otherwise);
@@ -88,6 +109,8 @@ final class CompareCommand implements Callable<Integer> {
 
   /** Git gives: path, old file, its hash and mode, new file, its hash and mode; a difference is no failure to it. */
   private int asDriver(PrintWriter out) {
+    refuse("--as-driver", revision != null, "--git");
+    refuse("--as-driver", picture != null, "--picture");
     expect(7, "--as-driver takes the seven arguments of git");
     String path = files.get(0);
     out.println("wattle compare " + path);
@@ -104,7 +127,9 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {
+    Optional<PictureFile> file = Optional.ofNullable(picture).map(PictureFile::named);
     Comparison comparison = Comparison.of(revision(before), revision(after));
+    file.ifPresent(f -> f.write(new OneLineDifference(before.house(), after.house(), comparison).drawing(), force));
     switch (format) {
       case TEXT -> out.print(Changes.text(comparison));
       case MD -> out.print(Changes.markdown(comparison, beforeName, afterName));

@@ -73,6 +73,23 @@ class CompareCommandTest {
   }
 
   @Test
+  void thePictureIsWrittenAsItsNameSays() throws IOException {
+    String[] plans = {"examples/kitchen-renovation/before.wattle", "examples/kitchen-renovation/after.wattle"};
+    for (String ending : List.of("svg", "png", "pdf")) {
+      Path file = folder.resolve("changes." + ending);
+      assertThat(compare(ExitCode.FOUND, "--picture", file.toString(), plans[0], plans[1])).contains("calculated load");
+      String start = new String(Files.readAllBytes(file), 0, 8, StandardCharsets.ISO_8859_1);
+      assertThat(start).startsWith(ending.equals("svg") ? "<?xml" : ending.equals("png") ? "\u0089PNG" : "%PDF-");
+    }
+    Path taken = folder.resolve("mine.svg");
+    Files.writeString(taken, "<svg/>");
+    assertThat(compare(ExitCode.USAGE, "--picture", taken.toString(), plans[0], plans[1])).contains("--force");
+    assertThat(Files.readString(taken)).isEqualTo("<svg/>");
+    assertThat(compare(ExitCode.USAGE, "--picture", folder.resolve("changes.gif").toString(), plans[0], plans[1])).contains(".svg, .png or .pdf");
+    assertThat(compare(ExitCode.USAGE, "--picture", "x.svg", "--describe", plans[0])).contains("exclude each other");
+  }
+
+  @Test
   void badUsageSaysWhatIsExpected() {
     assertThat(compare(ExitCode.USAGE, "examples/cottage/house.wattle")).contains("two plans are compared");
   }

@@ -95,6 +95,9 @@ public final class DrawingSvg {
       case DARK -> "#5f4a2b";
       case SILVER -> "#d5d9dd";
       case GREEN -> "#3f9a52";
+      case ADDED -> "#d5ecd4";
+      case REMOVED -> "#f7d9d6";
+      case CHANGED -> "#fff1c9";
     } + "\"";
   }
 

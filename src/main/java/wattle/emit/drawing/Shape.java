@@ -51,7 +51,13 @@ public sealed interface Shape {
     /** The screw of a neutral. */
     SILVER,
     /** The screw of a ground. */
-    GREEN
+    GREEN,
+    /** The ground under what came. */
+    ADDED,
+    /** The ground under what went. */
+    REMOVED,
+    /** The ground under what is not as it was. */
+    CHANGED
   }
 
   /** Where a text stands relative to its point. */
