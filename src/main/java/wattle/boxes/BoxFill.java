@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import wattle.derivation.Derivation;
 import wattle.library.Key;
 import wattle.library.Library;
@@ -33,6 +34,8 @@ public final class BoxFill {
   private final Optional<Table> allowances;
   private final Optional<Table> counts;
   private final Map<String, List<Section>> runsAt = new HashMap<>();
+  private final Map<String, Double> countOf = new ConcurrentHashMap<>();
+  private final Map<WireSize, Optional<Derivation>> volumeOf = new ConcurrentHashMap<>();
 
   public BoxFill(House house, Library library) {
     this.house = house;
@@ -113,9 +116,8 @@ public final class BoxFill {
   }
 
   private Optional<Derivation> part(String name, double times, WireSize size) {
-    Derivation sought = Derivation.stated("size", "", size);
-    return allowances
-        .flatMap(t -> t.find("allowance for " + size, "v", "volume", Key.is("size", sought)))
+    return volumeOf
+        .computeIfAbsent(size, this::volume)
         .map(
             volume ->
                 Derivation.computed(
@@ -123,8 +125,17 @@ public final class BoxFill {
                     List.of(Derivation.stated("allowances", "n", Quantity.of(times, Units.ONE)), volume)));
   }
 
+  private Optional<Derivation> volume(WireSize size) {
+    Derivation sought = Derivation.stated("size", "", size);
+    return allowances.flatMap(t -> t.find("allowance for " + size, "v", "volume", Key.is("size", sought)));
+  }
+
   /** How many allowances a thing takes; none where the code does not count it. */
   private double count(String thing) {
+    return countOf.computeIfAbsent(thing, this::counted);
+  }
+
+  private double counted(String thing) {
     return counts
         .flatMap(t -> t.find(thing, "", "allowances", Key.is("thing", Derivation.stated("thing", "", thing))))
         .map(Derivation::si)

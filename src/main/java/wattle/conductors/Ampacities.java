@@ -28,6 +28,15 @@ public final class Ampacities {
   private final Optional<Table> bundles;
   private final Optional<Table> terminals;
   private final Map<Conditions, Optional<Ampacity>> known = new ConcurrentHashMap<>();
+  private final Map<Ends, Optional<Derivation>> knownAtEnds = new ConcurrentHashMap<>();
+
+  /** What decides the limit of the terminals; the rating by its figure and the name that it goes by. */
+  private record Ends(WireSize size, Metal metal, Derivation rating, Optional<Derivation> marked) {
+    @Override
+    public int hashCode() {
+      return 31 * (31 * size.hashCode() + metal.hashCode()) + Double.hashCode(rating.si());
+    }
+  }
 
   public Ampacities(Library library) {
     table = library.table("ampacity");
@@ -119,11 +128,17 @@ public final class Ampacities {
    * @param rating of the breaker or device, in amperes
    */
   public Optional<Derivation> atTerminals(WireSize size, Metal metal, Derivation rating, Optional<Derivation> marked) {
-    return marked
+    return knownAtEnds.computeIfAbsent(new Ends(size, metal, rating, marked), this::atTerminals);
+  }
+
+  private Optional<Derivation> atTerminals(Ends ends) {
+    WireSize size = ends.size;
+    Metal metal = ends.metal;
+    return ends.marked
         .or(
             () ->
                 terminals.flatMap(
-                    t -> t.find("temperature of unmarked terminals", "T_t", "celsius", Key.notBelow("current", rating))))
+                    t -> t.find("temperature of unmarked terminals", "T_t", "celsius", Key.notBelow("current", ends.rating))))
         .flatMap(
             celsius ->
                 listed(size, metal, celsius.quantity().orElseThrow().in(Units.CELSIUS), "I_e")

@@ -37,22 +37,22 @@ final class DeviceProperties {
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())
         .figure("rating", Dimension.CURRENT, "what is stamped on it", (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
         .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
-        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current)
+        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).kept()
         .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower", (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
         .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
-        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection)
+        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).kept()
         .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, Role.Neutral.class))
         .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, Role.Ground.class))
         .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size())
         .things("switched", Kind.DEVICE, "what it switches", (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
-        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.house().devices().values().stream().filter(s -> s.controls().contains(d.name())).toList())
+        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d))
         .truth("wired-through", "whether the rest of its branch hangs on its screws", (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
-        .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> feedsOn(f, d))
+        .truth("feeds-on", "whether its branch goes on beyond it", DeviceProperties::feedsOn)
         .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d))
-        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", (f, d) -> breaker(f, d))
+        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).kept()
         .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d))
         .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box())))
         .made();
@@ -104,7 +104,7 @@ final class DeviceProperties {
         words.add(protection.word());
       }
     }
-    int at = indexOf(branch.get(), device);
+    int at = facts.pointIndexOf(device);
     for (Section section : Facts.wayTo(branch.get(), at)) {
       for (String name : branch.get().points().get(section.from()).devices()) {
         Device before = facts.house().devices().get(name);
@@ -116,21 +116,12 @@ final class DeviceProperties {
     return words;
   }
 
-  private static int indexOf(Branch branch, Device device) {
-    for (int i = 0; i < branch.points().size(); i++) {
-      if (branch.points().get(i).devices().contains(device.name())) {
-        return i;
-      }
-    }
-    return 0;
-  }
-
   private static boolean comes(Facts facts, Device device, Class<? extends Role> role) {
     Optional<Branch> branch = facts.branchOf(device);
     if (branch.isEmpty()) {
       return false;
     }
-    int at = indexOf(branch.get(), device);
+    int at = facts.pointIndexOf(device);
     return branch.get().sections().stream()
         .filter(s -> s.to() == at || s.from() == at)
         .flatMap(s -> s.conductors().stream())
@@ -140,7 +131,7 @@ final class DeviceProperties {
 
   private static boolean feedsOn(Facts facts, Device device) {
     return facts.branchOf(device).map(b -> {
-      int at = indexOf(b, device);
+      int at = facts.pointIndexOf(device);
       return b.sections().stream().anyMatch(s -> s.from() == at);
     }).orElse(false);
   }

@@ -3,6 +3,8 @@ package wattle.rules;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -37,8 +39,15 @@ final class Facts {
   private Map<String, List<Branch>> branchesOfBox;
   private Map<String, Branch> branchOfDevice;
   private Map<String, Point> pointOfDevice;
+  private Map<String, List<Device>> switchesOfDevice;
   private Map<BreakerId, Breaker> breakers;
   private Map<String, List<RunOf>> runsAtBox;
+  private final Map<String, List<Device>> devicesOfBranch = new HashMap<>();
+  private final Map<String, List<Breaker>> breakersOfBranch = new HashMap<>();
+  private Map<String, List<RunOf>> runsOfBranch;
+  private Map<String, List<Branch>> branchesOfPanel;
+  private Map<String, Integer> pointIndexOfDevice;
+  private final Map<Property, Map<Object, Object>> kept = new IdentityHashMap<>();
 
   Facts(House house, Library library) {
     this.house = house;
@@ -98,9 +107,30 @@ final class Facts {
   List<RunOf> runs() {
     if (runs == null) {
       runs = new ArrayList<>();
-      house.branches().values().forEach(b -> b.sections().forEach(s -> runs.add(new RunOf(b, s))));
+      runsOfBranch = new HashMap<>();
+      for (Branch branch : house.branches().values()) {
+        List<RunOf> own = branch.sections().stream().map(s -> new RunOf(branch, s)).toList();
+        runsOfBranch.put(branch.name(), own);
+        runs.addAll(own);
+      }
     }
     return runs;
+  }
+
+  List<RunOf> runsOf(Branch branch) {
+    runs();
+    return runsOfBranch.get(branch.name());
+  }
+
+  /** A property's value, worked out once for a thing. */
+  Object kept(Property property, Object thing) {
+    Map<Object, Object> values = kept.computeIfAbsent(property, p -> new IdentityHashMap<>());
+    Object value = values.get(thing);
+    if (value == null && !values.containsKey(thing)) {
+      value = property.read().of(this, thing);
+      values.put(thing, value);
+    }
+    return value;
   }
 
   /** Where a thing stands in the text, for the caret; absent for what has no place of its own. */
@@ -199,7 +229,8 @@ final class Facts {
 
   /** Every breaker that a hot of the branch comes from, each once. */
   List<Breaker> breakersOf(Branch branch) {
-    return branch.hots().stream().map(h -> h.breaker()).distinct().flatMap(id -> breaker(id).stream()).toList();
+    return breakersOfBranch.computeIfAbsent(branch.name(), n ->
+        branch.hots().stream().map(h -> h.breaker()).distinct().flatMap(id -> breaker(id).stream()).toList());
   }
 
   List<Branch> branchesOf(Box box) {
@@ -224,28 +255,61 @@ final class Facts {
     return Optional.ofNullable(pointOfDevice.get(device.name()));
   }
 
+  /** Devices that work a device. */
+  List<Device> switchesOf(Device device) {
+    if (switchesOfDevice == null) {
+      switchesOfDevice = new HashMap<>();
+      for (Device worker : house.devices().values()) {
+        new LinkedHashSet<>(worker.controls())
+            .forEach(worked -> switchesOfDevice.computeIfAbsent(worked, n -> new ArrayList<>()).add(worker));
+      }
+    }
+    return switchesOfDevice.getOrDefault(device.name(), List.of());
+  }
+
   private void wire() {
     if (branchOfDevice != null) {
       return;
     }
     branchOfDevice = new HashMap<>();
     pointOfDevice = new HashMap<>();
+    pointIndexOfDevice = new HashMap<>();
     for (Branch branch : house.branches().values()) {
-      for (Point point : branch.points()) {
+      for (int i = 0; i < branch.points().size(); i++) {
+        Point point = branch.points().get(i);
         for (String device : point.devices()) {
           branchOfDevice.putIfAbsent(device, branch);
-          pointOfDevice.putIfAbsent(device, point);
+          if (pointOfDevice.putIfAbsent(device, point) == null) {
+            pointIndexOfDevice.put(device, i);
+          }
         }
       }
     }
   }
 
+  /** Index of the point of its branch at which a device stands; 0, the panel, for one that is on none. */
+  int pointIndexOf(Device device) {
+    wire();
+    return pointIndexOfDevice.getOrDefault(device.name(), 0);
+  }
+
+  List<Branch> branchesOf(Panel panel) {
+    if (branchesOfPanel == null) {
+      branchesOfPanel = new HashMap<>();
+      for (Branch branch : house.branches().values()) {
+        branch.panel().ifPresent(p -> branchesOfPanel.computeIfAbsent(p, n -> new ArrayList<>()).add(branch));
+      }
+    }
+    return branchesOfPanel.getOrDefault(panel.name(), List.of());
+  }
+
   List<Device> devicesOf(Branch branch) {
-    return branch.points().stream()
-        .flatMap(p -> p.devices().stream())
-        .map(house.devices()::get)
-        .filter(d -> d != null)
-        .toList();
+    return devicesOfBranch.computeIfAbsent(branch.name(), n ->
+        branch.points().stream()
+            .flatMap(p -> p.devices().stream())
+            .map(house.devices()::get)
+            .filter(d -> d != null)
+            .toList());
   }
 
   List<Device> devicesOf(Box box) {

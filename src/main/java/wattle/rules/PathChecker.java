@@ -59,13 +59,12 @@ final class PathChecker {
       return Optional.empty();
     }
     Term before = typed.term();
-    Property.Reader read = property.read();
     return Optional.of(
         new Typed(
             property.type(),
             (f, named) -> {
               Object owner = before.of(f, named);
-              return owner == null ? null : read.of(f, owner);
+              return owner == null ? null : property.of(f, owner);
             }));
   }
 

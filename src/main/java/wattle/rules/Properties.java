@@ -19,6 +19,7 @@ import wattle.quantity.WireSize;
 final class Properties<T> {
   private final Class<T> type;
   private final Map<String, Property> made = new LinkedHashMap<>();
+  private String last = "";
 
   Properties(Class<T> type) {
     this.type = type;
@@ -61,8 +62,15 @@ final class Properties<T> {
     return add(name, new Type.Things(kind), meaning, read::apply);
   }
 
+  /** Has the values of the property that was added last kept: for those that cost much and are asked for often. */
+  Properties<T> kept() {
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), true));
+    return this;
+  }
+
   private Properties<T> add(String name, Type valueType, String meaning, BiFunction<Facts, T, Object> read) {
-    if (made.put(name, new Property(name, valueType, meaning, (f, t) -> read.apply(f, type.cast(t)))) != null) {
+    last = name;
+    if (made.put(name, new Property(name, valueType, meaning, (f, t) -> read.apply(f, type.cast(t)), false)) != null) {
       throw new IllegalStateException("two properties are called " + name);
     }
     return this;

@@ -7,11 +7,17 @@ package wattle.rules;
  * @param type of its value
  * @param meaning one line, for the table of properties
  * @param read the value, or null where the plan does not say; a claim about what is not known is neither true nor false
+ * @param kept whether the value costs enough to be kept once it was worked out, since several rules ask for it
  */
-public record Property(String name, Type type, String meaning, Reader read) {
+public record Property(String name, Type type, String meaning, Reader read, boolean kept) {
   /** Reads a property of a thing of its kind. */
   @FunctionalInterface
   interface Reader {
     Object of(Facts facts, Object thing);
+  }
+
+  /** The value for a thing of its kind, or null where the plan does not say. */
+  Object of(Facts facts, Object thing) {
+    return kept ? facts.kept(this, thing) : read.of(facts, thing);
   }
 }

@@ -93,7 +93,7 @@ final class SupplyProperties {
         .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
         .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
-        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.house().branches().values().stream().filter(b -> b.panel().equals(Optional.of(p.name()))).toList())
+        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))
         .made();
   }
 
@@ -111,8 +111,7 @@ final class SupplyProperties {
   }
 
   private static double sourceCurrent(Facts facts, Panel panel) {
-    return facts.house().branches().values().stream()
-        .filter(b -> b.panel().equals(Optional.of(panel.name())))
+    return facts.branchesOf(panel).stream()
         .flatMap(b -> facts.devicesOf(b).stream())
         .filter(d -> d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
         .mapToDouble(d -> Math.abs(d.voltAmperes()) / panel.system().legToLegVolts())
