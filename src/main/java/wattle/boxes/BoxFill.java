@@ -36,6 +36,10 @@ public final class BoxFill {
   private final Map<String, List<Section>> runsAt = new HashMap<>();
   private final Map<String, Double> countOf = new ConcurrentHashMap<>();
   private final Map<WireSize, Optional<Derivation>> volumeOf = new ConcurrentHashMap<>();
+  private final Map<Contents, Optional<Derivation>> neededBy = new ConcurrentHashMap<>();
+
+  /** What takes room; boxes with the same contents need the same. */
+  private record Contents(TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds, int yokes, boolean clamps) {}
 
   public BoxFill(House house, Library library) {
     this.house = house;
@@ -69,15 +73,23 @@ public final class BoxFill {
         (wire.purpose() == Wire.Purpose.GROUND ? grounds : conductors).merge(wire.size(), 1, Integer::sum);
       }
     }
+    int yokes = box.devices().stream().map(house.devices()::get).filter(d -> d != null).mapToInt(BoxFill::yokes).sum();
+    return neededBy
+        .computeIfAbsent(new Contents(conductors, grounds, yokes, box.traits().contains("clamps")), this::needed)
+        .map(d -> d.named("volume needed by " + box.name(), "V"));
+  }
+
+  private Optional<Derivation> needed(Contents contents) {
+    TreeMap<WireSize, Integer> conductors = contents.conductors;
+    TreeMap<WireSize, Integer> grounds = contents.grounds;
     if (conductors.isEmpty()) {
       return Optional.empty();
     }
     WireSize largest = largest(conductors, grounds);
     List<Optional<Derivation>> parts = new ArrayList<>();
     conductors.forEach((size, count) -> parts.add(part("conductors " + size, count * count("conductor"), size)));
-    int yokes = box.devices().stream().map(house.devices()::get).filter(d -> d != null).mapToInt(BoxFill::yokes).sum();
-    add(parts, "yokes, " + conductors.lastKey(), yokes * count("device"), conductors.lastKey());
-    add(parts, "clamps, " + largest, box.traits().contains("clamps") ? count("clamps") : 0, largest);
+    add(parts, "yokes, " + conductors.lastKey(), contents.yokes * count("device"), conductors.lastKey());
+    add(parts, "clamps, " + largest, contents.clamps ? count("clamps") : 0, largest);
     add(parts, "grounds, " + largest, grounds(grounds), grounds.isEmpty() ? largest : grounds.lastKey());
     if (parts.stream().anyMatch(Optional::isEmpty)) {
       return Optional.empty();
@@ -91,7 +103,7 @@ public final class BoxFill {
     String formula = String.join(" + ", inputs.stream().map(Derivation::symbol).toList());
     Quantity total = new Quantity(sum, Units.CUBIC_INCH);
     return Optional.of(
-        Derivation.computed("volume needed by " + box.name(), "V", formula, new wattle.derivation.Value.Amount(total), inputs));
+        Derivation.computed("volume needed", "V", formula, new wattle.derivation.Value.Amount(total), inputs));
   }
 
   private static WireSize largest(TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds) {

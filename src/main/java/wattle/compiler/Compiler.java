@@ -1,8 +1,8 @@
 package wattle.compiler;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.Reading;
@@ -83,13 +83,15 @@ public final class Compiler {
     House house = structure.house();
     Library library = structure.library();
     boolean sound = structure.completeness() == Completeness.SOUND;
-    List<Finding> findings = new ArrayList<>();
-    findings.addAll(PanelSpace.check(house.panels().values()));
-    findings.addAll(faults(house, library));
-    findings.addAll(ServiceLoad.check(house, library));
-    findings.addAll(RuleBook.judge(house, library, sound));
-    findings.addAll(Expectations.check(house, library, sound));
-    return findings;
+    // They know nothing of each other, so that each may have a processor of its own.
+    List<Supplier<List<Finding>>> phases =
+        List.of(
+            () -> RuleBook.judge(house, library, sound),
+            () -> Expectations.check(house, library, sound),
+            () -> faults(house, library),
+            () -> ServiceLoad.check(house, library),
+            () -> PanelSpace.check(house.panels().values()));
+    return phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
   }
 
   private static List<Finding> faults(House house, Library library) {

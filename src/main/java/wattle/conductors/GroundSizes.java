@@ -1,7 +1,9 @@
 package wattle.conductors;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.library.Key;
@@ -16,6 +18,14 @@ public final class GroundSizes {
   private final Optional<Table> electrodes;
   private final Optional<Table> alone;
   private final Optional<Table> service;
+  private final Map<Guard, Optional<Derivation>> known = new ConcurrentHashMap<>();
+
+  private record Guard(Derivation rating, Metal metal) {
+    @Override
+    public int hashCode() {
+      return 31 * Double.hashCode(rating.si()) + metal.hashCode();
+    }
+  }
 
   public GroundSizes(Library library) {
     equipment = library.table("equipment-ground");
@@ -26,8 +36,9 @@ public final class GroundSizes {
 
   /** The least equipment ground for a breaker. */
   public Optional<Derivation> forBreaker(Derivation rating, Metal metal) {
-    return equipment.flatMap(
-        t -> t.find("least ground, " + metal.word(), "S_g", metal.word(), Key.notBelow("rating", rating)));
+    return known.computeIfAbsent(new Guard(rating, metal), g ->
+        equipment.flatMap(
+            t -> t.find("least ground, " + metal.word(), "S_g", metal.word(), Key.notBelow("rating", rating))));
   }
 
   /**

@@ -24,6 +24,7 @@ public final class Impedances {
   private final Optional<Table> table;
   private final Optional<Table> kinds;
   private final Map<Conductor, Optional<Impedance>> known = new ConcurrentHashMap<>();
+  private final Map<String, Optional<String>> surrounds = new ConcurrentHashMap<>();
 
   private record Conductor(WireSize size, Metal metal, Construction construction, String surround) {}
 
@@ -49,11 +50,15 @@ public final class Impedances {
 
   /** What surrounds the conductors: a raceway of unknown kind counts as steel, a cable of unknown kind as none. */
   public String surround(Wiring wiring) {
-    String kind = wiring.raceway().orElse(wiring.type());
+    return surrounds
+        .computeIfAbsent(wiring.raceway().orElse(wiring.type()), this::listedSurround)
+        .orElse(wiring.raceway().isPresent() ? "steel" : "plastic");
+  }
+
+  private Optional<String> listedSurround(String kind) {
     return kinds
         .flatMap(t -> t.find("surround", "", "material", Key.is("kind", Derivation.stated("kind", "", kind))))
-        .map(d -> d.value().text())
-        .orElse(wiring.raceway().isPresent() ? "steel" : "plastic");
+        .map(d -> d.value().text());
   }
 
   private Optional<Impedance> find(Conductor conductor) {

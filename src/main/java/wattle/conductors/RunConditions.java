@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import wattle.derivation.Derivation;
@@ -38,6 +39,8 @@ public final class RunConditions {
   private final House house;
   private final Library library;
   private final Map<String, Integer> together = new HashMap<>();
+  /** For the usual run, which lies alone: most of a house is such, and need not be derived again and again. */
+  private final Map<Integer, Derivation> alone = new ConcurrentHashMap<>();
 
   public RunConditions(House house, Library library) {
     this.house = house;
@@ -85,6 +88,9 @@ public final class RunConditions {
   }
 
   private Derivation ambient(Surroundings surroundings) {
+    if (surroundings.ambient().isEmpty() && surroundings.raceways().isEmpty()) {
+      return USUAL_AMBIENT;
+    }
     Stream<Quantity> raceways = racewaysOf(surroundings, r -> r.surroundings().ambient());
     return Stream.concat(surroundings.ambient().stream(), raceways)
         .max(Comparator.comparingDouble(Quantity::si))
@@ -93,6 +99,9 @@ public final class RunConditions {
   }
 
   private Derivation together(Surroundings surroundings, int carrying) {
+    if (surroundings.bundledWith() <= 1 && surroundings.raceways().isEmpty()) {
+      return alone.computeIfAbsent(carrying, n -> count("current-carrying conductors of the run", "n_r", n).named("conductors together", "n"));
+    }
     Derivation own = count("current-carrying conductors of the run", "n_r", carrying);
     Derivation most = own.named("conductors together", "n");
     if (surroundings.bundledWith() > 1) {

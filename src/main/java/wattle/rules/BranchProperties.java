@@ -47,7 +47,7 @@ final class BranchProperties {
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box", (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
         .figure("drop", Dimension.NONE, "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage", Drop::of).kept()
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
-        .number("receptacles", "receptacles on it", (f, b) -> (int) f.devicesOf(b).stream().filter(BranchProperties::isReceptacle).count())
+        .number("receptacles", "receptacles on it", (f, b) -> f.receptaclesOn(b))
         .wordSet("room-uses", "uses of the rooms that it serves", (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream()).collect(Collectors.toCollection(TreeSet::new))).kept()
         .wordSet("protection", "what all its breakers guard against", BranchProperties::protection).kept()
         .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst())
@@ -57,10 +57,6 @@ final class BranchProperties {
         .things("runs", Kind.RUN, "its runs", (f, b) -> f.runsOf(b))
         .things("devices", Kind.DEVICE, "devices on it", (f, b) -> f.devicesOf(b))
         .made();
-  }
-
-  private static boolean isReceptacle(Device device) {
-    return device.kind().family() == DeviceKind.Family.RECEPTACLE;
   }
 
   private static double current(Facts facts, Branch branch) {
@@ -157,12 +153,10 @@ final class BranchProperties {
   /** Rounding up to the next standard rating is open only to branches without receptacles for portable loads. */
   private static Optional<Quantity> largest(Facts facts, RunOf run) {
     Wire hot = run.section().wiring().hot();
-    boolean mayRoundUp = facts.devicesOf(run.branch()).stream().filter(BranchProperties::isReceptacle).count() <= 1;
+    boolean mayRoundUp = facts.receptaclesOn(run.branch()) <= 1;
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
     return conditions(facts, run)
-        .flatMap(c -> rating.flatMap(r -> facts.conductors().ampacities().between(c, Derivation.stated("rating", "I", r), Optional.empty())))
-        .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), mayRoundUp))
-        .flatMap(Derivation::quantity);
+        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new Facts.Guarded(c, r, hot.size(), hot.metal(), mayRoundUp))));
   }
 
   static Map<String, Property> wiring() {

@@ -1,20 +1,20 @@
 package wattle.rules;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
-import wattle.model.ConductorUse;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Load;
 import wattle.model.Point;
 import wattle.model.Protection;
-import wattle.model.Role;
 import wattle.model.Section;
 import wattle.quantity.Dimension;
 import wattle.quantity.Units;
@@ -44,13 +44,13 @@ final class DeviceProperties {
         .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
         .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).kept()
-        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, Role.Neutral.class))
-        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, Role.Ground.class))
+        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
+        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground))
         .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size())
         .things("switched", Kind.DEVICE, "what it switches", (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
         .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d))
         .truth("wired-through", "whether the rest of its branch hangs on its screws", (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
-        .truth("feeds-on", "whether its branch goes on beyond it", DeviceProperties::feedsOn)
+        .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from))
         .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d))
         .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).kept()
         .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d))
@@ -116,23 +116,7 @@ final class DeviceProperties {
     return words;
   }
 
-  private static boolean comes(Facts facts, Device device, Class<? extends Role> role) {
-    Optional<Branch> branch = facts.branchOf(device);
-    if (branch.isEmpty()) {
-      return false;
-    }
-    int at = facts.pointIndexOf(device);
-    return branch.get().sections().stream()
-        .filter(s -> s.to() == at || s.from() == at)
-        .flatMap(s -> s.conductors().stream())
-        .map(ConductorUse::role)
-        .anyMatch(role::isInstance);
-  }
-
-  private static boolean feedsOn(Facts facts, Device device) {
-    return facts.branchOf(device).map(b -> {
-      int at = facts.pointIndexOf(device);
-      return b.sections().stream().anyMatch(s -> s.from() == at);
-    }).orElse(false);
+  private static boolean comes(Facts facts, Device device, Function<PointRoles, BitSet> points) {
+    return facts.branchOf(device).map(b -> points.apply(facts.rolesOf(b)).get(facts.pointIndexOf(device))).orElse(false);
   }
 }

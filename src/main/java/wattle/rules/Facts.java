@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.boxes.BoxFill;
+import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
+import wattle.derivation.Derivation;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
@@ -18,8 +20,10 @@ import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Device;
+import wattle.model.DeviceKind;
 import wattle.model.Dwelling;
 import wattle.model.House;
+import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.Point;
 import wattle.model.Room;
@@ -27,6 +31,8 @@ import wattle.model.Section;
 import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Wiring;
+import wattle.quantity.Quantity;
+import wattle.quantity.WireSize;
 
 /** A house with all that rules ask about it, each worked out when first asked for. Used by one thread. */
 final class Facts {
@@ -47,6 +53,9 @@ final class Facts {
   private Map<String, List<RunOf>> runsOfBranch;
   private Map<String, List<Branch>> branchesOfPanel;
   private Map<String, Integer> pointIndexOfDevice;
+  private final Map<Guarded, Optional<Quantity>> largestBreakers = new HashMap<>();
+  private final Map<String, Integer> receptaclesOfBranch = new HashMap<>();
+  private final Map<String, PointRoles> rolesOfBranch = new HashMap<>();
   private final Map<Property, Map<Object, Object>> kept = new IdentityHashMap<>();
 
   Facts(House house, Library library) {
@@ -291,6 +300,32 @@ final class Facts {
   int pointIndexOf(Device device) {
     wire();
     return pointIndexOfDevice.getOrDefault(device.name(), 0);
+  }
+
+  /**
+   * A conductor and its breaker.
+   *
+   * @param mayRoundUp whether the next standard rating above the ampacity will do
+   */
+  record Guarded(Conditions conditions, Quantity rating, WireSize size, Metal metal, boolean mayRoundUp) {}
+
+  /** The largest breaker that guards a conductor between terminals that are not marked. */
+  Optional<Quantity> largestBreaker(Guarded guarded) {
+    return largestBreakers.computeIfAbsent(guarded, g ->
+        conductors().ampacities().between(g.conditions, Derivation.stated("rating", "I", g.rating), Optional.empty())
+            .flatMap(a -> conductors().breakers().largestFor(a, g.size, g.metal, g.mayRoundUp))
+            .flatMap(Derivation::quantity));
+  }
+
+  /** How many receptacles are on a branch. */
+  int receptaclesOn(Branch branch) {
+    return receptaclesOfBranch.computeIfAbsent(branch.name(), n ->
+        (int) devicesOf(branch).stream().filter(d -> d.kind().family() == DeviceKind.Family.RECEPTACLE).count());
+  }
+
+  /** Which of its points the neutral and the ground of a branch come to. */
+  PointRoles rolesOf(Branch branch) {
+    return rolesOfBranch.computeIfAbsent(branch.name(), n -> PointRoles.of(branch));
   }
 
   List<Branch> branchesOf(Panel panel) {

@@ -18,14 +18,12 @@ public final class RuleRunner {
     this.facts = new Facts(house, library);
   }
 
-  /** What the rules find; nothing is silenced here. */
-  public List<RuleFinding> run(List<Rule> rules) {
+  /** What a rule finds; nothing is silenced here. */
+  public List<RuleFinding> run(Rule rule) {
     List<RuleFinding> found = new ArrayList<>();
-    for (Rule rule : rules) {
-      Object[] named = new Object[rule.size()];
-      for (Object thing : facts.all(rule.kind())) {
-        run(rule, thing, named).ifPresent(found::add);
-      }
+    Object[] named = new Object[rule.size()];
+    for (Object thing : facts.all(rule.kind())) {
+      run(rule, thing, named).ifPresent(found::add);
     }
     return found;
   }

@@ -42,8 +42,7 @@ class StandardRulesTest {
     Checked<Binder.Bound> bound = bind(sample, rule.pack());
     assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
     Library library = bound.value().library();
-    return new RuleRunner(bound.value().house(), library)
-        .run(rules).stream().map(f -> f.finding().rule()).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
+    return RuleBook.run(bound.value().house(), library, rules).stream().map(f -> f.finding().rule()).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
   }
 
   private static List<Rule> rulesOfItsPlan(Rule rule) {
@@ -86,7 +85,7 @@ class StandardRulesTest {
   Stream<DynamicTest> everyFindingIsWhole() {
     return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
       Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      List<RuleFinding> found = new RuleRunner(bound.value().house(), bound.value().library()).run(List.of(rule));
+      List<RuleFinding> found = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule));
       for (RuleFinding each : found) {
         Finding finding = each.finding();
         assertThat(finding.place()).as("a place").isPresent();

@@ -1,0 +1,80 @@
+package wattle.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+import wattle.bind.Binder;
+import wattle.bind.SourceReader;
+import wattle.finding.Checked;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.rules.RuleBook;
+import wattle.syntax.PlanParser;
+import wattle.syntax.PlanTree;
+
+/**
+ * All rules of a code over one house and over plans of ten and a hundred thousand lines, beside what the reading of the
+ * longer one takes. The rules are loaded anew each time, as a command does.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Fork(value = 1, jvmArgsAppend = "-Xmx3g")
+@Warmup(iterations = 3, time = 10)
+@Measurement(iterations = 5, time = 10)
+public class RuleBench {
+  private static final int HOUSES = 447;
+
+  private final Binder.Bound court = house(Path.of("examples/alder-court/house.wattle"));
+  private final Source longText = new Source("tower.wattle", Tower.plan(HOUSES));
+  private final Binder.Bound longPlan = bind(longText);
+  private final Binder.Bound tenthOfIt = bind(new Source("tower.wattle", Tower.plan(HOUSES / 10)));
+
+  private static Binder.Bound house(Path plan) {
+    try {
+      return Binder.bind(new Source(plan.toString(), Files.readString(plan)), plan, SourceReader.FROM_DISK).value();
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException("run from the project's folder", e);
+    }
+  }
+
+  private static Binder.Bound bind(Source source) {
+    return Binder.bind(source, Path.of(source.name()), SourceReader.FROM_DISK).value();
+  }
+
+  private static List<Finding> judge(Binder.Bound bound) {
+    return RuleBook.judge(bound.house(), bound.library(), true);
+  }
+
+  @Benchmark
+  public List<Finding> alderCourt() {
+    return judge(court);
+  }
+
+  @Benchmark
+  public List<Finding> tenThousandLines() {
+    return judge(tenthOfIt);
+  }
+
+  @Benchmark
+  public List<Finding> hundredThousandLines() {
+    return judge(longPlan);
+  }
+
+  /** For the ratio. */
+  @Benchmark
+  public Checked<PlanTree> readingHundredThousandLines() {
+    return PlanParser.parse(longText);
+  }
+}
