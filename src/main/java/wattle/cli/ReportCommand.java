@@ -1,6 +1,5 @@
 package wattle.cli;
 
-import guru.nidi.graphviz.engine.GraphvizException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,25 +12,17 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
-import wattle.conductors.Conductors;
 import wattle.emit.file.Output;
 import wattle.emit.findings.TextFindings;
 import wattle.emit.graphviz.DotEngine;
-import wattle.emit.oneline.OneLine;
-import wattle.emit.panelfront.PanelFront;
 import wattle.emit.picture.PdfPages;
 import wattle.emit.picture.UnreadablePictureException;
 import wattle.emit.report.Report;
-import wattle.emit.schedule.LoadSchedule;
-import wattle.emit.schedule.PanelSchedule;
-import wattle.emit.schedule.RunSchedule;
-import wattle.loads.ConnectedLoads;
-import wattle.model.House;
 
 /** {@code report}: everything about a plan on one page. */
 @Command(
     name = "report",
-    description = "Writes one self-contained page with the findings, pictures and tables of a plan.",
+    description = "Writes all that is known of a plan as one self-contained page: findings beside the plan, pictures, tables, worksheets, trials, sources.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
@@ -62,7 +53,7 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() {
     DotEngine layout = engine.start();
     Compilation plan = input.compile(file);
-    Report report = report(plan, layout);
+    Report report = new Report(plan, ReportParts.of(plan, layout));
     Path written = madeFolder();
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
@@ -88,21 +79,6 @@ final class ReportCommand implements Callable<Integer> {
       return Files.createDirectories(path);
     } catch (IOException e) {
       throw new Failure("cannot make the folder " + path + ": a file of that name is in the way, or the place cannot be written");
-    }
-  }
-
-  private static Report report(Compilation plan, DotEngine layout) {
-    House house = plan.house();
-    ConnectedLoads loads = ConnectedLoads.of(house);
-    try {
-      return new Report(plan)
-          .picture("One-line diagram", new OneLine(house, loads).drawing(layout))
-          .picture("Panel fronts", new PanelFront(house).drawing())
-          .tables("Panel schedules", PanelSchedule.of(house, loads))
-          .tables("Connected loads", List.of(LoadSchedule.of(house, loads)))
-          .tables("Runs", List.of(RunSchedule.of(house, Conductors.of(house, plan.library()))));
-    } catch (GraphvizException e) {
-      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
     }
   }
 }

@@ -15,6 +15,7 @@ import wattle.emit.schedule.FaultSchedule;
 import wattle.emit.schedule.LoadSchedule;
 import wattle.emit.schedule.MaterialsSchedule;
 import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RoomSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
 import wattle.emit.trial.WorstCaseSheets;
@@ -46,6 +47,7 @@ final class TableCommand implements Callable<Integer> {
     NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))),
     HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
     BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))),
+    ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))),
     MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
     WORKSHEET(plan -> List.of()),
     FAULTS(plan -> List.of(faults(plan)));

@@ -51,6 +51,12 @@ public final class Expectations {
     return expectations.findings;
   }
 
+  /** What came of each expectation, in the order of the plan, of a plan that was bound without errors. */
+  public static List<Judged> judged(House house, Library library) {
+    Expectations expectations = new Expectations(house, library, true);
+    return house.expectations().stream().map(expectations::judged).toList();
+  }
+
   private void check() {
     for (Trial trial : house.trials().values()) {
       Checked<TrialResult> result = trials.run(trial);
@@ -59,71 +65,69 @@ public final class Expectations {
         findings.addAll(result.findings());
       }
     }
-    house.expectations().forEach(this::check);
+    house.expectations().forEach(e -> judged(e).finding().ifPresent(findings::add));
   }
 
   private TrialResult result(Optional<String> trial) {
-    return results.computeIfAbsent(trial.orElse(""), t -> trials.stated());
+    return results.computeIfAbsent(
+        trial.orElse(""), t -> house.trials().containsKey(t) ? trials.run(house.trials().get(t)).value() : trials.stated());
   }
 
-  private void check(Expectation expected) {
+  private Judged judged(Expectation expected) {
     Optional<Measures.Measure> measure = Measures.of(expected.measure());
     if (measure.isEmpty()) {
-      unknownMeasure(expected);
-      return;
+      return without(expected, unknownMeasure(expected));
     }
     Dimension dimension = measure.get().dimension();
     if (!expected.value().isLike(dimension)) {
-      findings.add(
+      return without(
+          expected,
           Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + expected.value().unit().symbol())
               .at(expected.measured(), dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
               .build());
-      return;
     }
     String subject = expected.subject().orElseGet(() -> house.services().keySet().stream().findFirst().orElse(""));
     Optional<Measured> found = measure.get().reader().apply(result(expected.trial()), subject);
     if (found.isPresent()) {
-      judge(expected, found.get());
-    } else if (sound) {
-      nothingThere(expected, subject);
+      return new Judged(expected, Optional.of(found.get().figure()), holds(expected, found.get()) ? Optional.empty() : Optional.of(failed(expected, found.get())));
     }
+    return new Judged(expected, Optional.empty(), sound ? Optional.of(nothingThere(expected, subject)) : Optional.empty());
   }
 
-  private void unknownMeasure(Expectation expected) {
+  private static Judged without(Expectation expected, Finding finding) {
+    return new Judged(expected, Optional.empty(), Optional.of(finding));
+  }
+
+  private static Finding unknownMeasure(Expectation expected) {
     Finding.Builder finding =
         Finding.error("measure-unknown", "nothing measures '" + expected.measure() + "'")
             .at(expected.measured(), "a figure of a trial is expected here")
             .because("What can be measured: " + String.join(", ", Measures.words()).replace('-', ' ') + ".");
     NearNames.of(expected.measure(), Measures.words()).forEach(n -> finding.fix("write " + n.replace('-', ' ')));
-    findings.add(finding.build());
+    return finding.build();
   }
 
-  private void nothingThere(Expectation expected, String subject) {
-    findings.add(
-        Finding.error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
+  private static Finding nothingThere(Expectation expected, String subject) {
+    return Finding.error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
             .at(expected.measured(), "nothing of the kind is there")
             .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
-            .build());
+            .build();
   }
 
   private static String in(Expectation expected) {
     return expected.trial().map(t -> " in " + t).orElse("");
   }
 
-  private void judge(Expectation expected, Measured found) {
+  private static boolean holds(Expectation expected, Measured found) {
     double figure = found.figure().si();
     double value = expected.value().si();
     double rounding = ROUNDING * Math.max(1, Math.abs(value));
     double tolerance = expected.within().map(Quantity::si).orElse(USUAL_TOLERANCE * Math.abs(value));
-    boolean holds =
-        switch (expected.bound()) {
-          case EQUAL -> Math.abs(figure - value) <= tolerance + rounding;
-          case AT_MOST -> figure <= value + expected.within().map(Quantity::si).orElse(0.0) + rounding;
-          case AT_LEAST -> figure >= value - expected.within().map(Quantity::si).orElse(0.0) - rounding;
-        };
-    if (!holds) {
-      findings.add(failed(expected, found));
-    }
+    return switch (expected.bound()) {
+      case EQUAL -> Math.abs(figure - value) <= tolerance + rounding;
+      case AT_MOST -> figure <= value + expected.within().map(Quantity::si).orElse(0.0) + rounding;
+      case AT_LEAST -> figure >= value - expected.within().map(Quantity::si).orElse(0.0) - rounding;
+    };
   }
 
   private Finding failed(Expectation expected, Measured found) {

@@ -19,11 +19,19 @@ final class PaperPicture {
 
   private PaperPicture() {}
 
-  static String of(Drawing drawing, String id) {
-    double upright = scale(drawing, SHORT, LONG);
-    double turned = scale(drawing, LONG, SHORT);
+  /** On a sheet that holds nothing else but its heading. */
+  static String onItsSheet(Drawing drawing, String id) {
+    return sized(drawing, id, Math.max(scale(drawing, SHORT, LONG), scale(drawing, LONG, SHORT)));
+  }
+
+  /** Among text and tables on an upright sheet. */
+  static String inText(Drawing drawing, String id) {
+    return sized(drawing, id, scale(drawing, SHORT, LONG));
+  }
+
+  private static String sized(Drawing drawing, String id, double scale) {
     Markup page = new Markup();
-    page.open("div", "class", "picture", "style", String.format(Locale.ROOT, "width: %.1fpx", drawing.width() * Math.max(upright, turned)));
+    page.open("div", "class", "picture", "style", String.format(Locale.ROOT, "width: %.1fpx", drawing.width() * scale));
     return page.raw(DrawingSvg.element(drawing, id)).close().toString();
   }
 

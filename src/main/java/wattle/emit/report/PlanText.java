@@ -8,24 +8,30 @@ import wattle.finding.Span;
 /** The text of a plan's files with numbered lines, each with an id that findings link to. */
 final class PlanText {
   /** A file of more lines is shown up to here; a page of a hundred thousand lines helps nobody. */
-  private static final int MOST_LINES = 20_000;
+  static final int ON_SCREEN = 20_000;
+
+  /** About fifty sheets. */
+  static final int ON_PAPER = 5_000;
 
   private final List<Source> files;
+  private final int most;
 
-  PlanText(List<Source> files) {
+  /** @param most lines of one file that are shown */
+  PlanText(List<Source> files, int most) {
     this.files = files;
+    this.most = most;
   }
 
   /** The id of the line where a span starts; of its file, where the line is not shown. */
   String idOf(Span span) {
     int file = Math.max(0, files.indexOf(span.source()));
-    return span.line() > MOST_LINES ? "file" + file : "f" + file + "l" + span.line();
+    return span.line() > most ? "file" + file : "f" + file + "l" + span.line();
   }
 
   void writeTo(Markup page) {
     for (int file = 0; file < files.size(); file++) {
       Source source = files.get(file);
-      int lines = Math.min(source.lineCount(), MOST_LINES);
+      int lines = Math.min(source.lineCount(), most);
       page.element("h3", source.name(), "id", "file" + file);
       page.open("div", "class", "plan", "role", "group", "tabindex", "0", "aria-label", "Text of " + source.name());
       for (int line = 1; line <= lines; line++) {

@@ -29,6 +29,7 @@ public final class BoxSchedule {
           Column.words("make", "make"),
           Column.figures("volume-in3", "volume", "in³", 1).naming("volume of *"),
           Column.figures("needed-in3", "needed", "in³", 2).naming("box fill of *"),
+          Column.figures("left-in3", "left", "in³", 2).naming("volume left in *"),
           Column.words("devices", "devices"),
           Column.words("cables", "cables"),
           Column.figures("insulated", "insulated conductors", "", 0).naming("insulated conductors in *"),
@@ -77,6 +78,7 @@ public final class BoxSchedule {
         Cell.of(String.join(", ", make)),
         box.volume().map(v -> figure(Derivation.stated("volume of " + box.name(), "V", v))).orElse(Cell.BLANK),
         fill.needed(box).map(BoxSchedule::figure).orElse(Cell.BLANK),
+        fill.needed(box).flatMap(n -> box.volume().map(v -> figure(left(box, n, v)))).orElse(Cell.BLANK),
         Cell.of(String.join(", ", box.devices().stream().map(d -> house.devices().get(d)).map(d -> d.kind().name() + (d.label().map(l -> " \"" + l + "\"").orElse(""))).toList())),
         Cell.of(String.join("; ", cables)),
         Cell.of(insulated, Derivation.stated("insulated conductors in " + box.name(), "n", Quantity.of(insulated, Units.ONE))),
@@ -84,6 +86,13 @@ public final class BoxSchedule {
         Cell.of(String.join(", ", breakers)),
         Cell.of(box.status().word()))
         .about(box.name());
+  }
+
+  private static Derivation left(Box box, Derivation needed, Quantity volume) {
+    double cubicInches = volume.in(Units.CUBIC_INCH) - needed.quantity().orElseThrow().in(Units.CUBIC_INCH);
+    return Derivation.computed(
+        "volume left in " + box.name(), "", "V_b − V", cubicInches, Units.CUBIC_INCH,
+        Derivation.stated("volume of " + box.name(), "V_b", volume), needed.named(needed.name(), "V"));
   }
 
   private static Cell figure(Derivation volume) {

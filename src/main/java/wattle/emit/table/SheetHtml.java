@@ -1,5 +1,9 @@
 package wattle.emit.table;
 
+import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import wattle.derivation.Derivation;
 import wattle.emit.text.Escape;
 import wattle.emit.unfolded.Unfolded;
 
@@ -9,16 +13,30 @@ public final class SheetHtml {
 
   /** The table with its caption and notes, for the body of a page. */
   public static String render(Sheet sheet) {
+    return render(sheet, Unfolded::html);
+  }
+
+  /**
+   * The same.
+   *
+   * @param steps how a figure was come by, as markup that stands beneath it when it is opened
+   */
+  public static String render(Sheet sheet, Function<Derivation, String> steps) {
     String scrolled = "<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"" + Escape.xml(sheet.title()) + "\">";
-    return scrolled + table(sheet, true) + "</div>\n" + notes(sheet);
+    return scrolled + table(sheet, (shown, d) -> "<details><summary>" + shown + "</summary>" + steps.apply(d) + "</details>") + "</div>\n"
+        + notes(sheet);
   }
 
-  /** The same for paper, where nothing opens or scrolls. */
-  public static String plain(Sheet sheet) {
-    return table(sheet, false) + notes(sheet);
+  /**
+   * The same for paper, where nothing opens or scrolls.
+   *
+   * @param place id of the element that tells how a figure was come by, where one does
+   */
+  public static String plain(Sheet sheet, Function<Derivation, Optional<String>> place) {
+    return table(sheet, (shown, d) -> place.apply(d).map(id -> "<a href=\"#" + id + "\">" + shown + "</a>").orElse(shown)) + notes(sheet);
   }
 
-  private static String table(Sheet sheet, boolean opens) {
+  private static String table(Sheet sheet, BiFunction<String, Derivation, String> figures) {
     StringBuilder out = new StringBuilder("<table><caption>").append(Escape.xml(sheet.title()));
     out.append("</caption>\n<thead><tr>");
     for (Column column : sheet.columns()) {
@@ -29,7 +47,7 @@ public final class SheetHtml {
     for (Row row : sheet.rows()) {
       out.append(row.sum() ? "<tr class=\"sum\">" : "<tr>");
       for (int c = 0; c < row.cells().size(); c++) {
-        cell(out, sheet.columns().get(c), row.cells().get(c), opens);
+        cell(out, sheet.columns().get(c), row.cells().get(c), figures);
       }
       out.append("</tr>\n");
     }
@@ -44,12 +62,11 @@ public final class SheetHtml {
     return out.toString();
   }
 
-  private static void cell(StringBuilder out, Column column, Cell cell, boolean opens) {
+  private static void cell(StringBuilder out, Column column, Cell cell, BiFunction<String, Derivation, String> figures) {
     String shown = Escape.xml(Sheet.shown(cell, column));
     out.append(column.isFigures() ? "<td class=\"figure\">" : "<td>");
-    if (opens && cell instanceof Cell.Figure figure && figure.derivation().isPresent()) {
-      out.append("<details><summary>").append(shown).append("</summary>");
-      out.append(Unfolded.html(figure.derivation().get())).append("</details>");
+    if (cell instanceof Cell.Figure figure && figure.derivation().isPresent()) {
+      out.append(figures.apply(shown, figure.derivation().get()));
     } else {
       out.append(shown);
     }

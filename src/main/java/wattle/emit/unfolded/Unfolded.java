@@ -32,7 +32,7 @@ public final class Unfolded {
   }
 
   /** What a step rests on, in words: {@code assumed}, or the table and its source. */
-  private static String basis(Derivation derivation) {
+  public static String basis(Derivation derivation) {
     String sources = String.join("; ", derivation.sources().stream().map(Citation::toString).toList());
     return switch (derivation.basis()) {
       case STATED -> join("stated", sources);

@@ -1,27 +1,76 @@
-// Search: rows, findings and lines of the plan without the words are hidden; everything else of the page stays.
 (function () {
+  // Search: rows, findings and lines of the plan without the words are hidden, and parts in which nothing is left.
   var field = document.getElementById('search');
   var found = document.getElementById('found');
   var items = Array.from(document.querySelectorAll('tbody tr, .finding, .plan .line'));
   var texts = items.map(function (item) { return item.textContent.toLowerCase(); });
+  var parts = Array.from(document.querySelectorAll('main section')).map(function (section) {
+    return { section: section, hits: 0, all: 0 };
+  });
+  var partOf = items.map(function (item) {
+    var section = item.closest('section');
+    var part = parts.find(function (p) { return p.section === section; });
+    part.all++;
+    return part;
+  });
   function search() {
     var words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
     var count = 0;
+    parts.forEach(function (part) { part.hits = 0; });
     items.forEach(function (item, i) {
       var hit = words.every(function (word) { return texts[i].indexOf(word) >= 0; });
-      item.hidden = !hit;
-      if (hit) { count++; }
+      if (item.hidden === hit) { item.hidden = !hit; }
+      if (hit) { count++; partOf[i].hits++; }
     });
+    parts.forEach(function (part) { part.section.hidden = words.length > 0 && part.all > 0 && part.hits === 0; });
     found.textContent = words.length ? count + ' of ' + items.length + ' lines' : '';
   }
+  function showAll() { field.value = ''; search(); }
   field.addEventListener('input', search);
   document.addEventListener('keydown', function (event) {
-    if (event.key === '/' && event.target !== field) { event.preventDefault(); field.focus(); }
-    if (event.key === 'Escape' && event.target === field) { field.value = ''; search(); }
+    if (event.key === '/' && event.target !== field && !event.ctrlKey && !event.metaKey && !event.altKey) { event.preventDefault(); field.focus(); }
+    if (event.key === 'Escape' && event.target === field) { showAll(); }
   });
-  // A link to a line that a search has hidden brings it back.
-  window.addEventListener('hashchange', function () {
-    var target = document.getElementById(location.hash.slice(1));
-    if (target && target.hidden) { field.value = ''; search(); target.scrollIntoView(); }
+
+  // A link to what a search has hidden, or to a step that stands folded, brings it into view.
+  function reveal() {
+    var target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    if (!target) { return; }
+    var folded = target.closest('details:not([open])');
+    var hidden = target.closest('[hidden]');
+    if (hidden) { showAll(); }
+    if (folded) { folded.open = true; }
+    if (hidden || folded) { target.scrollIntoView(); }
+  }
+  window.addEventListener('hashchange', reveal);
+  reveal();
+
+  // Where there is room the contents stand beside the report; elsewhere they close behind whoever followed a link.
+  var contents = document.getElementById('contents');
+  var roomy = window.matchMedia('(min-width: 75em)');
+  function settle() { contents.open = roomy.matches; }
+  roomy.addEventListener('change', settle);
+  settle();
+  contents.addEventListener('click', function (event) {
+    if (event.target.closest('a') && !roomy.matches) { contents.open = false; }
+  });
+
+  // Within an opened figure an input opens in its place; elsewhere, and without this script, its link leads to it.
+  Array.from(document.querySelectorAll('td .steps a.step')).forEach(function (link) { link.setAttribute('aria-expanded', 'false'); });
+  document.addEventListener('click', function (event) {
+    var link = event.target.closest('td .steps a.step');
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey) { return; }
+    var told = document.getElementById(link.hash.slice(1));
+    if (!told) { return; }
+    event.preventDefault();
+    var open = link.getAttribute('aria-expanded') === 'true';
+    if (open) {
+      link.nextElementSibling.remove();
+    } else {
+      var inputs = told.querySelector('.steps').cloneNode(true);
+      inputs.querySelectorAll('a.step').forEach(function (a) { a.setAttribute('aria-expanded', 'false'); });
+      link.after(inputs);
+    }
+    link.setAttribute('aria-expanded', String(!open));
   });
 })();

@@ -1,0 +1,254 @@
+package wattle.cli;
+
+import guru.nidi.graphviz.engine.GraphvizException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import wattle.compiler.Compilation;
+import wattle.conductors.Conductors;
+import wattle.emit.directory.DirectorySheets;
+import wattle.emit.document.Markup;
+import wattle.emit.graphviz.DotEngine;
+import wattle.emit.oneline.OneLine;
+import wattle.emit.panelfront.PanelFront;
+import wattle.emit.permit.PermitFacts;
+import wattle.emit.plot.LegsPlot;
+import wattle.emit.report.Content;
+import wattle.emit.report.Part;
+import wattle.emit.report.Part.Group;
+import wattle.emit.schedule.BoxSchedule;
+import wattle.emit.schedule.FaultSchedule;
+import wattle.emit.schedule.LegSchedule;
+import wattle.emit.schedule.LoadSchedule;
+import wattle.emit.schedule.MaterialsSchedule;
+import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RoomSchedule;
+import wattle.emit.schedule.RunSchedule;
+import wattle.emit.table.Sheet;
+import wattle.emit.trial.ExpectationSheets;
+import wattle.emit.trial.TrialSheets;
+import wattle.emit.trial.WorstCaseSheets;
+import wattle.emit.worksheet.WorksheetSheets;
+import wattle.faults.Faults;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.library.Library;
+import wattle.loads.ConnectedLoads;
+import wattle.materials.Materials;
+import wattle.model.House;
+import wattle.model.PanelSupply;
+import wattle.model.Trial;
+import wattle.trials.Expectations;
+import wattle.trials.Trials;
+import wattle.trials.WorstCases;
+import wattle.worksheet.HouseInputs;
+import wattle.worksheet.HouseWorksheets;
+import wattle.worksheet.ObjectionFindings;
+import wattle.worksheet.Outcome;
+
+/** The parts of a report. None needs another, so they are made side by side. */
+final class ReportParts {
+  /** A drawing of more panels than this is wider than any screen. */
+  private static final int MOST_PANEL_FRONTS = 24;
+
+  /** The layout of more panels takes longer than the rest of the report together. */
+  private static final int MOST_PANELS_IN_LINE = 60;
+
+  private static final int MOST_WORKSHEETS = 24;
+  private static final int MOST_TRIALS = 40;
+  private static final int ROWS_OF_A_TRIAL = 12;
+
+  private final Compilation plan;
+  private final House house;
+  private final Library library;
+  private final ConnectedLoads loads;
+  private final boolean sound;
+
+  private ReportParts(Compilation plan) {
+    this.plan = plan;
+    house = plan.house();
+    library = plan.library();
+    loads = ConnectedLoads.of(house);
+    sound = plan.count(Severity.ERROR) == 0;
+  }
+
+  /**
+   * All parts, in their order.
+   *
+   * @param layout the engine that lays graphs out; it is asked for one graph
+   */
+  static List<Part> of(Compilation plan, DotEngine layout) {
+    ReportParts parts = new ReportParts(plan);
+    return together(
+        List.of(
+            () -> new Part(Group.CHECKED, "For the permit office", parts.permit()),
+            () -> new Part(Group.SUPPLY, "One-line diagram", parts.oneLine(layout)),
+            () -> new Part(Group.SUPPLY, "Panel fronts", parts.panelFronts()),
+            () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PanelSchedule.of(parts.house, parts.loads), "panel")),
+            () -> new Part(Group.SUPPLY, "Panel directories", parts.directories()),
+            () -> new Part(Group.LOADS, "Load worksheets", parts.worksheets()),
+            () -> new Part(Group.LOADS, "Connected loads", parts.tables(List.of(LoadSchedule.of(parts.house, parts.loads)), "loads")),
+            () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
+            () -> new Part(Group.BRANCHES, "Runs", parts.tables(List.of(RunSchedule.of(parts.house, Conductors.of(parts.house, parts.library))), "runs")),
+            () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.worst())), "voltage")),
+            () -> new Part(Group.BRANCHES, "Shared neutrals", parts.tables(List.of(WorstCaseSheets.neutrals(parts.worst())), "neutral")),
+            () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.worst())), "heat")),
+            () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
+            () -> new Part(Group.ROOMS, "Rooms", parts.tables(List.of(RoomSchedule.of(parts.house)), "rooms")),
+            () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.library)), "boxes")),
+            () -> new Part(Group.ROOMS, "Materials", parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library))), "materials")),
+            () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
+  }
+
+  private static List<Part> together(List<Callable<Part>> makers) {
+    ExecutorService workers = Executors.newFixedThreadPool(Math.max(1, Runtime.getRuntime().availableProcessors()));
+    try {
+      List<Part> parts = new ArrayList<>();
+      for (Future<Part> part : workers.invokeAll(makers)) {
+        parts.add(part.get());
+      }
+      return parts;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while the report was made", e);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException known) {
+        throw known;
+      }
+      throw new IllegalStateException("a part of the report could not be made", e.getCause());
+    } finally {
+      workers.shutdownNow();
+    }
+  }
+
+  private WorstCases worst() {
+    return new WorstCases(house, library);
+  }
+
+  private static Content table(Sheet sheet, String command) {
+    return new Content.Table(sheet, "wattle " + command);
+  }
+
+  private List<Content> tables(List<Sheet> sheets, String of) {
+    List<Content> contents = new ArrayList<>();
+    for (Sheet sheet : sheets) {
+      contents.add(sheet.rows().isEmpty() ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.") : table(sheet, "table --of " + of));
+    }
+    return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
+  }
+
+  private List<Content> permit() {
+    Markup words = new Markup();
+    PermitFacts facts = new PermitFacts(plan, "h3");
+    facts.situation(words);
+    words.element("h3", "Method of load calculation");
+    List<String> methods = new ArrayList<>();
+    HouseWorksheets worksheets = new HouseWorksheets(house, library);
+    for (HouseInputs.Read read : worksheets.services()) {
+      worksheets.usual(read.inputs()).ifPresent(m -> methods.add(read.inputs().name() + ": " + m.title() + ", " + m.source()));
+    }
+    if (methods.isEmpty()) {
+      words.element("p", "The plan names no code that has methods of load calculation, or no service.");
+    } else {
+      words.list(methods);
+    }
+    facts.checked(words);
+    facts.silenced(words);
+    return List.of(new Content.Words(words.toString()));
+  }
+
+  private List<Content> oneLine(DotEngine layout) {
+    if (house.panels().size() > MOST_PANELS_IN_LINE) {
+      return List.of(tooMany("one-line"));
+    }
+    try {
+      return List.of(new Content.Picture("One-line diagram", new OneLine(house, loads).drawing(layout)));
+    } catch (GraphvizException e) {
+      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
+    }
+  }
+
+  private List<Content> panelFronts() {
+    return List.of(house.panels().size() > MOST_PANEL_FRONTS ? tooMany("panel") : new Content.Picture("Panel fronts", new PanelFront(house).drawing()));
+  }
+
+  private Content tooMany(String view) {
+    return new Content.Remark(
+        "Not drawn here: a picture of " + house.panels().size() + " panels is larger than a page. wattle draw --view " + view + " draws it.");
+  }
+
+  private List<Content> directories() {
+    List<Content> contents = new ArrayList<>();
+    DirectorySheets.of(house).forEach(s -> contents.add(table(s, "directory")));
+    contents.add(new Content.Remark(contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
+    return contents;
+  }
+
+  /** Of each service and of each feeder, by the usual method of the plan's code. */
+  private List<Content> worksheets() {
+    HouseWorksheets worksheets = new HouseWorksheets(house, library);
+    if (worksheets.methods().isEmpty()) {
+      return List.of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
+    }
+    List<HouseInputs.Read> reads = new ArrayList<>(worksheets.services());
+    house.panels().values().stream()
+        .filter(p -> p.supply() instanceof PanelSupply.FromBreaker)
+        .forEach(p -> worksheets.feeder(p.name()).ifPresent(reads::add));
+    List<Content> contents = new ArrayList<>();
+    for (HouseInputs.Read read : reads.subList(0, Math.min(MOST_WORKSHEETS, reads.size()))) {
+      worksheets.usual(read.inputs()).ifPresent(method -> {
+        Outcome outcome = worksheets.calculate(method, read);
+        outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, true).forEach(s -> contents.add(table(s, "table --of worksheet"))));
+        new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline).map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
+      });
+    }
+    if (reads.size() > MOST_WORKSHEETS) {
+      contents.add(new Content.Remark("The first " + MOST_WORKSHEETS + " of " + reads.size() + " services and feeders; wattle table --of worksheet calculates every one."));
+    }
+    return contents.isEmpty() ? List.of(new Content.Remark("The plan has no service.")) : contents;
+  }
+
+  private List<Content> balance() {
+    if (house.panels().isEmpty()) {
+      return List.of(new Content.Remark("The plan has no panel."));
+    }
+    List<Content> contents = new ArrayList<>();
+    if (house.panels().size() <= MOST_PANEL_FRONTS) {
+      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(house, loads)));
+    }
+    contents.add(table(LegSchedule.of(house, loads), "balance"));
+    contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
+    return contents;
+  }
+
+  private List<Content> faults() {
+    Conductors conductors = Conductors.of(house, library);
+    return tables(List.of(FaultSchedule.of(house, library, Faults.of(house, library, conductors))), "faults");
+  }
+
+  private List<Content> trials() {
+    if (house.trials().isEmpty() && house.expectations().isEmpty()) {
+      return List.of(new Content.Remark("The plan has no trial and expects nothing; a trial says what draws or what is wrong, an expectation what must come of it."));
+    }
+    List<Content> contents = new ArrayList<>();
+    if (!sound) {
+      contents.add(new Content.Remark("The plan has errors: what cannot be wired cannot be tried, and figures below are of what could be."));
+    }
+    if (!house.expectations().isEmpty()) {
+      contents.add(table(ExpectationSheets.of(Expectations.judged(house, library)), "check"));
+    }
+    Trials trials = new Trials(house, library);
+    for (Trial trial : house.trials().values().stream().limit(MOST_TRIALS).toList()) {
+      TrialSheets.of(trials.run(trial).value(), "Trial " + trial.label().orElse(trial.name()), ROWS_OF_A_TRIAL)
+          .forEach(s -> contents.add(table(s, "trial")));
+    }
+    if (house.trials().size() > MOST_TRIALS) {
+      contents.add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));
+    }
+    return contents;
+  }
+}

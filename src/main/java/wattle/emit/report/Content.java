@@ -1,0 +1,22 @@
+package wattle.emit.report;
+
+import wattle.emit.drawing.Drawing;
+import wattle.emit.table.Sheet;
+
+/** What a part of the report shows. */
+public sealed interface Content {
+  record Picture(String title, Drawing drawing) implements Content {}
+
+  /**
+   * A table; a long one is cut on the page.
+   *
+   * @param command that prints all of it, such as {@code wattle table --of runs}
+   */
+  record Table(Sheet sheet, String command) implements Content {}
+
+  /** Well-formed markup of our own making. */
+  record Words(String markup) implements Content {}
+
+  /** A sentence, such as why there is nothing. */
+  record Remark(String sentence) implements Content {}
+}

@@ -1,0 +1,97 @@
+package wattle.emit.report;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import wattle.emit.document.Markup;
+import wattle.emit.document.Page;
+import wattle.emit.findings.TextFindings;
+import wattle.emit.table.Sheet;
+import wattle.emit.table.SheetHtml;
+import wattle.emit.text.Escape;
+import wattle.syntax.PlanTree;
+
+/** The report for paper: nothing unfolds, so the workings stand at the end and figures link to them; pictures have sheets. */
+final class PaperPage {
+  /** Rows of one table. */
+  private static final int MOST_ROWS = 250;
+
+  private final Report report;
+  private final PlanText text;
+  private final Workings workings = new Workings();
+  private final Markup body = new Markup();
+  private final Map<String, String> contents = new LinkedHashMap<>();
+  private int pictures;
+
+  PaperPage(Report report) {
+    this.report = report;
+    this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
+  }
+
+  String html() {
+    section("findings", "Findings", "section", () -> {
+      body.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+      new FindingList(text).writeTo(body, report.plan().findings());
+    });
+    for (Part part : report.parts()) {
+      section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, part.isPicture())));
+    }
+    section("basis", "What this rests on", "section", () -> body.raw(report.basis()));
+    String steps = workings.markup();
+    if (!steps.isEmpty()) {
+      section("workings", "How the figures were come by", "section", () -> {
+        if (workings.isCut()) {
+          body.element("p", "Of each table the first " + Workings.MOST_ROWS + " rows; on the page report.html every figure unfolds.");
+        }
+        body.open("div", "class", "workings").raw(steps).close();
+      });
+    }
+    section("plan", "The plan", "section", () -> text.writeTo(body));
+    Markup page = new Markup();
+    page.element("h1", report.title()).element("p", report.facts(), "class", "facts").element("p", Page.CAUTION, "class", "caution");
+    page.open("div", "class", "contents").element("h2", "Contents");
+    contents.forEach((id, title) -> page.open("p").element("a", title, "href", "#" + id).close());
+    page.close();
+    String title = Escape.xml(report.title());
+    return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/><title>" + title
+        + "</title><meta name=\"description\" content=\"" + title + "\"/><style>" + Report.resource("paper.css") + "</style>" + bookmarks()
+        + "</head>\n<body>\n" + page + body + "</body></html>\n";
+  }
+
+  private String bookmarks() {
+    Markup list = new Markup();
+    list.open("bookmarks");
+    contents.forEach((id, title) -> list.empty("bookmark", "name", title, "href", "#" + id));
+    return list.close().toString();
+  }
+
+  private void section(String id, String title, String kind, Runnable contents) {
+    this.contents.put(id, title);
+    body.open("div", "id", id, "class", kind).element("h2", title);
+    contents.run();
+    body.close();
+  }
+
+  private static String sheet(Part part) {
+    if (!part.isPicture()) {
+      return "section";
+    }
+    return PaperPicture.isTurned(((Content.Picture) part.contents().get(0)).drawing()) ? "section turned" : "section sheet";
+  }
+
+  private void content(Content content, boolean alone) {
+    if (content instanceof Content.Picture picture) {
+      String id = "picture" + ++pictures;
+      body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id));
+    } else if (content instanceof Content.Table table) {
+      Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
+      workings.add(sheet);
+      body.raw(SheetHtml.plain(sheet, workings::place));
+    } else if (content instanceof Content.Words words) {
+      body.raw(words.markup());
+    } else if (content instanceof Content.Remark remark) {
+      body.element("p", remark.sentence());
+    } else {
+      throw new AssertionError(content);
+    }
+  }
+}

@@ -1,0 +1,50 @@
+package wattle.emit.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.emit.table.Cell;
+import wattle.emit.table.Column;
+import wattle.emit.table.Row;
+import wattle.emit.table.Sheet;
+import wattle.model.Expectation;
+import wattle.quantity.Quantity;
+import wattle.trials.Judged;
+
+/** What a plan expects beside what was found. */
+public final class ExpectationSheets {
+  private ExpectationSheets() {}
+
+  public static Sheet of(List<Judged> judged) {
+    List<Row> rows = new ArrayList<>();
+    for (Judged each : judged) {
+      Expectation expected = each.expectation();
+      rows.add(
+          Row.of(
+              Cell.of(expected.measure().replace('-', ' ') + expected.subject().map(s -> " of " + s).orElse("")),
+              Cell.of(expected.trial().orElse("as stated")), Cell.of(bound(expected)), found(each.found(), expected.value()),
+              Cell.of(expected.value().unit().symbol()), Cell.of(each.holds() ? "met" : each.found().isPresent() ? "not met" : "not measured")));
+    }
+    return new Sheet(
+        "expectations", "Expectations of the plan",
+        List.of(
+            Column.words("measure", "what"), Column.words("trial", "in"), Column.words("expected", "expected"),
+            Column.figures("found", "found", "", 3), Column.words("unit", "unit"), Column.words("outcome", "outcome")),
+        rows, List.of("Without a stated tolerance a figure may differ by one part in a hundred."));
+  }
+
+  private static String bound(Expectation expected) {
+    String within = expected.within().map(w -> " within " + w).orElse("");
+    return switch (expected.bound()) {
+      case EQUAL -> expected.value() + within;
+      case AT_MOST -> "at most " + expected.value() + within;
+      case AT_LEAST -> "at least " + expected.value() + within;
+    };
+  }
+
+  private static Cell found(Optional<Derivation> found, Quantity like) {
+    Optional<Quantity> figure = found.flatMap(Derivation::quantity);
+    return figure.map(q -> q.in(like.unit())).filter(Double::isFinite).map(v -> Cell.of(v, found.orElseThrow())).orElse(Cell.BLANK);
+  }
+}
