@@ -52,7 +52,7 @@ public final class HouseInputs {
   }
 
   private Read service(Service service) {
-    List<Panel> panels = house.panels().values().stream().filter(p -> house.serviceOf(p).equals(Optional.of(service))).toList();
+    List<Panel> panels = territory.panels(service);
     Optional<Quantity> peak = Optional.ofNullable(service.facts().get("peak-demand"));
     return read(service.name(), Inputs.Scope.SERVICE, panels, service.system(), rating(service, panels), peak);
   }
@@ -92,12 +92,15 @@ public final class HouseInputs {
       Optional<Quantity> rating,
       Optional<Quantity> peak) {
     List<Objection> objections = new ArrayList<>();
-    Map<Optional<Dwelling>, List<Panel>> byDwelling = new LinkedHashMap<>();
-    panels.forEach(p -> byDwelling.computeIfAbsent(territory.dwellingOf(p), d -> new ArrayList<>()).add(p));
+    // By name, which is empty for a dwelling that has none and absent for what belongs to no dwelling.
+    Map<Optional<String>, List<Panel>> byDwelling = new LinkedHashMap<>();
+    panels.forEach(
+        p -> byDwelling.computeIfAbsent(territory.dwellingOf(p).map(d -> d.name().orElse("")), d -> new ArrayList<>()).add(p));
     List<DwellingUnit> units = new ArrayList<>();
     List<ConnectedLoad> common = new ArrayList<>();
-    byDwelling.forEach(
-        (dwelling, its) -> {
+    byDwelling.values().forEach(
+        its -> {
+          Optional<Dwelling> dwelling = territory.dwellingOf(its.get(0));
           if (dwelling.isPresent()) {
             DwellingUnit unit = reader.unit(dwelling.get(), its, scope, objections);
             // Those alike have a feeder each, just like this one.

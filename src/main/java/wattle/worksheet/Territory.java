@@ -2,18 +2,19 @@ package wattle.worksheet;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.model.Service;
 import wattle.model.Status;
 
 /** Which panels hang on which, which branches start there, and to which dwelling a panel belongs. */
@@ -21,6 +22,10 @@ final class Territory {
   private final House house;
   private final Map<String, Dwelling> named = new HashMap<>();
   private final Map<String, List<Branch>> branches = new HashMap<>();
+  private final Map<String, List<Panel>> ofService = new HashMap<>();
+  private final Map<String, Optional<Dwelling>> dwellings = new HashMap<>();
+  /** Panels with branches by the name of their dwelling, which is empty for one that has none. */
+  private final Map<String, List<String>> panelsOf = new HashMap<>();
 
   Territory(House house) {
     this.house = house;
@@ -28,23 +33,39 @@ final class Territory {
     house.branches().values().stream()
         .filter(b -> b.status() != Status.TO_REMOVE)
         .forEach(b -> b.panel().ifPresent(p -> branches.computeIfAbsent(p, n -> new ArrayList<>()).add(b)));
+    for (Panel panel : house.panels().values()) {
+      house.serviceOf(panel).ifPresent(s -> ofService.computeIfAbsent(s.name(), n -> new ArrayList<>()).add(panel));
+      Optional<Dwelling> dwelling = findDwelling(panel);
+      dwellings.put(panel.name(), dwelling);
+      if (dwelling.isPresent() && branches.containsKey(panel.name())) {
+        panelsOf.computeIfAbsent(nameOf(dwelling.get()), n -> new ArrayList<>()).add(panel.name());
+      }
+    }
+  }
+
+  private static String nameOf(Dwelling dwelling) {
+    return dwelling.name().orElse("");
+  }
+
+  /** All panels that hang on a service in the end. */
+  List<Panel> panels(Service service) {
+    return ofService.getOrDefault(service.name(), List.of());
   }
 
   /** A panel and all that it feeds, each once, even where feeders run in a circle. */
   List<Panel> downstream(Panel panel) {
-    Set<Panel> found = new LinkedHashSet<>();
-    collect(panel, found, new HashSet<>());
-    return List.copyOf(found);
+    Map<String, Panel> found = new LinkedHashMap<>();
+    collect(panel, found);
+    return List.copyOf(found.values());
   }
 
-  private void collect(Panel panel, Set<Panel> found, Set<String> seen) {
-    if (!seen.add(panel.name())) {
+  private void collect(Panel panel, Map<String, Panel> found) {
+    if (found.putIfAbsent(panel.name(), panel) != null) {
       return;
     }
-    found.add(panel);
     for (Breaker breaker : panel.breakers()) {
       if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
-        collect(house.panels().get(to.panel()), found, seen);
+        collect(house.panels().get(to.panel()), found);
       }
     }
   }
@@ -55,6 +76,10 @@ final class Territory {
 
   /** The dwelling that names a panel, or names the one that feeds it; where none names any, the only dwelling. */
   Optional<Dwelling> dwellingOf(Panel panel) {
+    return dwellings.getOrDefault(panel.name(), Optional.empty());
+  }
+
+  private Optional<Dwelling> findDwelling(Panel panel) {
     if (named.isEmpty()) {
       return house.dwellings().size() == 1 ? house.dwelling() : Optional.empty();
     }
@@ -73,15 +98,9 @@ final class Territory {
 
   /** Whether panels hold all branches of the dwellings that they belong to. */
   boolean isWhole(List<Panel> panels) {
-    Set<Optional<Dwelling>> dwellings = new HashSet<>();
-    Set<String> names = new HashSet<>();
-    for (Panel panel : panels) {
-      dwellings.add(dwellingOf(panel));
-      names.add(panel.name());
-    }
-    return !dwellings.contains(Optional.<Dwelling>empty())
-        && house.panels().values().stream()
-            .filter(p -> !branches(p).isEmpty() && dwellings.contains(dwellingOf(p)))
-            .allMatch(p -> names.contains(p.name()));
+    Set<String> names = panels.stream().map(Panel::name).collect(Collectors.toSet());
+    return panels.stream()
+        .map(this::dwellingOf)
+        .allMatch(d -> d.isPresent() && names.containsAll(panelsOf.getOrDefault(nameOf(d.get()), List.of())));
   }
 }
