@@ -2,6 +2,7 @@ package wattle.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -9,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.emit.file.Output;
 import wattle.emit.findings.TextFindings;
 import wattle.emit.table.Sheet;
 import wattle.emit.trial.TrialSheets;
@@ -33,6 +35,7 @@ import wattle.trials.Trials;
       "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
       "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
       "  wattle trial examples/alder-court/house.wattle --stated",
+      "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
       "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
     })
 final class TrialCommand implements Callable<Integer> {
@@ -56,6 +59,8 @@ final class TrialCommand implements Callable<Integer> {
   private boolean all;
 
   @Mixin private AddOption add;
+
+  @Mixin private TrialPictureOption picture;
 
   @Mixin private SheetFormat format;
 
@@ -85,7 +90,12 @@ final class TrialCommand implements Callable<Integer> {
     if (ours.stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
       return ExitCode.USAGE;
     }
-    format.write(sheets(plan), output, spec.commandLine().getOut());
+    List<Run> runs = runs(plan);
+    Optional<Output> drawn = picture.of(plan, runs);
+    int most = all ? Integer.MAX_VALUE : ROWS;
+    List<Sheet> sheets = runs.stream().flatMap(r -> TrialSheets.of(r.result(), r.title(), most).stream()).toList();
+    format.write(sheets, output, spec.commandLine().getOut());
+    drawn.ifPresent(d -> output.write(List.of(d)));
     return BesideFindings.report(plan, spec);
   }
 
@@ -98,35 +108,34 @@ final class TrialCommand implements Callable<Integer> {
     return new Source(EVENT, "trial " + ASKED + " {\n" + String.join("\n", events) + "\n}\n");
   }
 
-  private List<Sheet> sheets(Compilation plan) {
+  /** A trial that was worked out, and what it is called. */
+  record Run(TrialResult result, String title) {}
+
+  private List<Run> runs(Compilation plan) {
     Trials trials = new Trials(plan.house(), plan.library());
-    int most = all ? Integer.MAX_VALUE : ROWS;
     if (stated) {
-      return TrialSheets.of(trials.stated(), "As stated", most);
+      return List.of(new Run(trials.stated(), "As stated"));
     }
     List<Event> more = new ArrayList<>();
     if (!events.isEmpty()) {
       more.addAll(plan.house().trials().get(ASKED).events());
     }
     if (name == null && !events.isEmpty()) {
-      return TrialSheets.of(trials.run("", more).value(), String.join(", ", events), most);
+      return List.of(new Run(trials.run("", more).value(), String.join(", ", events)));
     }
     if (name != null) {
       Trial trial = trial(plan);
       List<Event> together = new ArrayList<>(trial.events());
       together.addAll(more);
       String title = trial.label().orElse(trial.name()) + (events.isEmpty() ? "" : ", " + String.join(", ", events));
-      return TrialSheets.of(trials.run(trial.name(), together).value(), title, most);
+      return List.of(new Run(trials.run(trial.name(), together).value(), title));
     }
     if (plan.house().trials().isEmpty()) {
       throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
     }
-    List<Sheet> sheets = new ArrayList<>();
-    for (Trial trial : plan.house().trials().values()) {
-      TrialResult result = trials.run(trial).value();
-      sheets.addAll(TrialSheets.of(result, trial.label().orElse(trial.name()), most));
-    }
-    return sheets;
+    return plan.house().trials().values().stream()
+        .map(t -> new Run(trials.run(t).value(), t.label().orElse(t.name())))
+        .toList();
   }
 
   private Trial trial(Compilation plan) {

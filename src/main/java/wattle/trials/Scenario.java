@@ -1,9 +1,11 @@
 package wattle.trials;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import wattle.model.BreakerId;
 import wattle.model.Event;
 import wattle.model.Leg;
@@ -90,6 +92,16 @@ record Scenario(
 
   boolean isOpen(String branch, int point, Role role) {
     return openConductors.contains(new Wire(branch, point, role));
+  }
+
+  /** Names of the branches on which something is wrong or changed, in no order but the same for the same events. */
+  List<String> branches() {
+    List<String> names = new ArrayList<>();
+    faults.forEach(f -> f.branch().ifPresent(names::add));
+    lifted.forEach(l -> names.add(l.branch()));
+    Stream.of(joints.keySet(), openConductors).flatMap(Set::stream).map(Wire::branch).sorted().forEach(names::add);
+    legs.keySet().stream().sorted().forEach(names::add);
+    return names;
   }
 
   /** The same with other loads. */

@@ -10,7 +10,9 @@ import wattle.derivation.Derivation;
 import wattle.faults.ClearingTime;
 import wattle.library.Library;
 import wattle.model.Branch;
+import wattle.model.BreakerId;
 import wattle.model.House;
+import wattle.model.Role;
 import wattle.network.Network;
 import wattle.network.Solution;
 
@@ -64,11 +66,14 @@ public final class TrialResult {
    *
    * @param run between what, such as {@code P to kitchen.c1}
    * @param branch empty for feeders and the service
+   * @param point of the branch that the run ends at; 0 where there is no branch
+   * @param role what it does on the branch; absent for feeders and the service
    * @param conductor such as {@code hot A}
    * @param watts lost in the run alone, its joint left out
    */
   public record ConductorReading(
-      String run, String branch, String conductor, boolean neutral, boolean open, Derivation amps, Derivation watts) {}
+      String run, String branch, int point, Optional<Role> role, String conductor, boolean neutral, boolean open,
+      Derivation amps, Derivation watts) {}
 
   /**
    * A joint with added resistance.
@@ -108,6 +113,22 @@ public final class TrialResult {
   /** Name of the trial; empty for none. */
   public String name() {
     return scenario.name();
+  }
+
+  /** Whether a switch is off, or a device said to be. */
+  public boolean isOff(String device) {
+    return scenario.off().contains(device);
+  }
+
+  /** Whether a breaker is off. */
+  public boolean isOpen(BreakerId breaker) {
+    return scenario.openBreakers().contains(breaker);
+  }
+
+  /** The branch that the events of the trial are about, else the one that is heated most; absent where nothing flows. */
+  public Optional<String> mainBranch() {
+    return scenario.branches().stream().findFirst().or(() ->
+        conductors().stream().filter(c -> !c.branch().isEmpty() && c.watts().si() > 0).map(ConductorReading::branch).findFirst());
   }
 
   Figures figures() {
@@ -164,7 +185,7 @@ public final class TrialResult {
     for (HouseNetwork.Conductor c : network.conductors()) {
       readings.add(
           new ConductorReading(
-              c.run(), c.branch().orElse(""), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(), figures.amps(c),
+              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(), figures.amps(c),
               figures.watts(c)));
     }
     readings.sort(

@@ -7,7 +7,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** {@code trial} and the tables of worst cases at the command line. */
 class TrialCommandTest {
@@ -67,5 +71,39 @@ class TrialCommandTest {
     assertThat(run("table", "--of", "voltage", COURT).out).contains("yard.back", "at full load");
     assertThat(run("table", "--of", "heat", COURT).out).contains("P to kitchen.c1", "insulation");
     assertThat(run("table", "--of", "heat", "--format", "csv", "examples/cottage/house.wattle").out).contains("stove");
+  }
+
+  @Test
+  void aPictureGoesBesideTheTables(@TempDir Path folder) throws IOException {
+    for (String name : List.of("a.svg", "a.png", "a.pdf")) {
+      Path file = folder.resolve(name);
+      Ran ran = run("trial", COURT, "warm-joint", "--picture", file.toString());
+      assertThat(ran.code).as(ran.err).isEqualTo(ExitCode.FINE);
+      assertThat(ran.out).contains("joints");
+      assertThat(Files.size(file)).isGreaterThan(2000);
+    }
+    assertThat(Files.readString(folder.resolve("a.svg"))).contains("Branch micro: A loose neutral behind the microwave");
+    Path other = folder.resolve("b.svg");
+    assertThat(run("trial", COURT, "--stated", "--picture", other.toString(), "--branch", "dryer").code).isEqualTo(ExitCode.FINE);
+    assertThat(Files.readString(other)).contains("Branch dryer: As stated");
+  }
+
+  @Test
+  void aPictureThatCannotBeIsRefusedAndNothingIsWritten(@TempDir Path folder) throws IOException {
+    String svg = folder.resolve("x.svg").toString();
+    assertThat(run("trial", COURT, "--picture", svg).err).contains("of one trial");
+    assertThat(run("trial", COURT, "breakfast", "--picture", svg, "--branch", "countr").err).contains("did you mean counter");
+    assertThat(run("trial", COURT, "breakfast", "--branch", "counter").err).contains("--picture");
+    assertThat(run("trial", COURT, "breakfast", "--picture", folder.resolve("x.jpg").toString()).err).contains(".svg, .png or .pdf");
+    try (var files = Files.list(folder)) {
+      assertThat(files).isEmpty();
+    }
+  }
+
+  @Test
+  void breakersThatWouldOpenAreTold() {
+    Ran ran = run("trial", COURT, "--event", "kitchen.c1.upper draws 28 A");
+    assertThat(ran.out).contains("breakers that carry more than their rating", "breaker P/2+4", "0.1 to 3347 s", "UL 489");
+    assertThat(run("trial", COURT, "breakfast").out).doesNotContain("more than their rating");
   }
 }

@@ -98,6 +98,7 @@ public final class DrawingSvg {
       case ADDED -> "#d5ecd4";
       case REMOVED -> "#f7d9d6";
       case CHANGED -> "#fff1c9";
+      case ALARM -> "#d43a2f";
     } + "\"";
   }
 

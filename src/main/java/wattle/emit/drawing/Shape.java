@@ -57,7 +57,9 @@ public sealed interface Shape {
     /** The ground under what went. */
     REMOVED,
     /** The ground under what is not as it was. */
-    CHANGED
+    CHANGED,
+    /** What a reader must see first; its shape says the same without the colour. */
+    ALARM
   }
 
   /** Where a text stands relative to its point. */
