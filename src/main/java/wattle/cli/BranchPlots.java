@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
-import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Plate;
 import wattle.emit.plot.TripPlot;
 import wattle.emit.plot.VoltagePlot;
 import wattle.faults.Faults;
@@ -17,18 +17,18 @@ import wattle.trials.VoltageProfile;
 final class BranchPlots {
   private BranchPlots() {}
 
-  static Drawing trip(Compilation plan, Optional<String> name) {
+  static Plate trip(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
     Faults faults = Faults.of(plan.house(), plan.library(), Conductors.of(plan.house(), plan.library()));
-    return TripPlot.of(
+    return TripPlot.plate(
         TimeCurrent.of(branch, plan.house(), plan.library(), faults)
             .orElseThrow(
                 () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")));
   }
 
-  static Drawing voltage(Compilation plan, Optional<String> name) {
+  static Plate voltage(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
-    return VoltagePlot.of(
+    return VoltagePlot.plate(
         VoltageProfile.of(branch, plan.house(), plan.library())
             .orElseThrow(() -> new Failure("branch '" + branch.name() + "' has no breaker with a rating, or no outlet that is connected")),
         plan.library());

@@ -4,6 +4,7 @@ import guru.nidi.graphviz.engine.GraphvizException;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,6 +20,7 @@ import wattle.emit.panelfront.PanelFront;
 import wattle.emit.panelfront.PanelGraph;
 import wattle.emit.plot.LegsPlot;
 import wattle.loads.ConnectedLoads;
+import wattle.model.Branch;
 
 /** {@code draw}: a picture of a plan. */
 @Command(
@@ -33,6 +35,7 @@ import wattle.loads.ConnectedLoads;
       "  wattle draw --view branch --of upstairs --out upstairs.png examples/alder-court/house.wattle",
       "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
       "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
+      "  wattle draw --view one-line --paper letter --out one-line.pdf examples/alder-court/house.wattle",
       "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
@@ -64,6 +67,8 @@ final class DrawCommand implements Callable<Integer> {
 
   @Mixin private PictureOutput output;
 
+  @Mixin private PaperOption paper;
+
   @Mixin private PlanInput input;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
@@ -72,6 +77,10 @@ final class DrawCommand implements Callable<Integer> {
   public Integer call() {
     Format chosen = output.chosen();
     Optional<DotEngine> layout = view == View.ONE_LINE && chosen != Format.DOT ? Optional.of(engine.start()) : Optional.empty();
+    boolean onPaper = paper.isGiven();
+    if (onPaper && chosen == Format.DOT) {
+      throw new Failure("a graph has no sheets; leave --paper out, or draw it as svg, png or pdf");
+    }
     if (of != null && (view == View.ONE_LINE || view == View.PANEL)) {
       throw new Failure("--of names a branch, and the view " + view + " is of the whole house; leave it out");
     }
@@ -79,14 +88,15 @@ final class DrawCommand implements Callable<Integer> {
     if (chosen == Format.DOT) {
       output.write(dot(plan), spec.commandLine().getOut());
     } else {
-      output.write(List.of(drawing(plan, layout)), spec.commandLine().getOut());
+      List<Drawing> sheets = onPaper ? paper.sheets(onSheets(plan, layout), plan.house()) : List.of(drawing(plan, layout));
+      output.write(sheets, spec.commandLine().getOut());
     }
     return BesideFindings.report(plan, spec);
   }
 
   private String dot(Compilation plan) {
     return switch (view) {
-      case ONE_LINE -> new OneLine(plan.house(), ConnectedLoads.of(plan.house())).dot();
+      case ONE_LINE -> oneLine(plan).dot();
       case PANEL -> PanelGraph.dot(plan.house());
       case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg, png or pdf");
       case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg, png or pdf");
@@ -95,19 +105,39 @@ final class DrawCommand implements Callable<Integer> {
 
   private Drawing drawing(Compilation plan, Optional<DotEngine> layout) {
     return switch (view) {
-      case ONE_LINE -> {
-        try {
-          yield new OneLine(plan.house(), ConnectedLoads.of(plan.house())).drawing(layout.orElseThrow());
-        } catch (GraphvizException e) {
-          throw new Failure("the diagram cannot be laid out: " + e.getMessage());
-        }
-      }
+      case ONE_LINE -> laidOut(() -> oneLine(plan).drawing(layout.orElseThrow()));
       case PANEL -> new PanelFront(plan.house()).drawing();
-      case BRANCH ->
-          BranchWiring.of(plan.house(), BranchPlots.branch(plan, Optional.ofNullable(of)), BranchWiring.USUAL_WIDTH).drawing();
-      case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
-      case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
+      case BRANCH -> BranchWiring.of(plan.house(), branch(plan), BranchWiring.USUAL_WIDTH).drawing();
+      case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of)).drawing();
+      case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of)).drawing();
       case LEGS -> LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house()));
     };
+  }
+
+  private wattle.emit.drawing.View onSheets(Compilation plan, Optional<DotEngine> layout) {
+    return switch (view) {
+      case ONE_LINE -> laidOut(() -> oneLine(plan).view(layout.orElseThrow()));
+      case PANEL -> new PanelFront(plan.house());
+      case BRANCH -> BranchWiring.view(plan.house(), branch(plan));
+      case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
+      case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
+      case LEGS -> LegsPlot.view(plan.house(), ConnectedLoads.of(plan.house()));
+    };
+  }
+
+  private static OneLine oneLine(Compilation plan) {
+    return new OneLine(plan.house(), ConnectedLoads.of(plan.house()));
+  }
+
+  private Branch branch(Compilation plan) {
+    return BranchPlots.branch(plan, Optional.ofNullable(of));
+  }
+
+  private static <T> T laidOut(Supplier<T> diagram) {
+    try {
+      return diagram.get();
+    } catch (GraphvizException e) {
+      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
+    }
   }
 }

@@ -88,4 +88,48 @@ class DrawCommandTest {
     assertThat(err.toString()).contains(".svg, .png, .pdf or .dot");
     assertThat(folder).isEmptyDirectory();
   }
+
+  /** Sheets are all in one PDF; other formats have a file each. */
+  @Test
+  void sheetsAreOneFileOrAFileEach() throws Exception {
+    Path pdf = folder.resolve("one-line.pdf");
+    assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--date", "2026-03-09", "--out", pdf.toString(), HOUSE)).as(err.toString()).isZero();
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      assertThat(document.getNumberOfPages()).isEqualTo(2);
+      assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(792);
+      assertThat(document.getPage(0).getMediaBox().getHeight()).isEqualTo(612);
+    }
+    assertThat(text(pdf)).contains("2026-03-09", "1 of 2", "2 of 2", "from P/9+11");
+    assertThat(run("draw", "--view", "one-line", "--paper", "LETTER", "--out", folder.resolve("one-line.svg").toString(), HOUSE)).isZero();
+    assertThat(folder.resolve("one-line.svg")).doesNotExist();
+    assertThat(Files.readString(folder.resolve("one-line-1.svg"))).contains("width=\"1056\" height=\"816\"", "1 of 2");
+    assertThat(Files.readString(folder.resolve("one-line-2.svg"))).contains("2 of 2");
+    assertThat(run("draw", "--view", "one-line", "--paper", "tabloid", "--resolution", "50", "--out", folder.resolve("whole.png").toString(), HOUSE)).isZero();
+    assertThat(folder.resolve("whole.png")).exists();
+    assertThat(run("draw", "--view", "legs", "--paper", "a4", "--orientation", "portrait", "--out", folder.resolve("legs.svg").toString(), HOUSE)).isZero();
+    assertThat(Files.readString(folder.resolve("legs.svg"))).contains("width=\"793.7\" height=\"1122.52\"");
+  }
+
+  @Test
+  void allSheetsAreWrittenOrNone() throws Exception {
+    Files.writeString(folder.resolve("p-2.svg"), "somebody else's");
+    assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--out", folder.resolve("p.svg").toString(), HOUSE)).isEqualTo(2);
+    assertThat(err.toString()).contains("p-2.svg").contains("not made by Wattle");
+    assertThat(folder.resolve("p-1.svg")).doesNotExist();
+  }
+
+  @ParameterizedTest
+  @CsvSource(delimiter = '|', value = {
+    "draw --view legs --paper foolscap @ | no paper is called 'foolscap'; letter, A4, A3 and tabloid are known",
+    "draw --view legs --paper a4 --date 9.3.2026 @ | is no date",
+    "draw --view legs --date 2026-03-09 @ | give --paper too",
+    "draw --view legs --orientation portrait @ | give --paper too",
+    "draw --view one-line --paper letter @ | the view takes 2 sheets",
+    "draw --view one-line --paper letter --format dot @ | a graph has no sheets"
+  })
+  void whatCannotBeIsSaidBeforeAnythingIsWritten(String arguments, String words) {
+    assertThat(run(arguments.replace("@", HOUSE).split(" "))).isEqualTo(2);
+    assertThat(err.toString()).contains(words);
+    assertThat(out.toString()).isEmpty();
+  }
 }

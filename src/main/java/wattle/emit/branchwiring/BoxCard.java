@@ -19,8 +19,12 @@ import wattle.model.Section;
  * @param leaving the cables onward, from the top
  * @param exits the height of the middle of each
  * @param crossings how often wires cross in it
+ * @param hasOpenTerminal whether a terminal of a device is joined to nothing
  */
-record BoxCard(Sketch sketch, double width, double height, double entry, List<Section> leaving, List<Double> exits, int crossings) {
+record BoxCard(Sketch sketch, double width, double height, double entry, List<Section> leaving, List<Double> exits, int crossings, boolean hasOpenTerminal) {
+  /** How round the ends of a wire connector are. */
+  static final double CONNECTOR = 7;
+
   private static final double NOTE = 9.5;
 
   static BoxCard of(Branch branch, BoxWiring read) {
@@ -59,7 +63,7 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
     sketch.fitted(12, 19, box.title(), 12, true, Anchor.START, width - 20);
     sketch.fitted(12, 34, String.join(", ", box.facts()), NOTE, false, Anchor.START, width - 20);
     layout.routes().ways().stream().filter(w -> w.wire().corners().size() == 2 && isLevel(w.wire())).forEach(w -> sketch.add(w.wire()));
-    layout.routes().bars().forEach(b -> sketch.add(new Shape.Box(b.left(), b.y() - 7, b.right() - b.left(), 14, 7, Stroke.THIN, Fill.SHADE)));
+    layout.routes().bars().forEach(b -> sketch.add(new Shape.Box(b.left(), b.y() - 7, b.right() - b.left(), 14, CONNECTOR, Stroke.THIN, Fill.SHADE)));
     layout.routes().ways().stream().filter(w -> !(w.wire().corners().size() == 2 && isLevel(w.wire()))).forEach(w -> sketch.add(w.wire()));
     layout.placed().forEach(p -> fixture(sketch, box, layout, p));
     layout.routes().bars().forEach(b -> sketch.text(b.countAt(), b.y() + 3.4, Integer.toString(b.net().ends()), 9, true, Anchor.MIDDLE));
@@ -72,12 +76,13 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
       sketch.fitted(12, layout.bottom() + 14 * n + 4, box.notes().get(n), NOTE, true, Anchor.START, width - 20);
     }
     caps(sketch, layout);
+    boolean open = box.fixtures().stream().flatMap(f -> f.terminals().stream()).anyMatch(t -> !box.isJoined(t));
     double entry = sheath(sketch, layout, 0, 0);
     List<Double> exits = new ArrayList<>();
     for (int cable = 1; cable <= box.leaving().size(); cable++) {
       exits.add(sheath(sketch, layout, cable, width));
     }
-    return new BoxCard(sketch, width, height, entry, box.leaving(), exits, layout.crossings());
+    return new BoxCard(sketch, width, height, entry, box.leaving(), exits, layout.crossings(), open);
   }
 
   private static boolean isLevel(Shape.Wire wire) {

@@ -18,7 +18,7 @@ final class BoxLayout {
   static final double HEAD = 50;
   static final double SIZE = 10;
   static final double LABEL = 9;
-  private static final double PAD = 34;
+  private static final double PAD = 24;
   private static final double COLUMN = 18;
   private static final double GAP = 22;
 
@@ -180,7 +180,7 @@ final class BoxLayout {
     for (Pin pin : pins) {
       if (box.loose().stream().anyMatch(l -> l.cable() == pin.cable && measures.label(l).equals(pin.label))) {
         double from = pin.cable == 0 ? 0 : width;
-        double to = pin.cable == 0 ? leftZone - 8 : width - rightZone + 8;
+        double to = pin.cable == 0 ? leftZone + 2 : width - rightZone - 2;
         routes.wire(pin, pin.insulation, from, pin.y, to, pin.y);
       }
     }

@@ -1,7 +1,5 @@
 package wattle.emit.branchwiring;
 
-import java.util.ArrayList;
-import java.util.List;
 import wattle.emit.drawing.Fit;
 import wattle.emit.drawing.Insulation;
 import wattle.emit.drawing.Shape;
@@ -17,7 +15,8 @@ import wattle.model.Status;
 final class CableWay {
   static final double SIZE = 9.5;
   private static final double WIDEST = 190;
-  private static final double MARK = 9;
+  private static final double MARK = 12;
+  private static final double LINE = 13;
 
   private CableWay() {}
 
@@ -31,7 +30,7 @@ final class CableWay {
   /** Room that its words take along the way. */
   static double words(Section section) {
     double wide = Math.max(Fit.width(above(section), SIZE, false), Fit.width(SurroundingsText.of(section.surroundings()), SIZE, false));
-    return Math.min(WIDEST, wide) + 20;
+    return Math.min(WIDEST, wide) + 16;
   }
 
   /** From one wall to the other, bending at a column. */
@@ -41,22 +40,22 @@ final class CableWay {
     } else {
       sketch.wire(Insulation.SHEATH, x, y, column, y, column, toY, toX, toY);
     }
-    label(sketch, section, toX - words(section) + 6, toY);
+    label(sketch, section, toX - words(section) + 5, toY);
   }
 
   private static void label(Sketch sketch, Section section, double x, double y) {
-    double room = words(section) - 19.5;
+    double room = words(section) - 15.5;
     sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
     sketch.fitted(x, y + 18, SurroundingsText.of(section.surroundings()), SIZE, false, Anchor.START, room);
   }
 
   /** How long the piece is that ends in a mark. */
-  static double stub(Section section, String where) {
-    return Math.max(words(section), Math.min(WIDEST, Fit.width(where, SIZE, false)) + 20) + 2 * MARK;
+  static double stub(Section section, Jump where) {
+    return Math.max(words(section), Math.min(WIDEST, where.width()) + 14) + 2 * MARK;
   }
 
   /** The beginning of a cable that goes on elsewhere, at a mark with the same number. */
-  static void leaving(Sketch sketch, Section section, double x, double y, int mark, String where) {
+  static void leaving(Sketch sketch, Section section, double x, double y, int mark, Jump where) {
     double end = x + stub(section, where) - 2 * MARK;
     sketch.wire(Insulation.SHEATH, x, y, end, y);
     mark(sketch, end + MARK, y, mark);
@@ -64,27 +63,24 @@ final class CableWay {
   }
 
   /** Its end. */
-  static void coming(Sketch sketch, Section section, double x, double y, int mark, String where) {
+  static void coming(Sketch sketch, Section section, double x, double y, int mark, Jump where) {
     double start = x - stub(section, where) + 2 * MARK;
     mark(sketch, start - MARK, y, mark);
     sketch.wire(Insulation.SHEATH, start, y, x, y);
     words(sketch, section, start + 4, y, where, x - start - 12);
   }
 
-  private static void words(Sketch sketch, Section section, double x, double y, String where, double room) {
-    List<String> below = new ArrayList<>(List.of(where));
+  private static void words(Sketch sketch, Section section, double x, double y, Jump where, double room) {
+    sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
+    where.draw(sketch, x, y + 18, LINE, room);
     String surroundings = SurroundingsText.of(section.surroundings());
     if (!surroundings.isEmpty()) {
-      below.add(surroundings);
-    }
-    sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
-    for (int i = 0; i < below.size(); i++) {
-      sketch.fitted(x, y + 18 + 13 * i, below.get(i), SIZE, false, Anchor.START, room);
+      sketch.fitted(x, y + 18 + LINE * where.lines(), surroundings, SIZE, false, Anchor.START, room);
     }
   }
 
   private static void mark(Sketch sketch, double x, double y, int mark) {
     sketch.add(new Shape.Circle(x, y, MARK, Stroke.THIN, Fill.PAPER));
-    sketch.text(x, y + 3.4, Integer.toString(mark), SIZE, true, Anchor.MIDDLE);
+    sketch.text(x, y + 3.2, Integer.toString(mark), 9, true, Anchor.MIDDLE);
   }
 }

@@ -37,7 +37,7 @@ final class Measures {
   }
 
   private double zone(List<Net.Conductor> ends) {
-    return ends.stream().mapToDouble(e -> ConductorLabel.width(labels.get(e)) + 26).max().orElse(0);
+    return ends.stream().mapToDouble(e -> ConductorLabel.width(labels.get(e)) + 17).max().orElse(0);
   }
 
   String label(Net.Conductor end) {

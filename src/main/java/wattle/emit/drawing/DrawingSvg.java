@@ -82,7 +82,7 @@ public final class DrawingSvg {
 
   private static String stroke(Shape.Stroke stroke) {
     String dashes = stroke.dashes().isEmpty() ? "" : " stroke-dasharray=\"" + stroke.dashes() + "\"";
-    return " stroke=\"#000000\"" + at("stroke-width", stroke.width()) + dashes;
+    return " stroke=\"" + (stroke == Shape.Stroke.FAINT ? "#8c8c8c" : "#000000") + "\"" + at("stroke-width", stroke.width()) + dashes;
   }
 
   private static String fill(Shape.Fill fill) {

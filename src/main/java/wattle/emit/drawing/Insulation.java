@@ -67,6 +67,6 @@ public enum Insulation {
   }
 
   double markWidth() {
-    return this == MARKED_WHITE ? width() - 1.6 : 1.4;
+    return this == MARKED_WHITE ? width() - 2.2 : 1.4;
   }
 }

@@ -3,18 +3,28 @@ package wattle.emit.drawing;
 import java.util.List;
 
 /**
- * A view before it is put on paper: what it shows, and the legend that belongs to it.
+ * A view in one piece: what it shows, and the legend that belongs to it.
  *
  * @param shapes anywhere on the plane
- * @param title what it shows, of which plan
+ * @param title what it shows
+ * @param plan of which plan, in words that follow the title; empty where the title says it
+ * @param scale to what scale it is drawn, in the words of a title block
  * @param description a sentence or more that says in words what a reader would see
  */
-public record Plate(List<Shape> shapes, Legend legend, String title, String description) {
+public record Plate(List<Shape> shapes, Legend legend, String title, String plan, String scale, String description) implements View {
+  /** What title blocks say of a diagram. */
+  public static final String NO_SCALE = "not to scale";
+
   private static final double MARGIN = 24;
   private static final double NARROWEST = 560;
 
   public Plate {
     shapes = List.copyOf(shapes);
+  }
+
+  @Override
+  public List<Piece> pieces(double width, double height) {
+    return shapes.isEmpty() ? List.of() : List.of(new Piece("whole", shapes));
   }
 
   /** All of it as one drawing of its own size: the title above, the legend below. */
@@ -23,9 +33,10 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String desc
     shapes.forEach(sketch::add);
     Bounds inner = sketch.bounds();
     double width = Math.max(inner.width(), NARROWEST);
-    sketch.fitted(inner.left(), inner.top() - 24, title, 16, true, Shape.Anchor.START, width);
+    String heading = plan.isEmpty() ? title : title + ": " + plan;
+    sketch.fitted(inner.left(), inner.top() - 24, heading, 16, true, Shape.Anchor.START, width);
     sketch.line(inner.left(), inner.bottom() + 18, inner.left() + width, inner.bottom() + 18, Shape.Stroke.FAINT);
     sketch.add(legend.sketch(width), inner.left(), inner.bottom() + 30);
-    return sketch.drawing(MARGIN, title, description);
+    return sketch.drawing(MARGIN, heading, description);
   }
 }

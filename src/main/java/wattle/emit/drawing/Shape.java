@@ -3,6 +3,7 @@ package wattle.emit.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import wattle.emit.picture.Face;
+import wattle.emit.text.VisibleText;
 
 /** A placed shape. */
 public sealed interface Shape {
@@ -11,6 +12,9 @@ public sealed interface Shape {
 
   /** The same elsewhere. */
   Shape moved(double x, double y);
+
+  /** The same larger or smaller, seen from the origin; lines keep their thickness. */
+  Shape scaled(double by);
 
   /** Whether a shape is drawn whole or with gaps. */
   enum Stroke {
@@ -80,6 +84,11 @@ public sealed interface Shape {
     public Shape moved(double x, double y) {
       return new Line(x1 + x, y1 + y, x2 + x, y2 + y, stroke);
     }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Line(x1 * by, y1 * by, x2 * by, y2 * by, stroke);
+    }
   }
 
   /** A rectangle. */
@@ -94,6 +103,11 @@ public sealed interface Shape {
     public Shape moved(double dx, double dy) {
       return new Box(x + dx, y + dy, width, height, corner, stroke, fill);
     }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Box(x * by, y * by, width * by, height * by, corner * by, stroke, fill);
+    }
   }
 
   /** A circle. */
@@ -106,6 +120,11 @@ public sealed interface Shape {
     @Override
     public Shape moved(double dx, double dy) {
       return new Circle(x + dx, y + dy, radius, stroke, fill);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Circle(x * by, y * by, radius * by, stroke, fill);
     }
   }
 
@@ -129,6 +148,11 @@ public sealed interface Shape {
     public Shape moved(double x, double y) {
       return new Curve(x1 + x, y1 + y, controlX + x, controlY + y, x2 + x, y2 + y, stroke);
     }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Curve(x1 * by, y1 * by, controlX * by, controlY * by, x2 * by, y2 * by, stroke);
+    }
   }
 
   /** A filled triangle, the head of an arrow. */
@@ -143,6 +167,11 @@ public sealed interface Shape {
     @Override
     public Shape moved(double x, double y) {
       return new Triangle(x1 + x, y1 + y, x2 + x, y2 + y, x3 + x, y3 + y);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Triangle(x1 * by, y1 * by, x2 * by, y2 * by, x3 * by, y3 * by);
     }
   }
 
@@ -163,6 +192,11 @@ public sealed interface Shape {
     @Override
     public Shape moved(double x, double y) {
       return new Area(corners.stream().map(c -> new Corner(c.x() + x, c.y() + y)).toList());
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Area(corners.stream().map(c -> new Corner(c.x() * by, c.y() * by)).toList());
     }
   }
 
@@ -199,6 +233,47 @@ public sealed interface Shape {
     public Shape moved(double dx, double dy) {
       return new Text(x + dx, y + dy, text, size, bold, anchor, whole);
     }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Text(x * by, y * by, text, size * by, bold, anchor, whole);
+    }
+  }
+
+  /**
+   * Words that name the sheet on which another piece of the view comes to lie, which is known when all pieces are on
+   * sheets. It is not drawn as it is: {@link #on} makes the text.
+   *
+   * @param before what comes before the number
+   * @param target name of the {@link Piece}
+   * @param after what comes behind it
+   * @param width beyond which it is cut
+   */
+  record Continuation(double x, double y, String before, String target, String after, double size, Anchor anchor, double width)
+      implements Shape {
+    /** No view takes more sheets than have numbers of so many digits. */
+    private static final int WIDEST_NUMBER = 888;
+
+    public Text on(int sheet) {
+      String whole = VisibleText.of(before + sheet + after);
+      String fitting = Fit.within(whole, size, false, width);
+      return new Text(x, y, fitting, size, false, anchor, fitting.equals(whole) ? "" : whole);
+    }
+
+    @Override
+    public Bounds bounds() {
+      return on(WIDEST_NUMBER).bounds();
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Continuation(x + dx, y + dy, before, target, after, size, anchor, width);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Continuation(x * by, y * by, before, target, after, size * by, anchor, width * by);
+    }
   }
 
   /** A point where the border of an area turns, or a wire begins, bends or ends. */
@@ -226,6 +301,11 @@ public sealed interface Shape {
     @Override
     public Shape moved(double x, double y) {
       return new Wire(corners.stream().map(c -> new Corner(c.x() + x, c.y() + y)).toList(), insulation);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Wire(corners.stream().map(c -> new Corner(c.x() * by, c.y() * by)).toList(), insulation);
     }
 
     /** Its straight pieces, as plain lines. */

@@ -8,6 +8,9 @@ import wattle.emit.drawing.Shape.Corner;
 final class WireSvg {
   private static final double MARGIN = 2.6;
 
+  /** Thick enough that a white wire is seen on a screen that shows the whole sheet. */
+  private static final double OUTLINE = 1.1;
+
   /** How far from its ends the margin begins, so that it does not cut into what the wire is joined to. */
   private static final double TRIMMED = 7;
 
@@ -21,7 +24,7 @@ final class WireSvg {
       line(out, margin, "#ffffff", width + 2 * MARGIN, "");
     }
     line(out, wire.corners(), insulation.outline(), width, "");
-    line(out, wire.corners(), insulation.core(), width - 1.6, "");
+    line(out, wire.corners(), insulation.core(), width - 2 * OUTLINE, "");
     if (!insulation.mark().isEmpty()) {
       line(out, wire.corners(), insulation.mark(), insulation.markWidth(), insulation.pattern());
     }

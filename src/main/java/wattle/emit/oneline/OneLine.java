@@ -9,8 +9,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Sketch;
+import wattle.emit.drawing.View;
 import wattle.emit.file.Mark;
 import wattle.emit.graphviz.DotEngine;
 import wattle.emit.text.Escape;
@@ -31,8 +34,11 @@ public final class OneLine {
 
   private static final double BETWEEN_BLOCKS = 36;
 
+  private static final String TITLE = "One-line diagram";
+
   private final House house;
   private final Map<String, Block> services = new LinkedHashMap<>();
+  private final Map<String, PanelBlock> parts = new LinkedHashMap<>();
   private final Map<String, Block> panels = new LinkedHashMap<>();
 
   public OneLine(House house, ConnectedLoads loads) {
@@ -42,7 +48,9 @@ public final class OneLine {
       services.put(service.name(), ServiceBlock.of(service, fedFrom(service), "n" + number++));
     }
     for (Panel panel : house.panels().values()) {
-      panels.put(panel.name(), PanelBlock.of(house, loads, panel, "n" + number++));
+      PanelBlock block = new PanelBlock(house, loads, panel);
+      parts.put(panel.name(), block);
+      panels.put(panel.name(), block.block("n" + number++));
     }
   }
 
@@ -99,11 +107,19 @@ public final class OneLine {
   }
 
   private String title() {
-    return "One-line diagram: " + house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
+    return TITLE + ": " + plan();
   }
 
-  /** The diagram, laid out by an engine. */
+  private String plan() {
+    return house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
+  }
+
+  /** The diagram, laid out by an engine, in one piece. */
   public Drawing drawing(DotEngine engine) {
+    return plate(engine).drawing();
+  }
+
+  private Plate plate(DotEngine engine) {
     Map<String, double[]> corners = corners(engine);
     Sketch sketch = new Sketch();
     List<Block> all = new ArrayList<>(services.values());
@@ -117,8 +133,12 @@ public final class OneLine {
           from[0] + link.from.width(), from[1] + link.exit().height(), to[0], to[1] + link.to.entry());
     }
     feeders.draw(sketch);
-    Frame.around(sketch, title());
-    return sketch.drawing(24, title(), description());
+    return new Plate(sketch.shapes(), OneLineLegend.of(house), TITLE, plan(), Plate.NO_SCALE, description());
+  }
+
+  /** The diagram for sheets: in one piece where it fits, else panel by panel. */
+  public View view(DotEngine engine) {
+    return new OneLineView(house, plate(engine), services, parts);
   }
 
   /** Upper left corner of each block, by its id. */
@@ -137,12 +157,15 @@ public final class OneLine {
         corners.put(words[1], new double[] {x, y});
       }
     }
-    alignRanks(corners);
+    align(corners);
     return corners;
   }
 
-  /** Graphviz centres the blocks of a rank; side by side with their left edges they read as one column. */
-  private void alignRanks(Map<String, double[]> corners) {
+  /**
+   * Graphviz centres the blocks of a rank; side by side with their left edges they read as one column. A block stands so
+   * that its feeder runs straight, or as far beneath as those above it need.
+   */
+  private void align(Map<String, double[]> corners) {
     List<Link> links = links();
     List<Block> rank = new ArrayList<>(services.values());
     // Feeders that run in a circle are a finding of the binder, and no reason to go round for ever.
@@ -150,7 +173,15 @@ public final class OneLine {
       double left = rank.stream().mapToDouble(b -> corners.get(b.id())[0]).min().orElseThrow();
       rank.forEach(b -> corners.get(b.id())[0] = left);
       List<Block> above = rank;
-      rank = links.stream().filter(l -> above.contains(l.from)).map(Link::to).toList();
+      ToDoubleFunction<Link> straight = l -> corners.get(l.from.id())[1] + l.exit().height() - l.to.entry();
+      List<Link> onward = links.stream().filter(l -> above.contains(l.from)).sorted(Comparator.comparingDouble(straight)).toList();
+      double free = Double.NEGATIVE_INFINITY;
+      for (Link link : onward) {
+        double top = Math.max(free, straight.applyAsDouble(link));
+        corners.get(link.to.id())[1] = top;
+        free = top + link.to.height() + BETWEEN_BLOCKS;
+      }
+      rank = onward.stream().map(Link::to).toList();
     }
   }
 

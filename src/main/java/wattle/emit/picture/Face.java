@@ -51,7 +51,12 @@ public enum Face {
   /** How far a line of text advances, in the unit of the size; no character is joined or kerned. */
   public double width(String text, double size) {
     TrueType font = font();
-    long units = text.codePoints().mapToLong(c -> font.advance(font.glyph(c))).sum();
+    long units = 0;
+    for (int i = 0; i < text.length(); ) {
+      int codePoint = text.codePointAt(i);
+      units += font.advanceOf(codePoint);
+      i += Character.charCount(codePoint);
+    }
     return units * size / font.unitsPerEm();
   }
 

@@ -22,6 +22,9 @@ final class TrueType {
   private final boolean longOffsets;
   private final GlyphOutlines outlines;
 
+  /** Advances of the characters that plans are mostly written in, since every layout measures very many labels. */
+  private final int[] usual = new int[0x250];
+
   /**
    * @param file the whole content of a TrueType file with a full Unicode character map
    */
@@ -36,6 +39,9 @@ final class TrueType {
     metricCount = unsigned(table("hhea") + 34);
     longOffsets = data.getShort(table("head") + 50) == 1;
     outlines = new GlyphOutlines(data, this::glyphStart);
+    for (int c = 0; c < usual.length; c++) {
+      usual[c] = advance(glyph(c));
+    }
   }
 
   int unitsPerEm() {
@@ -68,6 +74,11 @@ final class TrueType {
       }
     }
     return 0;
+  }
+
+  /** How far a character advances. */
+  int advanceOf(int codePoint) {
+    return codePoint < usual.length ? usual[codePoint] : advance(glyph(codePoint));
   }
 
   int advance(int glyph) {

@@ -4,10 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Piece;
+import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Shape.Anchor;
 import wattle.emit.drawing.Shape.Fill;
 import wattle.emit.drawing.Shape.Stroke;
 import wattle.emit.drawing.Sketch;
+import wattle.emit.drawing.View;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
 import wattle.model.House;
@@ -17,7 +21,7 @@ import wattle.model.Panel;
 import wattle.quantity.Quantity;
 
 /** Draws the connected load on each leg of each panel as bars on one scale, with what the panel's main lets through. */
-public final class LegsPlot {
+public final class LegsPlot implements View {
   private static final double WIDE = 460;
   private static final double ROW = 26;
   private static final double BAR = 16;
@@ -26,7 +30,6 @@ public final class LegsPlot {
 
   private final House house;
   private final ConnectedLoads loads;
-  private final Sketch sketch = new Sketch();
   private final LinearScale scale;
 
   private LegsPlot(House house, ConnectedLoads loads) {
@@ -45,25 +48,70 @@ public final class LegsPlot {
   }
 
   public static Drawing of(House house, ConnectedLoads loads) {
-    return new LegsPlot(house, loads).drawing();
+    LegsPlot plot = new LegsPlot(house, loads);
+    List<Panel> all = List.copyOf(house.panels().values());
+    String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
+    return new Plate(plot.part(all).shapes(), plot.legend(), plot.title(), plan, plot.scale(), plot.description()).drawing();
   }
 
-  private Drawing drawing() {
-    String title = "Load of each leg: " + house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
-    double y = 0;
-    for (Panel panel : house.panels().values()) {
-      y = panel(panel, y) + 20;
+  /** The bars for sheets: as many panels on each as there is room for. */
+  public static View view(House house, ConnectedLoads loads) {
+    return new LegsPlot(house, loads);
+  }
+
+  @Override
+  public String title() {
+    return "Load of each leg";
+  }
+
+  @Override
+  public String scale() {
+    return TripPlot.BY_AXES;
+  }
+
+  @Override
+  public Legend legend() {
+    List<Legend.Item> items = new ArrayList<>();
+    items.add(new Legend.Item(new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24, "connected load"));
+    if (house.panels().values().stream().anyMatch(p -> mainVoltAmperes(p).isPresent())) {
+      items.add(new Legend.Item(new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24, "what the main lets through on a leg"));
     }
-    axis(y);
-    sketch.fitted(-LEFT, -34, title, 16, true, Anchor.START, WIDE + LEFT + 120);
-    sketch.box(-LEFT, y + 36, 24, 10, Stroke.THIN, Fill.SHADE);
-    sketch.text(-LEFT + 34, y + 45, "Everything that is connected on at once, at nominal voltage; what a code counts on is in the load worksheet", TYPE);
-    sketch.line(-LEFT, y + 58, -LEFT + 24, y + 58, Stroke.DASHED);
-    sketch.text(-LEFT + 34, y + 62, "What the main lets through on a leg", TYPE);
-    return sketch.drawing(24, title, description());
+    return new Legend(
+        items,
+        List.of(
+            "Everything that is connected on at once, at nominal voltage; what a code counts on is in the load worksheet.",
+            "An aid: the adopted local code and a licensed person decide."));
   }
 
-  private double panel(Panel panel, double top) {
+  @Override
+  public List<Piece> pieces(double width, double height) {
+    List<Piece> pieces = new ArrayList<>();
+    List<Panel> own = new ArrayList<>();
+    for (Panel panel : house.panels().values()) {
+      List<Panel> longer = new ArrayList<>(own);
+      longer.add(panel);
+      if (!own.isEmpty() && part(longer).bounds().height() > height) {
+        pieces.add(new Piece("legs " + pieces.size(), part(own).shapes()));
+        own.clear();
+      }
+      own.add(panel);
+    }
+    pieces.add(new Piece("legs " + pieces.size(), part(own).shapes()));
+    return pieces;
+  }
+
+  /** Some panels over one axis. */
+  private Sketch part(List<Panel> panels) {
+    Sketch sketch = new Sketch();
+    double y = 0;
+    for (Panel panel : panels) {
+      y = panel(sketch, panel, y) + 20;
+    }
+    axis(sketch, y);
+    return sketch;
+  }
+
+  private double panel(Sketch sketch, Panel panel, double top) {
     LegLoads load = loads.panel(panel.name());
     String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
     String words = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
@@ -95,20 +143,20 @@ public final class LegsPlot {
     main.ifPresent(x -> sketch.line(x, first - 4, x, last, Stroke.DASHED));
     for (int i = 0; i < names.size(); i++) {
       double amperes = values.get(i) / panel.system().legToNeutralVolts();
-      figure(first + i * ROW, scale.at(values.get(i)), main, kilo(values.get(i)) + ", " + Quantity.plain(amperes, 3) + " A");
+      figure(sketch, first + i * ROW, scale.at(values.get(i)), main, kilo(values.get(i)) + ", " + Quantity.plain(amperes, 3) + " A");
     }
     return y;
   }
 
   /** The figure stands behind its bar, or behind the mark of the main where that would run through it. */
-  private void figure(double y, double end, Optional<Double> main, String words) {
+  private void figure(Sketch sketch, double y, double end, Optional<Double> main, String words) {
     double wide = wattle.emit.drawing.Fit.width(words, TYPE, false);
     double x = end + 6;
     boolean struck = main.isPresent() && main.get() > x - 3 && main.get() < x + wide + 3;
     sketch.text(struck ? main.get() + 6 : x, y + BAR - 4, words, TYPE);
   }
 
-  private void axis(double y) {
+  private void axis(Sketch sketch, double y) {
     sketch.line(0, y, WIDE, y);
     for (double tick : scale.ticks(scale.step(6))) {
       sketch.line(scale.at(tick), y, scale.at(tick), y + 5);
@@ -127,7 +175,8 @@ public final class LegsPlot {
     return voltAmperes < 1000 ? Quantity.plain(voltAmperes, 3) + " VA" : Quantity.plain(voltAmperes / 1000, 3) + " kVA";
   }
 
-  private String description() {
+  @Override
+  public String description() {
     List<String> words = new ArrayList<>();
     for (Panel panel : house.panels().values()) {
       List<String> legs = panel.legs().stream().map(l -> kilo(loads.panel(panel.name()).on(l)) + " on leg " + l).toList();

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.Shape.Anchor;
 import wattle.emit.drawing.Shape.Fill;
@@ -28,6 +30,9 @@ public final class TripPlot {
   private static final double LONGEST = 10000;
   private static final double TYPE = 10;
 
+  /** What title blocks say of a plot. */
+  static final String BY_AXES = "as on the axes";
+
   private final TimeCurrent study;
   private final Sketch sketch = new Sketch();
   private final LogScale amperes;
@@ -45,28 +50,27 @@ public final class TripPlot {
   }
 
   public static Drawing of(TimeCurrent study) {
-    return new TripPlot(study).drawing();
+    return plate(study).drawing();
   }
 
-  private Drawing drawing() {
+  /** The plot for sheets. */
+  public static Plate plate(TimeCurrent study) {
+    return new TripPlot(study).plate();
+  }
+
+  private Plate plate() {
     band();
     grid();
     edges();
     study.weakest().ifPresent(w -> withstand(w.ampereSquaredSeconds()));
     Optional<TimeCurrent.Box> worst = study.boxes().stream().min(Comparator.comparingDouble(TimeCurrent.Box::leastAmperes));
     worst.ifPresent(w -> sketch.line(amperes.at(w.leastAmperes()), 0, amperes.at(w.leastAmperes()), HIGH, Stroke.DASHED));
-    double below = lanes(HIGH + 52);
-    legend(below + 16, worst);
-    head();
-    return sketch.drawing(24, title(), description(worst));
-  }
-
-  private void head() {
-    sketch.fitted(-LEFT + 20, -58, title(), 16, true, Anchor.START, WIDE + LEFT - 20);
+    lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38, "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
         false, Anchor.START, WIDE + LEFT - 20);
     sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
+    return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
   }
 
   private String title() {
@@ -161,28 +165,31 @@ public final class TripPlot {
     return y;
   }
 
-  private void legend(double top, Optional<TimeCurrent.Box> worst) {
-    double y = top;
-    sketch.box(-LEFT + 20, y - 9, 24, 10, Stroke.THIN, Fill.SHADE);
-    y = entry(y, "The breaker trips somewhere in here: between the bounds of " + study.curve().standard() + " and of common practice");
+  private Legend legend(Optional<TimeCurrent.Box> worst) {
+    List<Legend.Item> items = new ArrayList<>();
+    items.add(
+        new Legend.Item(
+            new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24,
+            "The breaker trips somewhere in here: between the bounds of " + study.curve().standard() + " and of common practice"));
     if (study.weakest().isPresent()) {
-      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.THICK);
       String size = study.weakest().get().wire().size() + " " + study.weakest().get().wire().metal().word();
-      y = entry(y, size + " stands no longer than this (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to " + Quantity.plain(study.adiabaticSeconds(), 2) + " s)");
+      items.add(
+          new Legend.Item(
+              new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
+              size + " stands no longer than this (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to "
+                  + Quantity.plain(study.adiabaticSeconds(), 2) + " s)"));
     }
-    if (worst.isPresent()) {
-      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.DASHED);
-      y = entry(y, "The least fault: " + amperes(worst.get().leastAmperes()) + " at " + worst.get().name() + ", " + worst.get().leastKind().words());
-    }
-    sketch.text(-LEFT + 20, y, "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".", TYPE);
-    y += LANE;
-    sketch.text(-LEFT + 20, y + 6, "Bolted faults, conductors from 20 °C to the rating of their insulation. Below 0.1 s the maker's let-through decides.", TYPE);
-    sketch.text(-LEFT + 20, y + 20, "The maker's own curve, the local code and a licensed person decide.", TYPE);
-  }
-
-  private double entry(double y, String words) {
-    sketch.fitted(-LEFT + 54, y, words, TYPE, false, Anchor.START, WIDE + LEFT - 54);
-    return y + LANE;
+    worst.ifPresent(
+        w -> items.add(
+            new Legend.Item(
+                new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24,
+                "The least fault: " + amperes(w.leastAmperes()) + " at " + w.name() + ", " + w.leastKind().words())));
+    return new Legend(
+        items,
+        List.of(
+            "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
+            "Bolted faults, conductors from 20 °C to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
+            "The maker's own curve, the local code and a licensed person decide."));
   }
 
   private String description(Optional<TimeCurrent.Box> worst) {

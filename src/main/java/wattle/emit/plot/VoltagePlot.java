@@ -1,7 +1,11 @@
 package wattle.emit.plot;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.Shape.Anchor;
 import wattle.emit.drawing.Shape.Fill;
@@ -47,10 +51,15 @@ public final class VoltagePlot {
   }
 
   public static Drawing of(VoltageProfile profile, Library library) {
-    return new VoltagePlot(profile, library).drawing();
+    return plate(profile, library).drawing();
   }
 
-  private Drawing drawing() {
+  /** The plot for sheets. */
+  public static Plate plate(VoltageProfile profile, Library library) {
+    return new VoltagePlot(profile, library).plate();
+  }
+
+  private Plate plate() {
     grid();
     limits();
     for (VoltageProfile.Stop stop : profile.stops()) {
@@ -64,12 +73,11 @@ public final class VoltagePlot {
     }
     profile.stops().forEach(
         s -> s.stated().ifPresent(v -> sketch.add(new Shape.Circle(metres.at(s.metres()), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
-    legend(lanes(HIGH + 52) + 16);
-    sketch.fitted(-LEFT + 20, -58, title(), 16, true, Anchor.START, WIDE + LEFT - 20);
+    lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
     sketch.text(-LEFT + 20, -14, "Fall of the voltage", TYPE, true, Anchor.START);
-    return sketch.drawing(24, title(), description());
+    return new Plate(sketch.shapes(), legend(), title(), "", TripPlot.BY_AXES, description());
   }
 
   private String title() {
@@ -117,24 +125,27 @@ public final class VoltagePlot {
     return y;
   }
 
-  private void legend(double top) {
-    double y = top;
-    sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.THICK);
-    y = entry(y, "The whole rating of the breaker drawn at one place, at a power factor of 1, with nothing else on");
-    sketch.add(new Shape.Circle(-LEFT + 32, y - 3.5, 3.2, Stroke.THIN, Fill.PAPER));
-    y = entry(y, "Every stated load on at once");
+  private Legend legend() {
+    List<Legend.Item> items = new ArrayList<>();
+    items.add(
+        new Legend.Item(
+            new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
+            "The whole rating of the breaker drawn at one place, at a power factor of 1, with nothing else on"));
+    if (profile.stops().stream().anyMatch(s -> s.stated().isPresent())) {
+      items.add(
+          new Legend.Item(
+              new Sketch().add(new Shape.Circle(12, 0, 3.2, Stroke.THIN, Fill.PAPER)).shapes(), 24, "Every stated load on at once"));
+    }
     if (branchLimit.isPresent() || wholeLimit.isPresent()) {
-      sketch.line(-LEFT + 20, y - 3.5, -LEFT + 44, y - 3.5, Stroke.DASHED);
       String words = branchLimit.map(l -> percent(l - (1 - profile.stops().get(0).fullLoad())) + " along the branch").orElse("");
       String whole = wholeLimit.map(l -> percent(l) + " from the service").orElse("");
-      y = entry(y, "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole);
+      items.add(
+          new Legend.Item(
+              new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24,
+              "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole));
     }
-    sketch.text(-LEFT + 20, y + 6, "Conductors at 75 °C, nominal voltage where the service run begins. Advice, no rule; the local code decides.", TYPE);
-  }
-
-  private double entry(double y, String words) {
-    sketch.fitted(-LEFT + 54, y, words, TYPE, false, Anchor.START, WIDE + LEFT - 54);
-    return y + LANE;
+    return new Legend(
+        items, List.of("Conductors at 75 °C, nominal voltage where the service run begins. Advice, no rule; the local code decides."));
   }
 
   private static String percent(double share) {

@@ -13,14 +13,26 @@ public final class DrawingChecks {
   /** Points; the smallest type that drawing standards take for lettering on a letter or A4 sheet is about this. */
   private static final double SMALLEST = 8.5;
 
+  /** Six points as printed, which is what sheets of any paper keep to. */
+  private static final double SMALLEST_ON_SHEETS = 8 - 1e-6;
+
   private DrawingChecks() {}
 
   public static void check(Drawing drawing) {
     assertThat(faults(drawing)).as(drawing.title()).isEmpty();
   }
 
+  /** The same for a sheet of paper. */
+  public static void checkSheet(Drawing sheet) {
+    assertThat(faults(sheet, SMALLEST_ON_SHEETS)).as(sheet.title()).isEmpty();
+  }
+
   /** Every fault in words. */
   public static List<String> faults(Drawing drawing) {
+    return faults(drawing, SMALLEST);
+  }
+
+  private static List<String> faults(Drawing drawing, double smallest) {
     List<String> faults = new ArrayList<>();
     Bounds sheet = new Bounds(0, 0, drawing.width(), drawing.height());
     List<Shape.Text> texts = drawing.shapes().stream().filter(Shape.Text.class::isInstance).map(Shape.Text.class::cast).toList();
@@ -29,17 +41,18 @@ public final class DrawingChecks {
         faults.add("off the sheet: " + shape);
       }
     }
+    List<Bounds> bounds = texts.stream().map(Shape::bounds).toList();
     for (int i = 0; i < texts.size(); i++) {
       Shape.Text text = texts.get(i);
-      if (text.size() < SMALLEST) {
+      if (text.size() < smallest) {
         faults.add("too small: " + text);
       }
       for (int j = i + 1; j < texts.size(); j++) {
-        if (text.bounds().overlaps(texts.get(j).bounds())) {
+        if (bounds.get(i).overlaps(bounds.get(j))) {
           faults.add("texts overlap: " + text.text() + " | " + texts.get(j).text());
         }
       }
-      Bounds inner = text.bounds().grown(-0.5);
+      Bounds inner = bounds.get(i).grown(-0.5);
       for (Shape shape : drawing.shapes()) {
         if (shape instanceof Shape.Line line && crosses(line, inner)) {
           faults.add("a line crosses: " + text.text() + " | " + line);

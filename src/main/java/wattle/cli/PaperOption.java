@@ -1,0 +1,70 @@
+package wattle.cli;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.View;
+import wattle.emit.paper.Sheets;
+import wattle.emit.paper.TitleBlock;
+import wattle.emit.picture.Paper;
+import wattle.model.House;
+
+/** On what paper a picture is set, and what its title block says. */
+final class PaperOption {
+  /** How the paper lies. */
+  enum Orientation {
+    LANDSCAPE,
+    PORTRAIT
+  }
+
+  @Option(
+      names = "--paper",
+      paramLabel = "PAPER",
+      description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture of its own size).")
+  private String paper;
+
+  @Option(names = "--orientation", description = "How the paper lies: ${COMPLETION-CANDIDATES} (default: whichever takes fewer sheets and shows more).")
+  private Orientation orientation;
+
+  @Option(names = "--date", paramLabel = "DATE", description = "The date in the title block, as in 2026-03-09 (default: left open).")
+  private String date;
+
+  /** Whether sheets are asked for; options that mean nothing without them are refused. */
+  boolean isGiven() {
+    if (paper == null && (orientation != null || date != null)) {
+      throw new Failure((orientation != null ? "--orientation" : "--date") + " is for sheets: give --paper too");
+    }
+    return paper != null;
+  }
+
+  /** The view on sheets. */
+  List<Drawing> sheets(View view, House house) {
+    Paper upright = Paper.named(paper).orElseThrow(() -> new Failure("no paper is called '" + paper + "'; letter, A4, A3 and tabloid are known"));
+    List<Paper> papers =
+        orientation == null
+            ? List.of(upright.turned(), upright)
+            : List.of(orientation == Orientation.LANDSCAPE ? upright.turned() : upright);
+    TitleBlock block = new TitleBlock(house.title().orElse("untitled plan"), house.revision(), date());
+    List<Drawing> sheets = Sheets.of(view, block, papers);
+    if (sheets.isEmpty()) {
+      throw new Failure(
+          "a part of this view is too large for " + paper + " paper with type of " + (int) Sheets.SMALLEST_TYPE + " points"
+              + (orientation == null ? "; take larger paper, or leave --paper out" : "; take larger paper, or leave --orientation out"));
+    }
+    return sheets;
+  }
+
+  private Optional<String> date() {
+    if (date == null) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalDate.parse(date).toString());
+    } catch (DateTimeParseException e) {
+      throw new Failure("'" + date + "' is no date; write year, month and day, as in 2026-03-09");
+    }
+  }
+}
