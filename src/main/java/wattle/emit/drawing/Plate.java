@@ -22,6 +22,11 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String plan
     shapes = List.copyOf(shapes);
   }
 
+  /** A diagram, which has no scale, whose title says of which plan it is. */
+  public Plate(List<Shape> shapes, Legend legend, String title, String description) {
+    this(shapes, legend, title, "", NO_SCALE, description);
+  }
+
   @Override
   public List<Piece> pieces(double width, double height) {
     return shapes.isEmpty() ? List.of() : List.of(new Piece("whole", shapes));

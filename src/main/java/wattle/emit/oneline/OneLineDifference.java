@@ -76,7 +76,7 @@ public final class OneLineDifference {
     panels.forEach((key, drawn) -> sketch.add(drawn.sketch(), corners.get(key)[0], corners.get(key)[1]));
     panels.forEach(this::feeders);
     links.values().forEach(this::draw);
-    return new Plate(sketch.shapes(), legend(), title(), "", Plate.NO_SCALE, description()).drawing();
+    return new Plate(sketch.shapes(), legend(), title(), description()).drawing();
   }
 
   private List<String> fedBy(String service) {
