@@ -128,18 +128,17 @@ public final class Binder {
     ControlGroups groups = new ControlGroups(scope, unwired);
     Map<String, SupplySystem> systems = new HashMap<>();
     panels.values().forEach(p -> systems.put(p.name(), p.system()));
-    CircuitBinder circuits = new CircuitBinder(scope, unwired, systems, wiring, groups, memory);
-    Map<String, Branch> branches = new LinkedHashMap<>();
-    Map<String, Device> wired = new HashMap<>();
-    for (BranchDraft draft : drafts) {
-      Circuit circuit = circuits.bind(draft);
-      circuit.branch().ifPresent(b -> branches.put(b.name(), b));
-      circuit.devices().forEach(d -> wired.put(d.name(), d));
-    }
-    Map<String, Device> devices = new LinkedHashMap<>();
+    CircuitBinder circuits = new CircuitBinder(scope, systems, wiring, groups, memory);
+    List<Circuit> bound = drafts.stream().map(circuits::bind).toList();
+    Map<String, Branch> branches = House.byName(bound.stream().flatMap(c -> c.branch().stream()).toList(), Branch::name);
+    Map<String, Device> wired = new HashMap<>(2 * unwired.size());
+    bound.forEach(c -> c.devices().forEach(d -> wired.put(d.name(), d)));
+    List<Device> each = new ArrayList<>();
     for (UnwiredDevice device : unwired.values()) {
-      devices.put(device.name(), wiring.isConnected(device.name()) ? wired.get(device.name()) : circuits.unfed(device));
+      Device found = wired.get(device.name());
+      each.add(found == null ? circuits.unfed(device) : found);
     }
+    Map<String, Device> devices = House.byName(each, Device::name);
     Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, broken);
 

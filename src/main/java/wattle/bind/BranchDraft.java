@@ -20,7 +20,7 @@ final class BranchDraft {
   static final class Stop {
     final Optional<String> box;
     final Span span;
-    final List<String> devices = new ArrayList<>();
+    final List<UnwiredDevice> devices = new ArrayList<>();
     Optional<Tree.Word> hotWord = Optional.empty();
     Optional<Integer> hot = Optional.empty();
     boolean wiredThrough;

@@ -42,7 +42,7 @@ final class BranchFinisher {
     }
     List<Point> points =
         draft.stops.stream()
-            .map(s -> new Point(s.box, s.devices, s.hot, s.wiredThrough, Origin.of(s.span)))
+            .map(s -> new Point(s.box, s.devices.stream().map(UnwiredDevice::name).toList(), s.hot, s.wiredThrough, Origin.of(s.span)))
             .toList();
     List<Section> sections = new ArrayList<>();
     for (int i = 0; i < draft.legs.size(); i++) {

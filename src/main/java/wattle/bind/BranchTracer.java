@@ -54,7 +54,7 @@ final class BranchTracer {
       if (!same || chain.runs().isEmpty()) {
         return false;
       }
-      same = leads(chain.from(), draft.stops.get(draft.legs.get(run).from()));
+      same = starts(chain.from(), draft.stops.get(draft.legs.get(run).from()));
       for (Tree.Run each : chain.runs()) {
         same &= leads(each.to(), draft.stops.get(draft.legs.get(run++).to())) && areKnown(each.surroundings());
       }
@@ -62,9 +62,13 @@ final class BranchTracer {
     return same;
   }
 
+  private boolean starts(Tree.Place place, BranchDraft.Stop stop) {
+    boolean atPanel = panels.containsKey(place.path().text());
+    return atPanel == stop.box.isEmpty() && (atPanel || leads(place, stop));
+  }
+
   private boolean leads(Tree.Place place, BranchDraft.Stop stop) {
-    boolean toPanel = panels.containsKey(place.path().text());
-    return toPanel == stop.box.isEmpty() && (toPanel || boxOf(place).equals(stop.box));
+    return boxOf(place).equals(stop.box);
   }
 
   private boolean areKnown(List<Tree.Surroundings> written) {
@@ -222,10 +226,11 @@ final class BranchTracer {
   /** The box that a path leads to: a box itself, or the one that a device is in. */
   private Optional<String> boxOf(Tree.Place place) {
     String name = place.path().text();
-    if (boxes.containsKey(name)) {
-      return Optional.of(name);
+    UnwiredDevice device = devices.get(name);
+    if (device != null) {
+      return Optional.of(device.box());
     }
-    return Optional.ofNullable(devices.get(name)).map(UnwiredDevice::box);
+    return boxes.containsKey(name) ? Optional.of(name) : Optional.empty();
   }
 
   private void reportUnknown(Tree.Place place, boolean first) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.model.ConductorUse;
 import wattle.model.Device;
 import wattle.model.SupplySystem;
@@ -11,7 +12,6 @@ import wattle.model.SupplySystem;
 /** A connected branch to its circuit: which hot each device sits on, what each conductor does, what each device draws. */
 final class CircuitBinder {
   private final Scope scope;
-  private final Map<String, UnwiredDevice> devices;
   private final Map<String, SupplySystem> systemOfPanel;
   private final DeviceWiring wiring;
   private final ControlGroups groups;
@@ -19,10 +19,9 @@ final class CircuitBinder {
   private final Memory memory;
 
   CircuitBinder(
-      Scope scope, Map<String, UnwiredDevice> devices, Map<String, SupplySystem> systemOfPanel, DeviceWiring wiring,
+      Scope scope, Map<String, SupplySystem> systemOfPanel, DeviceWiring wiring,
       ControlGroups groups, Memory memory) {
     this.scope = scope;
-    this.devices = devices;
     this.systemOfPanel = systemOfPanel;
     this.wiring = wiring;
     this.groups = groups;
@@ -43,11 +42,13 @@ final class CircuitBinder {
   private Circuit.Basis basis(BranchDraft draft) {
     List<Circuit.Hanging> hanging = new ArrayList<>();
     for (int stop = 0; stop < draft.stops.size(); stop++) {
-      for (String name : draft.stops.get(stop).devices) {
+      for (UnwiredDevice device : draft.stops.get(stop).devices) {
+        String name = device.name();
+        boolean controls = !device.controls().isEmpty();
         hanging.add(
             new Circuit.Hanging(
-                devices.get(name), stop, groups.lightsOf(name), groups.halvesOf(name), groups.isControlled(name),
-                groups.isPartlyControlled(name)));
+                device, stop, controls ? groups.lightsOf(name) : Set.of(), controls ? groups.halvesOf(name) : List.of(),
+                groups.isControlled(name), groups.isPartlyControlled(name)));
       }
     }
     Optional<SupplySystem> system = draft.hots.stream().findFirst().map(h -> systemOfPanel.get(h.breaker().panel()));
@@ -56,8 +57,8 @@ final class CircuitBinder {
 
   private Circuit bind(BranchDraft draft, Circuit.Basis basis) {
     wiring.chooseHots(draft);
-    groups.form(draft, devices, scope);
-    List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, devices, groups).derive();
+    groups.form(draft, scope);
+    List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, groups).derive();
     List<Device> bound = new ArrayList<>();
     for (Circuit.Hanging each : basis.hanging()) {
       bound.add(loads.bind(each.device(), draft, draft.stops.get(each.stop())));

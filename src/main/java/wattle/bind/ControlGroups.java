@@ -108,14 +108,14 @@ final class ControlGroups {
   }
 
   /** Forms the groups of a branch, once it is known in which order it reaches its devices. */
-  void form(BranchDraft draft, Map<String, UnwiredDevice> devices, Scope scope) {
+  void form(BranchDraft draft, Scope scope) {
     Map<String, Integer> stopOf = new HashMap<>();
-    Map<Set<String>, List<String>> byLights = new LinkedHashMap<>();
+    Map<Set<String>, List<UnwiredDevice>> byLights = new LinkedHashMap<>();
     for (int i = 0; i < draft.stops.size(); i++) {
-      for (String name : draft.stops.get(i).devices) {
-        stopOf.put(name, i);
-        if (devices.get(name).kind().family() == DeviceKind.Family.SWITCH && !lightsOf(name).isEmpty()) {
-          byLights.computeIfAbsent(lightsOf(name), l -> new ArrayList<>()).add(name);
+      for (UnwiredDevice device : draft.stops.get(i).devices) {
+        stopOf.put(device.name(), i);
+        if (device.kind().family() == DeviceKind.Family.SWITCH && !lightsOf(device.name()).isEmpty()) {
+          byLights.computeIfAbsent(lightsOf(device.name()), l -> new ArrayList<>()).add(device);
         }
       }
     }
@@ -124,17 +124,17 @@ final class ControlGroups {
         (lights, switches) -> {
           groups.add(
               new Group(
-                  switches,
-                  switches.stream().map(stopOf::get).toList(),
+                  switches.stream().map(UnwiredDevice::name).toList(),
+                  switches.stream().map(s -> stopOf.get(s.name())).toList(),
                   lights.stream().filter(stopOf::containsKey).map(stopOf::get).toList()));
-          fed.add(switches.get(0));
-          checkWays(switches, devices, scope);
+          fed.add(switches.get(0).name());
+          checkWays(switches, scope);
         });
     groupsOf.put(draft.name(), groups);
   }
 
-  private static void checkWays(List<String> switches, Map<String, UnwiredDevice> devices, Scope scope) {
-    UnwiredDevice first = devices.get(switches.get(0));
+  private static void checkWays(List<UnwiredDevice> switches, Scope scope) {
+    UnwiredDevice first = switches.get(0);
     if (switches.size() == 1 && first.kind().ways() > 2) {
       scope.report(
           Finding.error("three-way-alone", "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
@@ -143,7 +143,7 @@ final class ControlGroups {
               .fix("make it a switch, or add the second three-way switch for the same lights"));
     }
     for (int i = 0; switches.size() > 1 && i < switches.size(); i++) {
-      UnwiredDevice device = devices.get(switches.get(i));
+      UnwiredDevice device = switches.get(i);
       int ways = i == 0 || i == switches.size() - 1 ? 3 : 4;
       if (device.kind().ways() != ways) {
         scope.report(

@@ -34,10 +34,6 @@ final class DeviceWiring {
     this.devices = devices;
   }
 
-  boolean isConnected(String device) {
-    return connections.containsKey(device);
-  }
-
   void connect(List<BranchDraft> drafts) {
     drafts.forEach(this::connectNamed);
     for (BranchDraft draft : drafts) {
@@ -56,9 +52,10 @@ final class DeviceWiring {
       if (at == null) {
         continue;
       }
-      Connection known = connections.get(name);
+      Connection mine = new Connection(draft, draft.stops.get(at), Optional.of(place));
+      Connection known = connections.putIfAbsent(name, mine);
       if (known == null) {
-        attach(device, new Connection(draft, draft.stops.get(at), Optional.of(place)));
+        mine.stop.devices.add(device);
       } else if (known.draft != draft) {
         scope.report(
             Finding.error("device-fed-twice", "'" + name + "' is fed by two branches")
@@ -71,17 +68,15 @@ final class DeviceWiring {
   }
 
   private void connectRest(BranchDraft draft, BranchDraft.Stop stop, String box) {
+    if (stop.devices.size() == 1 && stop.devices.get(0).name().equals(box)) {
+      return; // the device has the box to itself
+    }
     for (String name : boxes.get(box).devices()) {
       // A device that is the box's only one was named by the chain; in a shared box the rest follow the first branch.
-      if (!connections.containsKey(name)) {
-        attach(devices.get(name), new Connection(draft, stop, Optional.empty()));
+      if (connections.putIfAbsent(name, new Connection(draft, stop, Optional.empty())) == null) {
+        stop.devices.add(devices.get(name));
       }
     }
-  }
-
-  private void attach(UnwiredDevice device, Connection connection) {
-    connections.put(device.name(), connection);
-    connection.stop.devices.add(device.name());
   }
 
   private void reportUnfed(List<BranchDraft> drafts) {
@@ -107,13 +102,13 @@ final class DeviceWiring {
   void chooseHots(BranchDraft draft) {
     for (BranchDraft.Stop stop : draft.stops) {
       Optional<Tree.Word> word = stop.hotWord;
-      for (String name : stop.devices) {
-        word = devices.get(name).hot().isPresent() ? devices.get(name).hot() : word;
+      for (UnwiredDevice device : stop.devices) {
+        word = device.hot().isPresent() ? device.hot() : word;
       }
       if (word.isPresent()) {
         stop.hot = hotOf(word.get(), draft);
       } else if (draft.hots.size() > 1) {
-        stop.devices.stream().map(devices::get).filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
+        stop.devices.stream().filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
       }
     }
   }

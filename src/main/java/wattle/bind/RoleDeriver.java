@@ -3,7 +3,6 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
@@ -21,16 +20,14 @@ import wattle.model.Wire;
 final class RoleDeriver {
   private final Scope scope;
   private final BranchDraft draft;
-  private final Map<String, UnwiredDevice> devices;
   private final ControlGroups groups;
   private final int[] parent;
   private final int[] lastBelow;
   private final int[] order;
 
-  RoleDeriver(Scope scope, BranchDraft draft, Map<String, UnwiredDevice> devices, ControlGroups groups) {
+  RoleDeriver(Scope scope, BranchDraft draft, ControlGroups groups) {
     this.scope = scope;
     this.draft = draft;
-    this.devices = devices;
     this.groups = groups;
     int count = draft.stops.size();
     parent = new int[count];
@@ -111,8 +108,8 @@ final class RoleDeriver {
   private Needs needs(BranchDraft.Stop stop) {
     Set<Role> constant = new LinkedHashSet<>();
     boolean neutral = false;
-    for (String name : stop.devices) {
-      UnwiredDevice device = devices.get(name);
+    for (UnwiredDevice device : stop.devices) {
+      String name = device.name();
       DeviceKind kind = device.kind();
       Set<Integer> hots = HotChoice.of(device, stop, draft);
       if (kind.family() == DeviceKind.Family.SWITCH) {

@@ -3,7 +3,6 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +13,7 @@ import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Box;
+import wattle.model.House;
 import wattle.model.Origin;
 import wattle.model.Room;
 import wattle.model.Status;
@@ -49,13 +49,15 @@ final class RoomBinder {
   /** All rooms, boxes and devices by name, in the order written. */
   record Bound(Map<String, Room> rooms, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
     static Bound of(List<Part> parts) {
-      Bound bound = new Bound(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+      List<Box> boxes = new ArrayList<>();
+      List<UnwiredDevice> devices = new ArrayList<>();
       for (Part part : parts) {
-        bound.rooms.put(part.room.name(), part.room);
-        part.boxes.forEach(b -> bound.boxes.putIfAbsent(b.name(), b));
-        part.devices.forEach(d -> bound.devices.putIfAbsent(d.name(), d));
+        boxes.addAll(part.boxes);
+        devices.addAll(part.devices);
       }
-      return bound;
+      return new Bound(
+          House.byName(parts.stream().map(Part::room).toList(), Room::name), House.byName(boxes, Box::name),
+          House.byName(devices, UnwiredDevice::name));
     }
   }
 

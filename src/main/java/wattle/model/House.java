@@ -32,32 +32,27 @@ public record House(
     List<String> assumed) {
   public House {
     codes = List.copyOf(codes);
-    dwellings = ordered(dwellings);
-    services = ordered(services);
-    panels = ordered(panels);
-    branches = ordered(branches);
-    raceways = ordered(raceways);
-    rooms = ordered(rooms);
-    boxes = ordered(boxes);
-    devices = ordered(devices);
-    trials = ordered(trials);
+    dwellings = Ordered.copyOf(dwellings);
+    services = Ordered.copyOf(services);
+    panels = Ordered.copyOf(panels);
+    branches = Ordered.copyOf(branches);
+    raceways = Ordered.copyOf(raceways);
+    rooms = Ordered.copyOf(rooms);
+    boxes = Ordered.copyOf(boxes);
+    devices = Ordered.copyOf(devices);
+    trials = Ordered.copyOf(trials);
     expectations = List.copyOf(expectations);
     silences = List.copyOf(silences);
     assumed = List.copyOf(assumed);
   }
 
-  // Map.copyOf would lose the order in which the plan was written.
-  private static <T> Map<String, T> ordered(Map<String, T> map) {
-    return java.util.Collections.unmodifiableMap(new LinkedHashMap<>(map));
-  }
-
-  /** Index by name, in order; of two with one name the first stays. */
+  /** Unchangeable index by name, in order; of two with one name the first stays. */
   public static <T> Map<String, T> byName(List<T> things, Function<T, String> name) {
-    Map<String, T> map = new LinkedHashMap<>();
+    LinkedHashMap<String, T> map = new LinkedHashMap<>(2 * things.size());
     for (T thing : things) {
       map.putIfAbsent(name.apply(thing), thing);
     }
-    return map;
+    return Ordered.taking(map);
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

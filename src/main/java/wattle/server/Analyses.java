@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
@@ -15,19 +16,13 @@ import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 
 /**
- * The one thread that compiles, and what it has compiled last. Everything asked of it is answered in the order asked, each
- * for the texts as they stood at that moment.
+ * The one thread that compiles and answers, and what it has compiled last. Everything asked of it is answered in the order
+ * asked, each for the texts as they stood at that moment. What the later phases judge is worked out on a second thread, since
+ * nobody who types should wait for it.
  */
 final class Analyses implements AutoCloseable {
-  private final ExecutorService thread =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            // The stack is as deep as the main thread's often is not: an expression may nest.
-            Thread made = new Thread(null, task, "wattle plans", 16L << 20);
-            made.setDaemon(true);
-            return made;
-          });
-
+  private final ExecutorService thread = thread("plans");
+  private final ExecutorService judges = thread("judgements");
   private final Plans plans = new Plans();
   private final Map<Path, Known> latest = new HashMap<>();
   private final Map<Path, Reading> readings = new HashMap<>();
@@ -36,8 +31,20 @@ final class Analyses implements AutoCloseable {
    * What is known of a plan.
    *
    * @param judgements of the phases that judge, not placed: of this text where it has been judged, else of one before it
+   * @param judged the analysis with all of them, begun when it is first asked for; cancelled where another text comes first
    */
-  private record Known(Analysis analysis, Compilation structure, List<Finding> judgements, boolean judged) {}
+  private record Known(
+      Analysis analysis, Compilation structure, List<Finding> judgements, Optional<CompletableFuture<Analysis>> judged) {}
+
+  private static ExecutorService thread(String name) {
+    return Executors.newSingleThreadExecutor(
+        task -> {
+          // The stack is as deep as the main thread's often is not: an expression may nest.
+          Thread made = new Thread(null, task, "wattle " + name, 16L << 20);
+          made.setDaemon(true);
+          return made;
+        });
+  }
 
   /** Runs a task among the questions; only such tasks may touch what this object gives out. */
   void run(Runnable task) {
@@ -50,7 +57,14 @@ final class Analyses implements AutoCloseable {
 
   /** Forgets what was compiled: files have changed beside the editor. For tasks on this thread. */
   void forget() {
-    latest.clear();
+    latest.keySet().stream().toList().forEach(this::forget);
+  }
+
+  /** Forgets a plan; whoever waits for its judgements learns that they will not come. */
+  private Optional<Known> forget(Path plan) {
+    Optional<Known> known = Optional.ofNullable(latest.remove(plan));
+    known.flatMap(Known::judged).ifPresent(judged -> judged.cancel(false));
+    return known;
   }
 
   /** Which plan each file is part of; for tasks on this thread. */
@@ -79,32 +93,54 @@ final class Analyses implements AutoCloseable {
     if (known != null && known.analysis.holds(buffers)) {
       return Optional.of(known.analysis);
     }
+    List<Finding> judgements = forget(plan).map(Known::judgements).orElse(List.of());
     try {
       Compilation structure = compiler(plan, buffers).structure(plan);
-      List<Finding> judgements = known == null ? List.of() : known.judgements;
       List<Finding> standing = judgements.stream().filter(structure.placement()::holds).toList();
       Analysis made = new Analysis(plan, buffers, structure.with(standing));
-      latest.put(plan, new Known(made, structure, judgements, false));
+      latest.put(plan, new Known(made, structure, judgements, Optional.empty()));
       plans.learn(made);
       return Optional.of(made);
     } catch (SourceReader.Unreadable e) {
-      latest.remove(plan);
       return Optional.empty();
     }
   }
 
-  /** The plan that a file is part of, with all that every phase finds; for tasks on this thread. */
-  Optional<Analysis> judge(Path file, Buffers buffers) {
-    Optional<Analysis> analysis = of(file, buffers);
-    if (analysis.isEmpty() || latest.get(analysis.get().plan()).judged) {
-      return analysis;
+  /**
+   * The plan that a file is part of, with all that every phase finds; absent where it cannot be read. For tasks on this
+   * thread, on which the answer comes too. Cancelled where the plan changes before it is judged. Once the answer is there,
+   * {@link #of} gives the same.
+   */
+  Optional<CompletableFuture<Analysis>> judged(Path file, Buffers buffers) {
+    return of(file, buffers).map(a -> latest.get(a.plan())).map(known -> known.judged.orElseGet(() -> judge(known, buffers)));
+  }
+
+  private CompletableFuture<Analysis> judge(Known known, Buffers buffers) {
+    Path plan = known.analysis.plan();
+    CompletableFuture<Analysis> judged = new CompletableFuture<>();
+    latest.put(plan, new Known(known.analysis, known.structure, known.judgements, Optional.of(judged)));
+    Compiler compiler = compiler(plan, buffers);
+    judges.execute(
+        () -> {
+          if (judged.isDone()) {
+            return; // another text has come before this one was looked at
+          }
+          try {
+            List<Finding> judgements = compiler.judgements(known.structure);
+            run(() -> settle(known, judgements, judged));
+          } catch (RuntimeException | StackOverflowError e) {
+            run(() -> judged.completeExceptionally(e));
+          }
+        });
+    return judged;
+  }
+
+  private void settle(Known known, List<Finding> judgements, CompletableFuture<Analysis> judged) {
+    if (!judged.isDone()) {
+      Analysis made = known.analysis.judged(known.structure.with(judgements));
+      latest.put(made.plan(), new Known(made, known.structure, judgements, Optional.of(judged)));
+      judged.complete(made);
     }
-    Path plan = analysis.get().plan();
-    Known known = latest.get(plan);
-    List<Finding> judgements = compiler(plan, buffers).judgements(known.structure);
-    Analysis made = known.analysis.judged(known.structure.with(judgements));
-    latest.put(plan, new Known(made, known.structure, judgements, true));
-    return Optional.of(made);
   }
 
   private Compiler compiler(Path plan, Buffers buffers) {
@@ -114,5 +150,6 @@ final class Analyses implements AutoCloseable {
   @Override
   public void close() {
     thread.shutdownNow();
+    judges.shutdownNow();
   }
 }

@@ -8,9 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiFunction;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.services.LanguageClient;
@@ -30,12 +28,12 @@ final class Publisher {
     this.client = client;
   }
 
-  /** @param lookUp a file's plan: as it is known at once, or judged by every phase */
-  void publish(Buffers buffers, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
+  /** Tells what is known of all open plans. */
+  void publish(Buffers buffers, Analyses analyses) {
     Map<String, Told> now = new LinkedHashMap<>();
     Set<Path> done = new HashSet<>();
     for (Path file : new LinkedHashSet<>(buffers.open().keySet())) {
-      lookUp.apply(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
+      analyses.of(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
     }
     now.forEach(
         (uri, mine) -> {

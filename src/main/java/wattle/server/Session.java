@@ -3,14 +3,17 @@ package wattle.server;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.MessageType;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.LanguageClient;
 
 /**
@@ -18,6 +21,11 @@ import org.eclipse.lsp4j.services.LanguageClient;
  * told from the thread that compiles.
  */
 final class Session implements AutoCloseable {
+  /** Tells an editor that its question was about a text that is no more; it asks again by itself. */
+  private static final ResponseErrorException OUTDATED =
+      new ResponseErrorException(
+          new ResponseError(ResponseErrorCode.ContentModified, "the text has changed since this was asked", null));
+
   private final Analyses analyses;
   private final LibraryTexts library = new LibraryTexts();
   private final AtomicLong changes = new AtomicLong();
@@ -65,53 +73,78 @@ final class Session implements AutoCloseable {
     refresh();
   }
 
-  /** Tells first what is known at once; what the later phases judge waits until nothing else does. */
+  /** Tells first what is known at once, and then, unless something has changed by then, what the later phases judge. */
   private void refresh() {
     long mine = changes.incrementAndGet();
     Buffers now = buffers;
     analyses.run(
         () -> {
           if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
-            tell(now, analyses::of);
-            analyses.run(() -> judge(mine, now));
+            tell(() -> publisher.publish(now, analyses));
+            tell(() -> judge(mine, now));
           }
         });
   }
 
   private void judge(long mine, Buffers now) {
+    now.open().keySet().stream()
+        .flatMap(file -> analyses.judged(file, now).stream())
+        .distinct()
+        .forEach(
+            judged -> {
+              judged.thenRun(() -> tell(() -> publishUnlessLate(mine, now)));
+              judged.whenComplete((analysis, problem) -> reportIfMistaken(problem));
+            });
+  }
+
+  private void publishUnlessLate(long mine, Buffers now) {
     if (mine == changes.get()) {
-      tell(now, analyses::judge);
+      publisher.publish(now, analyses);
     }
   }
 
-  private void tell(Buffers now, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
-    try {
-      publisher.publish(now, lookUp);
-    } catch (RuntimeException | StackOverflowError e) {
-      client.logMessage(new MessageParams(MessageType.Error, "a mistake of ours while checking: " + e + "; please report it with the plan"));
+  private void reportIfMistaken(Throwable problem) {
+    if (problem != null && !(problem instanceof CancellationException)) {
+      report(problem);
     }
+  }
+
+  private void tell(Runnable what) {
+    try {
+      what.run();
+    } catch (RuntimeException | StackOverflowError e) {
+      report(e);
+    }
+  }
+
+  private void report(Throwable mistake) {
+    client.logMessage(
+        new MessageParams(MessageType.Error, "a mistake of ours while checking: " + mistake + "; please report it with the plan"));
   }
 
   /** Answers from the plan that a document is part of; what stands for no answer where the plan cannot be read. */
   <T> CompletableFuture<T> ask(String uri, T nothing, Function<Question, T> answer) {
-    return ask(uri, nothing, answer, analyses::of);
-  }
-
-  /** The same, once every phase has judged the plan. */
-  <T> CompletableFuture<T> askJudged(String uri, T nothing, Function<Question, T> answer) {
-    return ask(uri, nothing, answer, analyses::judge);
-  }
-
-  private <T> CompletableFuture<T> ask(
-      String uri, T nothing, Function<Question, T> answer, BiFunction<Path, Buffers, Optional<Analysis>> lookUp) {
     Path file = Uris.path(uri);
-    return ask(
-        asked ->
-            lookUp
-                .apply(file, asked)
-                .flatMap(a -> a.tree(file).map(tree -> new Question(a, file, tree, a.lines(file))))
-                .map(answer)
-                .orElse(nothing));
+    return ask(asked -> analyses.of(file, asked).flatMap(a -> question(a, file)).map(answer).orElse(nothing));
+  }
+
+  /** The same, once every phase has judged the plan; refused where it changes before that. */
+  <T> CompletableFuture<T> askJudged(String uri, T nothing, Function<Question, T> answer) {
+    Path file = Uris.path(uri);
+    CompletableFuture<Optional<CompletableFuture<Analysis>>> begun = ask(asked -> analyses.judged(file, asked));
+    return begun
+        .thenCompose(Session::allIn)
+        .thenApplyAsync(a -> a.flatMap(known -> question(known, file)).map(answer).orElse(nothing), analyses::run)
+        .exceptionallyCompose(
+            e -> CompletableFuture.failedFuture(e.getCause() instanceof CancellationException ? OUTDATED : e));
+  }
+
+  private static <T> CompletableFuture<Optional<T>> allIn(Optional<CompletableFuture<T>> begun) {
+    return begun.map(b -> b.thenApply(Optional::of)).orElseGet(() -> CompletableFuture.completedFuture(Optional.empty()));
+  }
+
+  private static Optional<Question> question(Analysis analysis, Path file) {
+    return analysis.tree(file).map(tree -> new Question(analysis, file, tree, analysis.lines(file)));
   }
 
   /** Answers from no plan in particular. */
