@@ -1,0 +1,93 @@
+package wattle.boxes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import wattle.bind.Binder;
+import wattle.bind.SourceReader;
+import wattle.derivation.Derivation;
+import wattle.finding.Source;
+import wattle.quantity.Units;
+import wattle.reference.Reference;
+
+class BoxFillTest {
+  /** What a box needs, in cubic inches, where cables come in from branches of their own. */
+  private static Derivation needed(String code, String box, String... cables) {
+    StringBuilder plan = new StringBuilder("plan \"Box\"\nuse code " + code + "\n");
+    plan.append("service main 120/240 V 200 A { source available 10 kA }\npanel P from main {\n  bus 200 A  slots 20\n");
+    for (int i = 0; i < cables.length; i++) {
+      plan.append("  %d 15 A b%d\n".formatted(i + 1, i));
+    }
+    plan.append("}\n");
+    for (int i = 0; i < cables.length; i++) {
+      plan.append("branch b%d by %s NM-B { P --5 m-- den.b }\n".formatted(i, cables[i]));
+    }
+    plan.append("room den { box b ").append(box).append(" }\n");
+    Binder.Bound bound = Binder.bind(new Source("box.wattle", plan.toString()), Path.of("box.wattle"), SourceReader.FROM_DISK).value();
+    return new BoxFill(bound.house(), bound.library()).needed(bound.house().boxes().get("den.b")).orElseThrow();
+  }
+
+  private static double cubicInches(Derivation volume) {
+    return volume.quantity().orElseThrow().in(Units.CUBIC_INCH);
+  }
+
+  /** Worked example: page tradelicenseprep.com calc-box-fill, example 1; NFPA 70 314.16(B): 8 × 2.25 in³. */
+  @Test
+  void receptacleOnTwoCables() {
+    Derivation needed = needed("us-2023", "34 in3 clamps { o: receptacle }", "12/2", "12/2");
+    assertThat(cubicInches(needed)).isEqualTo(18.0, within(1e-9));
+    assertThat(needed.inputs()).extracting(BoxFillTest::cubicInches).containsExactly(9.0, 4.5, 2.25, 2.25);
+  }
+
+  /** Worked example: page electrical-contractor.net, post 95184; NFPA 70 314.16(B): 11 × 2.25 in³, no clamps inside. */
+  @Test
+  void oneDeviceOnFourCables() {
+    assertThat(cubicInches(needed("us-2023", "34 in3 { o: receptacle }", "12/2", "12/2", "12/2", "12/2")))
+        .isEqualTo(24.75, within(1e-9));
+  }
+
+  /** NFPA 70 314.16(B), worked by hand: 4 × 2.00 + 2 × 2.25, and clamps, yoke and grounds by the largest size. */
+  @Test
+  void mixedSizes() {
+    Derivation needed = needed("us-2023", "21 in3 clamps { o: receptacle }", "14/2", "14/2", "12/2");
+    assertThat(cubicInches(needed)).isEqualTo(21.5, within(1e-9));
+    assertThat(needed.inputs().stream().mapToDouble(BoxFillTest::cubicInches).sum()).isEqualTo(21.5, within(1e-9));
+  }
+
+  /** NFPA 70 314.16(B)(5): a quarter for each ground above four, of the largest ground: 12 × 2.25 + 1.5 × 2.25. */
+  @Test
+  void groundsAboveFour() {
+    assertThat(cubicInches(needed("us-2023", "34 in3", "12/2", "12/2", "12/2", "12/2", "12/2", "12/2")))
+        .isEqualTo(12 * 2.25 + 1.5 * 2.25, within(1e-9));
+  }
+
+  /** NFPA 70 table 314.16(B) and CSA C22.1 table 22, every size that the grammar has cables of: two conductors and grounds. */
+  @TestFactory
+  List<DynamicTest> everyListedAllowance() {
+    List<DynamicTest> tests = new ArrayList<>();
+    for (Map<String, String> row : Reference.rows("box.csv")) {
+      String size = row.get("item").replace(" AWG", "");
+      if (!row.get("kind").equals("conductor_allowance") || !List.of("14", "12", "10", "8", "6").contains(size)) {
+        continue;
+      }
+      boolean us = row.get("table").startsWith("NEC");
+      double allowance = Double.parseDouble(row.get("value"));
+      tests.add(
+          DynamicTest.dynamicTest(
+              row.get("table") + " " + size,
+              () -> {
+                Derivation needed = needed(us ? "us-2023" : "ca-2021", "60 in3", size + "/2");
+                assertThat(cubicInches(needed.inputs().get(0))).isEqualTo(2 * allowance, within(1e-9));
+              }));
+    }
+    assertThat(tests).hasSizeGreaterThanOrEqualTo(10);
+    return tests;
+  }
+}
