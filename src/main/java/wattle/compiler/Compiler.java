@@ -2,7 +2,10 @@ package wattle.compiler;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.Reading;
@@ -16,11 +19,16 @@ import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
 import wattle.rules.RuleBook;
+import wattle.rules.Silences;
 import wattle.trials.Expectations;
 import wattle.worksheet.ServiceLoad;
 
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
+  /** Findings of computations that a plan may silence, as it may those of rules. */
+  private static final Set<String> COMPUTED =
+      Stream.of(FaultChecks.NAMES, ServiceLoad.NAMES).flatMap(Set::stream).collect(Collectors.toUnmodifiableSet());
+
   private final SourceReader reader;
   private final Reading reading;
 
@@ -91,7 +99,8 @@ public final class Compiler {
             () -> faults(house, library),
             () -> ServiceLoad.check(house, library),
             () -> PanelSpace.check(house.panels().values()));
-    return phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
+    List<Finding> found = phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
+    return new Silences(house.silences(), library, COMPUTED).apply(found, sound);
   }
 
   private static List<Finding> faults(House house, Library library) {

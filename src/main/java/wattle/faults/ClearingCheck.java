@@ -41,9 +41,10 @@ final class ClearingCheck {
 
   /**
    * @param what such as {@code 'hall'}
+   * @param subject name of what the breaker guards
    * @param points what the breaker guards, the panel that it is in first or not at all
    */
-  Optional<Finding> of(String what, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points) {
+  Optional<Finding> of(String what, String subject, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points) {
     Optional<TripCurve> curve = curves.of(breaker, system);
     if (curve.isEmpty()) {
       return Optional.empty();
@@ -63,10 +64,11 @@ final class ClearingCheck {
         .filter(s -> s.outlasts(longest))
         .findFirst()
         .map(s -> outlasting(what, place, breaker, curve.get(), s))
-        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points)));
+        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points)))
+        .map(f -> f.about(subject).build());
   }
 
-  private static Finding below(String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points) {
+  private static Finding.Builder below(String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points) {
     String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
     Finding.Builder finding =
         start(
@@ -79,18 +81,18 @@ final class ClearingCheck {
                     + "; till then the fault burns.")
             .source(curve.bandCitations().get(0));
     if (slow.fault.kind() == FaultKind.LINE_GROUND) {
-      return finding.fix("run it thicker, its ground too, or make it shorter").build();
+      return finding.fix("run it thicker, its ground too, or make it shorter");
     }
     Thicker.than(slow.fault, slow.amperes, curve.usualAmperes(), nearest(points, slow.fault))
         .ifPresentOrElse(size -> finding.fix("run all of it in " + size + ", or make it shorter"), () -> finding.fix("make it shorter"));
-    return finding.build();
+    return finding;
   }
 
   private static Optional<Fault> nearest(List<FaultPoint> points, Fault fault) {
     return points.size() > 1 ? points.get(0).fault(fault.kind()) : Optional.empty();
   }
 
-  private static Finding outlasting(String what, Span place, Breaker breaker, TripCurve curve, Slow slow) {
+  private static Finding.Builder outlasting(String what, Span place, Breaker breaker, TripCurve curve, Slow slow) {
     Withstand weakest = slow.fault.weakest().orElseThrow();
     WireSize size = weakest.wire().size();
     String stands = seconds(weakest.secondsAt(slow.amperes));
@@ -105,8 +107,7 @@ final class ClearingCheck {
                 + curve.standard() + " allows, the insulation of the conductor is spoilt before the breaker opens.")
         .figure("let-through that " + size + " stands", weakest.letThrough().value().text())
         .fix("run it thicker or shorter, so that the fault trips the breaker at once")
-        .source(ADIABATIC)
-        .build();
+        .source(ADIABATIC);
   }
 
   private static Finding.Builder start(String rule, Slow slow, TripCurve curve, String headline) {

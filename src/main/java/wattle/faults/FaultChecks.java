@@ -3,6 +3,7 @@ package wattle.faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Span;
@@ -20,6 +21,10 @@ import wattle.model.Status;
 public final class FaultChecks {
   private static final Citation FAULT_CURRENT = new Citation("IEEE 242", "short-circuit currents", true);
 
+  /** Names of what is found here and may be silenced. */
+  public static final Set<String> NAMES =
+      Set.of("interrupting-rating-below-fault", "fault-below-instantaneous", "conductor-would-not-survive", "source-without-impedance");
+
   private FaultChecks() {}
 
   public static List<Finding> of(House house, Library library, Faults faults) {
@@ -35,7 +40,7 @@ public final class FaultChecks {
       if (panel.status() != Status.TO_REMOVE) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         feeder(house, panel)
-            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.feeder().get().origin().name(), b, panel.system(), List.of(faults.panel(panel.name()))))
+            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b, panel.system(), List.of(faults.panel(panel.name()))))
             .ifPresent(findings::add);
       }
     }
@@ -44,7 +49,7 @@ public final class FaultChecks {
       Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);
       if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()) {
         clearing
-            .of("'" + branch.name() + "'", branch.origin().name(), breaker.get(), panel.get().system(), faults.branch(branch.name()))
+            .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(), faults.branch(branch.name()))
             .ifPresent(findings::add);
       }
     }
@@ -63,6 +68,7 @@ public final class FaultChecks {
         .because("Its figures leave next to no impedance, or nothing else; the fault currents of the house were left out.")
         .fix("state what the utility gives, such as 50 kVA 1.8 % or available 10 kA")
         .source(FAULT_CURRENT)
+        .about(service)
         .build();
   }
 }

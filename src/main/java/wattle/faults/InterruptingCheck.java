@@ -77,7 +77,8 @@ final class InterruptingCheck {
             .figure("fault current at " + panel.name(), kiloamperes(fault))
             .figure("interrupting rating", kiloamperes(interrupts.si()))
             .fix("use one that can interrupt at least " + kiloamperes(fault) + ", or a combination that is tested and marked for it")
-            .source(SOURCE);
+            .source(SOURCE)
+            .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();
   }
@@ -90,7 +91,8 @@ final class InterruptingCheck {
             .because("What is sold for dwellings interrupts " + usual.orElseThrow() + "; more than that it may not open.")
             .figure("fault current at " + panel.name(), kiloamperes(point.mostAmperes()))
             .fix("state what each can interrupt, such as 22 kA, or ask the utility for the fault current at the service")
-            .source(SOURCE);
+            .source(SOURCE)
+            .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();
   }

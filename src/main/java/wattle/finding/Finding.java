@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param figures the figures behind it, name to printed value, in reading order
  * @param fixes best first
  * @param source where the rule comes from; absent for findings about the notation itself
+ * @param subject name of the thing that it is about, by which a plan may silence it; absent for what has no name
  * @param silenced the written reason why the plan silences it; absent for a finding that stands
  */
 public record Finding(
@@ -31,6 +32,7 @@ public record Finding(
     Map<String, String> figures,
     List<Fix> fixes,
     Optional<Citation> source,
+    Optional<String> subject,
     Optional<String> silenced) {
 
   /** By file, place, severity and rule, so that the same input gives the same order. */
@@ -68,7 +70,7 @@ public record Finding(
 
   /** The same finding, silenced for a reason that the plan gives. */
   public Finding silencedBecause(String why) {
-    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, Optional.of(why));
+    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why));
   }
 
   /** Gathers the parts of a finding; a reader would otherwise count ten commas. */
@@ -82,6 +84,7 @@ public record Finding(
     private final Map<String, String> figures = new LinkedHashMap<>();
     private final List<Fix> fixes = new ArrayList<>();
     private Optional<Citation> source = Optional.empty();
+    private Optional<String> subject = Optional.empty();
 
     private Builder(String rule, Severity severity, String headline) {
       this.rule = rule;
@@ -123,9 +126,19 @@ public record Finding(
       return this;
     }
 
+    /** Names the thing that it is about. */
+    public Builder about(Optional<String> name) {
+      subject = name;
+      return this;
+    }
+
+    public Builder about(String name) {
+      return about(Optional.of(name));
+    }
+
     public Finding build() {
       return new Finding(
-          rule, severity, headline, place, related, reason, figures, fixes, source, Optional.empty());
+          rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.empty());
     }
   }
 }

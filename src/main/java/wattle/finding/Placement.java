@@ -61,7 +61,7 @@ public final class Placement {
             .toList();
     return new Finding(
         finding.rule(), finding.severity(), finding.headline(), place, related, finding.reason(), finding.figures(), fixes,
-        finding.source(), finding.silenced());
+        finding.source(), finding.subject(), finding.silenced());
   }
 
   private Mark whole(Mark mark) {

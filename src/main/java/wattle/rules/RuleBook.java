@@ -3,9 +3,7 @@ package wattle.rules;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -22,7 +20,7 @@ public final class RuleBook {
   private RuleBook() {}
 
   /**
-   * Findings of the rules, silenced where the plan says so, and mistakes in the rules themselves.
+   * Findings of the rules, and mistakes in the rules themselves; nothing is silenced here.
    *
    * @param sound whether the house was bound without errors; rules are not asked about one that was not, since they would
    *     find the same fault again in other words
@@ -33,15 +31,14 @@ public final class RuleBook {
     if (!sound) {
       return findings;
     }
-    Set<String> names = rules.value().stream().map(Rule::name).collect(Collectors.toSet());
-    findings.addAll(Silences.apply(run(house, library, rules.value()), house.silences(), names));
+    findings.addAll(run(house, library, rules.value()));
     return findings;
   }
 
   /** Every rule by itself, in a big house on several processors; what they find is in the order of the rules. */
-  static List<RuleFinding> run(House house, Library library, List<Rule> rules) {
+  static List<Finding> run(House house, Library library, List<Rule> rules) {
     int parts = house.devices().size() < WORTH_SHARING ? 1 : Math.min(MOST_PARTS, ForkJoinPool.getCommonPoolParallelism() + 1);
-    List<List<RuleFinding>> found = new ArrayList<>(Collections.nCopies(rules.size(), List.of()));
+    List<List<Finding>> found = new ArrayList<>(Collections.nCopies(rules.size(), List.of()));
     IntStream.range(0, parts).parallel().forEach(part -> {
       RuleRunner runner = new RuleRunner(house, library);
       for (int rule = part; rule < rules.size(); rule += parts) {

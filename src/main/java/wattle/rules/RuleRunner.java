@@ -19,8 +19,8 @@ public final class RuleRunner {
   }
 
   /** What a rule finds; nothing is silenced here. */
-  public List<RuleFinding> run(Rule rule) {
-    List<RuleFinding> found = new ArrayList<>();
+  public List<Finding> run(Rule rule) {
+    List<Finding> found = new ArrayList<>();
     Object[] named = new Object[rule.size()];
     for (Object thing : facts.all(rule.kind())) {
       run(rule, thing, named).ifPresent(found::add);
@@ -28,7 +28,7 @@ public final class RuleRunner {
     return found;
   }
 
-  private Optional<RuleFinding> run(Rule rule, Object thing, Object[] named) {
+  private Optional<Finding> run(Rule rule, Object thing, Object[] named) {
     named[0] = thing;
     for (Rule.Let let : rule.lets()) {
       named[let.place()] = let.term().of(facts, named);
@@ -38,13 +38,13 @@ public final class RuleRunner {
     }
     for (Term requirement : rule.requirements()) {
       if (Boolean.FALSE.equals(requirement.of(facts, named))) {
-        return Optional.of(new RuleFinding(finding(rule, named), Facts.nameOf(thing)));
+        return Optional.of(finding(rule, named).about(Facts.nameOf(thing)).build());
       }
     }
     return Optional.empty();
   }
 
-  private Finding finding(Rule rule, Object[] named) {
+  private Finding.Builder finding(Rule rule, Object[] named) {
     Map<String, String> figures = new LinkedHashMap<>();
     Finding.Builder finding = Finding.of(rule.name(), rule.severity(), rule.headline().fill(facts, named, figures));
     boolean first = true;
@@ -63,6 +63,6 @@ public final class RuleRunner {
     rule.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
     rule.citations().stream().findFirst().ifPresent(finding::source);
     figures.forEach(finding::figure);
-    return finding.build();
+    return finding;
   }
 }

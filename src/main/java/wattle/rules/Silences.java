@@ -8,40 +8,61 @@ import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
+import wattle.library.Library;
 import wattle.model.Silence;
 
 /**
- * Silences findings of rules where the plan gives a reason. What the parser or the binder found never comes here, so it
- * cannot be silenced; a silence that silences nothing is a finding.
+ * Silences findings where the plan gives a reason. What the parser or the binder found never comes here, so it cannot be
+ * silenced, and what a plan itself expects is changed there; a silence that silences nothing is a finding.
  */
-final class Silences {
-  private Silences() {}
+public final class Silences {
+  private final List<Silence> silences;
+  private final Set<String> names = new HashSet<>();
 
-  static List<Finding> apply(List<RuleFinding> found, List<Silence> silences, Set<String> ruleNames) {
+  /**
+   * @param library its rules may be silenced
+   * @param computed names of the findings of computations that may be silenced as well
+   */
+  public Silences(List<Silence> silences, Library library, Set<String> computed) {
+    this.silences = silences;
+    names.addAll(library.rules().keySet());
+    names.addAll(computed);
+  }
+
+  /**
+   * The findings, some of them silenced, and the silences that are idle.
+   *
+   * @param complete whether all that may be silenced was looked for; else no silence is called idle
+   */
+  public List<Finding> apply(List<Finding> found, boolean complete) {
     List<Finding> findings = new ArrayList<>();
     Set<Silence> used = new HashSet<>();
-    for (RuleFinding each : found) {
+    for (Finding each : found) {
       Optional<Silence> silence = silences.stream().filter(s -> matches(s, each)).findFirst();
       silence.ifPresent(used::add);
-      findings.add(silence.map(s -> each.finding().silencedBecause(s.reason())).orElse(each.finding()));
+      findings.add(silence.map(s -> each.silencedBecause(s.reason())).orElse(each));
     }
-    silences.stream().filter(s -> !used.contains(s)).forEach(s -> findings.add(idle(s, ruleNames)));
+    if (complete) {
+      silences.stream().filter(s -> !used.contains(s)).forEach(s -> findings.add(idle(s)));
+    }
     return findings;
   }
 
-  private static boolean matches(Silence silence, RuleFinding found) {
-    return silence.rule().equals(found.finding().rule()) && (silence.at().isEmpty() || silence.at().equals(found.subject()));
+  private boolean matches(Silence silence, Finding found) {
+    return silence.rule().equals(found.rule()) && names.contains(found.rule())
+        && (silence.at().isEmpty() || silence.at().equals(found.subject()));
   }
 
-  private static Finding idle(Silence silence, Set<String> ruleNames) {
+  private Finding idle(Silence silence) {
+    boolean known = names.contains(silence.rule());
     Finding.Builder finding =
         Finding.warning("silence-idle", "a silence of '" + silence.rule() + "' silences nothing")
-            .at(silence.origin().name(), ruleNames.contains(silence.rule()) ? "this rule raises nothing" + silence.at().map(a -> " at " + a).orElse(" here") : "no rule of this plan's packs is called so")
+            .at(silence.origin().name(), known ? "this rule raises nothing" + silence.at().map(a -> " at " + a).orElse(" here") : "no rule of this plan's packs is called so")
             .because("A silence that is left behind would hide the next fault of its kind.");
-    if (ruleNames.contains(silence.rule())) {
+    if (known) {
       finding.fix("take the line out");
     } else {
-      NearNames.of(silence.rule(), ruleNames).forEach(n -> finding.fix(Fix.of("write " + n)));
+      NearNames.of(silence.rule(), names).forEach(n -> finding.fix(Fix.of("write " + n)));
     }
     return finding.build();
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Span;
@@ -27,6 +28,9 @@ import wattle.quantity.Quantity;
 public final class ServiceLoad {
   /** Amperes below which a difference is one of rounding; codes drop fractions of an ampere below a half. */
   static final double TOLERANCE = 0.5;
+
+  /** Names of what is found here and may be silenced. */
+  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load");
 
   private final House house;
   private final HouseWorksheets worksheets;
@@ -95,7 +99,8 @@ public final class ServiceLoad {
             .figure("calculated load", voltAmperes(sheet.total().si()))
             .figure("current", current)
             .figure("rating", rating)
-            .source(sheet.method().source());
+            .source(sheet.method().source())
+            .about(sheet.name());
     sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
     return finding.build();
   }

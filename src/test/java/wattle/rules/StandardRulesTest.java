@@ -42,7 +42,7 @@ class StandardRulesTest {
     Checked<Binder.Bound> bound = bind(sample, rule.pack());
     assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
     Library library = bound.value().library();
-    return RuleBook.run(bound.value().house(), library, rules).stream().map(f -> f.finding().rule()).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
+    return RuleBook.run(bound.value().house(), library, rules).stream().map(Finding::rule).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
   }
 
   private static List<Rule> rulesOfItsPlan(Rule rule) {
@@ -85,9 +85,8 @@ class StandardRulesTest {
   Stream<DynamicTest> everyFindingIsWhole() {
     return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
       Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      List<RuleFinding> found = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule));
-      for (RuleFinding each : found) {
-        Finding finding = each.finding();
+      List<Finding> found = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule));
+      for (Finding finding : found) {
         assertThat(finding.place()).as("a place").isPresent();
         assertThat(finding.headline()).as("headline").doesNotContain("?").doesNotEndWith(".").isNotEmpty();
         assertThat(finding.reason()).as("reason").isNotEmpty().doesNotContain("?");
