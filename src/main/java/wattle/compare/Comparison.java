@@ -2,13 +2,10 @@ package wattle.compare;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.UnaryOperator;
-import java.util.regex.Pattern;
 import wattle.finding.Finding;
 
 /**
@@ -23,7 +20,6 @@ import wattle.finding.Finding;
  */
 public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences) {
   private static final Comparator<Change> ORDER = Comparator.comparing(Change::thing).thenComparing(Change::property);
-  private static final Pattern NAME = Pattern.compile("'([^']+)'");
 
   public Comparison {
     changes = List.copyOf(changes);
@@ -59,9 +55,8 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
       }
     }
     changes.sort(ORDER);
-    UnaryOperator<String> told = headline -> NAME.matcher(headline).replaceAll(m -> java.util.regex.Matcher.quoteReplacement("'" + renames.later(m.group(1)) + "'"));
-    Findings findings = Findings.between(before.findings(), after.findings(), told);
-    return new Comparison(changes, findings.appeared, findings.gone, Consequences.between(before, after, renames));
+    FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
+    return new Comparison(changes, findings.appeared(), findings.gone(), Consequences.between(before, after, renames));
   }
 
   private static List<String> facts(Described thing) {
@@ -77,45 +72,6 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
             new Change.Changed(
                 is.own(), was.own(), name, was.properties().getOrDefault(name, ""), is.properties().getOrDefault(name, "")));
       }
-    }
-  }
-
-  /** Findings on one side only, each counted as often as it is there. */
-  private record Findings(List<Finding> appeared, List<Finding> gone) {
-    static Findings between(List<Finding> before, List<Finding> after, UnaryOperator<String> told) {
-      // First as they are worded, then with the names that changed put as the later plan has them: a name that two kinds
-      // of things have would else be taken for the other's.
-      Findings once = unlike(before, after, UnaryOperator.identity());
-      return unlike(once.gone, once.appeared, told);
-    }
-
-    private static Findings unlike(List<Finding> before, List<Finding> after, UnaryOperator<String> told) {
-      Map<String, Integer> unmatched = new HashMap<>();
-      before.forEach(f -> unmatched.merge(key(f, told), 1, Integer::sum));
-      List<Finding> appeared = new ArrayList<>();
-      Map<String, Integer> matched = new HashMap<>();
-      for (Finding finding : after) {
-        String key = key(finding, UnaryOperator.identity());
-        if (matched.getOrDefault(key, 0) < unmatched.getOrDefault(key, 0)) {
-          matched.merge(key, 1, Integer::sum);
-        } else {
-          appeared.add(finding);
-        }
-      }
-      List<Finding> gone = new ArrayList<>();
-      for (Finding finding : before) {
-        String key = key(finding, told);
-        if (matched.getOrDefault(key, 0) > 0) {
-          matched.merge(key, -1, Integer::sum);
-        } else {
-          gone.add(finding);
-        }
-      }
-      return new Findings(appeared, gone);
-    }
-
-    private static String key(Finding finding, UnaryOperator<String> told) {
-      return finding.rule() + " " + told.apply(finding.headline()) + finding.silenced().map(s -> " silenced").orElse("");
     }
   }
 

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import wattle.model.House;
 
 /**
@@ -24,6 +26,8 @@ final class Renames {
 
   /** Part of all that either of two things is which both must be, to be taken for one. */
   private static final double LEAST_SHARED = 0.5;
+
+  private static final Pattern WORD = Pattern.compile("[\\p{L}\\d_]+(?:[.-][\\p{L}\\d_]+)*");
 
   private final Map<Thing, String> names = new TreeMap<>();
 
@@ -88,9 +92,24 @@ final class Renames {
     return Map.copyOf(names);
   }
 
+  /** The same read from the later revision to the earlier. */
+  Renames mirrored() {
+    Renames mirrored = new Renames();
+    names.forEach((thing, name) -> mirrored.names.put(new Thing(thing.kind(), name), thing.name()));
+    return mirrored;
+  }
+
+  /** A sentence of the earlier revision with every name that changed put as the later has it. */
+  String inSentence(String sentence) {
+    return WORD.matcher(sentence).replaceAll(m -> Matcher.quoteReplacement(later(m.group())));
+  }
+
   /** A thing of the earlier revision by its later name. */
   Thing later(Thing thing) {
     String whole = names.get(thing);
+    if (whole == null && thing.kind() == Thing.Kind.BOX) {
+      whole = names.get(new Thing(Thing.Kind.DEVICE, thing.name())); // a device's own box goes by its name
+    }
     if (whole != null) {
       return new Thing(thing.kind(), whole);
     }
