@@ -30,9 +30,10 @@ import wattle.finding.Source;
       "  wattle compare before.wattle after.wattle",
       "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
       "  wattle compare --describe examples/cottage/house.wattle",
-      "  wattle compare --picture changes.svg examples/kitchen-renovation/before.wattle examples/kitchen-renovation/after.wattle",
+      "  wattle compare --picture changes.svg before.wattle after.wattle",
       "",
-      "For git: diff.wattle.command = 'wattle compare --as-driver', diff.wattle.textconv = 'wattle compare --describe'.",
+      "For git: diff.wattle.command = 'wattle compare --as-driver',",
+      "diff.wattle.textconv = 'wattle compare --describe'.",
     })
 final class CompareCommand implements Callable<Integer> {
   /** What changes are written as. */
@@ -48,7 +49,7 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--git", paramLabel = "REV", description = "Compare this revision of the plan with the file as it is.")
   private String revision;
 
-  @Option(names = "--as-driver", description = "Take the seven arguments that git gives to an external difference command.")
+  @Option(names = "--as-driver", description = "Take the arguments that git gives to an external difference command.")
   private boolean driver;
 
   @Option(names = "--describe", description = "Print one plan as sorted properties, for tools that compare texts.")
@@ -107,18 +108,42 @@ final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  /** Git gives: path, old file, its hash and mode, new file, its hash and mode; a difference is no failure to it. */
+  /**
+   * Git gives: path, old file, its hash and mode, new file, its hash and mode; of a renamed file also its new path and what
+   * git says of it; of one that is not merged yet the path alone. A difference is no failure to git, and a failure would
+   * end its whole output, so that what cannot be read is told as a line of it.
+   */
   private int asDriver(PrintWriter out) {
     refuse("--as-driver", revision != null, "--git");
     refuse("--as-driver", picture != null, "--picture");
-    expect(7, "--as-driver takes the seven arguments of git");
     String path = files.get(0);
-    out.println("wattle compare " + path);
-    // Each side is read as if it lay in the place of the file, so that the files it uses are found.
-    Source before = new Source(path, textOf(files.get(1)));
-    Source after = new Source(path, textOf(files.get(4)));
-    print(out, input.compile(before, path), input.compile(after, path), "a/" + path, "b/" + path);
+    if (files.size() == 1) {
+      out.println("wattle compare " + path + ": not merged yet");
+      return ExitCode.FINE;
+    }
+    if (files.size() != 7 && files.size() != 9) {
+      throw new ParameterException(spec.commandLine(), "--as-driver takes the seven arguments of git, or nine of a renamed file");
+    }
+    String newPath = files.size() == 9 ? files.get(7) : path;
+    out.println("wattle compare " + path + (newPath.equals(path) ? "" : " renamed " + newPath));
+    try {
+      // Each side is read as if it lay in the place of the file, so that the files it uses are found.
+      Compilation before = input.compile(new Source(path, textOf(files.get(1))), path);
+      Compilation after = input.compile(new Source(newPath, textOf(files.get(4))), newPath);
+      if (format == Format.TEXT && isPart(before) && isPart(after)) {
+        out.print(Changes.ofParts(Comparison.of(revision(before), revision(after))));
+      } else {
+        print(out, before, after, "a/" + path, "b/" + newPath);
+      }
+    } catch (Failure e) {
+      out.println(e.getMessage());
+    }
     return ExitCode.FINE;
+  }
+
+  /** A file of rooms or of one panel, which another plan uses: alone it would be full of errors that the plan has not. */
+  private static boolean isPart(Compilation plan) {
+    return plan.house().services().isEmpty() && plan.completeness() == Completeness.IN_PIECES || plan.source().text().isEmpty();
   }
 
   /** An added or removed file has the null device on its other side. */

@@ -81,6 +81,7 @@ public final class Description {
     house.dwellings().forEach((name, d) -> {
       Map<String, String> p = thing(Thing.Kind.DWELLING, name);
       put(p, "label", d.label());
+      put(p, "on", String.join(", ", d.panels().stream().map(x -> renamed(Thing.Kind.PANEL, x)).toList()));
       facts(p, d.facts());
       put(p, "flags", String.join(", ", new TreeSet<>(d.flags())));
     });
@@ -211,6 +212,7 @@ public final class Description {
     }
     Map<String, String> p = things.computeIfAbsent(new Thing(Thing.Kind.BREAKER, name), t -> new LinkedHashMap<>());
     put(p, "slot", panelName + "/" + b.id().slotText());
+    put(p, "feeds", b.target() instanceof Breaker.Target.Spare ? "spare" : b.target() instanceof Breaker.Target.Later ? "later" : "");
     put(p, "leg", String.join("+", b.poles().stream().map(pole -> pole.leg().map(Leg::name).orElse("?")).toList()));
     put(p, "rating", b.rating());
     put(p, "handle", b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));

@@ -58,18 +58,76 @@ class CompareCommandTest {
     assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("no revision");
   }
 
-  @Test
-  void gitShowsWhatChangedThroughTheThreeLinesOfTheReadme() throws IOException, InterruptedException {
+  /** A program called wattle, as one that is installed would be. */
+  private Path wattleOnThePath() throws IOException {
+    Path bin = Files.createDirectory(folder.resolve("bin"));
+    Path wattle = bin.resolve("wattle");
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    String wattle = "'" + java + "' -cp '" + System.getProperty("java.class.path") + "' wattle.cli.Main";
-    Files.writeString(folder.resolve(".gitattributes"), "*.wattle diff=wattle\n");
-    git("config", "diff.wattle.textconv", wattle + " compare --describe");
-    assertThat(git("diff", "HEAD", "--", "rooms.wattle")).contains("-  load: 12 kW").contains("+  load: 14 kW");
-    git("config", "diff.wattle.command", wattle + " compare --as-driver");
+    Files.writeString(wattle, "#!/bin/sh\nexec '" + java + "' -cp '" + System.getProperty("java.class.path") + "' wattle.cli.Main \"$@\"\n");
+    assertThat(wattle.toFile().setExecutable(true)).isTrue();
+    return bin;
+  }
+
+  private String shell(Path bin, String line) throws IOException, InterruptedException {
+    ProcessBuilder builder = new ProcessBuilder("sh", "-c", line).directory(folder.toFile()).redirectErrorStream(true);
+    builder.environment().merge("PATH", bin.toString(), (path, first) -> first + java.io.File.pathSeparator + path);
+    Process process = builder.start();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(line + ": " + said).isZero();
+    return said;
+  }
+
+  /** The lines stand in the README alone; here they are run as they stand there. */
+  private static List<String> linesOfTheReadme() throws IOException {
+    List<String> lines = Files.readAllLines(Path.of("README.md"));
+    int from = lines.indexOf("For version control, three lines make git show what changed in the house:");
+    assertThat(from).isPositive();
+    List<String> block = lines.subList(from + 3, from + 6);
+    assertThat(lines.get(from + 2)).isEqualTo("```");
+    assertThat(lines.get(from + 6)).isEqualTo("```");
+    return block;
+  }
+
+  @Test
+  void gitShowsWhatChangedByTheThreeLinesOfTheReadme() throws IOException, InterruptedException {
+    Path bin = wattleOnThePath();
+    for (String line : linesOfTheReadme()) {
+      shell(bin, line);
+    }
+    assertThat(shell(bin, "git diff --no-ext-diff HEAD -- rooms.wattle")).contains("-  load: 12 kW").contains("+  load: 14 kW");
     Path house = folder.resolve("house.wattle");
-    Files.writeString(house, Files.readString(house).replace("revision \"C\"", "revision \"D\""));
-    String said = git("diff", "HEAD", "--", "house.wattle");
-    assertThat(said).contains("~ plan: revision C -> D");
+    Files.writeString(house, Files.readString(house).replace("revision \"C\"", "revision \"D\"").replace("6+8    50 A", "6+8    60 A"));
+    String said = shell(bin, "git --no-pager diff HEAD");
+    assertThat(said).contains("wattle compare house.wattle\n~ plan: revision C -> D\n~ breaker of range: rating 50 A -> 60 A");
+    assertThat(said).contains("branch range: largest neutral current  50.0 A -> 60.0 A  +10.0 A");
+    assertThat(said).contains("wattle compare rooms.wattle\n~ device kitchen.range: load 12 kW -> 14 kW\nA part of a plan");
+    assertThat(said).doesNotContain("device-unfed");
+  }
+
+  /** Each of these would end git's whole output if the command failed at it. */
+  @Test
+  void gitGoesOnAfterRenamedNewRemovedAndUnreadableFiles() throws IOException, InterruptedException {
+    Path bin = wattleOnThePath();
+    for (String line : linesOfTheReadme()) {
+      shell(bin, line);
+    }
+    shell(bin, "cp house.wattle other.wattle && git add . && git -c user.name=T -c user.email=t@example.org commit -q -m two");
+    shell(bin, "git mv garage.wattle shed.wattle && sed -i 's/bus 100 A/bus 125 A/' shed.wattle");
+    shell(bin, "git rm -q --cached other.wattle && rm other.wattle && printf 'plan \\377\\376\\000junk' > junk.wattle");
+    shell(bin, "printf 'plan \"New\"\\n' > new.wattle && git add -A");
+    String said = shell(bin, "git --no-pager diff --cached -M");
+    assertThat(said).contains("wattle compare garage.wattle renamed shed.wattle", "~ panel G: bus 100 A -> 125 A");
+    assertThat(said).contains("wattle compare junk.wattle\n").contains("UTF-8");
+    assertThat(said).contains("wattle compare new.wattle\n").contains("- panel P");
+  }
+
+  @Test
+  void theExitCodeTellsWhetherTheyDiffer() {
+    String before = "examples/kitchen-renovation/before.wattle";
+    assertThat(compare(ExitCode.FINE, before, before)).isEmpty();
+    assertThat(compare(ExitCode.FINE, "--format", "md", before, before)).contains("Nothing differs.");
+    compare(ExitCode.FOUND, before, "examples/kitchen-renovation/after.wattle");
+    assertThat(compare(ExitCode.USAGE, before, "examples/no-such.wattle")).contains("no-such.wattle");
   }
 
   @Test

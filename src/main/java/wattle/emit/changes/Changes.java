@@ -18,6 +18,12 @@ public final class Changes {
     return ChangesText.of(comparison);
   }
 
+  /** The changes of a file that is only a part of a plan: what they come to is to be seen in the plan. */
+  public static String ofParts(Comparison comparison) {
+    return ChangesText.changes(comparison)
+        + "A part of a plan: for findings and figures, compare the plan that uses it (wattle compare --git REV PLAN).\n";
+  }
+
   /** The same as Markdown. */
   public static String markdown(Comparison comparison, String before, String after) {
     return ChangesMarkdown.of(comparison, before, after);

@@ -18,14 +18,20 @@ final class ChangesText {
 
   /** Empty where nothing differs. */
   static String of(Comparison comparison) {
-    StringBuilder out = new StringBuilder();
-    for (Change change : comparison.changes()) {
-      out.append(ChangeWords.sign(change)).append(' ').append(VisibleText.of(ChangeWords.sentence(change))).append('\n');
-    }
+    StringBuilder out = new StringBuilder(changes(comparison));
     findings(out, "new finding: ", comparison.appeared());
     findings(out, "finding gone: ", comparison.gone());
     if (!comparison.isEmpty()) {
       consequences(out, comparison.consequences());
+    }
+    return out.toString();
+  }
+
+  /** The changes alone. */
+  static String changes(Comparison comparison) {
+    StringBuilder out = new StringBuilder();
+    for (Change change : comparison.changes()) {
+      out.append(ChangeWords.sign(change)).append(' ').append(VisibleText.of(ChangeWords.sentence(change))).append('\n');
     }
     return out.toString();
   }
