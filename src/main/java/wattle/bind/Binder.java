@@ -94,6 +94,9 @@ public final class Binder {
     Memory memory = reading.memory();
     Library base = reading.packs(gathered.value().packs());
     List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).toList();
+    if (items.isEmpty() && findings.isEmpty()) {
+      findings.add(empty(plan));
+    }
     findings.addAll(memory.own(items.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
     Library library = memory.with(base);
     Scope scope = new Scope(library, files);
@@ -101,6 +104,14 @@ public final class Binder {
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
     return new Checked<>(new Bound(house, library, files), findings);
+  }
+
+  private static Finding empty(Source plan) {
+    return Finding.error("plan-empty", "nothing is written in " + plan.name() + " but blanks and comments")
+        .at(plan.span(0, 0), "a plan is expected here")
+        .because("There is nothing to check; that nothing was found in it would say nothing.")
+        .fix("begin with plan \"…\", or let 'wattle begin' ask a few questions and write a first plan")
+        .build();
   }
 
   private <T> List<T> all(Class<T> kind) {

@@ -8,6 +8,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -63,8 +64,12 @@ class CheckCommandTest {
   }
 
   @Test
-  void anEmptyPlanIsAPlan() throws IOException {
-    assertThat(run("check", plan("empty.wattle", "")).code).isEqualTo(ExitCode.FINE);
+  void anEmptyPlanIsNoPlan() throws IOException {
+    for (String nothing : List.of("", "\n\n", "// later\n")) {
+      Ran ran = run("check", plan("empty.wattle", nothing));
+      assertThat(ran.code).isEqualTo(ExitCode.FOUND);
+      assertThat(ran.out).contains("plan-empty").contains("wattle begin");
+    }
   }
 
   @Test
