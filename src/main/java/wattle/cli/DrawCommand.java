@@ -19,13 +19,15 @@ import wattle.emit.oneline.OneLine;
 import wattle.emit.panelfront.PanelFront;
 import wattle.emit.panelfront.PanelGraph;
 import wattle.emit.plot.LegsPlot;
+import wattle.emit.rooms.RoomSheet;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
+import wattle.model.Room;
 
 /** {@code draw}: a picture of a plan. */
 @Command(
     name = "draw",
-    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, or a plot of figures.",
+    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, the devices of each room, or a plot of figures.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
@@ -36,6 +38,7 @@ import wattle.model.Branch;
       "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
       "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
       "  wattle draw --view one-line --paper letter --out one-line.pdf examples/alder-court/house.wattle",
+      "  wattle draw --view rooms --paper A4 --out rooms.pdf examples/alder-court/house.wattle",
       "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
@@ -46,7 +49,8 @@ final class DrawCommand implements Callable<Integer> {
     BRANCH,
     TRIP,
     VOLTAGE,
-    LEGS;
+    LEGS,
+    ROOMS;
 
     @Override
     public String toString() {
@@ -60,7 +64,7 @@ final class DrawCommand implements Callable<Integer> {
   @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
 
-  @Option(names = "--of", paramLabel = "BRANCH", description = "The branch that the view is of, for branch, trip and voltage.")
+  @Option(names = "--of", paramLabel = "NAME", description = "The branch that the view is of, for branch, trip and voltage; for rooms, the one room.")
   private String of;
 
   @Mixin private EngineOption engine;
@@ -81,8 +85,8 @@ final class DrawCommand implements Callable<Integer> {
     if (onPaper && chosen == Format.DOT) {
       throw new Failure("a graph has no sheets; leave --paper out, or draw it as svg, png or pdf");
     }
-    if (of != null && (view == View.ONE_LINE || view == View.PANEL)) {
-      throw new Failure("--of names a branch, and the view " + view + " is of the whole house; leave it out");
+    if (of != null && (view == View.ONE_LINE || view == View.PANEL || view == View.LEGS)) {
+      throw new Failure("--of names a branch or room, and the view " + view + " is of the whole house; leave it out");
     }
     Compilation plan = input.compile(file);
     if (chosen == Format.DOT) {
@@ -99,6 +103,7 @@ final class DrawCommand implements Callable<Integer> {
       case ONE_LINE -> oneLine(plan).dot();
       case PANEL -> PanelGraph.dot(plan.house());
       case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg, png or pdf");
+      case ROOMS -> throw new Failure("the rooms are no graph; draw them as svg, png or pdf");
       case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg, png or pdf");
     };
   }
@@ -111,6 +116,7 @@ final class DrawCommand implements Callable<Integer> {
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of)).drawing();
       case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of)).drawing();
       case LEGS -> LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house()));
+      case ROOMS -> rooms(plan).plate().drawing();
     };
   }
 
@@ -122,6 +128,7 @@ final class DrawCommand implements Callable<Integer> {
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
       case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
       case LEGS -> LegsPlot.view(plan.house(), ConnectedLoads.of(plan.house()));
+      case ROOMS -> rooms(plan);
     };
   }
 
@@ -131,6 +138,17 @@ final class DrawCommand implements Callable<Integer> {
 
   private Branch branch(Compilation plan) {
     return BranchPlots.branch(plan, Optional.ofNullable(of));
+  }
+
+  private RoomSheet rooms(Compilation plan) {
+    if (of == null) {
+      return new RoomSheet(plan.house(), List.copyOf(plan.house().rooms().values()));
+    }
+    Room room = plan.house().rooms().get(of);
+    if (room == null) {
+      throw new Failure("no room is called '" + of + "'; rooms are " + String.join(", ", plan.house().rooms().keySet()));
+    }
+    return new RoomSheet(plan.house(), List.of(room));
   }
 
   private static <T> T laidOut(Supplier<T> diagram) {

@@ -52,7 +52,9 @@ class DrawCommandTest {
     "branch, upstairs, black: traveller 1",
     "trip, bed1, stands no longer than this",
     "voltage, outdoor, Every stated load on at once",
-    "legs, , out of balance by"
+    "legs, , out of balance by",
+    "rooms, , 'upper: slot 2, leg A'",
+    "rooms, kitchen, works kitchen.disposal"
   })
   void everyViewIsAPdfWhoseWordsAreFound(String view, String of, String words) throws Exception {
     Path file = folder.resolve(view + ".pdf");
@@ -124,6 +126,9 @@ class DrawCommandTest {
     "draw --view legs --paper a4 --date 9.3.2026 @ | is no date",
     "draw --view legs --date 2026-03-09 @ | give --paper too",
     "draw --view legs --orientation portrait @ | give --paper too",
+    "draw --view rooms --of kitchn @ | no room is called 'kitchn'; rooms are hall, ",
+    "draw --view rooms --format dot @ | the rooms are no graph",
+    "draw --view legs --of hall @ | the view legs is of the whole house",
     "draw --view one-line --paper letter @ | the view takes 2 sheets",
     "draw --view one-line --paper letter --format dot @ | a graph has no sheets"
   })

@@ -94,9 +94,9 @@ public final class Sheets {
       Sketch sheet = setting.frame.sketch(block, view, i + 1, sheets.size());
       Bounds room = setting.frame.room();
       Bounds bounds = content.bounds();
-      // In the middle of the sheet, and somewhat above it, which looks like the middle.
+      // A picture of one sheet stands in the middle, and somewhat above it, which looks like the middle.
       double x = room.left() + (room.width() - bounds.width()) / 2 - bounds.left();
-      double y = room.top() + Math.min(60, (room.height() - bounds.height()) / 2) - bounds.top();
+      double y = room.top() + Math.min(sheets.size() == 1 ? 60 : 12, (room.height() - bounds.height()) / 2) - bounds.top();
       sheet.add(content, x, y);
       String number = sheets.size() == 1 ? "" : ", sheet " + (i + 1) + " of " + sheets.size();
       drawings.add(

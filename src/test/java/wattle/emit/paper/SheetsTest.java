@@ -35,6 +35,7 @@ import wattle.emit.picture.Paper;
 import wattle.emit.plot.LegsPlot;
 import wattle.emit.plot.TripPlot;
 import wattle.emit.plot.VoltagePlot;
+import wattle.emit.rooms.RoomSheet;
 import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
 import wattle.finding.Source;
@@ -94,6 +95,7 @@ class SheetsTest {
     views.put("one-line", new OneLine(house, loads).view(ENGINE));
     views.put("panel", new PanelFront(house));
     views.put("legs", LegsPlot.view(house, loads));
+    views.put("rooms", new RoomSheet(house, List.copyOf(house.rooms().values())));
     return views;
   }
 
