@@ -53,7 +53,8 @@ final class PermitCommand implements Callable<Integer> {
     List<String> objections = new ArrayList<>();
     HouseWorksheets methods = new HouseWorksheets(plan.house(), plan.library());
     for (HouseInputs.Read read : methods.services()) {
-      methods.usual(read.inputs()).ifPresent(method -> {
+      worksheets.add(WorksheetSheets.comparison(read.inputs().name(), methods.compare(read)));
+      methods.deciding(read).ifPresent(method -> {
         Outcome outcome = methods.calculate(method, read);
         outcome.worksheet().ifPresent(w -> worksheets.addAll(WorksheetSheets.of(w, true)));
         new ObjectionFindings(plan.house()).of(outcome.objections()).stream().map(Finding::headline).forEach(objections::add);

@@ -67,6 +67,14 @@ public final class HouseWorksheets {
     return methods().stream().filter(m -> m.mechanism().isForSeveral() == read.dwellingCount() > 1).findFirst();
   }
 
+  /**
+   * The method that a service or feeder is judged by: of those whose conditions hold the one with the smallest load, as
+   * {@link ServiceLoad} does; where none has a result the usual one, whose objections tell what is missing.
+   */
+  public Optional<Method> deciding(HouseInputs.Read read) {
+    return least(read).map(Worksheet::method).or(() -> usual(read.inputs()));
+  }
+
   private static boolean fits(Method method, Inputs inputs) {
     boolean apartment = method.mechanism() == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
     return apartment || method.mechanism().isForSeveral() == inputs.dwellingCount() > 1;
