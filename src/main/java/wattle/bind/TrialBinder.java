@@ -86,7 +86,7 @@ final class TrialBinder {
               at ->
                   new Event.GroundLifted(
                       at,
-                      lift.leakage().flatMap(l -> scope.evaluator().valueOf(l, Dimension.RESISTANCE, "a leakage")),
+                      lift.leakage().flatMap(l -> positive(l, "the resistance of a leakage")),
                       lift.span()));
     }
     if (event instanceof Tree.Fault fault) {

@@ -8,18 +8,31 @@ final class Laws {
   private static final double RELATIVE = 1e-8;
   private static final double ROUNDING = 1e-13;
 
+  /** Of the largest voltage anywhere, which a small one is found from by subtraction. */
+  private static final double ROUNDING_OF_LARGEST = 1e-14;
+
   private final Network net;
   private final Solution solution;
   private final double[] sum;
   private final double[] size;
+  /** Amperes at each terminal that rounding alone may leave, with what comes up from the boxes beyond. */
+  private final double[] slack;
+  private final double largestVolts;
   private double takenWatts;
   private double takenVars;
+  private double roundingWatts;
 
   private Laws(Solution solution) {
     this.net = solution.net;
     this.solution = solution;
     sum = new double[2 * net.terminals()];
     size = new double[net.terminals()];
+    slack = new double[net.terminals()];
+    double most = 0;
+    for (double v : solution.volts) {
+      most = Math.max(most, Math.abs(v));
+    }
+    largestVolts = most;
   }
 
   /** @throws NetworkException where a law is broken */
@@ -30,8 +43,8 @@ final class Laws {
   }
 
   private void currents() {
-    conductors();
     elements();
+    conductors();
     for (int k = 0; k < net.links.size(); k++) {
       Complex amps = solution.linkAmps[k];
       flow(net.links.get(k).from(), -amps.re(), -amps.im(), 0);
@@ -48,9 +61,10 @@ final class Laws {
   private void conductors() {
     double watts = 0;
     double vars = 0;
-    for (int t = 0; t < net.terminals(); t++) {
+    for (int t = net.terminals() - 1; t >= 0; t--) {
       int up = net.up[t];
       if (up != Network.OPEN) {
+        slack[up] += slack[t];
         double re = solution.amps[2 * t];
         double im = solution.amps[2 * t + 1];
         flow(t, re, im, 0);
@@ -76,9 +90,11 @@ final class Laws {
       double yi = solution.admittances[2 * i + 1];
       double re = yr * vr - yi * vi;
       double im = yr * vi + yi * vr;
-      // The voltage across a closed contact is the small difference of two large ones.
+      // The voltage across a closed contact is the small difference of two large ones; what is wrong with its current
+      // flows at their height.
       double large = Math.abs(solution.volts[2 * a]) + Math.abs(solution.volts[2 * a + 1]);
-      double rounding = (Math.abs(yr) + Math.abs(yi)) * large * ROUNDING;
+      double rounding = (Math.abs(yr) + Math.abs(yi)) * (large * ROUNDING + largestVolts * ROUNDING_OF_LARGEST);
+      roundingWatts += rounding * large;
       flow(a, -re, -im, rounding);
       if (b != Network.EARTH) {
         flow(b, re, im, rounding);
@@ -113,18 +129,19 @@ final class Laws {
   private void flow(int terminal, double re, double im, double rounding) {
     sum[2 * terminal] += re;
     sum[2 * terminal + 1] += im;
-    size[terminal] += (Math.abs(re) + Math.abs(im)) * RELATIVE + rounding;
+    size[terminal] += (Math.abs(re) + Math.abs(im)) * RELATIVE;
+    slack[terminal] += rounding;
   }
 
   private void verify() {
     double largest = 0;
-    for (double s : size) {
-      largest = Math.max(largest, s);
+    for (int t = 0; t < net.terminals(); t++) {
+      largest = Math.max(largest, size[t] + slack[t]);
     }
     for (int t = 0; t < net.terminals(); t++) {
       double left = Math.abs(sum[2 * t]) + Math.abs(sum[2 * t + 1]);
       // Written so that a value that is no number fails as well.
-      if (!(left <= size[t] + largest * 1e-4 + 1e-9)) {
+      if (!(left <= size[t] + slack[t] + largest * 1e-4 + 1e-9)) {
         throw new NetworkException("the currents at a node leave " + left + " A over");
       }
     }
@@ -146,7 +163,7 @@ final class Laws {
       }
     }
     Complex taken = new Complex(takenWatts, takenVars);
-    if (!(given.minus(taken).magnitude() <= RELATIVE * size + 1e-9)) {
+    if (!(given.minus(taken).magnitude() <= RELATIVE * size + roundingWatts + 1e-9)) {
       throw new NetworkException("the sources give " + given + " VA and " + taken + " VA are taken");
     }
   }

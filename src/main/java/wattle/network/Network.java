@@ -1,6 +1,7 @@
 package wattle.network;
 
 import java.util.List;
+import java.util.OptionalInt;
 
 /**
  * A network, written down: boxes in an order in which each comes after the one that feeds it. Every conductor that comes
@@ -62,6 +63,12 @@ public final class Network {
   /** The box that feeds another, or −1 for one that none does. */
   public int feeding(int box) {
     return parent[box];
+  }
+
+  /** The terminal of the feeding box that a conductor comes from, by its number there; absent where none does. */
+  public OptionalInt upstream(int box, int local) {
+    int above = up[terminal(box, local)];
+    return above == OPEN ? OptionalInt.empty() : OptionalInt.of(above - first[parent[box]]);
   }
 
   public int elementCount() {

@@ -124,7 +124,7 @@ final class Measures {
 
   private static Optional<TrialResult.OutletReading> outlet(TrialResult r, String subject) {
     return r.outlets().stream()
-        .filter(o -> o.name().equals(subject) || o.device().equals(subject))
+        .filter(o -> (o.name().equals(subject) || o.device().equals(subject)) && !o.floating())
         // Of an appliance with parts at two voltages the main one, across the hots, is meant; of alike ones the worst.
         .min(Comparator.comparingDouble(o -> -o.nominal().si()));
   }

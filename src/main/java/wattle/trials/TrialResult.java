@@ -6,6 +6,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import wattle.derivation.Derivation;
 import wattle.faults.ClearingTime;
 import wattle.library.Library;
@@ -18,6 +19,9 @@ import wattle.network.Solution;
 
 /** The figures of one trial, worst first in every list; of conductors those that are open come first. */
 public final class TrialResult {
+  /** Volts from which a reading could be taken for a real one. */
+  private static final double FLOATS = 1;
+
   private final House house;
   private final Scenario scenario;
   private final HouseNetwork network;
@@ -52,10 +56,12 @@ public final class TrialResult {
    *
    * @param fall from nominal, in per cent of it; below zero where the voltage is above
    * @param current that it draws; absent where it draws nothing
+   * @param floating whether one of its conductors hangs on nothing, as behind an open neutral with no load on; its voltage
+   *     is then whatever a meter makes of it, and the figure means nothing
    */
   public record OutletReading(
       String device, String part, String branch, Derivation nominal, Derivation volts, Derivation fall,
-      Optional<Derivation> current) {
+      Optional<Derivation> current, boolean floating) {
     public String name() {
       return part.isEmpty() ? device : device + "." + part;
     }
@@ -170,10 +176,27 @@ public final class TrialResult {
       Optional<Derivation> current = Optional.ofNullable(drawing.get(outlet)).map(figures::loadAmps);
       readings.add(
           new OutletReading(
-              outlet.device(), outlet.part(), outlet.branch(), nominal, volts, figures.fall(nominal, volts), current));
+              outlet.device(), outlet.part(), outlet.branch(), nominal, volts, figures.fall(nominal, volts), current,
+              volts.si() > FLOATS && (hangsOnNothing(outlet.box(), outlet.a()) || hangsOnNothing(outlet.box(), outlet.b()))));
     }
-    readings.sort(Comparator.comparingDouble(r -> -Math.abs(r.fall().si())));
+    readings.sort(
+        Comparator.comparing((OutletReading r) -> !r.floating()).thenComparingDouble(r -> -Math.abs(r.fall().si())));
     return List.copyOf(readings);
+  }
+
+  /** Whether a terminal, followed towards the source, ends at one that nothing holds. */
+  private boolean hangsOnNothing(int box, int terminal) {
+    int at = terminal;
+    for (int b = box; ; b = network.network().feeding(b)) {
+      if (solution.isFloating(b, at)) {
+        return true;
+      }
+      OptionalInt up = network.network().upstream(b, at);
+      if (up.isEmpty()) {
+        return false;
+      }
+      at = up.getAsInt();
+    }
   }
 
   public List<ConductorReading> conductors() {

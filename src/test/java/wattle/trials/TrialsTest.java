@@ -148,4 +148,26 @@ class TrialsTest {
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.startsWith("fall in neutral, P to laundry"));
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("service main"));
   }
+
+  /** Behind an open neutral with nothing on, the neutral hangs on nothing: no voltage is told, and none can be expected. */
+  @Test
+  void whatHangsOnNothingHasNoVoltage() {
+    TrialResult result = run("open neutral of counter at kitchen.c1");
+    assertThat(result.outlets()).filteredOn(TrialResult.OutletReading::floating).extracting(TrialResult.OutletReading::name)
+        .containsExactlyInAnyOrder("kitchen.c1.upper", "kitchen.c1.lower", "kitchen.c2.upper", "kitchen.c2.lower");
+    assertThat(Plans.compile("trial t { open neutral of counter }\nexpect voltage at kitchen.c1.upper is 120 V in t\n").findings())
+        .extracting(Finding::rule).contains("expectation-unmeasured");
+    assertThat(run("open neutral of counter at kitchen.c1\n kitchen.c2.upper draws 5 A").outlets())
+        .noneMatch(TrialResult.OutletReading::floating);
+  }
+
+  /** A ground that is off and a hot that touches the metal: 120 V through the 1000 Ω of a person is 120 mA. */
+  @Test
+  void aLeakageOfNoResistanceIsAHotOnTheMetal() {
+    TrialResult.MetalReading metal = run("lift ground at laundry.washer leaking 0 ohm").metals().get(0);
+    assertThat(metal.volts().si()).isCloseTo(120, within(0.1));
+    assertThat(metal.bodyAmps().orElseThrow().si()).isCloseTo(0.120, within(0.001));
+    assertThat(Plans.compile("trial t { lift ground at laundry.washer leaking (0 ohm - 5 ohm) }").findings())
+        .extracting(Finding::rule).contains("resistance-negative");
+  }
 }

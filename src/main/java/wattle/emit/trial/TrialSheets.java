@@ -131,7 +131,8 @@ public final class TrialSheets {
     for (TrialResult.OutletReading o : outlets.subList(0, Math.min(most, outlets.size()))) {
       rows.add(
           Row.of(
-              Cell.of(o.name()), Cell.of(o.branch()), figure(o.nominal()), figure(o.volts()), percent(o.fall()),
+              Cell.of(o.name()), Cell.of(o.branch()), figure(o.nominal()), o.floating() ? Cell.BLANK : figure(o.volts()),
+              o.floating() ? Cell.BLANK : percent(o.fall()), Cell.of(o.floating() ? "hangs on nothing" : ""),
               o.current().map(TrialSheets::figure).orElse(Cell.BLANK))
               .about(o.name()));
     }
@@ -141,7 +142,7 @@ public final class TrialSheets {
             Column.words("outlet", "outlet"), Column.words("branch", "branch"),
             Column.figures("nominal-v", "nominal", "V", 0).naming("nominal voltage of *"),
             Column.figures("voltage-v", "voltage", "V", 1).naming("voltage of *"),
-            Column.figures("fall-percent", "fall", "%", 2).naming("voltage fall of *"),
+            Column.figures("fall-percent", "fall", "%", 2).naming("voltage fall of *"), Column.words("state", "state"),
             Column.figures("current-a", "draws", "A", 2).naming("current of *")),
         rows, leftOut(outlets.size(), most));
   }

@@ -41,7 +41,7 @@ final class BranchReadings {
     this.branch = branch;
     this.result = result;
     farthest =
-        result.outlets().stream().filter(o -> o.branch().equals(branch.name()) && Math.abs(o.fall().si()) > NOTHING)
+        result.outlets().stream().filter(o -> o.branch().equals(branch.name()) && !o.floating() && Math.abs(o.fall().si()) > NOTHING)
             .max(Comparator.comparingDouble(o -> Math.abs(o.fall().si())));
     hottest =
         result.conductors().stream().filter(c -> c.branch().equals(branch.name()) && c.watts().si() > NOTHING)
@@ -93,7 +93,7 @@ final class BranchReadings {
       if (o.device().equals(device.name()) && o.branch().equals(branch.name())) {
         boolean worst = farthest.filter(f -> f == o).isPresent();
         String part = o.part().isEmpty() ? "" : o.part() + " ";
-        lines.add(new BoxFigures.Line(part + figure(o.volts()) + fall(o), worst, worst ? Sign.VOLTAGE : Sign.NONE));
+        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), worst, worst ? Sign.VOLTAGE : Sign.NONE));
         o.current().filter(c -> c.si() > NOTHING).ifPresent(c -> lines.add(new BoxFigures.Line("draws " + figure(c), false, Sign.NONE)));
       }
     }
