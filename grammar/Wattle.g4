@@ -159,12 +159,14 @@ ruleLine
   | 'otherwise' ('error' | 'warning' | 'advice') words  # ruleOtherwise
   | 'at' quality STRING?                           # ruleMark
   | 'note' words                                     # ruleNote
-  | 'fix' words                                      # ruleFix
+  | 'fix' words (NL* ruleEdit)*                      # ruleFix
   | 'because' words                                  # ruleReason
   | citation                                         # ruleSource
   | 'accept' sample                                  # ruleAccept
   | 'reject' (sample | STRING 'becomes' STRING)      # ruleReject
   ;
+/** What a fix changes in the text: a figure, or words that a statement has or lacks. */
+ruleEdit : quality ('becomes' | 'with' | 'without') STRING ;
 /** A text that may go on over several lines, each piece in quotes of its own. */
 words : STRING (NL* STRING)* ;
 /** A plan within a rule: read when the rule is tried, and till then only skipped. */

@@ -61,7 +61,14 @@ final class RuleSnapshot {
       optional(out, mark.words(), w -> out.text(w.value()));
     });
     list(out, tree.notes(), t -> out.text(t.value()));
-    list(out, tree.fixes(), t -> out.text(t.value()));
+    list(out, tree.fixes(), fix -> {
+      out.text(fix.order().value());
+      list(out, fix.edits(), edit -> {
+        path(out, edit.place());
+        out.number(edit.manner().ordinal());
+        out.text(edit.text().value());
+      });
+    });
     out.citations(tree.citations().stream().map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList());
   }
 
@@ -159,7 +166,7 @@ final class RuleSnapshot {
     Tree.Text headline = text();
     List<Tree.RuleMark> marks = list(() -> new Tree.RuleMark(path(), optional(this::text), NOWHERE));
     List<Tree.Text> notes = list(this::text);
-    List<Tree.Text> fixes = list(this::text);
+    List<Tree.RuleFix> fixes = list(() -> new Tree.RuleFix(text(), list(this::edit), NOWHERE));
     List<Tree.Cited> citations = new ArrayList<>();
     for (Citation citation : in.citations()) {
       Optional<Tree.Text> place = citation.place().isEmpty() ? Optional.empty() : Optional.of(new Tree.Text(citation.place(), NOWHERE));
@@ -178,6 +185,10 @@ final class RuleSnapshot {
 
   private Tree.Text text() {
     return new Tree.Text(in.text(), NOWHERE);
+  }
+
+  private Tree.RuleEdit edit() {
+    return new Tree.RuleEdit(path(), Tree.EditManner.values()[in.number()], text(), NOWHERE);
   }
 
   private Tree.Path path() {

@@ -32,7 +32,7 @@ public record Rule(
     Template headline,
     List<Place> places,
     List<Template> notes,
-    List<Template> fixes,
+    List<RuleFix> fixes,
     String reason,
     List<Citation> citations,
     Optional<String> accept,

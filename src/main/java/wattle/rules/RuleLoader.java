@@ -70,7 +70,8 @@ public final class RuleLoader {
       report.accept(missing(tree, "an at line that says where"));
     }
     List<Template> notes = templates(tree.notes(), paths, names, report);
-    List<Template> fixes = templates(tree.fixes(), paths, names, report);
+    List<RuleFix> fixes =
+        tree.fixes().stream().flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
     findings.addAll(own);
     if (!own.isEmpty() || headline.isEmpty()) {
       return Optional.empty();

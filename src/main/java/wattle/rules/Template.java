@@ -74,6 +74,19 @@ final class Template {
     return out.toString();
   }
 
+  /** The text with its values; absent where one of them is not known. */
+  Optional<String> filled(Facts facts, Object[] named) {
+    StringBuilder out = new StringBuilder(texts.get(0));
+    for (int i = 0; i < holes.size(); i++) {
+      Object value = holes.get(i).term.of(facts, named);
+      if (value == null) {
+        return Optional.empty();
+      }
+      out.append(shown(value)).append(texts.get(i + 1));
+    }
+    return Optional.of(out.toString());
+  }
+
   private static String shown(Object value) {
     if (value == null) {
       return "?";

@@ -32,7 +32,7 @@ final class RuleReader {
                     first(lines, RuleOtherwiseContext.class).flatMap(l -> words(l.words())),
                     Pieces.each(all(lines, RuleMarkContext.class), this::mark),
                     Pieces.each(all(lines, RuleNoteContext.class), l -> words(l.words())),
-                    Pieces.each(all(lines, RuleFixContext.class), l -> words(l.words())),
+                    Pieces.each(all(lines, RuleFixContext.class), this::fix),
                     first(lines, RuleReasonContext.class).flatMap(l -> words(l.words())),
                     Pieces.each(all(lines, RuleSourceContext.class), l -> pieces.citation(l.citation())),
                     first(lines, RuleAcceptContext.class).flatMap(l -> sample(l.sample())),
@@ -67,6 +67,21 @@ final class RuleReader {
 
   private Optional<Tree.RuleMark> mark(RuleMarkContext line) {
     return claims.path(line.quality()).map(p -> new Tree.RuleMark(p, pieces.text(line.STRING()), pieces.span(line)));
+  }
+
+  private Optional<Tree.RuleFix> fix(RuleFixContext line) {
+    return words(line.words())
+        .map(order -> new Tree.RuleFix(order, Pieces.each(line.ruleEdit(), this::edit), pieces.span(line)));
+  }
+
+  private Optional<Tree.RuleEdit> edit(RuleEditContext edit) {
+    Optional<Tree.Path> place = claims.path(edit.quality());
+    Optional<Tree.Text> text = pieces.text(edit.STRING());
+    if (place.isEmpty() || text.isEmpty()) {
+      return Optional.empty(); // the parser has said what is missing
+    }
+    Tree.EditManner manner = Tree.EditManner.valueOf(edit.getChild(1).getText().toUpperCase(java.util.Locale.ROOT));
+    return Optional.of(new Tree.RuleEdit(place.get(), manner, text.get(), pieces.span(edit)));
   }
 
   private Optional<Tree.Text> words(WordsContext context) {

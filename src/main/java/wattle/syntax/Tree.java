@@ -597,7 +597,7 @@ public sealed interface Tree {
       Optional<Text> headline,
       List<RuleMark> marks,
       List<Text> notes,
-      List<Text> fixes,
+      List<RuleFix> fixes,
       Optional<Text> reason,
       List<Cited> citations,
       Optional<Text> accept,
@@ -621,6 +621,16 @@ public sealed interface Tree {
 
   /** Where a finding points, and the words there. */
   record RuleMark(Path place, Optional<Text> words, Span span) implements Tree {}
+
+  /** What can be done, as an order, and as edits of the text where it can be said so exactly. */
+  record RuleFix(Text order, List<RuleEdit> edits, Span span) implements Tree {
+    public RuleFix {
+      edits = List.copyOf(edits);
+    }
+  }
+
+  /** {@code d.breaker with "ground-fault"}, {@code k.rating becomes "{k.wire-limit}"}. */
+  record RuleEdit(Path place, EditManner manner, Text text, Span span) implements Tree {}
 
   /** A plan that must raise the rule: written out, or the accepted one with one text replaced by another. */
   record RuleReject(Optional<Text> plan, Optional<Text> replaced, Optional<Text> by, Span span) implements Tree {}
@@ -659,6 +669,13 @@ public sealed interface Tree {
   record ClaimText(Text text, Span span) implements Claim {}
 
   record ClaimProperty(Path path, Span span) implements Claim {}
+
+  /** How an edit of a rule changes a statement. */
+  enum EditManner {
+    BECOMES,
+    WITH,
+    WITHOUT
+  }
 
   /** How two values are compared. */
   enum Comparator {

@@ -14,7 +14,9 @@ import org.junit.jupiter.api.TestFactory;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
 import wattle.finding.Checked;
+import wattle.edit.Mender;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
@@ -79,6 +81,35 @@ class StandardRulesTest {
   Stream<DynamicTest> everyConditionMatters() {
     return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () ->
         assertThat(raised(rule.reject().orElseThrow(), rule, List.of(rule.withoutRequirements()))).isEmpty()));
+  }
+
+  @Test
+  void manyRulesOfferAnEdit() {
+    assertThat(allRules().filter(StandardRulesTest::statesAnEdit)).hasSizeGreaterThanOrEqualTo(20);
+  }
+
+  private static boolean statesAnEdit(Rule rule) {
+    return rule.fixes().stream().anyMatch(f -> !f.edits().isEmpty());
+  }
+
+  /** An edit that a rule offers makes its reject pass, and raises nothing that the accepted plan does not raise. */
+  @TestFactory
+  Stream<DynamicTest> editsMendTheReject() {
+    return allRules().filter(StandardRulesTest::statesAnEdit).map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
+      Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
+      Finding finding = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule)).get(0).finding();
+      String rejected = bound.value().house().source().text();
+      Map<String, Long> accepted = raised(rule.accept().orElseThrow(), rule, rulesOfItsPlan(rule));
+      for (int i = 0; i < rule.fixes().size(); i++) {
+        Fix fix = finding.fixes().get(i);
+        assertThat(fix.edits()).as(fix.order()).hasSameSizeAs(rule.fixes().get(i).edits());
+        if (!fix.edits().isEmpty()) {
+          assertThat(fix.safety()).isEqualTo(Fix.Safety.OFFERED);
+          String mended = Mender.apply(rejected, fix.edits());
+          assertThat(raised(mended, rule, rulesOfItsPlan(rule))).as(mended).isEqualTo(accepted);
+        }
+      }
+    }));
   }
 
   @TestFactory
