@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DiagnosticTag;
@@ -23,16 +24,16 @@ final class Diagnostics {
    * Findings by file. One that has no place in the plan's own files stands at the start of the plan, so that it is seen
    * all the same.
    */
-  static Map<Path, List<Diagnostic>> of(Analysis analysis) {
+  static Map<Path, List<Diagnostic>> of(Analysis analysis, LibraryTexts library) {
     Map<Path, List<Diagnostic>> byFile = new LinkedHashMap<>();
     for (Finding finding : analysis.compilation().findings()) {
       Path file = finding.place().flatMap(m -> analysis.fileOf(m.span())).orElse(analysis.plan());
-      byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, file, analysis));
+      byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, file, analysis, library));
     }
     return byFile;
   }
 
-  private static Diagnostic diagnostic(Finding finding, Path file, Analysis analysis) {
+  private static Diagnostic diagnostic(Finding finding, Path file, Analysis analysis, LibraryTexts library) {
     LineIndex lines = analysis.lines(file);
     Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
     Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
@@ -44,6 +45,7 @@ final class Diagnostics {
     if (!related.isEmpty()) {
       diagnostic.setRelatedInformation(related);
     }
+    library.link(finding.rule(), analysis.compilation().library()).map(DiagnosticCodeDescription::new).ifPresent(diagnostic::setCodeDescription);
     if (finding.silenced().isPresent()) {
       diagnostic.setTags(List.of(DiagnosticTag.Unnecessary));
     }

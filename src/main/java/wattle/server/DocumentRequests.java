@@ -104,7 +104,7 @@ final class DocumentRequests implements TextDocumentService {
 
   @Override
   public CompletableFuture<Hover> hover(HoverParams params) {
-    return session.ask(params.getTextDocument().getUri(), null, q -> Hovers.at(q, params.getPosition()).orElse(null));
+    return session.ask(params.getTextDocument().getUri(), null, q -> Hovers.at(q, params.getPosition(), session.library()).orElse(null));
   }
 
   @Override

@@ -17,7 +17,7 @@ import wattle.syntax.Tree;
 final class Hovers {
   private Hovers() {}
 
-  static Optional<Hover> at(Question question, Position position) {
+  static Optional<Hover> at(Question question, Position position, LibraryTexts library) {
     int offset = question.offset(position);
     Optional<Tree.Item> item =
         question.tree().items().stream()
@@ -28,7 +28,12 @@ final class Hovers {
     }
     Optional<Occurrence> name = question.analysis().derived().nameAt(question.source(), offset);
     if (name.isPresent()) {
-      return ThingPages.of(name.get().thing(), question.analysis()).map(p -> hover(p, name.get().span(), question));
+      Named thing = name.get().thing();
+      Optional<Page> page =
+          thing.kind() == Named.Kind.RULE
+              ? Optional.of(RulePages.of(thing.name(), library, question.analysis()))
+              : ThingPages.of(thing, question.analysis());
+      return page.map(p -> hover(p, name.get().span(), question));
     }
     List<Tree> around = new TreeWalk().around(item.get(), question.within(item.get(), offset));
     for (int i = around.size() - 1; i >= 0; i--) {

@@ -6,7 +6,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.eclipse.lsp4j.Location;
@@ -14,21 +16,24 @@ import org.eclipse.lsp4j.Range;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
+import wattle.library.RuleText;
 import wattle.library.StandardLibrary;
 import wattle.server.Named.Kind;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /**
- * The standard library as files that an editor can open, to read what a part, a cable or a table is. A file is written,
- * read-only, when something in it is first asked for, to a folder that goes with the session.
+ * The standard library as files that an editor can open, to read what a part, a cable, a table or a rule is. A file is
+ * written, read-only, when something in it is first asked for, to a folder that goes with the session. For one thread.
  */
 final class LibraryTexts implements AutoCloseable {
+  private final Map<List<String>, List<PlanTree>> files = new HashMap<>();
+  private final Map<String, Optional<String>> links = new HashMap<>();
   private Optional<Path> folder = Optional.empty();
 
   /** Where a thing of the standard library is written down; absent where it has none, or no file can be written. */
   Optional<Location> find(Named thing, Library library) {
-    for (PlanTree tree : StandardLibrary.files(List.copyOf(library.packs().keySet())).value()) {
+    for (PlanTree tree : files(library)) {
       for (Tree.Item item : tree.items()) {
         Optional<Span> name = name(item, thing);
         if (name.isPresent()) {
@@ -38,6 +43,33 @@ final class LibraryTexts implements AutoCloseable {
       }
     }
     return Optional.empty();
+  }
+
+  private List<PlanTree> files(Library library) {
+    return files.computeIfAbsent(List.copyOf(library.packs().keySet()), packs -> StandardLibrary.files(packs).value());
+  }
+
+  /** A rule with its title, reason and samples, of the plan's own files or of the library. */
+  Optional<Tree.Rule> rule(String name, Library library) {
+    RuleText known = library.rules().get(name);
+    if (known == null || known.tree().reason().isPresent()) {
+      return Optional.ofNullable(known).map(RuleText::tree);
+    }
+    return files(library).stream()
+        .flatMap(f -> f.items().stream())
+        .filter(i -> i instanceof Tree.Rule rule && rule.name().text().equals(name))
+        .map(Tree.Rule.class::cast)
+        .findFirst();
+  }
+
+  /** An address at which the text of a rule of the library can be opened; absent for what no rule of it has found. */
+  Optional<String> link(String rule, Library library) {
+    if (!library.rules().containsKey(rule)) {
+      return Optional.empty();
+    }
+    return links.computeIfAbsent(
+        rule,
+        r -> find(new Named(Kind.RULE, r), library).map(at -> at.getUri() + "#L" + (at.getRange().getStart().getLine() + 1)));
   }
 
   private static Optional<Span> name(Tree.Item item, Named thing) {
@@ -54,6 +86,8 @@ final class LibraryTexts implements AutoCloseable {
       word = Optional.of(table.name());
     } else if (item instanceof Tree.Limit limit && thing.kind() == Kind.LIMIT) {
       word = Optional.of(limit.name());
+    } else if (item instanceof Tree.Rule rule && thing.kind() == Kind.RULE) {
+      word = Optional.of(rule.name());
     }
     return word.filter(w -> w.text().equals(thing.name())).map(Tree.Word::span);
   }

@@ -75,6 +75,8 @@ final class Occurrences {
       declare(Kind.LIMIT, t.name().text(), t.name(), t.span());
     } else if (item instanceof Tree.Pack t) {
       declare(Kind.PACK, t.name().text(), t.name(), t.span());
+    } else if (item instanceof Tree.Rule t) {
+      declare(Kind.RULE, t.name().text(), t.name(), t.span());
     }
   }
 

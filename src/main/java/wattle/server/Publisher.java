@@ -19,13 +19,15 @@ import org.eclipse.lsp4j.services.LanguageClient;
  */
 final class Publisher {
   private final LanguageClient client;
+  private final LibraryTexts library;
   private Map<String, Told> told = new HashMap<>();
 
   /** Findings as told, and for which version of the text; absent versions are those of files on disk. */
   private record Told(Integer version, List<Diagnostic> diagnostics) {}
 
-  Publisher(LanguageClient client) {
+  Publisher(LanguageClient client, LibraryTexts library) {
     this.client = client;
+    this.library = library;
   }
 
   /** Tells what is known of all open plans. */
@@ -50,8 +52,8 @@ final class Publisher {
     told = now;
   }
 
-  private static void add(Analysis analysis, Map<String, Told> now) {
-    Map<Path, List<Diagnostic>> byFile = Diagnostics.of(analysis);
+  private void add(Analysis analysis, Map<String, Told> now) {
+    Map<Path, List<Diagnostic>> byFile = Diagnostics.of(analysis, library);
     for (Path file : analysis.files().keySet()) {
       String uri = analysis.buffers().uri(file);
       Integer version = analysis.buffers().at(file).map(Buffer::version).orElse(null);

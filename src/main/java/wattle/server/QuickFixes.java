@@ -41,7 +41,9 @@ final class QuickFixes {
       }
       boolean alone = finding.fixes().stream().filter(f -> !f.edits().isEmpty()).count() == 1;
       for (Fix fix : finding.fixes()) {
+        // Several findings may have one cause, such as a breaker that is too large for each of its runs.
         edit(fix, question.analysis(), editor)
+            .filter(edit -> actions.stream().noneMatch(a -> a.getRight().getEdit().equals(edit)))
             .ifPresent(edit -> actions.add(Either.forRight(action(finding, fix, edit, alone, params))));
       }
     }

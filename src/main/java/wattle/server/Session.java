@@ -40,7 +40,7 @@ final class Session implements AutoCloseable {
 
   void connect(LanguageClient connected) {
     client = connected;
-    publisher = new Publisher(connected);
+    publisher = new Publisher(connected, library);
   }
 
   LanguageClient client() {

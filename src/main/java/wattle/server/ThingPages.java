@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import wattle.finding.Finding;
 import wattle.library.CableKind;
 import wattle.library.Library;
 import wattle.loads.LegLoads;
@@ -19,7 +18,7 @@ import wattle.model.Raceway;
 import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
 
-/** What there is to know of a thing with a name. */
+/** What there is to know of a thing with a name; of a rule, {@link RulePages} tells. */
 final class ThingPages {
   private ThingPages() {}
 
@@ -49,7 +48,7 @@ final class ThingPages {
           library.table(name).map(t -> new Page().title("table " + name, "").line(t.citations().toString()));
       case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, l.value().toString()));
       case PACK -> Optional.ofNullable(library.packs().get(name)).map(t -> new Page().title("pack " + name, t));
-      case RULE -> rule(name, analysis);
+      case RULE -> throw new AssertionError("RulePages");
     };
   }
 
@@ -147,13 +146,5 @@ final class ThingPages {
                 ? ", held to the " + Quantity.plain(cable.ampacityCelsius(), 3) + " °C ampacities"
                 : ""));
     return page.line(cable.places().isEmpty() ? "" : "for places that are " + cable.places().stream().sorted().collect(Collectors.joining(", ")));
-  }
-
-  /** A rule that a plan silences: what it found here. */
-  private static Optional<Page> rule(String name, Analysis analysis) {
-    Page page = new Page().title("rule " + name, "");
-    List<Finding> found = analysis.compilation().findings().stream().filter(f -> f.rule().equals(name)).toList();
-    found.forEach(f -> page.line(f.headline() + f.silenced().map(why -> " — silenced: " + why).orElse("")));
-    return Optional.of(found.isEmpty() ? page.line("It finds nothing in this plan.") : page);
   }
 }

@@ -97,7 +97,7 @@ class StandardRulesTest {
   Stream<DynamicTest> editsMendTheReject() {
     return allRules().filter(StandardRulesTest::statesAnEdit).map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
       Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      Finding finding = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule)).get(0).finding();
+      Finding finding = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule)).get(0);
       String rejected = bound.value().house().source().text();
       Map<String, Long> accepted = raised(rule.accept().orElseThrow(), rule, rulesOfItsPlan(rule));
       for (int i = 0; i < rule.fixes().size(); i++) {

@@ -114,6 +114,22 @@ class AskingTest {
   }
 
   @Test
+  void aSilencedRuleTellsWhatItAsksForAndWhereItStands() throws IOException {
+    editor.replace(HOUSE, "use code us-2023\n", "use code us-2023\nsilence tamper-resistance-missing because \"none\"\n");
+    // NFPA 70-2023 406.12: tamper-resistant receptacles in dwellings.
+    assertThat(hover(HOUSE, "silence tamper-resist¦ance-missing"))
+        .contains("so that children cannot poke into them", "For each device", "406.12", "finds nothing in this plan");
+    Location place =
+        ScriptedEditor.get(
+                documents()
+                    .definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "silence tamper-resist¦ance-missing"))))
+            .getLeft()
+            .get(0);
+    String line = Files.readAllLines(Uris.path(place.getUri())).get(place.getRange().getStart().getLine());
+    assertThat(line).startsWith("rule tamper-resistance-missing");
+  }
+
+  @Test
   void freeSlotsAreOfferedWithTheirLegs() {
     assertThat(completionsAfterTyping(HOUSE, "  34     20 A  spare                                       \"Spare\"", "  // here\n  ¦\n"))
         .startsWith("34", "35", "36")

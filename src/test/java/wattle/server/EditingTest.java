@@ -77,6 +77,28 @@ class EditingTest {
   }
 
   @Test
+  void aRuleLinksToItsTextAndItsFixIsAnEdit() throws IOException {
+    try (ScriptedEditor editor = started()) {
+      String uri = uri(HOUSE);
+      editor.open(uri, Files.readString(HOUSE));
+      editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      20 A          hall ");
+      List<Diagnostic> found = editor.await(uri, p -> p.getDiagnostics().size() > 1);
+      // The breaker is too large for each of its runs, and one edit mends them all.
+      assertThat(ScriptedEditor.rules(found)).contains("breaker-above-conductor", "arc-fault-missing");
+      for (Diagnostic finding : found) {
+        String[] link = finding.getCodeDescription().getHref().split("#L");
+        String line = Files.readAllLines(Uris.path(link[0])).get(Integer.parseInt(link[1]) - 1);
+        assertThat(line).startsWith("rule " + finding.getCode().getLeft() + " ");
+      }
+      List<CodeAction> actions = fixes(editor, uri, found.get(0));
+      assertThat(actions).hasSize(2).as("the house changes").noneMatch(CodeAction::getIsPreferred);
+      actions.forEach(action -> editor.apply(uri, action.getEdit().getChanges().get(uri)));
+      assertThat(editor.text(uri)).contains("  1      15 A arc-fault          hall ");
+      editor.await(uri, p -> p.getDiagnostics().isEmpty());
+    }
+  }
+
+  @Test
   void aFindingNamesWhatItClashesWith() throws IOException {
     try (ScriptedEditor editor = started()) {
       String uri = uri(HOUSE);
