@@ -194,7 +194,8 @@ final class ReportParts {
     if (worksheets.methods().isEmpty()) {
       return List.of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
     }
-    List<HouseInputs.Read> reads = new ArrayList<>(worksheets.services());
+    List<HouseInputs.Read> services = worksheets.services();
+    List<HouseInputs.Read> reads = new ArrayList<>(services);
     house.panels().values().stream()
         .filter(p -> p.supply() instanceof PanelSupply.FromBreaker)
         .forEach(p -> worksheets.feeder(p.name()).ifPresent(reads::add));
@@ -205,6 +206,9 @@ final class ReportParts {
         outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, true).forEach(s -> contents.add(table(s, "table --of worksheet"))));
         new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline).map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
       });
+      if (services.contains(read)) {
+        contents.add(table(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)), "table --of worksheet --compare-methods"));
+      }
     }
     if (reads.size() > MOST_WORKSHEETS) {
       contents.add(new Content.Remark("The first " + MOST_WORKSHEETS + " of " + reads.size() + " services and feeders; wattle table --of worksheet calculates every one."));

@@ -94,7 +94,7 @@ final class Unfolding {
         String named = input.derivation().name() + " " + input.derivation().value().text();
         if (input.derivation().basis() == Derivation.Basis.COMPUTED && !input.inputs().isEmpty()) {
           link(input);
-          out.open("a", "href", "#" + id(input)).text(named).close();
+          out.raw("<a href=\"#" + id(input) + "\">").text(named).raw("</a>"); // a line end here would stand before a comma
         } else {
           out.text(named);
           parenthesis(out, input.derivation());

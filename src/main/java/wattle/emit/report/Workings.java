@@ -20,8 +20,8 @@ final class Workings {
   /** Most figures that are named above one working; the tables show which others are the same. */
   private static final int MOST_NAMES = 6;
 
-  /** Rows of a table whose workings are told: those of a whole house would be a hundred sheets. */
-  static final int MOST_ROWS = 20;
+  /** Rows of a table whose workings are told: those of all rows of a house are a hundred sheets. */
+  static final int MOST_ROWS = 10;
 
   private final Unfolding unfolding = new Unfolding();
   private final Set<Step> told = new LinkedHashSet<>();
@@ -41,7 +41,7 @@ final class Workings {
       page.element("h3", sheet.title());
       Set<String> remarks = new LinkedHashSet<>();
       figures.forEach((step, names) -> {
-        page.open("p", "id", Unfolding.id(step)).element("b", named(names) + ":").raw(unfolding.sentence(step)).close();
+        page.open("p", "id", Unfolding.id(step)).element("b", named(names) + ":").text(" ").raw(unfolding.sentence(step)).close();
         remarks.add(step.derivation().remark());
       });
       remarks.stream().filter(r -> !r.isEmpty()).forEach(r -> page.element("p", r, "class", "remark"));

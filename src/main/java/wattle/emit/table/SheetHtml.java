@@ -1,5 +1,7 @@
 package wattle.emit.table;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -9,6 +11,17 @@ import wattle.emit.unfolded.Unfolded;
 
 /** A sheet as a table of HTML; a derived figure opens to how it was come by. */
 public final class SheetHtml {
+  /** Rows of a table that is not broken over pages. */
+  private static final int FEW_ROWS = 16;
+
+  /** Characters of a cell that is not broken over lines where the paper is wide enough, and that a long one needs at least. */
+  private static final int SHORT = 20;
+
+  private static final int LEAST = 14;
+
+  /** Characters of a line of a table on paper. */
+  private static final int LINE = 140;
+
   private SheetHtml() {}
 
   /** The table with its caption and notes, for the body of a page. */
@@ -33,7 +46,29 @@ public final class SheetHtml {
    * @param place id of the element that tells how a figure was come by, where one does
    */
   public static String plain(Sheet sheet, Function<Derivation, Optional<String>> place) {
-    return table(sheet, (shown, d) -> place.apply(d).map(id -> "<a href=\"#" + id + "\">" + shown + "</a>").orElse(shown)) + notes(sheet);
+    String table = table(sheet, (shown, d) -> place.apply(d).map(id -> "<a href=\"#" + id + "\">" + shown + "</a>").orElse(shown));
+    List<String> kinds = new ArrayList<>();
+    if (sheet.rows().size() <= FEW_ROWS) {
+      kinds.add("together");
+    }
+    if (width(sheet) <= LINE) {
+      kinds.add("unbroken");
+    }
+    return "<div class=\"" + String.join(" ", kinds) + "\">" + table + notes(sheet) + "</div>";
+  }
+
+  /** Characters of a line of the table in which no short cell is broken. */
+  private static int width(Sheet sheet) {
+    int width = 0;
+    for (int c = 0; c < sheet.columns().size(); c++) {
+      int longest = 0;
+      for (Row row : sheet.rows()) {
+        int length = Sheet.shown(row.cells().get(c), sheet.columns().get(c)).length();
+        longest = Math.max(longest, length <= SHORT ? length : LEAST);
+      }
+      width += Math.max(longest, LEAST / 2) + 2;
+    }
+    return width;
   }
 
   private static String table(Sheet sheet, BiFunction<String, Derivation, String> figures) {
@@ -64,7 +99,7 @@ public final class SheetHtml {
 
   private static void cell(StringBuilder out, Column column, Cell cell, BiFunction<String, Derivation, String> figures) {
     String shown = Escape.xml(Sheet.shown(cell, column));
-    out.append(column.isFigures() ? "<td class=\"figure\">" : "<td>");
+    out.append(column.isFigures() ? "<td class=\"figure\">" : shown.length() <= SHORT ? "<td class=\"short\">" : "<td>");
     if (cell instanceof Cell.Figure figure && figure.derivation().isPresent()) {
       out.append(figures.apply(shown, figure.derivation().get()));
     } else {
