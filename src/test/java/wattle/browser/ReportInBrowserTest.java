@@ -26,22 +26,13 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import wattle.cli.Main;
+import wattle.emit.text.VisibleText;
+import wattle.hostile.HostilePlan;
 import wattle.npm.NodePackages;
 
 /** The report, opened, read, searched and printed in a real browser. Skipped, with a word, where there is none. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportInBrowserTest {
-  /** Names that would do harm, or vanish, in a page that did not take them as text. */
-  private static final List<String> HOSTILE =
-      List.of(
-          "<script>window.harmed = 1</script>",
-          "<img src=x onerror='window.harmed = 1'>",
-          "]]></script><b>bold</b>",
-          "&lt;&amp;\u00A0'",
-          "=HYPERLINK(\u201Chttp://example.org\u201D)",
-          "\u202Eright to left\u202C",
-          "x".repeat(10_000));
-
   private Path folder;
   private Browser browser;
   private URI court;
@@ -59,7 +50,7 @@ class ReportInBrowserTest {
     cottage = report("examples/cottage/house.wattle", "cottage");
     lessons = report("examples/classroom/lessons.wattle", "lessons");
     broken = report("examples/broken/ten-mistakes.wattle", "broken");
-    hostile = report(Files.writeString(folder.resolve("hostile.wattle"), hostilePlan()).toString(), "hostile");
+    hostile = report(Files.writeString(folder.resolve("hostile.wattle"), HostilePlan.text()).toString(), "hostile");
     browser = Browser.start(chromium);
   }
 
@@ -76,23 +67,6 @@ class ReportInBrowserTest {
     int code = Main.run(new String[] {"report", plan, "--out", where.toString()}, new PrintWriter(new StringWriter()), new PrintWriter(err));
     assertThat(code).as(err.toString()).isLessThan(2);
     return where.resolve("report.html").toUri();
-  }
-
-  private static String hostilePlan() {
-    StringBuilder plan = new StringBuilder("plan \"" + HOSTILE.get(0) + "\"\nservice main 120/240 V 100 A { source available 10 kA }\n");
-    plan.append("panel P from main {\n  bus 100 A  slots 12  bonded\n");
-    for (int i = 0; i < HOSTILE.size(); i++) {
-      plan.append("  ").append(i + 1).append("  15 A  b").append(i).append("  \"").append(HOSTILE.get(i)).append("\"\n");
-    }
-    plan.append("}\n");
-    for (int i = 0; i < HOSTILE.size(); i++) {
-      plan.append("branch b").append(i).append(" by 14/2 NM-B { P --5 m-- r.c").append(i).append(" }\n");
-    }
-    plan.append("room r \"").append(HOSTILE.get(1)).append("\" {\n");
-    for (int i = 0; i < HOSTILE.size(); i++) {
-      plan.append("  c").append(i).append(": receptacle \"").append(HOSTILE.get(i)).append("\"\n");
-    }
-    return plan.append("}\n").toString();
   }
 
   private void open(URI page, int width, String scheme) {
@@ -310,12 +284,8 @@ class ReportInBrowserTest {
     assertThat(browser.run("document.querySelectorAll('img, b, main script, a[href^=http]').length").asInt()).isZero();
     assertThat(browser.run("document.scripts.length").asInt()).isEqualTo(1);
     String text = browser.run("document.querySelector('main').textContent").asText();
-    for (String name : HOSTILE) {
-      if (name.indexOf('\u202E') < 0) {
-        assertThat(text).contains(name);
-      }
-    }
-    assertThat(browser.run("document.title").asText()).startsWith(HOSTILE.get(0));
+    HostilePlan.NAMES.forEach(name -> assertThat(text.contains(VisibleText.of(name))).as(name).isTrue());
+    assertThat(browser.run("document.title").asText()).startsWith(HostilePlan.NAMES.get(0));
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import wattle.compare.Comparison;
 import wattle.compare.Thing;
+import wattle.emit.text.VisibleText;
 
 /** Renders comparisons. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
 public final class Changes {
@@ -38,8 +39,8 @@ public final class Changes {
   public static String description(SortedMap<Thing, Map<String, String>> things) {
     List<String> lines = new ArrayList<>();
     things.forEach((thing, properties) -> {
-      lines.add(thing.toString());
-      properties.forEach((name, value) -> lines.add("  " + name + ": " + value.replace("\n", "\\n")));
+      lines.add(VisibleText.of(thing.toString()));
+      properties.forEach((name, value) -> lines.add(VisibleText.of("  " + name + ": " + value.replace("\n", "\\n"))));
     });
     return String.join("\n", lines) + "\n";
   }

@@ -7,7 +7,10 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -36,6 +39,17 @@ class ReportPaperTest {
       assertThat(text).contains("What this rests on", "How the figures were come by", "NFPA 70 Table 310.16", "The plan");
       assertThat(text.replaceAll("\\s+", " ")).contains("panel P \"House panel\" from main {");
       assertThat(text).contains("page 1 of " + document.getNumberOfPages()).doesNotContain("Search");
+      assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the permit office", "Devices, room by room");
+      // The table of contents gives pages, and readers have bookmarks.
+      assertThat(text.replaceAll("[. ]+", " ")).containsPattern("Load worksheets [0-9]+\n").containsPattern("The plan [0-9]+\n");
+      List<String> bookmarks = new ArrayList<>();
+      document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
+      assertThat(bookmarks).startsWith("Findings", "For the permit office", "One-line diagram").endsWith("The plan").hasSizeGreaterThan(18);
+      for (PDPage page : document.getPages()) {
+        for (COSName font : page.getResources().getFontNames()) {
+          assertThat(page.getResources().getFont(font).isEmbedded()).isTrue();
+        }
+      }
       // The one-line diagram is wider than tall and stands on a turned sheet, the text on upright ones.
       assertThat(document.getPages()).anyMatch(ReportPaperTest::isTurned).anyMatch(p -> !isTurned(p));
     }
