@@ -3,7 +3,12 @@ package wattle.bench;
 import guru.nidi.graphviz.engine.Engine;
 import guru.nidi.graphviz.engine.Format;
 import java.io.FileNotFoundException;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -16,32 +21,47 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
 import wattle.bind.SourceReader;
+import wattle.cli.Main;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
+import wattle.emit.directory.DirectoryPage;
+import wattle.emit.document.Page;
 import wattle.emit.drawing.DrawingSvg;
 import wattle.emit.graphviz.DotEngine;
 import wattle.emit.oneline.OneLine;
 import wattle.emit.panelfront.PanelFront;
+import wattle.emit.picture.PdfPages;
 import wattle.emit.picture.PdfPicture;
 import wattle.emit.picture.PngPicture;
 import wattle.emit.picture.UnreadablePictureException;
 import wattle.emit.report.Content;
 import wattle.emit.report.Part;
 import wattle.emit.report.Report;
+import wattle.emit.schedule.BoxSchedule;
+import wattle.emit.schedule.FaultSchedule;
 import wattle.emit.schedule.LoadSchedule;
 import wattle.emit.schedule.MaterialsSchedule;
 import wattle.emit.schedule.PanelSchedule;
+import wattle.emit.schedule.RoomSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
+import wattle.emit.trial.WorstCaseSheets;
+import wattle.faults.Faults;
 import wattle.loads.ConnectedLoads;
 import wattle.materials.Materials;
 import wattle.model.House;
+import wattle.trials.Expectations;
+import wattle.trials.Judged;
+import wattle.trials.WorstCases;
+import wattle.worksheet.HouseWorksheets;
+import wattle.worksheet.Outcome;
 
 /**
- * The documents of Alder Court, part by part, when all is warm; and the graph of its one-line diagram laid out by the
+ * The documents of Alder Court, part by part and whole, when all is warm; and the graph of its one-line diagram laid out by the
  * engine that is built in and by an installed Graphviz, whose process is started anew for each.
  */
 @State(Scope.Benchmark)
@@ -59,15 +79,25 @@ public class DocumentsBench {
   private String graph;
   private String svg;
   private List<Sheet> runs;
+  private Path out;
 
   @Setup
-  public void compile() throws SourceReader.Unreadable {
+  public void compile() throws SourceReader.Unreadable, IOException {
+    out = Files.createTempDirectory("wattle-documents");
     plan = text();
     house = plan.house();
     loads = ConnectedLoads.of(house);
     graph = new OneLine(house, loads).dot();
     svg = DrawingSvg.document(new OneLine(house, loads).drawing(DotEngine.builtIn()));
     runs = runs();
+  }
+
+  @TearDown
+  public void clear() throws IOException {
+    for (String name : List.of("report.html", "report.pdf")) {
+      Files.deleteIfExists(out.resolve(name));
+    }
+    Files.deleteIfExists(out);
   }
 
   /** Text to findings. */
@@ -116,7 +146,68 @@ public class DocumentsBench {
     return PdfPicture.of(List.of(svg), "One-line diagram", Optional.empty());
   }
 
-  /** The page of pictures and tables that were made before. */
+  @Benchmark
+  public Sheet boxesAndFill() {
+    return BoxSchedule.of(house, plan.library());
+  }
+
+  @Benchmark
+  public Sheet rooms() {
+    return RoomSchedule.of(house);
+  }
+
+  @Benchmark
+  public Sheet voltages() {
+    return WorstCaseSheets.voltages(new WorstCases(house, plan.library()));
+  }
+
+  @Benchmark
+  public Sheet heat() {
+    return WorstCaseSheets.heat(new WorstCases(house, plan.library()));
+  }
+
+  @Benchmark
+  public Sheet faults() {
+    return FaultSchedule.of(house, plan.library(), Faults.of(house, plan.library(), Conductors.of(house, plan.library())));
+  }
+
+  /** Every method of load calculation for the service. */
+  @Benchmark
+  public List<Outcome> worksheets() {
+    HouseWorksheets worksheets = new HouseWorksheets(house, plan.library());
+    return worksheets.compare(worksheets.services().get(0));
+  }
+
+  @Benchmark
+  public List<Judged> expectations() {
+    return Expectations.judged(house, plan.library());
+  }
+
+  @Benchmark
+  public byte[] directoryAsPdf() throws UnreadablePictureException {
+    Page page = DirectoryPage.sheet(house, List.copyOf(house.panels().values()), "letter");
+    return PdfPages.of(page.html(), page.title());
+  }
+
+  /** The whole report as a page, its parts made side by side. */
+  @Benchmark
+  public int reportAsPage() {
+    return report();
+  }
+
+  /** The same and for paper. */
+  @Benchmark
+  public int reportAsPageAndPaper() {
+    return report("--pdf");
+  }
+
+  private int report(String... more) {
+    List<String> arguments = new ArrayList<>(List.of("report", COURT.toString(), "--force", "--out", out.toString()));
+    arguments.addAll(List.of(more));
+    return Main.run(arguments.toArray(String[]::new), new PrintWriter(Writer.nullWriter()), new PrintWriter(Writer.nullWriter()));
+  }
+
+  /** A page of one table that was made before. */
   @Benchmark
   public String page() {
     return new Report(plan, List.of(new Part(Part.Group.BRANCHES, "Runs", List.of(new Content.Table(runs.get(0), "wattle table --of runs"))))).html();

@@ -36,6 +36,18 @@ public class StartBench {
     return run("bin/wattle", "check", "examples/alder-court/house.wattle");
   }
 
+  /** The report as a page: compile, lay out, draw, tables, worksheets, trials. */
+  @Benchmark
+  public int report() throws Exception {
+    return run("bin/wattle", "report", "examples/alder-court/house.wattle", "--force", "--out", "target/bench-report");
+  }
+
+  /** The page and the same for paper. */
+  @Benchmark
+  public int reportAndPaper() throws Exception {
+    return run("bin/wattle", "report", "examples/alder-court/house.wattle", "--pdf", "--force", "--out", "target/bench-report");
+  }
+
   private static int run(String... command) throws IOException, InterruptedException {
     Process process = new ProcessBuilder(command)
         .redirectOutput(ProcessBuilder.Redirect.DISCARD)

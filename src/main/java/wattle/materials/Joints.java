@@ -11,10 +11,13 @@ import wattle.model.Device;
 import wattle.model.DeviceKind.Family;
 import wattle.model.DeviceKind.Need;
 import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
 import wattle.model.Point;
 import wattle.model.Role;
 import wattle.model.Section;
 import wattle.model.Status;
+import wattle.model.Wiring;
 import wattle.quantity.WireSize;
 
 /**
@@ -78,6 +81,15 @@ final class Joints {
       }
     }
     grounds.forEach((box, joint) -> connector(joint, box, tally));
+    house.panels().values().forEach(p -> feeder(p, tally));
+  }
+
+  /** A feeder enters two panels; how the service run enters is a matter of the supplier's rules. */
+  private static void feeder(Panel panel, Tally tally) {
+    if (panel.status() == Status.NEW && panel.feeder().isPresent() && panel.supply() instanceof PanelSupply.FromBreaker from) {
+      entry(panel.feeder().get().wiring(), from.breaker().panel(), tally);
+      entry(panel.feeder().get().wiring(), panel.name(), tally);
+    }
   }
 
   private static List<Section> ends(Branch branch, int point) {
@@ -90,12 +102,14 @@ final class Joints {
     String place = point.box().or(branch::panel).orElse(branch.name());
     for (Section section : ends) {
       if (section.status() == Status.NEW && !clamps) {
-        boolean raceway = section.wiring().raceway().isPresent();
-        tally.add(
-            Material.Category.CONNECTOR,
-            (raceway ? "raceway connector, " : "cable connector, ") + section.wiring().text().split(" with ", 2)[0], place);
+        entry(section.wiring(), place, tally);
       }
     }
+  }
+
+  private static void entry(Wiring wiring, String place, Tally tally) {
+    String kind = wiring.raceway().isPresent() ? "raceway connector, " : "cable connector, ";
+    tally.add(Material.Category.CONNECTOR, kind + wiring.text().split(" with ", 2)[0], place);
   }
 
   private void joints(Branch branch, Point point, List<Section> ends, Map<String, Joint> grounds, Tally tally) {

@@ -297,6 +297,42 @@ class ReportInBrowserTest {
     assertThat(asked).isNotEmpty().allMatch(url -> url.startsWith("file:") && url.replaceAll("#.*", "").endsWith("/report.html"));
   }
 
+  /** Forty-five houses of twenty circuits, in more than ten thousand lines. */
+  private static String manyHouses() {
+    StringBuilder plan = new StringBuilder("plan \"Long Street\"\n");
+    for (int house = 0; house < 45; house++) {
+      plan.append("service s%d 120/240 V 100 A { source available 10 kA }\npanel P%d from s%d {\n  bus 100 A\n  slots 24\n  bonded\n".formatted(house, house, house));
+      for (int i = 0; i < 20; i++) {
+        plan.append("  %d 15 A b%dx%d\n".formatted(i + 1, house, i));
+      }
+      plan.append("}\n");
+      for (int i = 0; i < 20; i++) {
+        String name = house + "x" + i;
+        plan.append("branch b%s by 14/2 NM-B {\n  P%d --%d m-- r%s.sw --4 m-- r%s.lamp\n".formatted(name, house, 5 + i, name, name));
+        plan.append("  r%s.sw --2.5 m-- r%s.o1 --3 m-- r%s.o2\n}\nroom r%s {\n  sw: switch for lamp\n".formatted(name, name, name, name));
+        plan.append("  lamp: light 12 W\n  o1: receptacle\n  o2: receptacle 100 W\n}\n");
+      }
+    }
+    return plan.toString();
+  }
+
+  @Test
+  void aPlanOfTenThousandLinesMakesAPageThatOpens() throws IOException {
+    String plan = manyHouses();
+    assertThat(plan.lines().count()).isGreaterThan(10_000);
+    URI page = report(Files.writeString(folder.resolve("street.wattle"), plan).toString(), "street");
+    assertThat(Files.size(Path.of(page))).isLessThan(16L << 20);
+    open(page, 1400, "light");
+    assertThat(browser.run("document.querySelectorAll('.plan .line').length").asInt()).isGreaterThan(10_000);
+    assertThat(browser.run("document.querySelector('#voltage .note').textContent").asText())
+        .startsWith("The first 250 of 2700 rows").contains("wattle table --of voltage prints every one");
+    assertThat(browser.run("document.getElementById('panel-fronts').textContent").asText()).contains("wattle draw --view panel draws it");
+    browser.run("document.getElementById('search').focus()");
+    browser.type("r44x19.lamp");
+    browser.await("document.getElementById('found').textContent.includes(' of ')");
+    assertThat(browser.run("Array.from(document.querySelectorAll('.plan .line')).filter(l => !l.hidden).length").asInt()).isEqualTo(1);
+  }
+
   /** What of a page must be on its print: headings, cells, notes, lines of the plan; labels of pictures. */
   private static final String TO_BE_PRINTED =
       "Array.from(document.querySelectorAll('h1, h2, h3, caption, th, td, .note, .finding pre, .line code, main > section > p, svg text'))"

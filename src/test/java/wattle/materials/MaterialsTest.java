@@ -3,6 +3,9 @@ package wattle.materials;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -11,12 +14,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
+import wattle.emit.schedule.BoxSchedule;
 import wattle.emit.schedule.RunSchedule;
+import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetText;
 import wattle.finding.Source;
 import wattle.model.DeviceKind;
@@ -88,6 +97,38 @@ class MaterialsTest {
     long devices = plan.house().devices().values().stream().filter(d -> d.kind().family() != DeviceKind.Family.JUNCTION).count();
     assertThat(count(materials, Material.Category.DEVICE) + count(materials, Material.Category.EQUIPMENT)).isEqualTo(devices);
     assertThat(plan.house().boxes().values()).allMatch(b -> b.status() == Status.NEW);
+  }
+
+  private static List<Map<String, String>> rows(Sheet sheet) {
+    try {
+      return CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
+          .parse(new StringReader(SheetText.csv(List.of(sheet)))).stream().map(CSVRecord::toMap).toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** From the tables of runs and of boxes, as a spreadsheet would have them. */
+  @ParameterizedTest
+  @ValueSource(strings = {"alder-court", "apartment", "duplex", "longcroft"})
+  void connectorsCoversAndElectrodesByAnotherRoute(String example) throws SourceReader.Unreadable {
+    Compilation plan = COMPILER.compile(Path.of("examples/" + example + "/house.wattle"));
+    Materials materials = materials(plan);
+    List<Map<String, String>> runs = rows(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())));
+    List<Map<String, String>> boxes = rows(BoxSchedule.of(plan.house(), plan.library()));
+    long feeders = runs.stream().filter(r -> r.get("row").equals("feeder") && r.get("from").contains("/")).count();
+    long entries = 2 * (feeders + runs.stream().filter(r -> r.get("row").equals("branch")).count());
+    assertThat(boxes).noneMatch(b -> b.get("make").contains("plastic") || b.get("make").contains("clamps"));
+    double connectors = materials.items().stream().filter(m -> m.what().startsWith("cable connector")).mapToDouble(Material::amount).sum();
+    assertThat(connectors).as("each cable enters at its two ends").isEqualTo(entries);
+
+    long straps = boxes.stream().filter(b -> b.get("devices").matches(".*\\b(receptacle|switch)\\b.*")).count();
+    double plates = materials.items().stream().filter(m -> m.category() == Material.Category.COVER && !m.what().contains("blank")).mapToDouble(Material::amount).sum();
+    assertThat(plates).isEqualTo(straps);
+
+    long electrodes = plan.house().services().values().stream().mapToLong(s -> s.electrodes().size()).sum();
+    double clamps = materials.items().stream().filter(m -> m.what().startsWith("ground clamp")).mapToDouble(Material::amount).sum();
+    assertThat(clamps).isEqualTo(electrodes).isPositive();
   }
 
   @Test

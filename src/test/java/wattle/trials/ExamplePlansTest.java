@@ -17,7 +17,7 @@ import wattle.finding.Source;
 class ExamplePlansTest {
   private static final List<String> PLANS =
       List.of(
-          "examples/alder-court/house.wattle", "examples/apartment/house.wattle", "examples/longcroft/house.wattle",
+          "examples/alder-court/house.wattle", "examples/apartment/house.wattle", "examples/longcroft/house.wattle", "examples/duplex/house.wattle",
           "examples/classroom/lessons.wattle");
 
   private static Compilation compile(String plan) throws SourceReader.Unreadable {
