@@ -3,9 +3,9 @@ package wattle.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -114,21 +114,41 @@ final class CheckCommand implements Callable<Integer> {
     if (format != Format.TEXT) {
       throw new Failure("--watch prints text; leave --format out");
     }
-    List<Compilation> first = compile(); // a plan that is not there at the start is bad usage
-    Set<Path> known = new LinkedHashSet<>();
-    Iterator<List<Compilation>> before = List.of(first).iterator();
-    new WatchLoop(out).run(() -> {
+    compile(); // a plan that is not there at the start is bad usage
+    new WatchLoop(out).run(new Watched(out));
+  }
+
+  /** The check as it is repeated: a plan that is gone for the moment is told, and its files are still looked at. */
+  private final class Watched implements WatchLoop.Check {
+    private final PrintWriter out;
+    private final Set<Path> known = new LinkedHashSet<>();
+    private List<Compilation> plans = List.of();
+    private Optional<String> failure = Optional.empty();
+
+    Watched(PrintWriter out) {
+      this.out = out;
+      // Standing where they are named, they can be looked at before any of them is read.
+      files.forEach(f -> known.add(ResultOutput.path(f)));
+    }
+
+    @Override
+    public Set<Path> read() {
       try {
-        List<Compilation> plans = before.hasNext() ? before.next() : compile();
+        plans = compile();
+        failure = Optional.empty();
         known.clear();
         plans.forEach(p -> known.addAll(PlanFiles.of(p)));
-        print(plans, out);
       } catch (Failure e) {
-        out.println(e.getMessage()); // gone for the moment; the files known so far are still looked at
+        failure = Optional.of(e.getMessage());
       }
+      return Set.copyOf(known);
+    }
+
+    @Override
+    public void tell() {
+      failure.ifPresentOrElse(out::println, () -> print(plans, out));
       out.flush();
-      return List.copyOf(known);
-    });
+    }
   }
 
   private boolean fails(Finding finding) {

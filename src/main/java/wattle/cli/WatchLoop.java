@@ -6,13 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Supplier;
 
 /**
  * Runs a check again whenever one of the files it depends on has changed, appeared or gone, until the process is
@@ -47,25 +46,37 @@ final class WatchLoop {
     }
   }
 
-  /** @param check prints what it finds and gives the files it depends on, those that could not be read as well */
-  void run(Supplier<Collection<Path>> check) {
+  /** What is done again on each change. */
+  interface Check {
+    /** Reads and judges, and gives the files that this depends on, those that could not be read as well. */
+    Set<Path> read();
+
+    /** Prints what was found when it was last read. */
+    void tell();
+  }
+
+  void run(Check check) {
     Thread looking = Thread.currentThread();
     Thread interrupt = new Thread(() -> finish(looking), "interrupt");
     Runtime.getRuntime().addShutdownHook(interrupt);
     try {
-      Map<Path, Stamp> before = Map.of();
+      Set<Path> known = Set.of();
       while (!stopped) {
-        Instant began = Instant.now();
-        Map<Path, Stamp> read = new HashMap<>();
-        for (Path path : check.get()) {
-          Stamp now = Stamp.of(path);
-          // What changed while it was being read is read once more.
-          read.put(path, now.changed().isAfter(began) ? Stamp.GONE : before.getOrDefault(path, now));
+        Map<Path, Stamp> read = stamps(known);
+        Set<Path> paths = check.read();
+        // Files are looked at before they are read, so that no change of one in between is lost. One that was not known
+        // to belong was not looked at: then all are read once more.
+        if (!read.keySet().containsAll(paths)) {
+          known = paths;
+          continue;
         }
+        check.tell();
         if (out.checkError()) {
           return;
         }
-        before = awaitChange(read);
+        known = paths;
+        read.keySet().retainAll(paths);
+        awaitChange(read);
       }
     } catch (InterruptedException e) {
       stopped = true;
@@ -77,25 +88,24 @@ final class WatchLoop {
     }
   }
 
-  /** Waits until the files differ and stand still again; how they are then comes back. */
-  private Map<Path, Stamp> awaitChange(Map<Path, Stamp> read) throws InterruptedException {
-    Map<Path, Stamp> now = stamps(read);
+  /** Waits until the files differ and stand still again. */
+  private static void awaitChange(Map<Path, Stamp> read) throws InterruptedException {
+    Map<Path, Stamp> now = stamps(read.keySet());
     while (now.equals(read)) {
       Thread.sleep(LOOK_MILLIS);
-      now = stamps(read);
+      now = stamps(read.keySet());
     }
     Map<Path, Stamp> last = Map.of();
     while (!now.equals(last)) {
       last = now;
       Thread.sleep(STILL_MILLIS);
-      now = stamps(read);
+      now = stamps(read.keySet());
     }
-    return now;
   }
 
-  private static Map<Path, Stamp> stamps(Map<Path, Stamp> of) {
+  private static Map<Path, Stamp> stamps(Set<Path> of) {
     Map<Path, Stamp> now = new HashMap<>();
-    of.keySet().forEach(path -> now.put(path, Stamp.of(path)));
+    of.forEach(path -> now.put(path, Stamp.of(path)));
     return now;
   }
 

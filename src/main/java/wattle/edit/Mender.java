@@ -3,6 +3,7 @@ package wattle.edit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import wattle.finding.Edit;
@@ -61,7 +62,7 @@ public final class Mender {
       }
       Source mended = new Source(at.name(), apply(at.text(), theFix(next).edits()));
       List<Finding> after = check.apply(mended);
-      if (after.size() < findings.size()) {
+      if (keepsItsWord(next, findings, after)) {
         applied.add(next);
         at = mended;
         findings = after;
@@ -69,6 +70,19 @@ public final class Mender {
         refused.add(next);
       }
     }
+  }
+
+  /** Whether a finding is gone, and every one that is left was there before. */
+  private static boolean keepsItsWord(Finding mended, List<Finding> before, List<Finding> after) {
+    List<Finding> known = new ArrayList<>(before);
+    for (Finding finding : after) {
+      Optional<Finding> match = known.stream().filter(k -> same(k, finding)).findFirst();
+      if (match.isEmpty()) {
+        return false;
+      }
+      known.remove(match.get());
+    }
+    return known.stream().anyMatch(k -> same(k, mended));
   }
 
   private static Fix theFix(Finding finding) {

@@ -121,10 +121,47 @@ class WatchTest {
   void endsWhenNobodyReads() throws Exception {
     start("sh", "-c", "\"$@\" | head -n 1", "sh");
     run();
-    // Files are looked at just after the findings are printed: one that goes in between is taken to have been missing.
-    Thread.sleep(1500);
     Files.delete(folder.resolve("rooms.wattle"));
     assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+  }
+
+  /** A file that goes while it is read, or before the findings are printed, is read again, and so is a new one. */
+  @Test
+  void noChangeIsLostBetweenReadingAndTelling() throws Exception {
+    Path house = folder.resolve("house.wattle");
+    Path rooms = folder.resolve("rooms.wattle");
+    StringWriter printed = new StringWriter();
+    List<String> told = new ArrayList<>();
+    Thread loop = Thread.currentThread();
+    WatchLoop watch = new WatchLoop(new PrintWriter(printed));
+    watch.run(
+        new WatchLoop.Check() {
+          private String seen = "";
+          private int reads;
+
+          @Override
+          public java.util.Set<Path> read() {
+            reads++;
+            seen = Files.exists(rooms) ? "both" : "one";
+            try {
+              if (reads == 2) { // the first reading only finds out which files there are
+                Files.delete(rooms);
+              }
+            } catch (IOException e) {
+              throw new java.io.UncheckedIOException(e);
+            }
+            return java.util.Set.of(house, rooms);
+          }
+
+          @Override
+          public void tell() {
+            told.add(seen);
+            if (told.size() == 2) {
+              loop.interrupt();
+            }
+          }
+        });
+    assertThat(told).containsExactly("both", "one");
   }
 
   private static String refused(String... arguments) {
