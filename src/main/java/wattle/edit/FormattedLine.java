@@ -13,7 +13,7 @@ final class FormattedLine {
 
   private final List<Lexeme> tokens;
   private final int[] spaces;
-  private final boolean asWritten;
+  private final boolean placed;
   private int indent;
 
   /**
@@ -21,35 +21,51 @@ final class FormattedLine {
    * @param depth how many blocks are open around it
    */
   FormattedLine(List<Lexeme> tokens, int depth) {
-    this.tokens = List.copyOf(tokens);
-    this.indent = Math.max(0, depth) * 2;
-    this.asWritten = false;
-    this.spaces = new int[tokens.size()];
-    for (int i = 1; i < tokens.size(); i++) {
-      spaces[i] = between(tokens.get(i - 1), tokens.get(i), i);
-    }
+    this(tokens, Math.max(0, depth) * 2, usual(tokens), false);
   }
 
-  private FormattedLine(List<Lexeme> tokens, int indent, int[] spaces) {
+  private FormattedLine(List<Lexeme> tokens, int indent, int[] spaces, boolean placed) {
     this.tokens = List.copyOf(tokens);
     this.indent = indent;
     this.spaces = spaces;
-    this.asWritten = true;
+    this.placed = placed;
   }
 
-  /** A line of a rule, with the spaces that its writer gave it; tabs count as one. */
+  private static int[] usual(List<Lexeme> tokens) {
+    int[] spaces = new int[tokens.size()];
+    for (int i = 1; i < spaces.length; i++) {
+      spaces[i] = between(tokens.get(i - 1), tokens.get(i), i);
+    }
+    return spaces;
+  }
+
+  /** A line of a rule at its indent; no columns run through it. */
+  static FormattedLine placed(List<Lexeme> tokens, int indent) {
+    return new FormattedLine(tokens, indent, usual(tokens), true);
+  }
+
+  /** A line of a rule with the indent and the spaces that its writer gave it; tabs count as one. */
   static FormattedLine asWritten(List<Lexeme> tokens) {
+    return asWritten(tokens, tokens.isEmpty() ? 0 : tokens.get(0).span().column() - 1);
+  }
+
+  /** The same at another indent. */
+  static FormattedLine asWritten(List<Lexeme> tokens, int indent) {
     int[] spaces = new int[tokens.size()];
     for (int i = 1; i < spaces.length; i++) {
       spaces[i] = tokens.get(i).span().start() - tokens.get(i - 1).span().end();
     }
-    int indent = tokens.isEmpty() ? 0 : tokens.get(0).span().column() - 1;
-    return new FormattedLine(tokens, indent, spaces);
+    return new FormattedLine(tokens, indent, spaces, true);
   }
 
-  /** Whether it is a line of a rule, whose layout is left alone. */
-  boolean isAsWritten() {
-    return asWritten;
+  /** This line of a plan where the plan stands within a rule, so many columns further in. */
+  FormattedLine within(int columns) {
+    return new FormattedLine(tokens, tokens.isEmpty() ? 0 : indent + columns, spaces, true);
+  }
+
+  /** Whether it is a line of a rule, which has its place already. */
+  boolean isPlaced() {
+    return placed;
   }
 
   List<Lexeme> tokens() {
@@ -110,7 +126,7 @@ final class FormattedLine {
     return last > 0 && tokens.get(last).kind() == Kind.COMMENT ? last : -1;
   }
 
-  private int between(Lexeme left, Lexeme right, int at) {
+  private static int between(Lexeme left, Lexeme right, int at) {
     if (right.kind() == Kind.COMMENT) {
       return 2;
     }

@@ -2,8 +2,8 @@ package wattle.edit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import wattle.finding.Checked;
-import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.syntax.Lexeme;
 import wattle.syntax.Lexeme.Kind;
@@ -24,44 +24,82 @@ import wattle.syntax.LexemeReader;
 public final class Formatter {
   private Formatter() {}
 
-  /** The text in order, with {@code \n} as its line end; the text itself where it has findings. */
+  /** The text in order, with the line end of its first line; the text itself where it has findings. */
   public static Checked<String> format(Source source) {
     Checked<List<Lexeme>> read = LexemeReader.read(source);
-    List<Finding> findings = read.findings();
-    if (!findings.isEmpty()) {
-      return new Checked<>(source.text(), findings);
+    if (!read.findings().isEmpty()) {
+      return new Checked<>(source.text(), read.findings());
     }
-    List<FormattedLine> lines = lines(read.value());
-    alignBetweenRules(lines);
+    String end = source.text().indexOf('\n') > 0 && source.text().charAt(source.text().indexOf('\n') - 1) == '\r' ? "\r\n" : "\n";
     StringBuilder text = new StringBuilder();
-    lines.forEach(l -> text.append(l.text()).append('\n'));
+    lines(source, read.value()).forEach(l -> text.append(l.text()).append(end));
     return new Checked<>(text.toString(), List.of());
   }
 
-  private static List<FormattedLine> lines(List<Lexeme> lexemes) {
+  /** The lines of a plan in order; absent where it cannot be read in full. */
+  static Optional<List<FormattedLine>> lines(Source source) {
+    Checked<List<Lexeme>> read = LexemeReader.read(source);
+    return read.findings().isEmpty() ? Optional.of(lines(source, read.value())) : Optional.empty();
+  }
+
+  private static List<FormattedLine> lines(Source source, List<Lexeme> lexemes) {
+    List<List<Lexeme>> written = written(lexemes);
     List<FormattedLine> lines = new ArrayList<>();
-    List<Lexeme> current = new ArrayList<>();
     int depth = 0;
-    for (Lexeme lexeme : lexemes) {
-      if (lexeme.kind() != Kind.LINE_END) {
-        current.add(lexeme);
-        continue;
+    for (int i = 0; i < written.size(); i++) {
+      int end = depth == 0 && startsRule(written.get(i)) ? endOfBlock(written, i) : i;
+      if (end > i) {
+        lines.addAll(RuleLines.of(source, written.subList(i, end + 1)));
+        i = end;
+      } else {
+        depth = addLine(lines, written.get(i), depth);
       }
-      depth = addLine(lines, current, depth);
-      current = new ArrayList<>();
     }
-    addLine(lines, current, depth);
     while (!lines.isEmpty() && lines.get(lines.size() - 1).isEmpty()) {
       lines.remove(lines.size() - 1);
     }
+    alignBetweenRules(lines);
     return lines;
   }
 
-  /** Rules keep the layout that their writer gave them; what stands between them is put in columns. */
+  /** The tokens line by line. */
+  private static List<List<Lexeme>> written(List<Lexeme> lexemes) {
+    List<List<Lexeme>> lines = new ArrayList<>();
+    List<Lexeme> current = new ArrayList<>();
+    for (Lexeme lexeme : lexemes) {
+      if (lexeme.kind() == Kind.LINE_END) {
+        lines.add(current);
+        current = new ArrayList<>();
+      } else {
+        current.add(lexeme);
+      }
+    }
+    lines.add(current);
+    return lines;
+  }
+
+  /** The line that closes the block which a line opens; that line itself where it opens none. */
+  private static int endOfBlock(List<List<Lexeme>> lines, int from) {
+    int depth = 0;
+    for (int i = from; i < lines.size(); i++) {
+      depth += depthOf(lines.get(i));
+      if (depth == 0 && (i > from || lines.get(i).stream().anyMatch(t -> t.text().equals("{")))) {
+        return i;
+      }
+    }
+    return from;
+  }
+
+  /** Blocks that a line opens, less those that it closes. */
+  static int depthOf(List<Lexeme> line) {
+    return line.stream().mapToInt(t -> t.text().equals("{") ? 1 : t.text().equals("}") ? -1 : 0).sum();
+  }
+
+  /** The lines of rules have their places; what stands between them is put in columns. */
   private static void alignBetweenRules(List<FormattedLine> lines) {
     int start = 0;
     for (int i = 0; i <= lines.size(); i++) {
-      if (i == lines.size() || lines.get(i).isAsWritten()) {
+      if (i == lines.size() || lines.get(i).isPlaced()) {
         new Aligner(lines.subList(start, i)).align();
         start = i + 1;
       }
@@ -71,8 +109,7 @@ public final class Formatter {
   private static int addLine(List<FormattedLine> lines, List<Lexeme> tokens, int depth) {
     boolean closes = !tokens.isEmpty() && tokens.get(0).text().equals("}");
     FormattedLine before = lines.isEmpty() ? null : lines.get(lines.size() - 1);
-    boolean inRule = depth == 0 ? startsRule(tokens) : before != null && before.isAsWritten();
-    FormattedLine line = inRule ? FormattedLine.asWritten(tokens) : new FormattedLine(tokens, closes ? depth - 1 : depth);
+    FormattedLine line = new FormattedLine(tokens, closes ? depth - 1 : depth);
     if (line.isEmpty()) {
       if (before != null && !before.isEmpty() && !before.opensBlock()) {
         lines.add(line);
@@ -83,10 +120,7 @@ public final class Formatter {
       lines.remove(lines.size() - 1);
     }
     lines.add(line);
-    for (Lexeme token : tokens) {
-      depth += token.text().equals("{") ? 1 : token.text().equals("}") ? -1 : 0;
-    }
-    return Math.max(0, depth);
+    return Math.max(0, depth + depthOf(tokens));
   }
 
   private static boolean startsRule(List<Lexeme> tokens) {

@@ -26,13 +26,14 @@ public final class LexemeReader {
           WattleParser.RULE_item, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
           WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain,
           WattleParser.RULE_box, WattleParser.RULE_device, WattleParser.RULE_event, WattleParser.RULE_columns,
-          WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation);
+          WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation, WattleParser.RULE_ruleLine);
 
   private static final Map<Integer, Construct> CONSTRUCTS =
       Map.ofEntries(
           Map.entry(WattleParser.RULE_slotNumber, Construct.SLOT_SPAN),
           Map.entry(WattleParser.RULE_slotSpan, Construct.SLOT_SPAN),
           Map.entry(WattleParser.RULE_expression, Construct.EXPRESSION),
+          Map.entry(WattleParser.RULE_claim, Construct.EXPRESSION),
           Map.entry(WattleParser.RULE_quantity, Construct.AMOUNT),
           Map.entry(WattleParser.RULE_amount, Construct.AMOUNT),
           Map.entry(WattleParser.RULE_unit, Construct.PAIR),

@@ -136,4 +136,95 @@ class FormatterTest {
             }
             """);
   }
+
+  @Test
+  void aRuleAndThePlansInIt() {
+    String text =
+        """
+        rule drop-large   "Lamps  stay bright" {
+         for each branch b   where b.hots is 1
+
+
+            require 1.25*b.current+2 A is at most (b.rating - 1 A)
+          and b.hots is 1
+          otherwise advice "'{b.name}' loses much"
+          because "Lamps   dim."
+              "A second line."   // why
+         accept {
+         panel P from main{
+           1 15 A arc-fault b
+          3  20 A   spare
+         }
+
+         branch b by 14/2 NM-B { P -- 8 m --  hall.a }
+         }
+         reject "8 m" becomes   "80 m"
+        }
+        """;
+    String tidied =
+        """
+        rule drop-large "Lamps  stay bright" {
+          for each branch b where b.hots is 1
+
+          require 1.25 * b.current + 2 A is at most (b.rating - 1 A)
+            and b.hots is 1
+          otherwise advice "'{b.name}' loses much"
+          because "Lamps   dim."
+            "A second line."  // why
+          accept {
+            panel P from main {
+              1  15 A  arc-fault  b
+              3  20 A  spare
+            }
+
+            branch b by 14/2 NM-B { P --8 m-- hall.a }
+          }
+          reject "8 m" becomes "80 m"
+        }
+        """;
+    assertThat(format(text).value()).isEqualTo(tidied);
+    assertThat(format(tidied).value()).isEqualTo(tidied);
+    assertThat(said(tidied)).isEqualTo(said(text.replace("\n\n\n", "\n\n")));
+  }
+
+  /** What a reject replaces must be found as it is written, and what cannot be read is not touched. */
+  @Test
+  void samplesThatCountOnTheirSpacesStayAsTheyAre() {
+    String rule = "rule r \"R\" {\n  for each branch b\n  require b.hots is 1\n  otherwise error \"no\"\n";
+    String sample = "    panel P from main {\n      1 15 A arc-fault b\n    }\n";
+    String counted = rule + "  accept {\n" + sample + "  }\n  reject \"1 15 A\" becomes \"1 20 A\"\n}\n";
+    assertThat(format(counted).value()).isEqualTo(counted);
+    String free = counted.replace("reject \"1 15 A\"", "reject \"15 A\"");
+    assertThat(format(free).value()).isEqualTo(free.replace("1 15 A arc-fault b", "1  15 A  arc-fault  b"));
+    String broken = free.replace("1 15 A arc-fault b", "1   15 A  = b");
+    assertThat(format(broken).value()).isEqualTo(broken);
+  }
+
+  @Test
+  void lineEndsStayThoseOfTheFile() {
+    String text = "room  hall { }\nroom kitchen  { }\n";
+    assertThat(format(text.replace("\n", "\r\n")).value()).isEqualTo("room hall { }\r\nroom kitchen { }\r\n");
+    assertThat(format(text).value()).isEqualTo("room hall { }\nroom kitchen { }\n");
+  }
+
+  /** Whatever a plan under work looks like: left as it is, or in order with nothing lost, and in order for good. */
+  @Property(tries = 150)
+  void plansUnderWorkLoseNothing(@ForAll long seed) {
+    List<Path> files = files();
+    Random random = new Random(seed);
+    List<String> lines = new ArrayList<>(read(files.get(random.nextInt(files.size()))).lines().toList());
+    for (int edit = random.nextInt(4); edit > 0; edit--) {
+      int at = random.nextInt(lines.size());
+      switch (random.nextInt(4)) {
+        case 0 -> lines.remove(at);
+        case 1 -> lines.add(at, lines.get(random.nextInt(lines.size())));
+        case 2 -> lines.set(at, lines.get(at).replaceFirst(" ", "\t   "));
+        default -> lines.set(at, lines.get(at) + "  // " + at);
+      }
+    }
+    String text = String.join("\n", lines) + "\n";
+    Checked<String> once = format(text);
+    assertThat(format(once.value()).value()).isEqualTo(once.value());
+    assertThat(said(once.value())).isEqualTo(said(text));
+  }
 }
