@@ -17,7 +17,12 @@ final class PaperOption {
   /** How the paper lies. */
   enum Orientation {
     LANDSCAPE,
-    PORTRAIT
+    PORTRAIT;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(java.util.Locale.ROOT);
+    }
   }
 
   @Option(

@@ -12,7 +12,7 @@ import wattle.model.Branch;
 import wattle.model.Section;
 
 /**
- * A row of boxes, its upper edge at height 0. A box that would come to lie beyond the width or the height begins a row of
+ * A row of boxes, its first at height 0, the others so that the cable to them is straight. A box that would come to lie beyond the width or the height begins a row of
  * its own, which is added to those that are still to be drawn.
  */
 final class BranchRow {
@@ -27,7 +27,8 @@ final class BranchRow {
   private final Waiting waiting;
   private final Sketch sketch = new Sketch();
   private Start start = Start.AT_PANEL;
-  private double bottom;
+  private double highest;
+  private double lowest;
 
   /**
    * Where a row begins.
@@ -69,14 +70,14 @@ final class BranchRow {
   void draw(Start from) {
     start = from;
     if (from.cable().isEmpty()) {
-      bottom = place(from.point(), 0, 0);
+      place(from.point(), 0, 0, Double.NEGATIVE_INFINITY);
       return;
     }
     Section cable = from.cable().get();
     Jump jump = Jump.from(from.from(), onSheets ? name(from.row()) : "");
     double x = CableWay.stub(cable, jump);
     CableWay.coming(sketch, cable, x, cards.get(from.point()).entry(), from.mark(), jump);
-    bottom = place(from.point(), x, 0);
+    place(from.point(), x, 0, Double.NEGATIVE_INFINITY);
   }
 
   /** Its name as a piece. */
@@ -92,8 +93,14 @@ final class BranchRow {
     return sketch;
   }
 
+  /** Upper edge of what is highest. */
+  double top() {
+    return highest;
+  }
+
+  /** Lower edge of what is lowest. */
   double bottom() {
-    return bottom;
+    return lowest;
   }
 
   private String boxName(int point) {
@@ -104,14 +111,23 @@ final class BranchRow {
     return Jump.onward(mark, boxName(point), onSheets ? name(mark) : "");
   }
 
-  /** Places a box with its upper left corner there, and all boxes beyond it; their lower edge comes back. */
-  private double place(int point, double x, double y) {
+  /**
+   * Places a box with its upper left corner there, and all boxes beyond it; their lower edge comes back.
+   *
+   * @param ceiling above which the boxes beyond may not stand, for others are there
+   */
+  private double place(int point, double x, double y, double ceiling) {
     BoxCard card = cards.get(point);
+    highest = Math.min(highest, y);
+    lowest = Math.max(lowest, y + card.height());
     sketch.add(card.sketch(), x, y);
     List<Section> cables = card.leaving();
     double right = x + card.width();
     double gap = BEND * (cables.size() + 1) + cables.stream().mapToDouble(CableWay::words).max().orElse(0);
-    double bandTop = y;
+    if (cables.size() > 1) {
+      gap = Math.max(gap, marks(point) + 10); // one of them may end in a mark beside the box that another goes to
+    }
+    double bandTop = ceiling;
     double lower = y + card.height();
     List<double[]> bends = new ArrayList<>();
     List<Section> bent = new ArrayList<>();
@@ -120,7 +136,7 @@ final class BranchRow {
       BoxCard next = cards.get(cable.to());
       double exit = y + card.exits().get(i);
       double top = Math.max(bandTop, exit - next.entry());
-      if (right + gap + next.width() + marks(cable.to()) > widest || top + next.height() > tallest) {
+      if (right + gap + next.width() + marks(cable.to()) > widest || Math.max(lowest, top + next.height()) - Math.min(highest, top) > tallest) {
         int mark = ++waiting.marks;
         CableWay.leaving(sketch, cable, right, exit, mark, onward(mark, cable.to()));
         waiting.starts.addLast(new Start(cable.to(), Optional.of(cable), mark, boxName(point), start.mark()));
@@ -128,7 +144,7 @@ final class BranchRow {
       }
       bends.add(new double[] {exit, top + next.entry()});
       bent.add(cable);
-      double below = place(cable.to(), right + gap, top);
+      double below = place(cable.to(), right + gap, top, bandTop);
       lower = Math.max(lower, below);
       bandTop = below + BETWEEN_BOXES;
     }

@@ -45,8 +45,8 @@ public final class BranchWiring implements View {
     Sketch sketch = new Sketch();
     double top = 0;
     for (BranchRow row : wiring.rows(widest, Double.MAX_VALUE, false)) {
-      sketch.add(row.sketch(), 0, top);
-      top += row.bottom() + BETWEEN_ROWS;
+      sketch.add(row.sketch(), 0, top - row.top());
+      top += row.bottom() - row.top() + BETWEEN_ROWS;
     }
     String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
     return new Plate(sketch.shapes(), wiring.legend(), wiring.title(), plan, Plate.NO_SCALE, wiring.description());

@@ -66,7 +66,12 @@ public enum Insulation {
     return this == SHEATH ? 11 : 5;
   }
 
+  /** Whether paper shows through, so that its outline alone is what is seen. */
+  boolean isWhite() {
+    return this == WHITE || this == MARKED_WHITE;
+  }
+
   double markWidth() {
-    return this == MARKED_WHITE ? width() - 2.2 : 1.4;
+    return this == MARKED_WHITE ? width() - 1.6 : 1.4;
   }
 }

@@ -30,6 +30,11 @@ public record Legend(List<Item> items, List<String> notes) {
     }
   }
 
+  /** How wide lines must be so that no sign's words are cut. */
+  public double widestItem() {
+    return items.stream().mapToDouble(i -> i.width + 6 + Fit.width(i.words, SIZE, false)).max().orElse(0);
+  }
+
   /** Set in lines of a width, from the origin downwards. */
   public Sketch sketch(double width) {
     Sketch sketch = new Sketch();

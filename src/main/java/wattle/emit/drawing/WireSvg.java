@@ -8,8 +8,7 @@ import wattle.emit.drawing.Shape.Corner;
 final class WireSvg {
   private static final double MARGIN = 2.6;
 
-  /** Thick enough that a white wire is seen on a screen that shows the whole sheet. */
-  private static final double OUTLINE = 1.1;
+  private static final double OUTLINE = 1;
 
   /** How far from its ends the margin begins, so that it does not cut into what the wire is joined to. */
   private static final double TRIMMED = 7;
@@ -23,8 +22,16 @@ final class WireSvg {
     if (!margin.isEmpty()) {
       line(out, margin, "#ffffff", width + 2 * MARGIN, "");
     }
-    line(out, wire.corners(), insulation.outline(), width, "");
-    line(out, wire.corners(), insulation.core(), width - 2 * OUTLINE, "");
+    if (insulation.isWhite()) {
+      // As two lines: of a thin stroke over a thick one a screen at low resolution may show nothing, or only black.
+      line(out, wire.corners(), insulation.core(), width, "");
+      for (double side : new double[] {-1, 1}) {
+        line(out, beside(wire.corners(), side * (width - OUTLINE) / 2), insulation.outline(), OUTLINE, "");
+      }
+    } else {
+      line(out, wire.corners(), insulation.outline(), width, "");
+      line(out, wire.corners(), insulation.core(), width - 2 * OUTLINE, "");
+    }
     if (!insulation.mark().isEmpty()) {
       line(out, wire.corners(), insulation.mark(), insulation.markWidth(), insulation.pattern());
     }
@@ -39,6 +46,28 @@ final class WireSvg {
     out.append("\" fill=\"none\" stroke-linejoin=\"round\" stroke=\"").append(colour).append("\" stroke-width=\"");
     out.append(DrawingSvg.number(width)).append('"');
     out.append(dashes.isEmpty() ? "" : " stroke-dasharray=\"" + dashes + "\"").append("/>\n");
+  }
+
+  /** The same way at a distance to its right, with its corners mitred. */
+  private static List<Corner> beside(List<Corner> corners, double distance) {
+    List<Corner> other = new ArrayList<>();
+    for (int i = 0; i < corners.size(); i++) {
+      double[] before = normal(corners, Math.max(1, i));
+      double[] after = normal(corners, Math.min(corners.size() - 1, i + 1));
+      double along = 1 + before[0] * after[0] + before[1] * after[1];
+      double x = along < 0.1 ? before[0] : (before[0] + after[0]) / along;
+      double y = along < 0.1 ? before[1] : (before[1] + after[1]) / along;
+      other.add(new Corner(corners.get(i).x() + distance * x, corners.get(i).y() + distance * y));
+    }
+    return other;
+  }
+
+  /** Of the piece that ends at a corner, at right angles to it, one long. */
+  private static double[] normal(List<Corner> corners, int end) {
+    double x = corners.get(end).x() - corners.get(end - 1).x();
+    double y = corners.get(end).y() - corners.get(end - 1).y();
+    double length = Math.max(1e-9, Math.hypot(x, y));
+    return new double[] {-y / length, x / length};
   }
 
   /** The same way, without a piece at each end; empty where nothing is left. */

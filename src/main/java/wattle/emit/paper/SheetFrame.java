@@ -32,7 +32,7 @@ final class SheetFrame {
     double left = inner - blockWidth - 2 * PAD;
     double above = height(legend, inner - 2 * PAD);
     // Beside the title block where that is wide enough to be read in lines, and saves height.
-    beside = left > 240 && Math.max(TitleBlock.HEIGHT, height(legend, left)) < TitleBlock.HEIGHT + above;
+    beside = left > Math.max(240, legend.widestItem()) && Math.max(TitleBlock.HEIGHT, height(legend, left)) < TitleBlock.HEIGHT + above;
     legendWidth = beside ? left : inner - 2 * PAD;
     legendHeight = height(legend, legendWidth);
   }
@@ -62,15 +62,13 @@ final class SheetFrame {
   /** The border, the legend and the title block. */
   Sketch sketch(TitleBlock block, View view, int sheet, int sheets) {
     Sketch sketch = new Sketch();
+    double blockHeight = beside ? Math.max(TitleBlock.HEIGHT, legendHeight) : TitleBlock.HEIGHT;
     sketch.box(MARGIN, MARGIN, width - 2 * MARGIN, height - 2 * MARGIN, Stroke.THICK, Fill.NONE);
     sketch.line(MARGIN, stripTop(), width - MARGIN, stripTop());
-    if (beside) {
-      sketch.line(width - MARGIN - blockWidth, stripTop(), width - MARGIN - blockWidth, height - MARGIN);
-    }
     sketch.add(legend.sketch(legendWidth), MARGIN + PAD, stripTop() + PAD);
     sketch.add(
-        block.sketch(blockWidth, view.title(), view.scale(), sheet, sheets),
-        width - MARGIN - blockWidth, height - MARGIN - TitleBlock.HEIGHT);
+        block.sketch(blockWidth, blockHeight, view.title(), view.scale(), sheet, sheets),
+        width - MARGIN - blockWidth, height - MARGIN - blockHeight);
     return sketch;
   }
 }

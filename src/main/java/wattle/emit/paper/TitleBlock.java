@@ -18,9 +18,10 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
   /** ISO 7200: 180 mm, so that it fits on A4 within its margins. */
   static final double WIDEST = 680;
 
+  /** The least height. */
   static final double HEIGHT = 68;
 
-  private static final double UPPER = 38;
+  private static final double LOWER = 30;
   private static final double CAPTION = 8.5;
   private static final double PAD = 7;
 
@@ -28,14 +29,15 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
   private static final double SMALLER = 9.5;
 
   /** Drawn from the origin down and to the right. */
-  Sketch sketch(double width, String view, String scale, int sheet, int sheets) {
+  Sketch sketch(double width, double height, String view, String scale, int sheet, int sheets) {
     Sketch sketch = new Sketch();
-    sketch.box(0, 0, width, HEIGHT, Stroke.THIN, Fill.NONE);
-    sketch.line(0, UPPER, width, UPPER);
+    double upper = height - LOWER;
+    sketch.box(0, 0, width, height, Stroke.THIN, Fill.NONE);
+    sketch.line(0, upper, width, upper);
     double half = width * 0.42;
-    sketch.line(half, 0, half, UPPER);
-    cell(sketch, 0, 0, half, UPPER, "Plan", plan, 12);
-    cell(sketch, half, 0, width - half, UPPER, "Drawing", view, 12);
+    sketch.line(half, 0, half, upper);
+    cell(sketch, 0, 0, half, upper, "Plan", plan, 12);
+    cell(sketch, half, 0, width - half, upper, "Drawing", view, 12);
     String[][] cells = {
       {"Revision", revision.orElse("")}, {"Date", date.orElse("")}, {"Scale", scale}, {"Checked", ""}, {"Sheet", sheet + " of " + sheets}
     };
@@ -44,9 +46,9 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
     for (int i = 0; i < cells.length; i++) {
       double wide = width * shares[i];
       if (i > 0) {
-        sketch.line(x, UPPER, x, HEIGHT);
+        sketch.line(x, upper, x, height);
       }
-      cell(sketch, x, UPPER, wide, HEIGHT - UPPER, cells[i][0], cells[i][1], 10.5);
+      cell(sketch, x, upper, wide, LOWER, cells[i][0], cells[i][1], 10.5);
       x += wide;
     }
     return sketch;

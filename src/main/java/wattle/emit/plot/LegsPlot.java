@@ -113,10 +113,12 @@ public final class LegsPlot implements View {
 
   private double panel(Sketch sketch, Panel panel, double top) {
     LegLoads load = loads.panel(panel.name());
-    String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
     String words = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
     sketch.fitted(-LEFT, top, words, 12, true, Anchor.START, WIDE + LEFT - 190);
-    sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
+    if (panel.legs().size() > 1) {
+      String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
+      sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
+    }
     double y = top + 12;
     double first = y;
     List<String> names = new ArrayList<>();
