@@ -95,11 +95,12 @@ final class Pieces {
     if (first.isEmpty()) {
       return Optional.empty();
     }
-    if (context.mark().isEmpty()) {
+    List<MarkContext> marks = context.mark();
+    if (marks.isEmpty()) {
       return Optional.of(new Tree.Path(List.of(first.get()), spans.of(context)));
     }
     List<Tree.Word> words = new ArrayList<>(List.of(first.get()));
-    words.addAll(each(context.mark(), this::word));
+    words.addAll(each(marks, this::word));
     return Optional.of(new Tree.Path(words, spans.of(context)));
   }
 
@@ -117,12 +118,13 @@ final class Pieces {
   }
 
   Optional<Tree.Expression> quantity(QuantityContext context) {
-    if (context == null || context.NUMBER().isEmpty()) {
+    List<TerminalNode> numbers = context == null ? List.of() : context.NUMBER();
+    if (numbers.isEmpty()) {
       return Optional.empty();
     }
-    double first = number(context.NUMBER(0));
-    if (context.NUMBER().size() > 1) {
-      return Optional.of(new Tree.FeetInches(first, number(context.NUMBER(1)), spans.of(context)));
+    double first = number(numbers.get(0));
+    if (numbers.size() > 1) {
+      return Optional.of(new Tree.FeetInches(first, number(numbers.get(1)), spans.of(context)));
     }
     Optional<Tree.Word> unit = Optional.ofNullable(context.unit()).map(this::spanned);
     return Optional.of(new Tree.Figure(first, unit, spans.of(context)));

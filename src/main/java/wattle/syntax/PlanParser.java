@@ -30,6 +30,9 @@ public final class PlanParser {
   /** Findings after which nothing more of a file is read, or told. */
   static final Set<String> STOPS = Set.of("nesting-too-deep", "too-many-mistakes");
 
+  /** Items of a file that one processor reads before another has begun. */
+  private static final int WORTH_SHARING = 1000;
+
   private PlanParser() {}
 
   /** Reads a file; whatever is wrong in it, there is a tree of the rest. */
@@ -53,8 +56,15 @@ public final class PlanParser {
     findings.addAll(recovery.findings());
     recovery.damagedWords().addAll(repair.damagedWords());
     PlanTree tree =
-        new PlanTree(source, Pieces.each(plan.item(), new ItemReader(new Pieces(spans))), recovery.damagedWords());
+        new PlanTree(source, items(plan.item(), new ItemReader(new Pieces(spans))), recovery.damagedWords());
     return new Checked<>(tree, bounded(source, findings));
+  }
+
+  /** An item is read by itself, so that those of a long file are shared among the processors. */
+  private static List<Tree.Item> items(List<ItemContext> contexts, ItemReader reader) {
+    return contexts.size() < WORTH_SHARING
+        ? Pieces.each(contexts, reader)
+        : contexts.parallelStream().map(reader).flatMap(Optional::stream).toList();
   }
 
   /** The findings in order, no more than a reader can bear. */
