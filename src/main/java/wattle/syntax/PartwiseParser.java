@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -14,8 +13,8 @@ import wattle.finding.Source;
 
 /**
  * Reads one file again and again while it is being edited. The text is cut into parts that mean the same wherever they
- * stand; a part that was there the last time is not read again, and its trees are the very same objects. A text whose braces
- * or quotes are not in order is read as a whole. Whatever the text, the findings are those of {@link PlanParser}, and so is
+ * stand; a part that was there the last time is not read again, and its trees are the very same objects. A text with too
+ * many mistakes is read as a whole. Whatever the text, the findings are those of {@link PlanParser}, and so is
  * the tree but for its spans, which the {@link Placement} puts in place.
  *
  * <p>For one thread.
@@ -39,17 +38,13 @@ public final class PartwiseParser {
 
   /** Reads the text as it stands now. */
   public Read parse(Source source) {
-    Optional<List<String>> texts = TextParts.of(source.text());
-    if (texts.isEmpty()) {
-      return whole(source);
-    }
     Map<String, List<Part>> now = new HashMap<>();
     Map<Source, wattle.finding.Span> places = new HashMap<>();
     List<Tree.Item> items = new ArrayList<>();
     Set<String> damagedWords = new HashSet<>();
     List<Finding> findings = new ArrayList<>();
     int at = 0;
-    for (String text : texts.get()) {
+    for (String text : TextParts.of(source.text())) {
       Part part = part(text, source.name(), now);
       places.put(part.excerpt, source.span(at, at + text.length()));
       at += text.length();

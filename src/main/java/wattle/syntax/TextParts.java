@@ -2,14 +2,18 @@ package wattle.syntax;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Cuts a text where no block is open and no list goes on: behind such a line end nothing before it matters to the parser.
  * It knows of the notation only what opens and closes: braces, quotes, comments, and the comma that carries a list over a
- * line end.
+ * line end; and how {@link TokenRepair} closes what was left open, since a block that lacks its brace is closed by what
+ * follows it, and the two must be read together.
  */
 final class TextParts {
+  private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*(-[\\p{L}_0-9]+)*");
+
   private final String text;
   private final List<String> parts = new ArrayList<>();
   private int start;
@@ -20,36 +24,27 @@ final class TextParts {
     this.text = text;
   }
 
-  /**
-   * The parts in order, which together are the text; absent for a text whose braces or quotes are not in order, which must
-   * be read as a whole, since the parser then looks far for what was meant.
-   */
-  static Optional<List<String>> of(String text) {
+  /** The parts in order, which together are the text. */
+  static List<String> of(String text) {
     TextParts parts = new TextParts(text);
-    return parts.cut() ? Optional.of(parts.parts) : Optional.empty();
+    parts.cut();
+    return parts.parts;
   }
 
-  private boolean cut() {
+  private void cut() {
     for (int at = 0; at < text.length(); at++) {
       char c = text.charAt(at);
       if (c == '"') {
         at = endOfQuote(at);
-        if (at < 0) {
-          return false;
-        }
       } else if (c == '/' && at + 1 < text.length() && text.charAt(at + 1) == '/') {
         at = endOfLine(at) - 1;
         continue;
       } else if (c == '{') {
         depth++;
       } else if (c == '}') {
-        if (--depth < 0) {
-          return false;
-        }
+        depth = Math.max(0, depth - 1);
       } else if (c == '\n' || c == '\r' && (at + 1 == text.length() || text.charAt(at + 1) != '\n')) {
-        if (!lineEnd(at + 1)) {
-          return false;
-        }
+        lineEnd(at + 1);
         continue;
       }
       last = c <= ' ' || c == '\u00A0' || c == '\uFEFF' ? last : c;
@@ -57,20 +52,24 @@ final class TextParts {
     if (start < text.length()) {
       parts.add(text.substring(start));
     }
-    return depth == 0;
   }
 
-  /** False where a block is open and a word begins at the edge of the page: there a brace may be missing before it. */
-  private boolean lineEnd(int next) {
+  private void lineEnd(int next) {
     if (depth > 0) {
-      return next == text.length() || !Character.isLetter(text.charAt(next));
-    }
-    if (last != ',') {
+      if (text.charAt(next - 1) == '\n' && TokenRepair.opensStatement(wordAt(next))) {
+        depth = 0; // the block that lacks its brace is closed before this
+      }
+    } else if (last != ',') {
       parts.add(text.substring(start, next));
       start = next;
       last = ' ';
     }
-    return true;
+  }
+
+  /** The word that the lexer finds at a place; empty where there is none. */
+  private String wordAt(int from) {
+    Matcher word = WORD.matcher(text).region(from, text.length());
+    return word.lookingAt() ? word.group() : "";
   }
 
   private int endOfLine(int from) {
@@ -81,7 +80,7 @@ final class TextParts {
     return at;
   }
 
-  /** Where a text in quotes ends, by the rule of the lexer; -1 for one that is not closed. */
+  /** The last place of a text in quotes, by the rule of the lexer: one that is not closed ends before what cannot be in it. */
   private int endOfQuote(int open) {
     for (int at = open + 1; at < text.length(); at++) {
       switch (text.charAt(at)) {
@@ -89,17 +88,17 @@ final class TextParts {
           return at;
         }
         case '\n', '\r' -> {
-          return -1;
+          return at - 1;
         }
         case '\\' -> {
-          at++;
-          if (at == text.length() || "\\\"nt".indexOf(text.charAt(at)) < 0) {
-            return -1;
+          if (at + 1 == text.length() || "\\\"nt".indexOf(text.charAt(at + 1)) < 0) {
+            return at - 1;
           }
+          at++;
         }
         default -> {}
       }
     }
-    return -1;
+    return text.length() - 1;
   }
 }

@@ -41,6 +41,11 @@ final class TokenRepair {
     this.spans = spans;
   }
 
+  /** Whether a word at the edge of the page begins a statement of its own, which no block holds. */
+  static boolean opensStatement(String word) {
+    return OPENERS.contains(word);
+  }
+
   List<Finding> findings() {
     return findings;
   }
@@ -84,7 +89,7 @@ final class TokenRepair {
       if (type == WattleLexer.NL) {
         signs = 0;
         parentheses = 0;
-      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && OPENERS.contains(token.getText())) {
+      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && opensStatement(token.getText())) {
         closeAllBefore(token);
       }
       // One unit of text is looked at, not the token's text: that would copy every word of the file.

@@ -159,6 +159,21 @@ class RememberingTest {
     return new Compiler(reader, reading).structure(new Source("plan", text), Path.of("plan"), List.of());
   }
 
+  /** While a text or a block is not closed yet, the parts beyond the next statement stay what they are. */
+  @Test
+  void whatIsNotClosedYetIsReadWithWhatFollowsIt() {
+    String plan = "panel P {\n  1 15 A b\n}\nroom a {\n  l: light\n}\nroom b {\n  l: light\n}\n";
+    for (String typed : List.of(" \"Ha", " {", "\n}", "\nroom-x {\n", "\nroom𝒳 {\n", "\nroom🏠\n")) {
+      PartwiseParser parser = new PartwiseParser();
+      PlanTree before = parser.parse(new Source("plan", plan)).tree();
+      Source broken = new Source("plan", plan.replace("15 A b", "15 A b" + typed));
+      PartwiseParser.Read read = parser.parse(broken);
+      assertThat(read.tree().items()).as(typed).last().isSameAs(before.items().get(2));
+      assertThat(read.findings()).isEqualTo(PlanParser.parse(broken).findings());
+      assertThat(dump(read.tree(), read.placement())).isEqualTo(dump(PlanParser.parse(broken).value(), Placement.IN_PLACE));
+    }
+  }
+
   @Test
   void whatStayedTheSameIsNotReadAgain() {
     PartwiseParser parser = new PartwiseParser();
