@@ -83,7 +83,8 @@ final class SyntaxMessages {
   }
 
   Finding unexpected(ParserRuleContext context, Token offending, TokenStream tokens) {
-    Thing thing = thing(stillOpen(context, offending));
+    RuleContext open = stillOpen(context, offending);
+    Thing thing = thing(open);
     String shown = shown(offending);
     Span span = spans.of(offending);
     if (offending.getType() == WattleLexer.NL || offending.getType() == Token.EOF) {
@@ -98,6 +99,8 @@ final class SyntaxMessages {
       }
     } else if (context.getRuleIndex() == WattleParser.RULE_run && offending.getText().equals("-")) {
       finding.fix(Fix.safe("close the run with two dashes", span, "--"));
+    } else if (offending.getText().equals("by") && isOrIn(open, WattleParser.RULE_chain)) {
+      finding.fix("write the cable of a run before its second dashes, as in --5 m by 14/3 NM-B-- hall.lamp");
     }
     return finding.build();
   }
@@ -110,6 +113,15 @@ final class SyntaxMessages {
       at = last;
     }
     return at;
+  }
+
+  private static boolean isOrIn(RuleContext context, int rule) {
+    for (RuleContext at = context; at != null; at = at.parent) {
+      if (at.getRuleIndex() == rule) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The innermost rule on the way up that a reader has a word for. */
