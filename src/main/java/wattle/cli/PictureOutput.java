@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import wattle.emit.drawing.Drawing;
@@ -89,12 +90,29 @@ final class PictureOutput {
     if (chosen == Format.PDF) {
       return List.of(new Output(file, PdfPicture.of(svgs, title, Optional.empty())));
     }
+    // Sheets know nothing of each other, and pixels take the most time of a picture.
+    List<Result> results =
+        IntStream.range(0, svgs.size()).parallel().mapToObj(i -> result(svgs.size() == 1 ? file : numbered(file, i + 1), chosen, svgs.get(i))).toList();
     List<Output> files = new ArrayList<>();
-    for (int i = 0; i < svgs.size(); i++) {
-      Path place = svgs.size() == 1 ? file : numbered(file, i + 1);
-      files.add(chosen == Format.SVG ? Output.text(place, svgs.get(i)) : new Output(place, PngPicture.of(svgs.get(i), resolution)));
+    for (Result result : results) {
+      if (result.failure().isPresent()) {
+        throw result.failure().get();
+      }
+      files.add(result.output().orElseThrow());
     }
     return files;
+  }
+
+  /** A file, or why it cannot be made. */
+  private record Result(Optional<Output> output, Optional<UnreadablePictureException> failure) {}
+
+  private Result result(Path place, Format chosen, String svg) {
+    try {
+      Output output = chosen == Format.SVG ? Output.text(place, svg) : new Output(place, PngPicture.of(svg, resolution));
+      return new Result(Optional.of(output), Optional.empty());
+    } catch (UnreadablePictureException e) {
+      return new Result(Optional.empty(), Optional.of(e));
+    }
   }
 
   /** The name with a number before its ending. */

@@ -2,6 +2,7 @@ package wattle.emit.rooms;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import wattle.emit.drawing.Fit;
 import wattle.emit.text.VisibleText;
 
@@ -17,32 +18,64 @@ record RoomColumns(List<Double> widths) {
 
   private static final double WIDEST = 250;
 
-  /** So narrow that a cell still holds a word or two. */
-  private static final double NARROWEST = 74;
+  /** Beyond this a single word may be cut. */
+  private static final double WIDEST_WORD = 150;
+
+  private static final double STEP = 4;
+
+  /** Columns whose lines are not broken. */
+  private static final Set<String> WHOLE = Set.of("Box", "Load", "Slot and leg", "Protection");
+
+  /** Those whose lines are broken after commas, so that a figure stays with its unit. */
+  private static final Set<String> LISTS = Set.of("Branch", "Breaker");
 
   RoomColumns {
     widths = List.copyOf(widths);
   }
 
-  /** As wide as the cells need; where that is more than there is, the widest give way and break their lines. */
+  /**
+   * As wide as the cells need; where that is more than there is, the widest give way and break their lines. Where even
+   * single words need more, the table is wider than the room.
+   */
   static RoomColumns fitting(List<RoomRow> rows, double room) {
     List<Double> widths = new ArrayList<>();
+    List<Double> least = new ArrayList<>();
     for (int c = 0; c < NAMES.size(); c++) {
-      double wide = Fit.width(NAMES.get(c), SIZE, true);
+      double line = Fit.width(NAMES.get(c), SIZE, true);
+      double word = line;
       for (RoomRow row : rows) {
-        for (String line : row.cells().get(c)) {
-          wide = Math.max(wide, Fit.width(line, SIZE, c == 0));
+        for (String text : row.cells().get(c)) {
+          line = Math.max(line, Fit.width(text, SIZE, c == 0));
+          for (String part : parts(text, c)) {
+            word = Math.max(word, Fit.width(part, SIZE, c == 0));
+          }
         }
       }
-      widths.add(Math.min(WIDEST, wide) + 2 * PAD);
+      widths.add(Math.min(WIDEST, line) + 2 * PAD);
+      least.add(Math.min(WIDEST_WORD, word) + 2 * PAD);
     }
-    double most = widths.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
-    while (sum(widths) > room && most > NARROWEST) {
-      double cap = Math.max(NARROWEST, most - 4);
-      most = cap;
-      widths.replaceAll(w -> Math.min(w, cap));
+    while (sum(widths) > room) {
+      int widest = -1;
+      for (int c = 0; c < widths.size(); c++) {
+        if (widths.get(c) > least.get(c) && (widest < 0 || widths.get(c) > widths.get(widest))) {
+          widest = c;
+        }
+      }
+      if (widest < 0) {
+        break;
+      }
+      widths.set(widest, Math.max(least.get(widest), widths.get(widest) - STEP));
     }
     return new RoomColumns(widths);
+  }
+
+  /** What is not torn. */
+  private static List<String> parts(String line, int column) {
+    String name = NAMES.get(column);
+    if (WHOLE.contains(name)) {
+      return List.of(line);
+    }
+    return List.of(line.split(LISTS.contains(name) && line.contains(", ") ? "(?<=,) " : " "));
   }
 
   private static double sum(List<Double> widths) {
@@ -58,7 +91,7 @@ record RoomColumns(List<Double> widths) {
     List<String> lines = new ArrayList<>();
     for (String paragraph : row.cells().get(column)) {
       String line = "";
-      for (String word : VisibleText.of(paragraph).split(" ")) {
+      for (String word : parts(VisibleText.of(paragraph), column)) {
         String longer = line.isEmpty() ? word : line + " " + word;
         if (!line.isEmpty() && Fit.width(longer, SIZE, column == 0) > widths.get(column) - 2 * PAD) {
           lines.add(line);

@@ -26,6 +26,7 @@ import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.DrawingChecks;
 import wattle.emit.drawing.DrawingSvg;
 import wattle.emit.drawing.ManyCircuits;
+import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.View;
 import wattle.emit.graphviz.DotEngine;
@@ -72,6 +73,11 @@ class SheetsTest {
     }
   }
 
+  private static void checkBoth(Plate plate) {
+    check(plate);
+    DrawingChecks.check(plate.drawing());
+  }
+
   /** Numbers of sheets that are named on sheets. */
   private static List<Integer> namedSheets(List<Drawing> sheets) {
     List<Integer> named = new ArrayList<>();
@@ -109,8 +115,9 @@ class SheetsTest {
           Faults faults = Faults.of(plan.house(), plan.library(), Conductors.of(plan.house(), plan.library()));
           for (Branch branch : plan.house().branches().values()) {
             check(BranchWiring.view(plan.house(), branch));
-            TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> check(TripPlot.plate(s)));
-            VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> check(VoltagePlot.plate(v, plan.library())));
+            DrawingChecks.check(BranchWiring.of(plan.house(), branch, BranchWiring.USUAL_WIDTH).drawing());
+            TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s)));
+            VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library())));
           }
         }));
   }

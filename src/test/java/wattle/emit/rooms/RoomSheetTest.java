@@ -58,6 +58,8 @@ class RoomSheetTest {
           DrawingChecks.check(drawing);
           List<String> texts = texts(List.of(drawing));
           house.boxes().keySet().forEach(b -> assertThat(texts.stream().filter(b::equals)).as(b).hasSize(1));
+          assertThat(texts(Sheets.of(all(house), new TitleBlock("P", Optional.empty(), Optional.empty()), List.of(Paper.LETTER))))
+              .as("words that were cut").noneMatch(t -> t.endsWith("…"));
         }));
   }
 
