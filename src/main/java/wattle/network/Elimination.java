@@ -25,6 +25,8 @@ final class Elimination {
   private final double[] j;
   private final double leak;
   private final double[] scale;
+  /** Whether nothing was written down yet, so that all is zero as it was made. */
+  private boolean fresh = true;
   final double[] volts;
   final double[] amps;
   final BitSet floating = new BitSet();
@@ -49,9 +51,12 @@ final class Elimination {
 
   /** Writes down the elements; sources only where asked, so that one injected current can be looked at alone. */
   void assemble(double[] admittances, boolean withSources) {
-    Arrays.fill(y, 0);
-    Arrays.fill(j, 0);
-    floating.clear();
+    if (!fresh) {
+      Arrays.fill(y, 0);
+      Arrays.fill(j, 0);
+      floating.clear();
+    }
+    fresh = false;
     Elements e = net.elements;
     for (int i = 0; i < e.count(); i++) {
       stamp(e.box[i], e.from[i], e.to[i], admittances[2 * i], admittances[2 * i + 1]);
@@ -98,9 +103,13 @@ final class Elimination {
     int start = net.first[box];
     int n = net.first[box + 1] - start;
     int base = block[box];
-    boolean open = false;
-    for (int i = 0; i < n; i++) {
-      open |= net.up[start + i] == Network.OPEN;
+    boolean open = isOpen(start, n);
+    if (n == 3 && !open) {
+      ThreeWires.through(y, j, net.ohms, net.reactance, start, base);
+      int parent = net.parent[box];
+      int parentStart = net.first[parent];
+      ThreeWires.toParent(y, j, net.up, start, base, parentStart, net.first[parent + 1] - parentStart, block[parent]);
+      return;
     }
     if (open) {
       for (int i = 0; i < n; i++) {
@@ -122,6 +131,20 @@ final class Elimination {
     if (net.parent[box] >= 0) {
       addToParent(box, start, n, base);
     }
+  }
+
+  /** Whether a terminal of a box has no conductor to the box before. */
+  private boolean isOpen(int start, int n) {
+    for (int i = 0; i < n; i++) {
+      if (net.up[start + i] == Network.OPEN) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  static NetworkException resonance() {
+    return new NetworkException("the loads beyond a run and the run itself are in resonance");
   }
 
   private void addToParent(int box, int start, int n, int base) {
@@ -200,7 +223,7 @@ final class Elimination {
     double di = zr * y[own + 1] + zi * y[own];
     double square = dr * dr + di * di;
     if (!(square > 0)) {
-      throw new NetworkException("the loads beyond a run and the run itself are in resonance");
+      throw resonance();
     }
     double fr = dr / square;
     double fi = -di / square;
@@ -246,12 +269,15 @@ final class Elimination {
     int start = net.first[box];
     int n = net.first[box + 1] - start;
     int base = block[box];
-    boolean open = false;
+    boolean open = isOpen(start, n);
+    if (n == 3 && !open) {
+      ThreeWires.back(y, j, net.up, net.ohms, net.reactance, volts, amps, start, base);
+      return;
+    }
     for (int i = 0; i < n; i++) {
       int t = start + i;
       int u = net.up[t];
       if (u == Network.OPEN) {
-        open = true;
         continue;
       }
       double re = j[2 * t];

@@ -1,5 +1,7 @@
 package wattle.network;
 
+import java.util.Arrays;
+
 /**
  * Checks a solution: at every node the currents add to nothing, and what the sources give is what is used and lost. The
  * currents of runs come from the elimination and those of elements from the voltages, so that the check is no circle.
@@ -8,8 +10,8 @@ final class Laws {
   private static final double RELATIVE = 1e-8;
   private static final double ROUNDING = 1e-13;
 
-  /** Of the largest voltage anywhere, which a small one is found from by subtraction. */
-  private static final double ROUNDING_OF_LARGEST = 1e-14;
+  /** Of the voltage that drives it all, which a small one is found from by subtraction. */
+  private static final double ROUNDING_OF_DRIVEN = 1e-14;
 
   private final Network net;
   private final Solution solution;
@@ -17,10 +19,11 @@ final class Laws {
   private final double[] size;
   /** Amperes at each terminal that rounding alone may leave, with what comes up from the boxes beyond. */
   private final double[] slack;
-  private final double largestVolts;
+  private final double drivenVolts;
   private double takenWatts;
   private double takenVars;
   private double roundingWatts;
+  private double largest;
 
   private Laws(Solution solution) {
     this.net = solution.net;
@@ -28,11 +31,7 @@ final class Laws {
     sum = new double[2 * net.terminals()];
     size = new double[net.terminals()];
     slack = new double[net.terminals()];
-    double most = 0;
-    for (double v : solution.volts) {
-      most = Math.max(most, Math.abs(v));
-    }
-    largestVolts = most;
+    drivenVolts = net.sources.stream().flatMap(v -> Arrays.stream(v.emf())).mapToDouble(Complex::magnitude).sum();
   }
 
   /** @throws NetworkException where a law is broken */
@@ -62,6 +61,8 @@ final class Laws {
     double watts = 0;
     double vars = 0;
     for (int t = net.terminals() - 1; t >= 0; t--) {
+      // All that flows here from beyond is in: children stand after their parents.
+      largest = Math.max(largest, size[t] + slack[t]);
       int up = net.up[t];
       if (up != Network.OPEN) {
         slack[up] += slack[t];
@@ -93,7 +94,7 @@ final class Laws {
       // The voltage across a closed contact is the small difference of two large ones; what is wrong with its current
       // flows at their height.
       double large = Math.abs(solution.volts[2 * a]) + Math.abs(solution.volts[2 * a + 1]);
-      double rounding = (Math.abs(yr) + Math.abs(yi)) * (large * ROUNDING + largestVolts * ROUNDING_OF_LARGEST);
+      double rounding = (Math.abs(yr) + Math.abs(yi)) * (large * ROUNDING + drivenVolts * ROUNDING_OF_DRIVEN);
       roundingWatts += rounding * large;
       flow(a, -re, -im, rounding);
       if (b != Network.EARTH) {
@@ -134,10 +135,6 @@ final class Laws {
   }
 
   private void verify() {
-    double largest = 0;
-    for (int t = 0; t < net.terminals(); t++) {
-      largest = Math.max(largest, size[t] + slack[t]);
-    }
     for (int t = 0; t < net.terminals(); t++) {
       double left = Math.abs(sum[2 * t]) + Math.abs(sum[2 * t + 1]);
       // Written so that a value that is no number fails as well.

@@ -114,10 +114,10 @@ public final class NetworkBuilder {
    * A source between a star point and legs of one box.
    *
    * @param emf electromotive force from the star point to each leg
-   * @param impedance between the legs, as a matrix that has an inverse
+   * @param impedance between the legs, as a symmetric matrix that has an inverse
    */
   public void source(int box, int star, int[] legs, Complex[] emf, Complex[][] impedance) {
-    require(legs.length == emf.length && legs.length == impedance.length, "source");
+    require(legs.length == emf.length && legs.length == impedance.length && isSymmetric(impedance), "source");
     int[] terminals = Arrays.stream(legs).map(l -> in(box, l)).toArray();
     sources.add(new Network.VoltageSource(box, in(box, star), terminals, emf.clone(), Dense.inverse(impedance)));
   }
@@ -127,6 +127,18 @@ public final class NetworkBuilder {
     require(impedance.isFinite() && impedance.magnitude() > 0, "link");
     links.add(new Network.Link(in(boxA, a), in(boxB, b), impedance));
     return links.size() - 1;
+  }
+
+  /** As every impedance without rotating parts in it is. */
+  private static boolean isSymmetric(Complex[][] impedance) {
+    for (int i = 0; i < impedance.length; i++) {
+      for (int k = 0; k < i; k++) {
+        if (impedance[i].length != impedance.length || !impedance[i][k].equals(impedance[k][i])) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   private static void require(boolean holds, String what) {
