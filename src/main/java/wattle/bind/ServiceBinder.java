@@ -125,6 +125,13 @@ final class ServiceBinder {
     line.amounts().forEach(a -> scope.evaluator().valueOf(a).ifPresent(values::add));
     Optional<Quantity> ratio =
         line.ratio().flatMap(r -> scope.evaluator().valueOf(r, Dimension.NONE, "the ratio of reactance to resistance"));
+    if (ratio.filter(r -> r.si() < 0).isPresent()) {
+      scope.report(
+          Finding.error("source-incomplete", "the source of '" + tree.name() + "' has a ratio of reactance to resistance below 0")
+              .at(line.span(), "a ratio such as 1.5 is expected here")
+              .because("A winding and the lines before it are inductive; a ratio of 0 is a pure resistance."));
+      return Optional.empty();
+    }
     Optional<Quantity> power = first(values, Dimension.POWER);
     Optional<Quantity> current = first(values, Dimension.CURRENT);
     Optional<Quantity> percent = first(values, Dimension.NONE);
@@ -144,7 +151,7 @@ final class ServiceBinder {
     if (kind.equals("transformer") && power.isPresent() && power.get().si() > 0 && impedance) {
       return Optional.of(new Source.Transformer(power.get(), percent.get(), ratio, line.span()));
     }
-    if (kind.equals("generator") && power.isPresent() && power.get().si() > 0) {
+    if (kind.equals("generator") && power.isPresent() && power.get().si() > 0 && (percent.isEmpty() || impedance)) {
       return Optional.of(new Source.Generator(power.get(), impedance ? percent : Optional.empty(), line.span()));
     }
     scope.report(
@@ -158,7 +165,7 @@ final class ServiceBinder {
     return switch (kind) {
       case "available" -> "a fault current such as 10 kA is expected here";
       case "transformer" -> "a rating and an impedance above 0 such as 50 kVA 1.8 % are expected here";
-      default -> "a rating such as 12 kVA is expected here";
+      default -> "a rating such as 12 kVA, and an impedance above 0 where one is written, are expected here";
     };
   }
 

@@ -81,6 +81,9 @@ final class TrialCommand implements Callable<Integer> {
     if (stated && (name != null || !events.isEmpty())) {
       throw new Failure("--stated is a scenario of its own; give it without a trial and without --event");
     }
+    if (events.stream().anyMatch(String::isBlank)) {
+      throw new Failure("an " + EVENT + " says nothing; write one such as --event \"kitchen.c1.upper draws 10 A\"");
+    }
     List<Source> asked = events.isEmpty() ? List.of() : List.of(asTrial());
     Compilation plan = input.compile(file, asked);
     List<Finding> ours = plan.findings().stream().filter(TrialCommand::isOfEvents).toList();

@@ -61,11 +61,22 @@ public final class Expectations {
     for (Trial trial : house.trials().values()) {
       Checked<TrialResult> result = trials.run(trial);
       results.put(trial.name(), result.value());
+      if (sound && trial.events().isEmpty()) {
+        findings.add(empty(trial));
+      }
       if (sound) {
         findings.addAll(result.findings());
       }
     }
     house.expectations().forEach(e -> judged(e).finding().ifPresent(findings::add));
+  }
+
+  private static Finding empty(Trial trial) {
+    return Finding.warning("trial-empty", "nothing happens in the trial '" + trial.name() + "'")
+        .at(trial.origin().name(), "no event stands in it")
+        .because("Only what a trial names draws in it, so here nothing is on and nothing is wrong.")
+        .fix("name what draws or what is wrong, such as kitchen.c1.upper draws 10 A or open service neutral")
+        .build();
   }
 
   private TrialResult result(Optional<String> trial) {

@@ -47,6 +47,15 @@ final class Plans {
     return new Compiler(SourceReader.FROM_DISK).compile(new Source("trial.wattle", HOUSE + more), Path.of("trial.wattle"));
   }
 
+  /** The house with one text of it replaced. */
+  static Compilation compileWith(String text, String other, String more) {
+    if (!HOUSE.contains(text)) {
+      throw new AssertionError(text);
+    }
+    return new Compiler(SourceReader.FROM_DISK)
+        .compile(new Source("trial.wattle", HOUSE.replace(text, other) + more), Path.of("trial.wattle"));
+  }
+
   /** Runs the events of a trial; the plan must be without fault. */
   static TrialResult run(String events) {
     return runChecked(events).value();

@@ -6,6 +6,7 @@ import static wattle.trials.Plans.amps;
 import static wattle.trials.Plans.run;
 import static wattle.trials.Plans.volts;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import wattle.finding.Finding;
 
@@ -169,5 +170,26 @@ class TrialsTest {
     assertThat(metal.bodyAmps().orElseThrow().si()).isCloseTo(0.120, within(0.001));
     assertThat(Plans.compile("trial t { lift ground at laundry.washer leaking (0 ohm - 5 ohm) }").findings())
         .extracting(Finding::rule).contains("resistance-negative");
+  }
+
+  @Test
+  void aTrialInWhichNothingHappensIsSaid() {
+    assertThat(Plans.compile("trial t { }").findings()).extracting(Finding::rule).contains("trial-empty");
+    assertThat(Plans.compile("trial t { laundry.washer on }").findings()).extracting(Finding::rule).doesNotContain("trial-empty");
+    assertThat(Plans.compile("trial t { laundry.wsher on }").findings()).extracting(Finding::rule)
+        .contains("name-unknown").doesNotContain("trial-empty");
+  }
+
+  /** No source gives a figure that is none: each is told, and the rest of the plan is worked out without it. */
+  @Test
+  void sourcesThatCannotBeAreFindings() {
+    for (String source : List.of(
+        "transformer 0 kVA 2 %", "transformer 25 kVA 0 %", "transformer 25 kVA (0 % - 1 %)", "transformer 25 kVA 2 % ratio (0 - 1)",
+        "available 0 kA", "available (0 kA - 1 kA)", "generator 10 kVA 0 %", "generator (0 kVA - 1 kVA)")) {
+      var plan = Plans.compileWith("transformer 25 kVA 2 % ratio 1.5", source, "trial t { laundry.washer on }");
+      assertThat(plan.findings()).as(source).extracting(Finding::rule).contains("source-incomplete");
+      TrialResult result = new Trials(plan.house(), plan.library()).run(plan.house().trials().get("t")).value();
+      assertThat(volts(result, "laundry.washer")).as(source).isBetween(110.0, 120.0);
+    }
   }
 }
