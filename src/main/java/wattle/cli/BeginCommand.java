@@ -65,6 +65,18 @@ final class BeginCommand implements Callable<Integer> {
       ResultOutput.write(List.of(Output.text(path, text.value())), force);
       spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
     }
+    tellErrors(text.value());
     return ExitCode.FINE;
+  }
+
+  /** What the answers lead to that a code does not allow, such as a service too small for what hangs on it. */
+  private void tellErrors(String text) {
+    PlanInput.usual().compile(new Source(file.equals("-") ? "standard-input" : file, text), file).findings().stream()
+        .filter(CheckCommand::isError)
+        .forEach(
+            f -> {
+              spec.commandLine().getErr().println("to be put right in it: " + f.headline());
+              f.fixes().stream().findFirst().ifPresent(x -> spec.commandLine().getErr().println("  fix: " + x.order()));
+            });
   }
 }

@@ -37,10 +37,12 @@ final class Revision implements AutoCloseable {
     if (revision.startsWith("-")) {
       throw new Failure("'" + revision + "' is no revision");
     }
-    String prefix = new String(git(parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
+    String prefix = new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
     // Checked before the archive is asked for, so that the message speaks of the revision and not of trees.
-    git(parent, "rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{commit}");
-    byte[] archive = git(parent, "archive", "--format=zip", revision, "--", ".");
+    git(
+        "the repository of " + plan + " has no revision '" + revision + "'", parent, "rev-parse", "--verify", "--quiet", "--end-of-options",
+        revision + "^{commit}");
+    byte[] archive = git("git cannot pack revision " + revision, parent, "archive", "--format=zip", revision, "--", ".");
     try {
       Path folder = Files.createTempDirectory("wattle-revision");
       unpack(archive, folder);
@@ -71,7 +73,8 @@ final class Revision implements AutoCloseable {
     }
   }
 
-  private static byte[] git(Path folder, String... arguments) {
+  /** @param otherwise what a failure means, in words for the user */
+  private static byte[] git(String otherwise, Path folder, String... arguments) {
     List<String> command = new ArrayList<>(List.of("git", "-C", folder.toString()));
     command.addAll(List.of(arguments));
     try {
@@ -84,8 +87,7 @@ final class Revision implements AutoCloseable {
         err = new String(errors.readAllBytes(), StandardCharsets.UTF_8).strip();
       }
       if (git.waitFor() != 0) {
-        String said = err.isEmpty() ? "no such revision" : err.lines().findFirst().orElse("");
-        throw new Failure("git " + arguments[0] + " " + arguments[arguments.length - 1] + ": " + said);
+        throw new Failure(otherwise + err.lines().findFirst().map(said -> " (" + said + ")").orElse(""));
       }
       return out;
     } catch (IOException e) {

@@ -60,6 +60,16 @@ class BeginCommandTest {
     assertThat(ran.err).isEmpty();
   }
 
+  /** What the answers lead to is told at once, and the plan is written all the same. */
+  @Test
+  void aServiceTooSmallForItsLoadsIsTold() {
+    String file = folder.resolve("small.wattle").toString();
+    Ran ran = run("begin", "--service", "100", "--area", "4000 ft2", "--appliances", "range,dryer,heat-pump,vehicle-charger,hot-tub,sauna", file);
+    assertThat(ran.code).isEqualTo(ExitCode.FINE);
+    assertThat(ran.err).contains("to be put right in it: service 'main' is rated 100 A").contains("  fix: make it");
+    assertThat(run("check", file).out).contains("[service-below-load]");
+  }
+
   @Test
   void whatCannotBeIsOneLineThatSaysWhatCan() {
     assertThat(run("begin", "--service", "90", "-").err).contains("'90' is not one of 100, 125, 150, 200, 225, 400 amperes");

@@ -54,7 +54,7 @@ class CompareCommandTest {
   void aRevisionIsReadFromTheRepositoryWithAllItsFiles() {
     String plan = folder.resolve("house.wattle").toString();
     assertThat(compare(ExitCode.FOUND, "--git", "HEAD", plan)).startsWith("~ device kitchen.range: load 12 kW -> 14 kW\n");
-    assertThat(compare(ExitCode.USAGE, "--git", "nothing", plan)).contains("wattle: git");
+    assertThat(compare(ExitCode.USAGE, "--git", "nothing", plan)).contains("has no revision 'nothing'");
     assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("no revision");
   }
 
@@ -145,6 +145,15 @@ class CompareCommandTest {
     assertThat(Files.readString(taken)).isEqualTo("<svg/>");
     assertThat(compare(ExitCode.USAGE, "--picture", folder.resolve("changes.gif").toString(), plans[0], plans[1])).contains(".svg, .png or .pdf");
     assertThat(compare(ExitCode.USAGE, "--picture", "x.svg", "--describe", plans[0])).contains("exclude each other");
+  }
+
+  @Test
+  void whatGitDoesNotHaveIsSaid(@TempDir Path outside) throws IOException {
+    Path alone = Files.copy(Path.of("examples/cottage/house.wattle"), outside.resolve("house.wattle"));
+    assertThat(compare(ExitCode.USAGE, "--git", "HEAD", alone.toString())).contains("house.wattle' is in no git repository");
+    Path untracked = Files.copy(alone, folder.resolve("untracked.wattle"));
+    assertThat(compare(ExitCode.USAGE, "--git", "HEAD", untracked.toString())).contains("revision HEAD has no");
+    assertThat(compare(ExitCode.USAGE, "--git", "HEAD", folder.resolve("gone.wattle").toString())).contains("gone.wattle");
   }
 
   @Test

@@ -2,9 +2,12 @@ package wattle.golden;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import wattle.cli.Main;
 
@@ -33,6 +36,18 @@ class DocumentsGoldenTest {
   void changesOfARenovation() {
     String folder = "examples/kitchen-renovation/";
     Golden.check(Path.of(folder + "changes.txt"), output(1, "compare", folder + "before.wattle", folder + "after.wattle"));
+  }
+
+  /** Every line that the document shows of it is one of the output, in its order. */
+  @Test
+  void theChangesThatTheDocumentShowsAreThere() throws IOException {
+    String document = Files.readString(Path.of("examples/README.md"));
+    String block = document.substring(document.indexOf("```\n~ breaker of kitchen") + 4);
+    List<String> shown = block.substring(0, block.indexOf("\n```")).lines().filter(l -> !l.isBlank()).toList();
+    String folder = "examples/kitchen-renovation/";
+    List<String> printed = output(1, "compare", folder + "before.wattle", folder + "after.wattle").lines().toList();
+    assertThat(shown).hasSizeGreaterThan(20);
+    assertThat(printed).containsSubsequence(shown);
   }
 
   @Test
