@@ -74,7 +74,13 @@ final class RuleLines {
   }
 
   private static boolean goesOn(List<Lexeme> line) {
-    return !line.isEmpty() && (line.get(0).kind() == Lexeme.Kind.TEXT || List.of("and", "or", "then").contains(line.get(0).text()));
+    return !line.isEmpty()
+        && (line.get(0).kind() == Lexeme.Kind.TEXT || List.of("and", "or", "then").contains(line.get(0).text()) || isEdit(line));
+  }
+
+  /** Whether a line is an edit of the fix before it: no clause has such a second token. */
+  private static boolean isEdit(List<Lexeme> line) {
+    return line.size() > 1 && List.of(".", "with", "without").contains(line.get(1).text());
   }
 
   private static boolean isSample(List<Lexeme> line) {
