@@ -11,8 +11,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 
 /**
  * Pages as PDF: takes a page that is both HTML and well-formed XML, with its styles and pictures inside it, and lays it
@@ -45,6 +49,7 @@ public final class PdfPages {
         throw drawings.failure().get();
       }
       withoutDates(renderer.getPdfDocument());
+      artifactsInPlace(renderer.getPdfDocument());
       return PdfFile.bytes(renderer.getPdfDocument(), title);
     } catch (UnreadablePictureException e) {
       throw e;
@@ -78,6 +83,25 @@ public final class PdfPages {
     }
     String dateless = xml.replaceAll("<xmp:(Create|Modify)Date>[^<]*</xmp:(Create|Modify)Date>", "");
     metadata.importXMPMetadata(dateless.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /**
+   * The library describes every border, background and link as an object of its own, tens of thousands in a report, and the
+   * time to write a document grows with the square of their number. Written where they are used they cost nothing.
+   */
+  private static void artifactsInPlace(PDDocument document) throws IOException {
+    for (PDPage page : document.getPages()) {
+      COSDictionary properties = page.getResources().getCOSObject().getCOSDictionary(COSName.PROPERTIES);
+      if (properties != null) {
+        properties.getValues().forEach(value -> value.setDirect(true));
+      }
+      for (PDAnnotation annotation : page.getAnnotations()) {
+        COSDictionary action = annotation.getCOSObject().getCOSDictionary(COSName.A);
+        if (action != null) {
+          action.setDirect(true);
+        }
+      }
+    }
   }
 
   private static Throwable rootOf(Throwable e) {
