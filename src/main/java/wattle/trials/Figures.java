@@ -6,6 +6,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import wattle.conductors.Impedance;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -33,6 +34,11 @@ final class Figures {
   private final Map<Integer, List<HouseNetwork.Conductor>> conductorsOf = new HashMap<>();
   private final Map<HouseNetwork.Conductor, List<HouseNetwork.Drawing>> loadsOf = new IdentityHashMap<>();
 
+  // Figures that many others rest on, each made once; keys are conductors and loads as such, whatever they hold.
+  private final Map<Object, Derivation> amps = new IdentityHashMap<>();
+  private final Map<Object, Derivation> falls = new IdentityHashMap<>();
+  private final Map<Object, Derivation> impedances = new IdentityHashMap<>();
+
   Figures(HouseNetwork network, Solution solution) {
     this.network = network;
     this.solution = solution;
@@ -41,6 +47,17 @@ final class Figures {
       for (HouseNetwork.Conductor c : onTheWay(load.outlet())) {
         loadsOf.computeIfAbsent(c, k -> new ArrayList<>()).add(load);
       }
+    }
+  }
+
+  private static Derivation once(Map<Object, Derivation> kept, Object key, Supplier<Derivation> maker) {
+    synchronized (kept) {
+      Derivation known = kept.get(key);
+      if (known == null) {
+        known = maker.get();
+        kept.put(key, known);
+      }
+      return known;
     }
   }
 
@@ -125,6 +142,10 @@ final class Figures {
   }
 
   private Derivation fall(HouseNetwork.Conductor c) {
+    return once(falls, c, () -> makeFall(c));
+  }
+
+  private Derivation makeFall(HouseNetwork.Conductor c) {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     List<Derivation> inputs = new ArrayList<>(List.of(amps(c), impedance(c)));
@@ -134,6 +155,10 @@ final class Figures {
   }
 
   Derivation impedance(HouseNetwork.Conductor c) {
+    return once(impedances, c, () -> makeImpedance(c));
+  }
+
+  private Derivation makeImpedance(HouseNetwork.Conductor c) {
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     Derivation resistance = resistance(c);
     List<Derivation> inputs = new ArrayList<>(List.of(resistance));
@@ -181,6 +206,10 @@ final class Figures {
   }
 
   Derivation amps(HouseNetwork.Conductor c) {
+    return once(amps, c, () -> makeAmps(c));
+  }
+
+  private Derivation makeAmps(HouseNetwork.Conductor c) {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     List<Derivation> inputs = new ArrayList<>();
     loadsOf.getOrDefault(c, List.of()).forEach(l -> inputs.add(loadAmps(l)));
@@ -209,6 +238,10 @@ final class Figures {
   }
 
   Derivation loadAmps(HouseNetwork.Drawing load) {
+    return once(amps, load, () -> makeLoadAmps(load));
+  }
+
+  private Derivation makeLoadAmps(HouseNetwork.Drawing load) {
     String name = load.outlet().name();
     double amps = solution.elementAmps(load.element()).magnitude();
     Derivation volts =

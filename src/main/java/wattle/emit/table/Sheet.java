@@ -1,7 +1,8 @@
 package wattle.emit.table;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A table, ready to be written in any format.
@@ -28,8 +29,7 @@ public record Sheet(String name, String title, List<Column> columns, List<Row> r
       return words.text();
     }
     if (cell instanceof Cell.Figure figure) {
-      String text = String.format(Locale.ROOT, "%." + Math.max(0, column.decimals()) + "f", figure.value());
-      return text.matches("-0(\\.0+)?") ? text.substring(1) : text;
+      return BigDecimal.valueOf(figure.value()).setScale(Math.max(0, column.decimals()), RoundingMode.HALF_UP).toPlainString();
     }
     if (cell instanceof Cell.Blank) {
       return "";
