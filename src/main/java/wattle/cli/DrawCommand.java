@@ -92,8 +92,14 @@ final class DrawCommand implements Callable<Integer> {
     if (chosen == Format.DOT) {
       output.write(dot(plan), spec.commandLine().getOut());
     } else {
-      List<Drawing> sheets = onPaper ? paper.sheets(onSheets(plan, layout), plan.house()) : List.of(drawing(plan, layout));
-      output.write(sheets, spec.commandLine().getOut());
+      if (onPaper) {
+        wattle.emit.drawing.View sheets = onSheets(plan, layout);
+        String title = sheets.title() + ": " + plan.house().title().orElse("untitled plan");
+        output.write(paper.sheets(sheets, plan.house()), title, spec.commandLine().getOut());
+      } else {
+        Drawing drawing = drawing(plan, layout);
+        output.write(List.of(drawing), drawing.title(), spec.commandLine().getOut());
+      }
     }
     return BesideFindings.report(plan, spec);
   }

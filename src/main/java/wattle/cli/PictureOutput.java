@@ -68,8 +68,12 @@ final class PictureOutput {
     output.write(dot, standardOutput);
   }
 
-  /** Writes sheets: all in one PDF, or a file each, numbered where there are several; all of them or none. */
-  void write(List<Drawing> sheets, PrintWriter standardOutput) {
+  /**
+   * Writes sheets: all in one PDF, or a file each, numbered where there are several; all of them or none.
+   *
+   * @param title of all of them, as readers of PDF show it
+   */
+  void write(List<Drawing> sheets, String title, PrintWriter standardOutput) {
     Format chosen = chosen();
     List<String> svgs = sheets.stream().map(DrawingSvg::document).toList();
     if (output.file().isEmpty()) {
@@ -80,7 +84,7 @@ final class PictureOutput {
       return;
     }
     try {
-      output.write(files(output.file().get(), chosen, svgs, sheets.get(0).title()));
+      output.write(files(output.file().get(), chosen, svgs, title));
     } catch (UnreadablePictureException e) {
       throw new Failure(e.getMessage());
     }

@@ -98,6 +98,7 @@ class DrawCommandTest {
     assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--date", "2026-03-09", "--out", pdf.toString(), HOUSE)).as(err.toString()).isZero();
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertThat(document.getNumberOfPages()).isEqualTo(2);
+      assertThat(document.getDocumentInformation().getTitle()).isEqualTo("One-line diagram: 14 Alder Court");
       assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(792);
       assertThat(document.getPage(0).getMediaBox().getHeight()).isEqualTo(612);
     }
