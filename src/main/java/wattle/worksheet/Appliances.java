@@ -61,7 +61,7 @@ final class Appliances {
     Derivation connected = Sums.ofLoads("dryers", dryers);
     load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
     Derivation demand = Sums.times("dryers", connected, factor);
-    neutral.add("clothes dryers", demand, figures.limit("neutral-appliance"), Sums.names(dryers));
+    neutral.add("clothes dryers", demand, figures.neutralAppliance(inputs.system()), Sums.names(dryers));
   }
 
   /** NFPA 70 220.57. */

@@ -25,7 +25,7 @@ final class Capacity {
     Derivation neutralCurrent =
         reduced(
             heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()),
-            figures);
+            inputs.system(), figures);
     Optional<Derivation> next = next(current, leastRating, figures);
     Optional<Derivation> rating =
         inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
@@ -66,7 +66,11 @@ final class Capacity {
         Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
   }
 
-  private static Derivation reduced(Derivation current, Figures figures) {
+  /** A large neutral carries less than its hots, but not where two legs of a wye are fed: NFPA 70 220.61(C). */
+  private static Derivation reduced(Derivation current, SupplySystem system, Figures figures) {
+    if (system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE) {
+      return current;
+    }
     Derivation over = figures.limit("neutral-over").named("from", "I_o");
     Derivation factor = figures.limit("neutral-factor").named("factor on what is above", "f");
     if (current.si() <= over.si()) {

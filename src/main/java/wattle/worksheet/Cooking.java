@@ -52,7 +52,7 @@ final class Cooking {
       List<String> names = Sums.names(part.loads);
       Derivation connected = Sums.ofLoads("cooking equipment", part.loads);
       load.add(part.name, connected, part.factor, part.demand, names, "");
-      neutral.add(part.name, part.demand, figures.limit("neutral-appliance"), names);
+      neutral.add(part.name, part.demand, figures.neutralAppliance(inputs.system()), names);
     }
   }
 

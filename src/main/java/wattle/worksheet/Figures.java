@@ -9,6 +9,7 @@ import wattle.library.Key;
 import wattle.library.Library;
 import wattle.library.Limit;
 import wattle.library.Table;
+import wattle.model.SupplySystem;
 import wattle.quantity.Units;
 
 /** The tables and limits that methods ask for. A pack that lacks one stops the method, which then names it. */
@@ -30,6 +31,14 @@ final class Figures {
 
   Derivation limit(String name) {
     return maybe(name).orElseThrow(() -> new Missing("limit " + name));
+  }
+
+  /**
+   * The factor of ranges and dryers for the neutral. Where two legs of a wye are fed, the neutral carries as much as
+   * they do and there is none: NFPA 70 220.61(C).
+   */
+  Derivation neutralAppliance(SupplySystem system) {
+    return limit(system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE ? "neutral-two-legs-of-wye" : "neutral-appliance");
   }
 
   Optional<Derivation> maybe(String name) {

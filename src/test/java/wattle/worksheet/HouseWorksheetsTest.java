@@ -208,4 +208,18 @@ class HouseWorksheetsTest {
     assertThat(Examples.result(optional.lines(), "vehicle charging")).isEqualTo(7200, within(1e-6));
     assertThat(worksheets.feeder("U").orElseThrow().inputs().dwellingCount()).as("each has its own feeder").isEqualTo(1);
   }
+
+  /** NFPA 70 220.61(B)(1) and (C)(1): 70 % of a range counts for the neutral, but all of it on two legs of a wye. */
+  @Test
+  void theNeutralOfTwoLegsOfAWyeIsNotReduced() {
+    assertThat(rangeOnNeutral(HOUSE)).isEqualTo(0.7 * 8000, within(1e-9));
+    assertThat(rangeOnNeutral(HOUSE.replace("120/240 V", "120/208 V"))).isEqualTo(8000, within(1e-9));
+  }
+
+  private static double rangeOnNeutral(String plan) {
+    return service(plan, "standard").worksheet().orElseThrow().neutralLines().stream()
+        .filter(l -> l.name().startsWith("cooking"))
+        .mapToDouble(l -> l.result().orElseThrow().si())
+        .sum();
+  }
 }
