@@ -149,7 +149,7 @@ final class ReportParts {
     List<String> methods = new ArrayList<>();
     HouseWorksheets worksheets = new HouseWorksheets(house, library);
     for (HouseInputs.Read read : worksheets.services()) {
-      worksheets.usual(read.inputs()).ifPresent(m -> methods.add(read.inputs().name() + ": " + m.title() + ", " + m.source()));
+      worksheets.deciding(read).ifPresent(m -> methods.add(read.inputs().name() + ": " + m.title() + ", " + m.source()));
     }
     if (methods.isEmpty()) {
       words.element("p", "The plan names no code that has methods of load calculation, or no service.");
@@ -188,7 +188,7 @@ final class ReportParts {
     return contents;
   }
 
-  /** Of each service and of each feeder, by the usual method of the plan's code. */
+  /** Of each service and of each feeder, by the method that decides. */
   private List<Content> worksheets() {
     HouseWorksheets worksheets = new HouseWorksheets(house, library);
     if (worksheets.methods().isEmpty()) {
@@ -201,7 +201,7 @@ final class ReportParts {
         .forEach(p -> worksheets.feeder(p.name()).ifPresent(reads::add));
     List<Content> contents = new ArrayList<>();
     for (HouseInputs.Read read : reads.subList(0, Math.min(MOST_WORKSHEETS, reads.size()))) {
-      worksheets.usual(read.inputs()).ifPresent(method -> {
+      worksheets.deciding(read).ifPresent(method -> {
         Outcome outcome = worksheets.calculate(method, read);
         outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, true).forEach(s -> contents.add(table(s, "table --of worksheet"))));
         new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline).map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
