@@ -202,7 +202,8 @@ public final class OneLineDifference {
     return new Legend(
         items,
         List.of(
-            "What has no sign is the same in both. Figures stand as they are in the later revision; length: from the panel to the farthest box.",
+            "What has no sign is the same in both. Figures stand as they are in the later revision.",
+            "Length: from the panel to the farthest box. A stroke across a line for each hot.",
             "An aid to planning: the adopted local code and a licensed person decide. Switch off, lock, and prove dead before work."));
   }
 
