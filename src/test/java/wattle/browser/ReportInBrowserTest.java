@@ -257,7 +257,7 @@ class ReportInBrowserTest {
     String row = "Array.from(document.querySelectorAll('#load-worksheets tr')).find(r => r.textContent.includes('fixed appliances'))";
     browser.click(row + ".querySelector('summary')");
     assertThat(browser.run(row + ".querySelector('details').innerText").asText())
-        .contains("kitchen.dish").contains("1200").contains("utility.heater");
+        .contains("kitchen.dish").contains("1200").contains("kitchen.disposal");
   }
 
   @Test
