@@ -161,7 +161,7 @@ public final class TrialSheets {
     }
     List<String> notes = new ArrayList<>(leftOut(conductors.size(), most));
     if (conductors.size() < result.conductors().size()) {
-      notes.add("Conductors that carry nothing are left out; --all shows them.");
+      notes.add("Conductors that carry nothing are left out; wattle trial --all shows them.");
     }
     notes.addAll(result.notes());
     return new Sheet(
@@ -175,7 +175,7 @@ public final class TrialSheets {
   }
 
   private static List<String> leftOut(int all, int most) {
-    return all > most ? List.of("The worst " + most + " of " + all + "; --all shows every one.") : List.of();
+    return all > most ? List.of("The worst " + most + " of " + all + "; wattle trial --all shows every one.") : List.of();
   }
 
   static Cell figure(Derivation figure) {
