@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -15,6 +16,7 @@ import picocli.CommandLine.Parameters;
 import wattle.edit.Mender;
 import wattle.emit.findings.TextFindings;
 import wattle.finding.Finding;
+import wattle.finding.NearNames;
 import wattle.finding.Source;
 
 /** {@code mend}: applies fixes that leave the house as it is. */
@@ -55,6 +57,7 @@ final class MendCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Source source = input.read(file);
+    refuseUnknownRules(source);
     Mender.Mended mended = new Mender(text -> input.compile(text, file).findings(), rules).mend(source);
     List<String> before = source.text().lines().toList();
     List<String> after = mended.text().lines().toList();
@@ -70,5 +73,22 @@ final class MendCommand implements Callable<Integer> {
         mended.applied().size() + " mended" + (write ? "" : " (nothing written; --write does)") + "; left: "
             + TextFindings.summary(mended.left(), file));
     return mended.left().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  /** A name that no rule has would mend nothing, and look as if there were nothing to mend. */
+  private void refuseUnknownRules(Source source) {
+    if (rules.isEmpty()) {
+      return;
+    }
+    Set<String> known = new TreeSet<>(input.compile(source, file).library().rules().keySet());
+    known.addAll(StructurePages.names());
+    for (String rule : rules) {
+      if (!known.contains(rule)) {
+        List<String> near = NearNames.of(rule, known);
+        throw new Failure(
+            "no rule of " + file + " is called '" + rule + "'"
+                + (near.isEmpty() ? "; wattle check shows the name of each finding" : "; did you mean " + String.join(", ", near) + "?"));
+      }
+    }
   }
 }

@@ -9,8 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import wattle.compiler.Compiler;
 
-/** What the checks of the notation and of the structure mean: those that are no rules of a pack and cannot be silenced. */
+/** What the checks of the notation, of the structure and of the computations mean: those that are no rules of a pack. */
 final class StructurePages {
   private StructurePages() {}
 
@@ -37,6 +38,12 @@ final class StructurePages {
 
   /** A page to print; empty for a name that is none of them. */
   static Optional<String> of(String name) {
-    return Optional.ofNullable(all().get(name)).map(t -> name + " (structure, in every pack; it cannot be silenced)\n\n" + t + "\n");
+    return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n");
+  }
+
+  private static String standing(String name) {
+    return Compiler.COMPUTED.contains(name)
+        ? "a computation, in every pack; a plan may silence it with its reason"
+        : "structure, in every pack; it cannot be silenced";
   }
 }

@@ -26,7 +26,7 @@ import wattle.worksheet.ServiceLoad;
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
   /** Findings of computations that a plan may silence, as it may those of rules. */
-  private static final Set<String> COMPUTED =
+  public static final Set<String> COMPUTED =
       Stream.of(FaultChecks.NAMES, ServiceLoad.NAMES).flatMap(Set::stream).collect(Collectors.toUnmodifiableSet());
 
   private final SourceReader reader;

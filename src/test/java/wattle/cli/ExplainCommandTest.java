@@ -97,4 +97,18 @@ class ExplainCommandTest {
     assertThat(err.toString())
         .contains("name its file").contains("is a plan").contains("--trial goes with").contains("fits ").contains("did you mean evening").hasLineCount(6);
   }
+
+  @Test
+  void whatMayBeSilencedSaysSo() {
+    assertThat(run("explain", "fault-below-instantaneous")).isZero();
+    assertThat(out.toString()).contains("may silence it").doesNotContain("cannot be silenced");
+    assertThat(run("explain", "branch-loop")).isZero();
+    assertThat(out.toString()).contains("cannot be silenced");
+  }
+
+  @Test
+  void mendRefusesANameThatNoRuleHas() {
+    assertThat(run("mend", "--rule", "arc-fault-mising", "examples/alder-court/house.wattle")).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString()).contains("did you mean arc-fault-missing");
+  }
 }
