@@ -22,7 +22,8 @@ class RandomNetworksTest {
     for (Complex v : other) {
       largest = Math.max(largest, v.magnitude());
     }
-    assertThat(largest).isGreaterThan(50);
+    // Overloaded networks sag far below their nominal volts; networks without any would agree whatever the solver did.
+    assertThat(largest).isGreaterThan(1);
     for (int t = 0; t < one.length; t++) {
       assertThat(one[t].minus(other[t]).magnitude()).as("terminal %d", t).isLessThan(1e-9 * largest);
     }
