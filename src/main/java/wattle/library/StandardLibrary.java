@@ -110,7 +110,7 @@ public final class StandardLibrary {
   }
 
   private static byte[] bytes(String path) {
-    try (InputStream in = StandardLibrary.class.getClassLoader().getResourceAsStream(ROOT + path)) {
+    try (InputStream in = StandardLibrary.class.getResourceAsStream("/" + ROOT + path)) {
       if (in == null) {
         throw new IllegalStateException("the standard library lacks " + path);
       }
