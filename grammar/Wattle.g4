@@ -27,7 +27,8 @@ let : 'let' word '=' expression ;
 
 dwelling : 'dwelling' word? STRING? ('on' panelName (',' NL* panelName)*)? '{' (NL | fact)* '}' ;
 panelName : word ;
-fact : WORD (amount | STRING)? ;
+/** What a thing has, with its figure; {@code no} says that it is not so, where silence leaves it open. */
+fact : 'no' WORD | WORD (amount | STRING)? ;
 
 // ---- Supply
 
@@ -52,14 +53,19 @@ panelSetting
   | 'slots' amount                 # slots
   | 'bonded'                       # bonded
   | 'order' word                   # order
+  | 'room' word                    # panelRoom
+  | terminals                      # panelTerminals
   | fact                           # panelFact
   ;
 slot : slotSpan slotItem* ;
 main : 'main' mainKind slotItem* ;
+/** What connecting screws and lugs are marked for: how hot they may be, and which metals they take. */
+terminals : 'terminals' (amount terminalMetal* | terminalMetal+) ;
+terminalMetal : metal | 'CO-ALR' ;
 mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' ;
 slotSpan : slotNumber ('+' slotNumber)* ;
 slotNumber : NUMBER | HALF_SLOT ;
-slotItem : amount | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
+slotItem : amount | terminals | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
 breakerTrait
   : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
   | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked' | 'type-b' | 'type-c' | 'type-d'
@@ -93,12 +99,13 @@ racewayItem : 'by' raceSize | surroundings | status ;
 // ---- Rooms
 
 room : 'room' word STRING? roomItem* '{' (NL | box | device)* '}' ;
-roomItem : 'is' word | word amount | status ;
+roomItem : 'is' word | word amount | 'no'? WORD | status ;
 box : 'box' word boxItem* '{' (NL | device)* '}' ;
 boxItem : NUMBER '-' 'gang' | amount | word | status ;
 device : word ':' deviceItem+ ;
 deviceItem
   : amount
+  | terminals
   | 'for' path (',' NL* path)*
   | 'at' word
   | 'on' mark
@@ -227,7 +234,7 @@ word
   | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
   | 'rule' | 'each' | 'where' | 'require' | 'otherwise' | 'error' | 'warning' | 'advice' | 'note' | 'fix' | 'accept'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
-  | 'some' | 'no' | 'has' | 'count' | 'sum'
+  | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

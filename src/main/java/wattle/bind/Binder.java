@@ -124,7 +124,8 @@ public final class Binder {
     Map<String, Service> services = House.byName(new ServiceBinder(scope).bind(all(Tree.Service.class)), Service::name);
     List<Tree.Branch> branchTrees = branchTrees();
     Set<String> branchNames = branchTrees.stream().map(b -> b.name().text()).collect(Collectors.toSet());
-    Map<String, Panel> panels = new PanelBinder(scope, services, branchNames).bind(all(Tree.Panel.class));
+    Set<String> roomNames = all(Tree.Room.class).stream().map(r -> r.name().text()).collect(Collectors.toSet());
+    Map<String, Panel> panels = new PanelBinder(scope, services, branchNames, roomNames).bind(all(Tree.Panel.class));
     RoomBinder.Bound rooms = new RoomBinder(scope, memory).bind(all(Tree.Room.class));
     Map<String, Box> boxes = rooms.boxes();
     Map<String, UnwiredDevice> unwired = rooms.devices();
@@ -234,11 +235,12 @@ public final class Binder {
   private List<Dwelling> dwellings(Set<String> panels) {
     List<Dwelling> dwellings = new ArrayList<>();
     for (Tree.Dwelling tree : all(Tree.Dwelling.class)) {
-      Set<String> flags = new LinkedHashSet<>();
-      Map<String, Quantity> facts = Facts.OF_DWELLING.read(tree.facts(), scope, flags);
+      Map<String, Boolean> said = new LinkedHashMap<>();
+      Map<String, Quantity> facts = Facts.OF_DWELLING.read(tree.facts(), scope, said);
+      said.values().removeIf(so -> !so);
       dwellings.add(
           new Dwelling(
-              tree.name().map(Tree.Word::text), Scope.label(tree.label()), panelsOf(tree, panels), facts, flags,
+              tree.name().map(Tree.Word::text), Scope.label(tree.label()), panelsOf(tree, panels), facts, said.keySet(),
               new Origin(tree.name().map(Tree.Word::span).orElse(tree.span()), tree.span())));
     }
     return dwellings;

@@ -93,6 +93,7 @@ final class DeviceBinder {
             device.at().map(Tree.Word::text),
             device.hot(),
             facts,
+            TerminalBinder.bind(device.terminals(), scope),
             Scope.status(device.status(), ofWhole),
             new Origin(device.name().span(), device.span())));
   }

@@ -19,39 +19,44 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
           Map.of(
               "floor-area", Dimension.AREA, "basement-area", Dimension.AREA, "garage-area", Dimension.AREA,
               "storeys", Dimension.NONE, "dwellings", Dimension.NONE, "year", Dimension.NONE),
-          Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated"));
+          Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated", "fireplace"));
 
   static final Facts OF_SERVICE =
       new Facts("a service", Map.of(
-              "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER), Set.of());
+              "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER),
+          Set.of("surge-protection", "outdoor-disconnect"));
 
   static final Facts OF_PANEL =
       new Facts(
           "a panel",
-          Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH),
-          Set.of());
+          Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
+              "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
+          Set.of("over-steps", "readily-accessible"));
 
   static final Facts OF_ROOM =
       new Facts(
           "a room",
           Map.of(
               "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
-              Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH),
-          Set.of());
+              Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH,
+              "vehicle-spaces", Dimension.NONE, "risers", Dimension.NONE),
+          Set.of("attached"));
 
   /** Reads figures by name, and tells of names that mean nothing here. */
-  Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Set<String> flagsFound) {
+  Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Map<String, Boolean> flagsFound) {
     Map<String, Quantity> values = new LinkedHashMap<>();
     for (Tree.Fact fact : written) {
       String name = fact.name().text();
       Dimension dimension = figures.get(name);
-      if (dimension != null && fact.amount().isPresent()) {
+      if (fact.denied() && !flags.contains(name)) {
+        undeniable(fact, dimension != null, scope);
+      } else if (dimension != null && fact.amount().isPresent()) {
         scope
             .evaluator()
             .valueOf(fact.amount().get(), dimension, "'" + name + "'")
             .ifPresent(value -> state(values, name, value, fact, scope));
       } else if (flags.contains(name) && fact.amount().isEmpty()) {
-        flagsFound.add(name);
+        flag(flagsFound, name, fact, scope);
       } else if (dimension != null) {
         scope.report(
             Finding.error("fact-without-figure", "'" + name + "' has no figure")
@@ -61,6 +66,26 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       }
     }
     return values;
+  }
+
+  private static void flag(Map<String, Boolean> flagsFound, String name, Tree.Fact fact, Scope scope) {
+    if (flagsFound.putIfAbsent(name, !fact.denied()) != null) {
+      scope.report(
+          Finding.error("fact-twice", "'" + name + "' is stated twice")
+              .at(fact.span(), flagsFound.get(name) ? "said to be so before" : "said not to be so before"));
+    }
+  }
+
+  /** Only what is or is not can be denied; of a figure the figure is written. */
+  private void undeniable(Tree.Fact fact, boolean figure, Scope scope) {
+    if (!figure) {
+      unknown(fact, scope);
+      return;
+    }
+    scope.report(
+        Finding.error("fact-denied", "'" + fact.name() + "' is a figure, and no figure can be denied")
+            .at(fact.span(), figures.get(fact.name().text()).trade() + " is expected after its name")
+            .fix("take no out and write the figure, or leave the line out where it is not known"));
   }
 
   private static void state(Map<String, Quantity> values, String name, Quantity value, Tree.Fact fact, Scope scope) {

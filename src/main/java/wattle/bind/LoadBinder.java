@@ -52,7 +52,7 @@ final class LoadBinder {
     draft.ifPresent(d -> checkConductors(device, kind, d));
     return new Device(
         device.name(), device.label(), kind, device.room(), device.box(), device.traits(), loads(device, kind, place),
-        List.copyOf(groups.lightsOf(device.name())), groups.halvesOf(device.name()), device.location(), device.facts(), device.status(),
+        List.copyOf(groups.lightsOf(device.name())), groups.halvesOf(device.name()), device.location(), device.facts(), device.terminals(), device.status(),
         device.origin());
   }
 

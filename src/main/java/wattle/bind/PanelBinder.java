@@ -28,6 +28,7 @@ import wattle.model.Status;
 import wattle.model.Stretch;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
+import wattle.model.Terminals;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -48,11 +49,13 @@ final class PanelBinder {
   private final Map<String, List<Way>> waysTo = new HashMap<>();
   private final Map<String, Panel> done = new LinkedHashMap<>();
   private final Set<String> branchNames;
+  private final Set<String> roomNames;
 
-  PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames) {
+  PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames, Set<String> roomNames) {
     this.scope = scope;
     this.services = services;
     this.branchNames = branchNames;
+    this.roomNames = roomNames;
     this.wirings = new WiringBinder(scope);
     this.surroundings = new SurroundingsBinder(scope);
   }
@@ -66,6 +69,9 @@ final class PanelBinder {
       boolean bonded,
       Optional<MainDevice> main,
       Map<String, Quantity> facts,
+      Map<String, Boolean> flags,
+      Optional<Tree.Word> room,
+      Terminals terminals,
       List<Way> ways) {
     String name() {
       return tree.name().text();
@@ -106,6 +112,8 @@ final class PanelBinder {
     boolean bonded = false;
     Optional<MainDevice> main = Optional.empty();
     List<Tree.Fact> facts = new ArrayList<>();
+    Optional<Tree.Word> room = Optional.empty();
+    Terminals terminals = Terminals.UNMARKED;
     List<Tree.Slot> lines = new ArrayList<>();
     for (Tree.PanelStatement statement : tree.statements()) {
       if (statement instanceof Tree.Bus b) {
@@ -118,6 +126,10 @@ final class PanelBinder {
         order = order(o);
       } else if (statement instanceof Tree.Main m) {
         main = Optional.of(main(m));
+      } else if (statement instanceof Tree.PanelRoom r) {
+        room = Optional.of(r.room());
+      } else if (statement instanceof Tree.PanelTerminals t) {
+        terminals = TerminalBinder.bind(Optional.of(t.terminals()), scope);
       } else if (statement instanceof Tree.PanelFact f) {
         facts.add(f.fact());
       } else if (statement instanceof Tree.Slot s) {
@@ -127,7 +139,22 @@ final class PanelBinder {
       }
     }
     List<Way> ways = slotBinder.bind(tree.name().text(), lines, slots);
-    return new Draft(tree, bus, slots, order, bonded, main, Facts.OF_PANEL.read(facts, scope, new HashSet<>()), ways);
+    Map<String, Boolean> flags = new HashMap<>();
+    Map<String, Quantity> figures = Facts.OF_PANEL.read(facts, scope, flags);
+    return new Draft(tree, bus, slots, order, bonded, main, figures, flags, room, terminals, ways);
+  }
+
+  private Optional<String> roomOf(Tree.Word room) {
+    if (roomNames.contains(room.text())) {
+      return Optional.of(room.text());
+    }
+    if (!scope.mayStandInDamage(room.text())) {
+      Finding.Builder finding =
+          Finding.error("name-unknown", "no room is called '" + room + "'").at(room.span(), "the room that the panel hangs in is expected here");
+      NearNames.of(room.text(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
+      scope.report(finding);
+    }
+    return Optional.empty();
   }
 
   private SlotOrder order(Tree.Order order) {
@@ -167,9 +194,10 @@ final class PanelBinder {
     for (Tree.Word word : main.words()) {
       scope.report(
           Finding.error("word-unknown", "'" + word + "' means nothing of a main")
-              .at(word.span(), "a rating such as 200 A, and what it can interrupt, can stand here"));
+              .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can stand here"));
     }
-    return new MainDevice(kind, rating, interrupting, Origin.of(main.span()));
+    return new MainDevice(
+        kind, rating, interrupting, TerminalBinder.bind(main.terminals(), scope), Origin.of(main.span()));
   }
 
   private void finish(Draft draft, List<String> path) {
@@ -307,7 +335,8 @@ final class PanelBinder {
                         wiring.origin()));
     return new Panel(
         draft.name(), Scope.label(tree.label()), supply, system, legs, feeder, draft.bus(), draft.slots(),
-        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(),
+        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(), draft.flags(),
+        draft.room().flatMap(this::roomOf), draft.terminals(),
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }
 
@@ -320,7 +349,7 @@ final class PanelBinder {
     Status status = Scope.status(way.tree().status(), Scope.status(draft.tree().status()));
     return new Breaker(
         way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way),
-        target(way),
+        TerminalBinder.bind(way.tree().terminals(), scope), target(way),
         Scope.label(way.tree().label()), way.traits().contains("pinned"), !way.legs().isEmpty(),
         way.traits().contains("back-fed"), way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
   }

@@ -2,7 +2,6 @@ package wattle.bind;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -89,10 +88,11 @@ final class RoomBinder {
         devices.bind(device, room, room + "." + device.name(), status).ifPresent(d -> own(d, contents));
       }
     }
-    Map<String, Quantity> facts = Facts.OF_ROOM.read(tree.facts(), scope, new HashSet<>());
+    Map<String, Boolean> flags = new HashMap<>();
+    Map<String, Quantity> facts = Facts.OF_ROOM.read(tree.facts(), scope, flags);
     return new Part(
         new Room(
-            room, Scope.label(tree.label()), kind(tree), facts, contents.boxes.stream().map(Box::name).toList(), status,
+            room, Scope.label(tree.label()), kind(tree), facts, flags, contents.boxes.stream().map(Box::name).toList(), status,
             new Origin(tree.name().span(), tree.span())),
         contents.boxes, contents.devices);
   }

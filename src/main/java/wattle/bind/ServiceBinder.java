@@ -2,7 +2,6 @@ package wattle.bind;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -62,7 +61,8 @@ final class ServiceBinder {
         scope.evaluator().valueOf(amount, Dimension.CURRENT, "the rating of a service");
       }
     }
-    Map<String, Quantity> facts = Facts.OF_SERVICE.read(tree.facts(), scope, new HashSet<>());
+    Map<String, Boolean> flags = new HashMap<>();
+    Map<String, Quantity> facts = Facts.OF_SERVICE.read(tree.facts(), scope, flags);
     return new Service(
         tree.name().text(),
         Scope.label(tree.label()),
@@ -72,6 +72,7 @@ final class ServiceBinder {
         run(tree),
         electrodes(tree),
         facts,
+        flags,
         Scope.status(tree.status()),
         new Origin(tree.name().span(), tree.span()));
   }
@@ -81,9 +82,10 @@ final class ServiceBinder {
       Tree.Voltages pair = tree.voltages().get();
       double low = pair.low();
       double high = pair.high();
+      String written = Quantity.plain(low, 6) + "/" + Quantity.plain(high, 6) + " " + pair.unit();
       if (!pair.unit().text().equals("V") || low <= 0 || high <= 0) {
         scope.report(
-            Finding.error("voltage-unknown", "a service cannot be " + pair.span().text())
+            Finding.error("voltage-unknown", "a service cannot be " + written)
                 .at(pair.span(), "a pair such as 120/240 V is expected here"));
       } else if (Math.abs(high / low - 2) < 0.02) {
         return new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, low, high);
@@ -93,7 +95,7 @@ final class ServiceBinder {
             low, high);
       } else {
         scope.report(
-            Finding.error("voltage-unknown", "no supply gives " + pair.span().text())
+            Finding.error("voltage-unknown", "no supply gives " + written)
                 .at(pair.span(), "the second figure is twice the first, or 1.73 times it for legs of a wye")
                 .fix(Fix.offered("write 120/240 V", pair.span(), "120/240 V"))
                 .fix(Fix.offered("write 120/208 V", pair.span(), "120/208 V")));

@@ -7,6 +7,7 @@ import java.util.Set;
 import wattle.model.DeviceKind;
 import wattle.model.Origin;
 import wattle.model.Status;
+import wattle.model.Terminals;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
@@ -30,5 +31,6 @@ record UnwiredDevice(
     Optional<String> location,
     Optional<Tree.Word> hot,
     Map<String, Quantity> facts,
+    Terminals terminals,
     Status status,
     Origin origin) {}

@@ -28,6 +28,7 @@ import wattle.model.Source;
 import wattle.model.Status;
 import wattle.model.Stretch;
 import wattle.model.Surroundings;
+import wattle.model.Terminals;
 import wattle.model.Wiring;
 import wattle.quantity.Quantity;
 
@@ -118,6 +119,14 @@ public final class Description {
     new TreeMap<>(facts).forEach((name, value) -> put(properties, name, value.toString()));
   }
 
+  private static void flags(Map<String, String> properties, Map<String, Boolean> flags) {
+    new TreeMap<>(flags).forEach((name, so) -> put(properties, name, so ? "yes" : "no"));
+  }
+
+  private static String terminals(Terminals terminals, String before) {
+    return terminals.text().isEmpty() ? "" : before + terminals.text();
+  }
+
   private static void status(Map<String, String> properties, Status status) {
     put(properties, "status", status == Status.NEW ? "" : status.word());
   }
@@ -135,6 +144,7 @@ public final class Description {
     }
     put(p, "electrodes", String.join(", ", electrodes));
     facts(p, service.facts());
+    flags(p, service.flags());
     status(p, service.status());
   }
 
@@ -181,9 +191,12 @@ public final class Description {
     put(p, "slots", panel.slotCount());
     put(p, "order", panel.order().word());
     put(p, "bonded", panel.bonded() ? "yes" : "");
-    put(p, "main", panel.main().map(m -> m.kind().name().toLowerCase(java.util.Locale.ROOT) + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("")));
+    put(p, "main", panel.main().map(m -> m.kind().name().toLowerCase(java.util.Locale.ROOT) + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("") + terminals(m.terminals(), " terminals ")));
     put(p, "kind", panel.kind());
+    put(p, "room", panel.room().map(r -> renamed(Thing.Kind.ROOM, r)));
+    put(p, "terminals", panel.terminals().text());
     facts(p, panel.facts());
+    flags(p, panel.flags());
     status(p, panel.status());
     panel.breakers().forEach(b -> breaker(panel, b));
   }
@@ -219,6 +232,7 @@ public final class Description {
     put(p, "device", b.device().name().toLowerCase(java.util.Locale.ROOT));
     put(p, "protection", String.join(", ", new TreeSet<>(b.protections().stream().map(x -> x.word()).toList())));
     put(p, "interrupting", b.interrupting());
+    put(p, "terminals", b.terminals().text());
     put(p, "trip", b.trip().map(Breaker.Trip::word).orElse(""));
     put(p, "label", b.label());
     put(p, "pinned", b.pinned() ? "yes" : "");
@@ -254,6 +268,7 @@ public final class Description {
     put(p, "label", room.label());
     put(p, "kind", room.kind());
     facts(p, room.facts());
+    flags(p, room.flags());
     status(p, room.status());
   }
 
@@ -281,6 +296,7 @@ public final class Description {
       put(p, load.part().isEmpty() ? "load" : "load " + load.part(), load.rated());
     }
     put(p, "controls", String.join(", ", new TreeSet<>(device.controls().stream().map(d -> renamed(Thing.Kind.DEVICE, d)).toList())));
+    put(p, "terminals", device.terminals().text());
     put(p, "at", device.location());
     put(p, "box", device.box().equals(device.name()) ? "" : renamed(Thing.Kind.BOX, device.box()));
     Map<String, Quantity> facts = new TreeMap<>(device.facts());

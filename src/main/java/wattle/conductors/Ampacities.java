@@ -136,13 +136,16 @@ public final class Ampacities {
     Metal metal = ends.metal;
     return ends.marked
         .or(
-            () ->
-                terminals.flatMap(
-                    t -> t.find("temperature of unmarked terminals", "T_t", "celsius", Key.notBelow("current", ends.rating))))
+            () -> unmarked("temperature of unmarked terminals", "T_t", ends.rating))
         .flatMap(
             celsius ->
                 listed(size, metal, celsius.quantity().orElseThrow().in(Units.CELSIUS), "I_e")
                     .map(d -> limit(d, celsius)));
+  }
+
+  /** The temperature that the code holds terminals to which are not marked, by the rating of their circuit. */
+  Optional<Derivation> unmarked(String name, String symbol, Derivation rating) {
+    return terminals.flatMap(t -> t.find(name, symbol, "celsius", Key.notBelow("current", rating)));
   }
 
   private static Derivation limit(Derivation listed, Derivation celsius) {

@@ -9,6 +9,7 @@ import wattle.model.House;
  * @param runs how each run is laid
  * @param impedances resistance and reactance
  * @param ampacities what a conductor may carry
+ * @param terminations what the terminals at its ends are marked for
  * @param breakers what guards it
  * @param sizes the thinnest that will do
  * @param grounds sizes of grounds and of services
@@ -18,6 +19,7 @@ public record Conductors(
     RunConditions runs,
     Impedances impedances,
     Ampacities ampacities,
+    Terminations terminations,
     BreakerSizes breakers,
     ConductorSizes sizes,
     GroundSizes grounds,
@@ -26,7 +28,8 @@ public record Conductors(
     Ampacities ampacities = new Ampacities(library);
     BreakerSizes breakers = new BreakerSizes(library);
     return new Conductors(
-        new RunConditions(house, library), new Impedances(library), ampacities, breakers,
+        new RunConditions(house, library), new Impedances(library), ampacities,
+        new Terminations(house, ampacities), breakers,
         new ConductorSizes(ampacities, breakers), new GroundSizes(library), new ShortCircuit(library));
   }
 }

@@ -13,6 +13,7 @@ import wattle.quantity.Quantity;
  * @param rating in amperes; absent where the plan leaves it for later or could not be read
  * @param interrupting the fault current it can open; absent where not said
  * @param trip its type of instantaneous trip, where it is one of IEC 60898-1 that the plan states
+ * @param terminals what its own line says they are marked for; the panel's own marking counts as well
  * @param target what it feeds
  * @param pinned whether {@code balance} must leave it where it is
  * @param legsStated whether the plan states the legs of its poles, so that they do not follow from its slots
@@ -27,6 +28,7 @@ public record Breaker(
     Optional<Quantity> interrupting,
     Set<Protection> protections,
     Optional<Trip> trip,
+    Terminals terminals,
     Target target,
     Optional<String> label,
     boolean pinned,

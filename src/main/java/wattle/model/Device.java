@@ -29,6 +29,7 @@ public record Device(
     List<String> controlledHalves,
     Optional<String> location,
     Map<String, Quantity> facts,
+    Terminals terminals,
     Status status,
     Origin origin) {
   public Device {

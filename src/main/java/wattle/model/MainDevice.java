@@ -8,7 +8,8 @@ import wattle.quantity.Quantity;
  *
  * @param rating in amperes; absent for lugs, or where not said
  */
-public record MainDevice(Kind kind, Optional<Quantity> rating, Optional<Quantity> interrupting, Origin origin) {
+public record MainDevice(
+    Kind kind, Optional<Quantity> rating, Optional<Quantity> interrupting, Terminals terminals, Origin origin) {
   /** The kinds of main. */
   public enum Kind {
     BREAKER,

@@ -15,6 +15,9 @@ import wattle.quantity.Quantity;
  * @param bonded whether neutral and ground are joined here
  * @param main absent where the panel has none
  * @param breakers in the order written
+ * @param flags what is said to be so, or not to be so, such as {@code over-steps}
+ * @param room name of the room that it hangs in; absent where not said
+ * @param terminals what all its lugs and breakers are marked for
  */
 public record Panel(
     String name,
@@ -31,12 +34,26 @@ public record Panel(
     List<Breaker> breakers,
     Optional<String> kind,
     Map<String, Quantity> facts,
+    Map<String, Boolean> flags,
+    Optional<String> room,
+    Terminals terminals,
     Status status,
     Origin origin) {
   public Panel {
     legs = List.copyOf(legs);
     breakers = List.copyOf(breakers);
     facts = Map.copyOf(facts);
+    flags = Map.copyOf(flags);
+  }
+
+  /** What the terminals of one of its breakers are marked for, the panel's own marking taken in. */
+  public Terminals terminalsOf(Breaker breaker) {
+    return breaker.terminals().within(terminals);
+  }
+
+  /** What the terminals that its feeder comes to are marked for. */
+  public Terminals incoming() {
+    return main.map(m -> m.terminals().within(terminals)).orElse(terminals);
   }
 
   /** Label where there is one, else name. */

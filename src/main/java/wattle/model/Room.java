@@ -9,6 +9,7 @@ import wattle.quantity.Quantity;
  * A room or place.
  *
  * @param kind such as {@code kitchen}; absent where neither said nor told by the name
+ * @param flags what is said to be so, or not to be so
  * @param boxes names of the boxes in it, in the order written
  */
 public record Room(
@@ -16,11 +17,13 @@ public record Room(
     Optional<String> label,
     Optional<String> kind,
     Map<String, Quantity> facts,
+    Map<String, Boolean> flags,
     List<String> boxes,
     Status status,
     Origin origin) {
   public Room {
     facts = Map.copyOf(facts);
+    flags = Map.copyOf(flags);
     boxes = List.copyOf(boxes);
   }
 

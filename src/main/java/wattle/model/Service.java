@@ -11,6 +11,7 @@ import wattle.quantity.Quantity;
  * @param rating of the service in amperes; absent where not said
  * @param source absent where not said; then no fault current can be worked out
  * @param facts further facts by name, as written
+ * @param flags what is said to be so, or not to be so, such as {@code surge-protection}
  */
 public record Service(
     String name,
@@ -21,10 +22,12 @@ public record Service(
     Optional<Stretch> run,
     List<Electrode> electrodes,
     Map<String, Quantity> facts,
+    Map<String, Boolean> flags,
     Status status,
     Origin origin) {
   public Service {
     electrodes = List.copyOf(electrodes);
     facts = Map.copyOf(facts);
+    flags = Map.copyOf(flags);
   }
 }

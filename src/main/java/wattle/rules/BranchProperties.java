@@ -16,6 +16,7 @@ import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Leg;
+import wattle.model.Metal;
 import wattle.model.Role;
 import wattle.model.SupplySystem;
 import wattle.model.Wire;
@@ -111,6 +112,8 @@ final class BranchProperties {
         .wordSet("roles", "what its conductors do", (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity())).kept()
         .words("ampacity-sum", "how the ampacity is come by", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
+        .figure("terminal-temperature", Dimension.TEMPERATURE, "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity)).kept()
+        .truth("takes-aluminum", "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise", (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).kept()
         .size("least-ground", "least ground for its breaker", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q), r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
@@ -156,7 +159,11 @@ final class BranchProperties {
     boolean mayRoundUp = facts.receptaclesOn(run.branch()) <= 1;
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
     return conditions(facts, run)
-        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new Facts.Guarded(c, r, hot.size(), hot.metal(), mayRoundUp))));
+        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new Facts.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
+  }
+
+  private static Optional<Derivation> marked(Facts facts, RunOf run, Quantity rating) {
+    return facts.conductors().terminations().of(run.branch(), run.section(), Derivation.stated("rating", "I", rating));
   }
 
   static Map<String, Property> wiring() {

@@ -7,15 +7,18 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Load;
+import wattle.model.Metal;
 import wattle.model.Point;
 import wattle.model.Protection;
 import wattle.model.Section;
+import wattle.model.Terminals;
 import wattle.quantity.Dimension;
 import wattle.quantity.Units;
 
@@ -42,6 +45,11 @@ final class DeviceProperties {
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower", (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
         .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
+        .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for", (f, d) -> d.terminals().temperature())
+        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated", (f, d) -> d.terminals().take(Metal.ALUMINUM).orElse(null))
+        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated", (f, d) -> d.terminals().take(Metal.COPPER).orElse(null))
+        .wordSet("terminal-marks", "metals that its terminals are marked for: Cu, Al, CO-ALR; not known where none is stated", (f, d) -> d.terminals().metals().isEmpty() ? null : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new)))
+        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals)
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
         .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).kept()
         .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
@@ -56,6 +64,14 @@ final class DeviceProperties {
         .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d))
         .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box())))
         .made();
+  }
+
+  private static Set<String> wireMetals(Facts facts, Device device) {
+    Set<String> metals = new TreeSet<>();
+    int at = facts.pointIndexOf(device);
+    facts.branchOf(device).ifPresent(b ->
+        b.sections().stream().filter(s -> s.from() == at || s.to() == at).forEach(s -> metals.add(s.wiring().hot().metal().word())));
+    return metals;
   }
 
   private static String family(Device device) {

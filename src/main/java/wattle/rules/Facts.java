@@ -305,14 +305,16 @@ final class Facts {
   /**
    * A conductor and its breaker.
    *
+   * @param marked what the terminals at its ends allow; absent where they are not marked
    * @param mayRoundUp whether the next standard rating above the ampacity will do
    */
-  record Guarded(Conditions conditions, Quantity rating, WireSize size, Metal metal, boolean mayRoundUp) {}
+  record Guarded(
+      Conditions conditions, Quantity rating, Optional<Derivation> marked, WireSize size, Metal metal, boolean mayRoundUp) {}
 
-  /** The largest breaker that guards a conductor between terminals that are not marked. */
+  /** The largest breaker that guards a conductor between its terminals. */
   Optional<Quantity> largestBreaker(Guarded guarded) {
     return largestBreakers.computeIfAbsent(guarded, g ->
-        conductors().ampacities().between(g.conditions, Derivation.stated("rating", "I", g.rating), Optional.empty())
+        conductors().ampacities().between(g.conditions, Derivation.stated("rating", "I", g.rating), g.marked)
             .flatMap(a -> conductors().breakers().largestFor(a, g.size, g.metal, g.mayRoundUp))
             .flatMap(Derivation::quantity));
   }

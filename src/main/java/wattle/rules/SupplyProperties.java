@@ -8,12 +8,15 @@ import java.util.stream.Collectors;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.loads.LegLoads;
+import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Leg;
+import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Protection;
 import wattle.model.Service;
+import wattle.model.Terminals;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.quantity.Dimension;
@@ -90,11 +93,29 @@ final class SupplyProperties {
         .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating)
         .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it", (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
         .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
+        .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for", (f, p) -> p.incoming().temperature())
+        .truth("takes-aluminum", "whether the terminals that its feeder comes to are marked for aluminum; not known where no metal is stated", (f, p) -> p.incoming().take(Metal.ALUMINUM).orElse(null))
+        .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated", (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
         .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
         .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
         .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))
         .made();
+  }
+
+  private static Terminals terminals(Facts facts, Breaker breaker) {
+    return facts.house().panels().get(breaker.id().panel()).terminalsOf(breaker);
+  }
+
+  private static Set<String> wireMetals(Facts facts, Breaker breaker) {
+    Set<String> metals = new TreeSet<>();
+    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      facts.house().panels().get(to.panel()).feeder().ifPresent(s -> metals.add(s.wiring().hot().metal().word()));
+    } else if (breaker.target() instanceof Breaker.Target.ToBranch to) {
+      Branch branch = facts.house().branches().get(to.branch());
+      branch.sections().stream().filter(s -> s.from() == 0).forEach(s -> metals.add(s.wiring().hot().metal().word()));
+    }
+    return metals;
   }
 
   private static int freeSlots(Facts facts, Panel panel) {
@@ -130,6 +151,10 @@ final class SupplyProperties {
         .number("poles", "number of poles", (f, b) -> b.poles().size())
         .words("handle", "single, common-trip or tied", (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
         .wordSet("protection", "arc-fault, ground-fault", (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
+        .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for, by its line or its panel's", (f, b) -> terminals(f, b).temperature())
+        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated", (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null))
+        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated", (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null))
+        .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals)
         .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
         .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
@@ -191,7 +216,7 @@ final class SupplyProperties {
     Wire hot = feeder.stretch().wiring().hot();
     var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), hot);
     return rating(facts, feeder)
-        .flatMap(r -> facts.conductors().ampacities().between(conditions, r, Optional.empty()))
+        .flatMap(r -> facts.conductors().ampacities().between(conditions, r, facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), r)))
         .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), true))
         .flatMap(Derivation::quantity);
   }

@@ -67,7 +67,8 @@ final class BranchPage {
           conditions.flatMap(
               c ->
                   rating
-                      .flatMap(r -> conductors.ampacities().between(c, Derivation.stated("rating of the breaker", "I_n", r), Optional.empty()))
+                      .map(r -> Derivation.stated("rating of the breaker", "I_n", r))
+                      .flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r)))
                       .or(() -> conductors.ampacities().of(c).map(a -> a.allowed())));
       ampacity.ifPresent(a -> runs.add(new Run(branch.points().get(section.to()).box().orElse(""), a)));
     }

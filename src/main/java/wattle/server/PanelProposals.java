@@ -39,7 +39,7 @@ final class PanelProposals {
   void propose() {
     if (place.isAtStart()) {
       slots();
-      proposals.words("of a panel", "bus", "slots", "bonded", "main breaker", "main lugs", "order");
+      proposals.words("of a panel", "bus", "slots", "bonded", "main breaker", "main lugs", "order", "room", "terminals");
     } else if (place.last().equals("+")) {
       slots();
     } else if (place.last().equals("main")) {
@@ -65,7 +65,7 @@ final class PanelProposals {
     boolean several = place.count("+") > 0;
     proposals.words("trait of a breaker", several ? "two-pole" : "single-pole");
     proposals.words(
-        "trait of a breaker", "arc-fault", "ground-fault", "handle-tied", "spare", "later", "pinned", "back-fed", "interlocked");
+        "trait of a breaker", "arc-fault", "ground-fault", "handle-tied", "spare", "later", "pinned", "back-fed", "interlocked", "terminals");
   }
 
   private void ratings() {

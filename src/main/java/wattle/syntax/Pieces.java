@@ -180,7 +180,7 @@ final class Pieces {
 
   Optional<Tree.Fact> fact(FactContext context) {
     return word(context.WORD())
-        .map(name -> new Tree.Fact(name, amount(context.amount()), text(context.STRING()), spans.of(context)));
+        .map(name -> new Tree.Fact(name, hasToken(context, "no"), amount(context.amount()), text(context.STRING()), spans.of(context)));
   }
 
   // ---- Wires
@@ -239,6 +239,12 @@ final class Pieces {
             word(context.WORD()),
             word(context.role()),
             spans.of(context)));
+  }
+
+  Optional<Tree.Terminals> terminals(TerminalsContext context) {
+    return context == null || context.exception != null
+        ? Optional.empty()
+        : Optional.of(new Tree.Terminals(amount(context.amount()), each(context.terminalMetal(), this::word), spans.of(context)));
   }
 
   List<Tree.Surroundings> surroundings(List<SurroundingsContext> contexts) {

@@ -26,7 +26,12 @@ final class RoomReader {
             .ifPresent(
                 name ->
                     facts.add(
-                        new Tree.Fact(name, pieces.amount(item.amount()), Optional.empty(), pieces.span(item))));
+                        new Tree.Fact(name, false, pieces.amount(item.amount()), Optional.empty(), pieces.span(item))));
+      } else if (item.WORD() != null) {
+        facts.add(
+            new Tree.Fact(
+                pieces.word(item.WORD().getSymbol()), Pieces.hasToken(item, "no"), Optional.empty(), Optional.empty(),
+                pieces.span(item)));
       } else {
         kind = pieces.word(item.word());
       }
@@ -77,12 +82,15 @@ final class RoomReader {
     Optional<Tree.Word> hot = Optional.empty();
     Optional<Tree.Status> status = Optional.empty();
     Optional<Tree.Text> label = Optional.empty();
+    Optional<Tree.Terminals> terminals = Optional.empty();
     Optional<Tree.Word> before = Optional.empty();
     for (DeviceItemContext item : context.deviceItem()) {
       Optional<Tree.Word> previous = before;
       before = Optional.empty();
       if (item.amount() != null) {
         pieces.amount(item.amount()).ifPresent(value -> amounts.add(new Tree.DeviceAmount(previous, value)));
+      } else if (item.terminals() != null) {
+        terminals = pieces.terminals(item.terminals());
       } else if (item.status() != null) {
         status = pieces.status(item.status());
       } else if (item.STRING() != null) {
@@ -100,6 +108,7 @@ final class RoomReader {
     }
     Optional<Tree.Word> place = at;
     Optional<Tree.Word> on = hot;
+    Optional<Tree.Terminals> marked = terminals;
     Optional<Tree.Status> stated = status;
     Optional<Tree.Text> named = label;
     return pieces
@@ -107,6 +116,6 @@ final class RoomReader {
         .map(
             name ->
                 new Tree.Device(
-                    name, words, amounts, controls, place, on, stated, named, pieces.span(context)));
+                    name, words, amounts, controls, place, on, marked, stated, named, pieces.span(context)));
   }
 }

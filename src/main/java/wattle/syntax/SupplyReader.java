@@ -172,6 +172,12 @@ final class SupplyReader {
     if (context instanceof OrderContext c) {
       return pieces.word(c.word()).map(order -> new Tree.Order(order, pieces.span(c)));
     }
+    if (context instanceof PanelRoomContext c) {
+      return pieces.word(c.word()).map(room -> new Tree.PanelRoom(room, pieces.span(c)));
+    }
+    if (context instanceof PanelTerminalsContext c) {
+      return pieces.terminals(c.terminals()).map(t -> new Tree.PanelTerminals(t, pieces.span(c)));
+    }
     if (context instanceof PanelFactContext c) {
       return pieces.fact(c.fact()).map(Tree.PanelFact::new);
     }
@@ -185,7 +191,7 @@ final class SupplyReader {
         .map(
             slots ->
                 new Tree.Slot(
-                    slots, items.amounts, items.traits, items.legs, items.status, items.words, items.label,
+                    slots, items.amounts, items.traits, items.legs, items.terminals, items.status, items.words, items.label,
                     pieces.span(context)));
   }
 
@@ -193,7 +199,7 @@ final class SupplyReader {
     SlotItems items = items(context.slotItem());
     return pieces
         .word(context.mainKind())
-        .map(kind -> new Tree.Main(kind, items.amounts, items.traits, items.words, pieces.span(context)));
+        .map(kind -> new Tree.Main(kind, items.amounts, items.traits, items.terminals, items.words, pieces.span(context)));
   }
 
   private static final class SlotItems {
@@ -201,6 +207,7 @@ final class SupplyReader {
     final List<Tree.Word> traits = new ArrayList<>();
     final List<Tree.Word> legs = new ArrayList<>();
     final List<Tree.Word> words = new ArrayList<>();
+    Optional<Tree.Terminals> terminals = Optional.empty();
     Optional<Tree.Status> status = Optional.empty();
     Optional<Tree.Text> label = Optional.empty();
   }
@@ -210,6 +217,8 @@ final class SupplyReader {
     for (SlotItemContext item : contexts) {
       if (item.amount() != null) {
         pieces.amount(item.amount()).ifPresent(made.amounts::add);
+      } else if (item.terminals() != null) {
+        made.terminals = pieces.terminals(item.terminals());
       } else if (item.breakerTrait() != null) {
         pieces.word(item.breakerTrait()).ifPresent(made.traits::add);
       } else if (item.status() != null) {

@@ -36,6 +36,7 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_panelLine, new Thing("a line of a panel", "a slot, its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_slot, new Thing("a slot line", "its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_main, new Thing("the main of a panel", "a kind, a rating and what it can interrupt")),
+          Map.entry(WattleParser.RULE_terminals, new Thing("the marking of terminals", "a temperature such as 75 degC, or Cu, Al or CO-ALR")),
           Map.entry(WattleParser.RULE_slotSpan, new Thing("a slot", "a slot such as 7, 2+4 or 10a")),
           Map.entry(WattleParser.RULE_slotItem, new Thing("a slot line", "its rating, its protection and what it feeds")),
           Map.entry(WattleParser.RULE_branch, new Thing("a branch", "a chain such as P --3 m-- hall.lamp")),

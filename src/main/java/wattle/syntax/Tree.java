@@ -151,8 +151,8 @@ public sealed interface Tree {
   /** {@code buried 0.6 m}. */
   record Buried(Optional<Expression> depth, Span span) implements Surroundings {}
 
-  /** {@code floor-area 186 m2}; a fact without a value is a flag. */
-  record Fact(Word name, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
+  /** {@code floor-area 186 m2}; a fact without a value is a flag, and {@code no} before it says that it is not so. */
+  record Fact(Word name, boolean denied, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
 
   // ---- Items
 
@@ -258,6 +258,7 @@ public sealed interface Tree {
       List<Expression> amounts,
       List<Word> traits,
       List<Word> legs,
+      Optional<Terminals> terminals,
       Optional<Status> status,
       List<Word> words,
       Optional<Text> label,
@@ -281,8 +282,15 @@ public sealed interface Tree {
   /** One slot, or one half of it: {@code half} is {@code a} or {@code b}. */
   record SlotNumber(int number, Optional<Character> half, Span span) implements Tree {}
 
+  /** What terminals are marked for: a temperature, metals, or both. */
+  record Terminals(Optional<Expression> temperature, List<Word> metals, Span span) implements Tree {
+    public Terminals {
+      metals = List.copyOf(metals);
+    }
+  }
+
   /** {@code main breaker 200 A 22 kA}; {@code kind} is {@code breaker}, {@code fuse}, {@code lugs} or {@code switch}. */
-  record Main(Word kind, List<Expression> amounts, List<Word> traits, List<Word> words, Span span)
+  record Main(Word kind, List<Expression> amounts, List<Word> traits, Optional<Terminals> terminals, List<Word> words, Span span)
       implements PanelStatement {
     public Main {
       amounts = List.copyOf(amounts);
@@ -298,6 +306,11 @@ public sealed interface Tree {
   record Bonded(Span span) implements PanelStatement {}
 
   record Order(Word order, Span span) implements PanelStatement {}
+
+  /** The room that a panel hangs in. */
+  record PanelRoom(Word room, Span span) implements PanelStatement {}
+
+  record PanelTerminals(Terminals terminals, Span span) implements PanelStatement {}
 
   record PanelFact(Fact fact) implements PanelStatement {
     @Override
@@ -416,6 +429,7 @@ public sealed interface Tree {
       List<Path> controls,
       Optional<Word> at,
       Optional<Word> hot,
+      Optional<Terminals> terminals,
       Optional<Status> status,
       Optional<Text> label,
       Span span)

@@ -12,6 +12,8 @@ import wattle.emit.table.Column;
 import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
@@ -33,6 +35,7 @@ public final class RunSchedule {
           Column.figures("length-m", "length", "m", 1).naming("length of *"),
           Column.words("wiring", "wiring"),
           Column.figures("ampacity-a", "ampacity", "A", 1).naming("ampacity of *"),
+          Column.figures("terminals-a", "between terminals", "A", 1).naming("current allowed between terminals of *"),
           Column.words("laid", "laid"),
           Column.words("status", "status"),
           Column.words("conductors", "conductors"));
@@ -44,21 +47,38 @@ public final class RunSchedule {
     for (Service service : house.services().values()) {
       service.run().ifPresent(run -> {
         Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, service.system(), run.wiring().hot()));
-        rows.add(stretch("service", service.name(), "supply", service.name(), run, ampacity, service.status().word()));
+        Carried carried = new Carried(ampacity, Optional.empty());
+        rows.add(stretch("service", service.name(), "supply", service.name(), run, carried, service.status().word()));
       });
     }
     for (Panel panel : house.panels().values()) {
       panel.feeder().ifPresent(run -> {
-        Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, panel.system(), run.wiring().hot()));
-        rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, ampacity, panel.status().word()));
+        Conditions conditions = conductors.runs().of(run, panel.system(), run.wiring().hot());
+        Optional<Derivation> between =
+            supplyRating(house, panel)
+                .flatMap(r -> conductors.ampacities().between(conditions, r, conductors.terminations().of(panel, run, r)));
+        Carried carried = new Carried(ampacity(conductors, conditions), between);
+        rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, carried, panel.status().word()));
       });
     }
     for (Branch branch : house.branches().values()) {
-      branch.sections().forEach(s -> rows.add(section(branch, s, conductors)));
+      branch.sections().forEach(s -> rows.add(section(house, branch, s, conductors)));
     }
     return new Sheet("runs", "Runs", COLUMNS, rows, List.of(
         "Ampacity: of a hot conductor of the run, by the tables of the plan's code, with the factors for heat and bundling;"
-            + " terminals can be a lower limit."));
+            + " between terminals: the same, and not more than the terminals at its ends let it carry at the rating of its"
+            + " breaker."));
+  }
+
+  /** What a run may carry by itself, and between its terminals. */
+  private record Carried(Optional<Derivation> ampacity, Optional<Derivation> between) {}
+
+  private static Optional<Derivation> rating(House house, BreakerId breaker) {
+    return house.breaker(breaker).flatMap(Breaker::rating).map(r -> Derivation.stated("rating of the breaker", "I_n", r));
+  }
+
+  private static Optional<Derivation> supplyRating(House house, Panel panel) {
+    return panel.supply() instanceof PanelSupply.FromBreaker from ? rating(house, from.breaker()) : Optional.empty();
   }
 
   private static String supply(Panel panel) {
@@ -73,18 +93,22 @@ public final class RunSchedule {
   }
 
   private static Row stretch(
-      String row, String name, String from, String to, Stretch run, Optional<Derivation> ampacity, String status) {
+      String row, String name, String from, String to, Stretch run, Carried carried, String status) {
     List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
     return Row.of(
             Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-            figure(ampacity), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
+            figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
             Cell.of(String.join(", ", wires)))
         .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
 
-  private static Row section(Branch branch, Section section, Conductors conductors) {
+  private static Row section(House house, Branch branch, Section section, Conductors conductors) {
     Optional<Conditions> conditions = conductors.runs().of(branch, section, section.wiring().hot());
     Optional<Derivation> ampacity = conditions.flatMap(c -> ampacity(conductors, c));
+    Optional<Derivation> rating = branch.hots().stream().findFirst().flatMap(h -> rating(house, h.breaker()));
+    Optional<Derivation> between =
+        conditions.flatMap(
+            c -> rating.flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r))));
     List<String> roles = new ArrayList<>();
     section.conductors().forEach(c -> {
       String mark = c.reidentified() ? " (re-marked)" : "";
@@ -94,7 +118,7 @@ public final class RunSchedule {
     return Row.of(
             Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
             Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-            figure(ampacity), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
+            figure(ampacity), figure(between), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
             Cell.of(String.join(", ", roles)))
         .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
   }
