@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -71,7 +72,7 @@ public final class Binder {
    * @param path where it lies; files that it uses are looked for beside it
    */
   public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
-    return bind(plan, path, reader, new Reading.Afresh(), List.of());
+    return bind(plan, path, reader, new Reading.Afresh(), List.of(), library -> {});
   }
 
   /**
@@ -79,10 +80,11 @@ public final class Binder {
    *
    * @param reading by whom texts and packs are read: one who remembers, or not
    * @param beside texts that may use nothing
+   * @param whenKnown is told the library as soon as it is whole, before the house is bound with it
    * @return findings and a house whose spans {@link Reading#placement} puts in place
    */
   public static Checked<Bound> bind(
-      Source plan, Path path, SourceReader reader, Reading reading, List<Source> beside) {
+      Source plan, Path path, SourceReader reader, Reading reading, List<Source> beside, Consumer<Library> whenKnown) {
     Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader, reading);
     List<Finding> findings = new ArrayList<>(gathered.findings());
     List<PlanTree> files = new ArrayList<>(gathered.value().files());
@@ -99,6 +101,7 @@ public final class Binder {
     }
     findings.addAll(memory.own(items.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
     Library library = memory.with(base);
+    whenKnown.accept(library);
     Scope scope = new Scope(library, files);
     House house = new Binder(scope, items, memory).house(plan, gathered.value().codes());
     findings.addAll(scope.findings());

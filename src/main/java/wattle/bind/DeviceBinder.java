@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -108,7 +109,7 @@ final class DeviceBinder {
     List<Tree.Word> words = device.words();
     for (int length = words.size(); length > 0; length--) {
       for (int from = 0; from + length <= words.size(); from++) {
-        String name = words.subList(from, from + length).stream().map(Tree.Word::text).collect(Collectors.joining(" "));
+        String name = joined(words.subList(from, from + length));
         Optional<DeviceKind> found = scope.library().part(name);
         if (found.isPresent()) {
           List<Tree.Word> others = new ArrayList<>(words.subList(0, from));
@@ -119,6 +120,12 @@ final class DeviceBinder {
     }
     reportUnknownKind(device);
     return Optional.empty();
+  }
+
+  private static String joined(List<Tree.Word> words) {
+    StringJoiner name = new StringJoiner(" ");
+    words.forEach(w -> name.add(w.text()));
+    return name.toString();
   }
 
   private void reportUnknownKind(Tree.Device device) {

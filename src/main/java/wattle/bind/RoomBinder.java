@@ -169,10 +169,18 @@ final class RoomBinder {
       return Optional.of(kind.text());
     }
     // By its name: 'bath' is a bathroom, 'bed2' a bedroom.
-    String name = tree.name().text().toLowerCase(java.util.Locale.ROOT).replaceAll("[0-9]+$", "");
+    String name = withoutNumber(tree.name().text().toLowerCase(java.util.Locale.ROOT));
     Optional<String> told =
         KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
     told.ifPresent(k -> scope.assume("room " + tree.name() + " counts as " + k + ", by its name"));
     return told;
+  }
+
+  private static String withoutNumber(String name) {
+    int end = name.length();
+    while (end > 0 && name.charAt(end - 1) >= '0' && name.charAt(end - 1) <= '9') {
+      end--;
+    }
+    return name.substring(0, end);
   }
 }

@@ -3,7 +3,8 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.StringJoiner;
+import java.util.StringTokenizer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
@@ -203,6 +204,10 @@ final class WiringBinder {
   }
 
   private static String compact(Span span) {
-    return span.text().lines().map(String::strip).collect(Collectors.joining(" ")).replaceAll("\\s+", " ");
+    StringJoiner words = new StringJoiner(" ");
+    for (StringTokenizer each = new StringTokenizer(span.text()); each.hasMoreTokens(); ) {
+      words.add(each.nextToken());
+    }
+    return words.toString();
   }
 }

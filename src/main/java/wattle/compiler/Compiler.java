@@ -1,11 +1,10 @@
 package wattle.compiler;
 
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.Reading;
@@ -26,11 +25,11 @@ import wattle.worksheet.ServiceLoad;
 /** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
   /** Findings of computations that a plan may silence, as it may those of rules. */
-  public static final Set<String> COMPUTED =
-      Stream.of(FaultChecks.NAMES, ServiceLoad.NAMES).flatMap(Set::stream).collect(Collectors.toUnmodifiableSet());
+  public static final Set<String> COMPUTED = both(FaultChecks.NAMES, ServiceLoad.NAMES);
 
   private final SourceReader reader;
   private final Reading reading;
+  private final RulesAhead rules = new RulesAhead();
 
   public Compiler(SourceReader reader) {
     this(reader, new Reading.Afresh());
@@ -74,7 +73,7 @@ public final class Compiler {
 
   /** The first half of compiling: what was written, and the findings of reading and binding it. */
   public Compilation structure(Source plan, Path path, List<Source> beside) {
-    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside);
+    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside, rules::begin);
     Binder.Bound made = bound.value();
     Completeness completeness = Completeness.of(bound.findings());
     return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), completeness, reading.placement())
@@ -91,16 +90,23 @@ public final class Compiler {
     House house = structure.house();
     Library library = structure.library();
     boolean sound = structure.completeness() == Completeness.SOUND;
+    RuleBook book = rules.of(library);
     // They know nothing of each other, so that each may have a processor of its own.
     List<Supplier<List<Finding>>> phases =
         List.of(
-            () -> RuleBook.judge(house, library, sound),
+            () -> book.judge(house, sound),
             () -> Expectations.check(house, library, sound),
             () -> faults(house, library),
             () -> ServiceLoad.check(house, library),
             () -> PanelSpace.check(house.panels().values()));
     List<Finding> found = phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
     return new Silences(house.silences(), library, COMPUTED).apply(found, sound);
+  }
+
+  private static Set<String> both(Set<String> some, Set<String> others) {
+    Set<String> all = new HashSet<>(some);
+    all.addAll(others);
+    return Set.copyOf(all);
   }
 
   private static List<Finding> faults(House house, Library library) {

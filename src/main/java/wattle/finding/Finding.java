@@ -36,20 +36,32 @@ public record Finding(
     Optional<String> silenced) {
 
   /** By file, place, severity and rule, so that the same input gives the same order. */
-  public static final Comparator<Finding> BY_PLACE =
-      Comparator.comparing((Finding f) -> f.place().map(m -> m.span().source().name()).orElse(""))
-          .thenComparingInt(f -> f.place().map(m -> m.span().start()).orElse(-1))
-          .thenComparing(Finding::severity)
-          .thenComparing(Finding::rule)
-          .thenComparing(Finding::headline);
+  public static final Comparator<Finding> BY_PLACE = Finding::compareByPlace;
 
   /** By danger first, then by place. */
-  public static final Comparator<Finding> BY_DANGER = Comparator.comparing(Finding::severity).thenComparing(BY_PLACE);
+  public static final Comparator<Finding> BY_DANGER =
+      (one, other) -> one.severity == other.severity ? compareByPlace(one, other) : one.severity.compareTo(other.severity);
 
   public Finding {
     related = List.copyOf(related);
     figures = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(figures));
     fixes = List.copyOf(fixes);
+  }
+
+  private static int compareByPlace(Finding one, Finding other) {
+    int order = one.file().compareTo(other.file());
+    order = order != 0 ? order : Integer.compare(one.start(), other.start());
+    order = order != 0 ? order : one.severity.compareTo(other.severity);
+    order = order != 0 ? order : one.rule.compareTo(other.rule);
+    return order != 0 ? order : one.headline.compareTo(other.headline);
+  }
+
+  private String file() {
+    return place.isPresent() ? place.get().span().source().name() : "";
+  }
+
+  private int start() {
+    return place.isPresent() ? place.get().span().start() : -1;
   }
 
   public static Builder error(String rule, String headline) {

@@ -190,7 +190,10 @@ final class ClaimChecker {
       return mismatch(claim.right().span(), "a word is expected here", r);
     }
     if (claim.left() instanceof Tree.ClaimText list) {
-      Set<String> listed = new TreeSet<>(List.of(list.text().value().trim().split("\\s*,\\s*")));
+      Set<String> listed = new TreeSet<>();
+      for (String word : list.text().value().split(",")) {
+        listed.add(word.strip());
+      }
       return Optional.of(new Typed(Type.TRUTH, (f, n) -> b.of(f, n) instanceof String word ? listed.contains(word) : null));
     }
     if (!(l instanceof Type.WordSet)) {

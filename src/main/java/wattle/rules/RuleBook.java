@@ -17,16 +17,27 @@ public final class RuleBook {
 
   private static final int MOST_PARTS = 8;
 
-  private RuleBook() {}
+  private final Library library;
+  private final Checked<List<Rule>> rules;
+
+  private RuleBook(Library library, Checked<List<Rule>> rules) {
+    this.library = library;
+    this.rules = rules;
+  }
+
+  /** Checks the rules of a library. */
+  public static RuleBook of(Library library) {
+    return new RuleBook(library, RuleLoader.load(library));
+  }
 
   /**
    * Findings of the rules, and mistakes in the rules themselves; nothing is silenced here.
    *
+   * @param house bound with the library of these rules
    * @param sound whether the house was bound without errors; rules are not asked about one that was not, since they would
    *     find the same fault again in other words
    */
-  public static List<Finding> judge(House house, Library library, boolean sound) {
-    Checked<List<Rule>> rules = RuleLoader.load(library);
+  public List<Finding> judge(House house, boolean sound) {
     List<Finding> findings = new ArrayList<>(rules.findings());
     if (!sound) {
       return findings;

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import wattle.finding.Finding;
 import wattle.finding.Span;
 import wattle.model.House;
@@ -15,9 +13,6 @@ import wattle.syntax.Tree;
 
 /** A message with holes: {@code the {r.breaker.rating} breaker of '{r.branch.name}'}. */
 final class Template {
-  private static final Pattern HOLE = Pattern.compile("\\{([^{}]*)\\}");
-  private static final Pattern PATH = Pattern.compile("[\\p{L}_][\\p{L}\\d_-]*(\\.[\\p{L}_][\\p{L}\\d_-]*)*");
-
   /** Text, then a hole after each but the last. */
   private final List<String> texts;
 
@@ -34,26 +29,48 @@ final class Template {
   static Optional<Template> check(Tree.Text text, PathChecker paths, Names names, Consumer<Finding> findings) {
     List<String> texts = new ArrayList<>();
     List<Hole> holes = new ArrayList<>();
-    Matcher matcher = HOLE.matcher(text.value());
+    String words = text.value();
     int end = 0;
     boolean whole = true;
-    while (matcher.find()) {
-      texts.add(text.value().substring(end, matcher.start()));
-      end = matcher.end();
-      String path = matcher.group(1);
-      if (!PATH.matcher(path).matches()) {
+    for (int close = words.indexOf('}'); close >= 0; close = words.indexOf('}', close + 1)) {
+      int open = words.lastIndexOf('{', close);
+      if (open < end) {
+        continue; // a brace that nothing opens is text
+      }
+      texts.add(words.substring(end, open));
+      end = close + 1;
+      String path = words.substring(open + 1, close);
+      List<String> steps = steps(path);
+      if (!steps.stream().allMatch(Template::isWord)) {
         findings.accept(
             Finding.error("rule-hole-unreadable", "a message has the hole {" + path + "}")
                 .at(text.span(), "a property such as {r.length} is expected in a hole")
                 .build());
         return Optional.empty();
       }
-      Optional<Typed> typed = paths.check(List.of(path.split("\\.")), holeSpan(text, path), names);
+      Optional<Typed> typed = paths.check(steps, holeSpan(text, path), names);
       whole &= typed.isPresent();
       typed.ifPresent(t -> holes.add(new Hole(path, t.term())));
     }
-    texts.add(text.value().substring(end));
+    texts.add(words.substring(end));
     return whole ? Optional.of(new Template(texts, holes)) : Optional.empty();
+  }
+
+  private static List<String> steps(String path) {
+    List<String> steps = new ArrayList<>();
+    int from = 0;
+    for (int dot = path.indexOf('.'); dot >= 0; dot = path.indexOf('.', from)) {
+      steps.add(path.substring(from, dot));
+      from = dot + 1;
+    }
+    steps.add(path.substring(from));
+    return steps;
+  }
+
+  private static boolean isWord(String step) {
+    return !step.isEmpty()
+        && (Character.isLetter(step.charAt(0)) || step.charAt(0) == '_')
+        && step.chars().allMatch(c -> Character.isLetterOrDigit(c) || c == '_' || c == '-');
   }
 
   /** Where the hole stands, so far as the text was written without escapes. */
