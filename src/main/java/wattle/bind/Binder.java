@@ -30,6 +30,7 @@ import wattle.model.Raceway;
 import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
+import wattle.model.Trial;
 import wattle.quantity.Quantity;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
@@ -107,6 +108,25 @@ public final class Binder {
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
     return new Checked<>(new Bound(house, library, files), findings);
+  }
+
+  /**
+   * Binds trials that stand beside a house which is bound already, as they would be bound in its plan; nothing of the house is
+   * read again.
+   *
+   * @param files of the plan, whose constants the trials may use
+   * @return findings of the text alone
+   */
+  public static Checked<List<Trial>> trials(Source text, House house, Library library, List<PlanTree> files) {
+    Checked<PlanTree> parsed = PlanParser.parse(text);
+    Scope scope = new Scope(library, List.of(parsed.value()));
+    List<Tree.Item> constants = files.stream().flatMap(f -> f.items().stream()).filter(Tree.Let.class::isInstance).toList();
+    new Binder(scope, constants, new Memory()).bindConstants();
+    List<Tree.Trial> trees = parsed.value().items().stream().filter(Tree.Trial.class::isInstance).map(Tree.Trial.class::cast).toList();
+    List<Trial> trials = new TrialBinder(scope, house.devices(), house.boxes().keySet(), house.branches(), house.panels()).trials(trees);
+    List<Finding> findings = new ArrayList<>(parsed.findings());
+    scope.findings().stream().filter(f -> f.place().filter(m -> m.span().source().equals(text)).isPresent()).forEach(findings::add);
+    return new Checked<>(trials, findings);
   }
 
   private static Finding empty(Source plan) {

@@ -42,6 +42,7 @@ public final class Main implements Runnable {
           DirectoryCommand.class,
           TestSheetCommand.class,
           PermitCommand.class,
+          LiveCommand.class,
           LanguageServerCommand.class,
           BalanceCommand.class,
           BeginCommand.class);

@@ -61,13 +61,19 @@ final class PlanInput {
   }
 
   private Compiler compiler(SourceReader reader) {
-    if (code == null) {
-      return new Compiler(reader);
-    }
+    return code == null ? new Compiler(reader) : new Compiler(reader, underCode());
+  }
+
+  /** How a plan is read that will be read again; one under another code is read afresh each time. */
+  Reading reading() {
+    return code == null ? new Reading.Remembering() : underCode();
+  }
+
+  private Reading underCode() {
     if (!StandardLibrary.packNames().contains(code)) {
       throw new Failure("no code pack is called '" + code + "'; there are " + String.join(", ", StandardLibrary.packNames()));
     }
-    return new Compiler(reader, new Reading.UnderCode(code));
+    return new Reading.UnderCode(code);
   }
 
   /** The text of a plan; one that cannot be read ends the command. */
@@ -90,7 +96,8 @@ final class PlanInput {
     }
   }
 
-  private SourceReader reader() {
+  /** From files of at most the size that was asked for. */
+  SourceReader reader() {
     if (largestFile < 1 || largestFile > 1024) {
       throw new Failure("--largest-file takes 1 to 1024 MiB");
     }

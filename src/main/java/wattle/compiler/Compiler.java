@@ -17,6 +17,7 @@ import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
+import wattle.model.Trial;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
 import wattle.trials.Expectations;
@@ -78,6 +79,15 @@ public final class Compiler {
     Completeness completeness = Completeness.of(bound.findings());
     return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), completeness, reading.placement())
         .with(bound.findings());
+  }
+
+  /**
+   * Trials that are asked for beside a plan that is compiled already; no file is read.
+   *
+   * @return findings of the text alone
+   */
+  public static Checked<List<Trial>> trials(Compilation plan, Source text) {
+    return Binder.trials(text, plan.house(), plan.library(), plan.files());
   }
 
   /** The second half: a structure with the findings of the phases that judge it as well. */

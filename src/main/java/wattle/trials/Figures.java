@@ -311,6 +311,13 @@ final class Figures {
         "Hot and neutral are exchanged at the device: the contact that should be near earth is on the hot.");
   }
 
+  /** Of the contact for the hot. */
+  Derivation contactToEarth(HouseNetwork.Outlet outlet) {
+    return solved(
+        "voltage of a contact of " + outlet.name() + " to far earth",
+        solution.volts(outlet.box(), outlet.a(), Network.EARTH).magnitude(), Units.VOLT, "");
+  }
+
   Derivation faultAmps(HouseNetwork.Faulting fault) {
     return solved(
         "fault current at " + fault.fault().at(), solution.elementAmps(fault.element()).magnitude(), Units.AMPERE,

@@ -27,7 +27,7 @@ import wattle.quantity.Units;
  */
 final class Overcurrents {
   /** What is over by less is rounding: a load that is stated at the rating is not above it. */
-  private static final double ROUNDING = 1e-6;
+  static final double ROUNDING = 1e-6;
 
   private final House house;
   private final TripCurves curves;

@@ -66,7 +66,8 @@ class ArchitectureTest {
         new Phase("compiler", join(results, "bind", "rules", "trials")),
         new Phase("emit", join(results, "rules", "compare", "compiler")),
         new Phase("server", join(results, "rules", "compare", "compiler", "emit", "edit", "bind")),
-        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server")));
+        new Phase("live", join(results, "rules", "compiler", "emit", "bind")),
+        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server", "live")));
   }
 
   private static Set<String> join(Set<String> base, String... more) {

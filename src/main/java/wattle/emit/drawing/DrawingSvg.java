@@ -21,6 +21,15 @@ public final class DrawingSvg {
    * @param id begins the ids of its title and description, and must be the only one of its kind on the page
    */
   public static String element(Drawing drawing, String id) {
+    return element(drawing, id, false);
+  }
+
+  /** The same with its spots, for a page that is pointed at: each bears the class {@code spot} and what it is of. */
+  public static String pointable(Drawing drawing, String id) {
+    return element(drawing, id, true);
+  }
+
+  private static String element(Drawing drawing, String id, boolean spots) {
     StringBuilder out = new StringBuilder(4096);
     out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(number(drawing.width()));
     out.append("\" height=\"").append(number(drawing.height())).append("\" viewBox=\"0 0 ");
@@ -31,7 +40,11 @@ public final class DrawingSvg {
     out.append("<desc id=\"").append(id).append("-words\">").append(Escape.xml(drawing.description()));
     out.append("</desc>\n");
     out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-    drawing.shapes().forEach(shape -> shape(out, shape));
+    drawing.shapes().stream().filter(s -> !(s instanceof Shape.Spot)).forEach(shape -> shape(out, shape));
+    if (spots) {
+      // Over all else, so that they are met wherever a reader points.
+      drawing.shapes().stream().filter(Shape.Spot.class::isInstance).forEach(s -> spot(out, (Shape.Spot) s));
+    }
     return out.append("</svg>\n").toString();
   }
 
@@ -66,6 +79,12 @@ public final class DrawingSvg {
     } else {
       throw new AssertionError(shape);
     }
+  }
+
+  private static void spot(StringBuilder out, Shape.Spot spot) {
+    out.append("<rect class=\"spot\" data-thing=\"").append(Escape.xml(spot.thing())).append('"').append(at("x", spot.x()));
+    out.append(at("y", spot.y())).append(at("width", spot.width())).append(at("height", spot.height()));
+    out.append(" fill=\"none\" pointer-events=\"all\"/>\n");
   }
 
   private static void text(StringBuilder out, Shape.Text text) {

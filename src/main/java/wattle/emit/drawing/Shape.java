@@ -276,6 +276,28 @@ public sealed interface Shape {
     }
   }
 
+  /**
+   * The room of a thing that a reader may point at. It is drawn as nothing, unless a page makes something of it.
+   *
+   * @param thing its name, such as {@code P/2+4} or {@code kitchen.c1}
+   */
+  record Spot(double x, double y, double width, double height, String thing) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(x, y, x + width, y + height);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Spot(x + dx, y + dy, width, height, thing);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Spot(x * by, y * by, width * by, height * by, thing);
+    }
+  }
+
   /** A point where the border of an area turns, or a wire begins, bends or ends. */
   record Corner(double x, double y) {}
 

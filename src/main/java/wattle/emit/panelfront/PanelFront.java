@@ -2,12 +2,14 @@ package wattle.emit.panelfront;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.Legend;
 import wattle.emit.drawing.Piece;
 import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Sketch;
 import wattle.emit.drawing.View;
+import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 
@@ -18,11 +20,26 @@ import wattle.model.Panel;
  */
 public final class PanelFront implements View {
   private static final double APART = 60;
+  private static final double AROUND_ONE = 12;
 
   private final House house;
+  private final Map<BreakerId, BreakerState> states;
 
   public PanelFront(House house) {
+    this(house, Map.of());
+  }
+
+  /** @param states of breakers that are not simply on */
+  public PanelFront(House house, Map<BreakerId, BreakerState> states) {
     this.house = house;
+    this.states = Map.copyOf(states);
+  }
+
+  /** One panel, in a width if it can be made so narrow. */
+  public Drawing drawing(Panel panel, double width) {
+    Sketch sketch = new PanelPart(house, panel, PanelRows.all(panel), width - 2 * AROUND_ONE, states).sketch();
+    String words = "Front of panel " + panel.name() + " with " + PanelRows.slots(panel) + " slots and " + panel.breakers().size() + " breakers.";
+    return sketch.drawing(AROUND_ONE, "Panel " + panel.name(), words);
   }
 
   /** All panels side by side. */
@@ -30,7 +47,7 @@ public final class PanelFront implements View {
     Sketch sketch = new Sketch();
     double x = 0;
     for (Panel panel : house.panels().values()) {
-      Sketch one = new PanelPart(house, panel, PanelRows.all(panel), Double.MAX_VALUE).sketch();
+      Sketch one = new PanelPart(house, panel, PanelRows.all(panel), Double.MAX_VALUE, states).sketch();
       sketch.add(one, x - one.bounds().left(), 0);
       x += one.bounds().width() + APART;
     }
@@ -58,7 +75,7 @@ public final class PanelFront implements View {
     List<Piece> pieces = new ArrayList<>();
     for (Panel panel : house.panels().values()) {
       for (PanelRows rows : PanelRows.within(panel, height)) {
-        pieces.add(new Piece(rows.piece(), new PanelPart(house, panel, rows, width).sketch().shapes()));
+        pieces.add(new Piece(rows.piece(), new PanelPart(house, panel, rows, width, states).sketch().shapes()));
       }
     }
     return pieces;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.emit.drawing.Fit;
@@ -14,6 +15,7 @@ import wattle.emit.drawing.Shape.Stroke;
 import wattle.emit.drawing.Sketch;
 import wattle.emit.schedule.BreakerText;
 import wattle.model.Breaker;
+import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.Pole;
@@ -34,10 +36,15 @@ final class PanelPart {
   private final PanelRows rows;
   private final int slots;
   private final double widest;
+  private final Map<BreakerId, BreakerState> states;
 
-  /** @param widest what there is room for */
-  PanelPart(House house, Panel panel, PanelRows rows, double widest) {
+  /**
+   * @param widest what there is room for
+   * @param states of breakers that are not simply on
+   */
+  PanelPart(House house, Panel panel, PanelRows rows, double widest, Map<BreakerId, BreakerState> states) {
     this.widest = widest;
+    this.states = states;
     this.house = house;
     this.panel = panel;
     this.rows = rows;
@@ -121,7 +128,8 @@ final class PanelPart {
     for (Breaker breaker : panel.breakers()) {
       boolean half = breaker.poles().stream().anyMatch(p -> p.slot().half().isPresent());
       double name = Fit.width(BreakerText.description(house, breaker), half ? 9 : 10, true);
-      double rating = Fit.width(rating(breaker, List.of()), 9, false);
+      String words = states.containsKey(breaker.id()) ? states.get(breaker.id()).words() + ", " : "";
+      double rating = Fit.width(words + rating(breaker, List.of()), 9, false);
       most = Math.max(most, half ? name + rating + 30 : Math.max(name, rating) + 34);
     }
     double columns = panel.order() != SlotOrder.ONE_COLUMN ? 2 : 1;
@@ -169,9 +177,12 @@ final class PanelPart {
   }
 
   private void body(Sketch sketch, double x, double y, double width, double height, Breaker breaker, Group group) {
-    sketch.add(new Shape.Box(x + 1, y + 1, width - 2, height - 2, 3, Stroke.THIN, Fill.NONE));
+    Optional<BreakerState> state = Optional.ofNullable(states.get(breaker.id()));
+    Fill ground = state.filter(BreakerState::open).isPresent() ? Fill.SHADE : Fill.NONE;
+    sketch.add(new Shape.Box(x + 1, y + 1, width - 2, height - 2, 3, state.isPresent() ? Stroke.THICK : Stroke.THIN, ground));
+    sketch.add(new Shape.Spot(x + 1, y + 1, width - 2, height - 2, breaker.id().toString()));
     String name = BreakerText.description(house, breaker);
-    String rating = rating(breaker, group.others);
+    String rating = state.map(s -> s.words() + ", ").orElse("") + rating(breaker, group.others);
     if (height < ROW) {
       double ratingWidth = Fit.width(rating, 9, false);
       sketch.fitted(x + 7, y + 11.4, name, 9, true, Anchor.START, width - ratingWidth - 24);

@@ -97,6 +97,11 @@ public final class Report {
     return page.toString();
   }
 
+  /** What a page for the screen looks like; other pages of ours wear it too. */
+  public static String style() {
+    return resource("report.css");
+  }
+
   static String resource(String name) {
     try (InputStream in = Report.class.getResourceAsStream(name)) {
       if (in == null) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import wattle.derivation.Derivation;
@@ -16,7 +17,7 @@ import wattle.emit.unfolded.Unfolded;
  * Writes steps out: the formula, the sum, the inputs, what it rests on. An input that is short to tell is told in place;
  * a longer one is a link to where it is told once for all figures that share it.
  */
-final class Unfolding {
+public final class Unfolding {
   /** Steps of an input that is told in place. */
   private static final int IN_PLACE = 6;
 
@@ -40,7 +41,7 @@ final class Unfolding {
   }
 
   /** The same of a derivation. */
-  String body(Derivation derivation) {
+  public String body(Derivation derivation) {
     return body(step(derivation));
   }
 
@@ -70,6 +71,11 @@ final class Unfolding {
       out.close();
     }
     out.close();
+  }
+
+  /** The step that a link bears the number of, with its inputs; absent where none does. */
+  public Optional<String> told(int number) {
+    return linked.stream().filter(s -> s.number() == number).findFirst().map(this::body);
   }
 
   /** The id of the place where a step is told. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import wattle.emit.drawing.Legend;
 import wattle.emit.drawing.Plate;
+import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.Sketch;
 import wattle.model.Branch;
 import wattle.model.House;
@@ -100,6 +101,7 @@ public final class TrialPicture {
       top = below + BETWEEN_BOXES;
     }
     box.draw(sketch, x, y, bottom - y);
+    sketch.add(new Shape.Spot(x, y, box.width(), bottom - y, branch.points().get(point).box().or(branch::panel).orElse("")));
     return bottom;
   }
 

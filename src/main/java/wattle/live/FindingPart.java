@@ -1,0 +1,28 @@
+package wattle.live;
+
+import java.util.List;
+import wattle.emit.document.Markup;
+import wattle.emit.findings.TextFindings;
+import wattle.finding.Finding;
+
+/** What is wrong with the plan as it stands on disk. */
+final class FindingPart {
+  private static final int MOST = 100;
+
+  private FindingPart() {}
+
+  static String html(Version version) {
+    Markup out = new Markup();
+    List<Finding> standing = version.findings().stream().filter(f -> f.silenced().isEmpty()).toList();
+    out.element("p", TextFindings.summary(version.findings(), version.shown().source().name()));
+    for (Finding finding : standing.subList(0, Math.min(MOST, standing.size()))) {
+      out.open("article", "class", "finding " + finding.severity());
+      out.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.headline()).close();
+      out.element("pre", TextFindings.body(finding)).close();
+    }
+    if (standing.size() > MOST) {
+      out.element("p", "and " + (standing.size() - MOST) + " more; wattle check lists every one", "class", "note");
+    }
+    return out.toString();
+  }
+}

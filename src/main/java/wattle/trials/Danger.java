@@ -1,0 +1,41 @@
+package wattle.trials;
+
+import java.util.Optional;
+import wattle.derivation.Derivation;
+
+/**
+ * What in a trial can hurt somebody, start a fire or ruin what is plugged in.
+ *
+ * @param at box, device, outlet, breaker or conductor that it is about
+ * @param branch empty where it belongs to none
+ * @param words a sentence without its full stop, with the figure in it
+ * @param figure that it is told by; absent where a figure would mean nothing
+ * @param limit that the figure passes; absent where there is none to pass
+ */
+public record Danger(
+    Kind kind, String at, String branch, String words, Optional<Derivation> figure, Optional<Derivation> limit) {
+  /** Kinds, what can kill at once first. */
+  public enum Kind {
+    TOUCH("Metal that may be touched is live"),
+    REVERSED("Hot and neutral are exchanged"),
+    LIVE_THOUGH_DARK("Looks dead and is live"),
+    FAULT("A fault"),
+    OVERVOLTAGE("Voltage too high"),
+    NEUTRAL_OVER("A neutral carries more than its breaker's rating"),
+    OVERCURRENT("A breaker carries more than its rating"),
+    JOINT("A loose joint heats"),
+    FLOATING("Hangs on nothing"),
+    UNDERVOLTAGE("Voltage too low");
+
+    private final String title;
+
+    Kind(String title) {
+      this.title = title;
+    }
+
+    /** As a heading. */
+    public String title() {
+      return title;
+    }
+  }
+}

@@ -1,0 +1,157 @@
+package wattle.trials;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.library.Library;
+import wattle.library.Limit;
+import wattle.model.Branch;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * The figures of a trial that are dangerous, by the limits of the library. Where the library lacks a limit, what it would
+ * judge is left out: no figure of a code or standard stands here.
+ */
+public final class Dangers {
+  /** Volts that a tester may take for nothing. */
+  private static final double DEAD = 1;
+
+  private final TrialResult result;
+  private final Library library;
+  private final List<Danger> dangers = new ArrayList<>();
+
+  private Dangers(TrialResult result, Library library) {
+    this.result = result;
+    this.library = library;
+  }
+
+  /** What can kill at once first, and of one kind the worst first. */
+  public static List<Danger> of(TrialResult result, Library library) {
+    Dangers found = new Dangers(result, library);
+    found.metals();
+    found.reversed();
+    found.faults();
+    found.outlets();
+    found.neutrals();
+    found.overcurrents();
+    found.joints();
+    found.dangers.sort(Comparator.comparing(Danger::kind)); // stable: the readings come worst first
+    return List.copyOf(found.dangers);
+  }
+
+  private Optional<Derivation> limit(String name, String symbol) {
+    return library.limit(name).map((Limit l) -> l.derivation(symbol));
+  }
+
+  private void add(Danger.Kind kind, String at, String branch, String words, Derivation figure, Optional<Derivation> limit) {
+    dangers.add(new Danger(kind, at, branch, words, Optional.of(figure), limit));
+  }
+
+  private void metals() {
+    Optional<Derivation> volts = limit("touch-voltage", "U_L");
+    Optional<Derivation> amps = limit("touch-current", "I_L");
+    for (TrialResult.MetalReading m : result.metals()) {
+      Optional<Derivation> through = m.bodyAmps().filter(a -> amps.filter(l -> a.si() >= l.si()).isPresent());
+      boolean high = volts.filter(l -> m.volts().si() >= l.si()).isPresent();
+      if (high || through.isPresent()) {
+        String person = m.bodyAmps().map(a -> ", and would drive " + milliamperes(a) + " through a person").orElse("");
+        add(
+            Danger.Kind.TOUCH, m.name(), "", "the metal of " + m.name() + (m.lifted() ? ", off its ground," : "") + " stands at "
+                + figure(m.volts()) + " to earth" + person,
+            high ? m.volts() : through.get(), high ? volts : amps);
+      }
+    }
+  }
+
+  private void reversed() {
+    Optional<Derivation> limit = limit("touch-voltage", "U_L");
+    for (TrialResult.ReversedReading r : result.reversed()) {
+      if (limit.filter(l -> r.volts().si() >= l.si()).isPresent()) {
+        add(Danger.Kind.REVERSED, r.device(), "", "the contact of " + r.device() + " that should be neutral stands at " + figure(r.volts()) + " to earth", r.volts(), limit);
+      }
+    }
+  }
+
+  private void faults() {
+    for (TrialResult.FaultReading f : result.faults()) {
+      add(Danger.Kind.FAULT, f.at(), "", "the fault from " + f.between() + " at " + f.at() + " carries " + figure(f.amps()), f.amps(), Optional.empty());
+    }
+  }
+
+  private void outlets() {
+    Optional<Derivation> rise = limit("voltage-above", "a");
+    Optional<Derivation> fall = limit("voltage-fall-whole", "f");
+    for (TrialResult.OutletReading o : result.outlets()) {
+      if (o.floating()) {
+        dangers.add(
+            new Danger(
+                Danger.Kind.FLOATING, o.name(), o.branch(), "a conductor of " + o.name() + " hangs on nothing: a meter may show any voltage, and the other conductor may be live",
+                Optional.empty(), Optional.empty()));
+      } else if (o.volts().si() <= DEAD) {
+        liveThoughDark(o);
+      } else if (rise.filter(l -> -o.fall().si() > l.si()).isPresent()) {
+        add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(), o.name() + " stands at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()), o.volts(), rise);
+      } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
+        add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(), o.name() + " stands at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(), fall);
+      }
+    }
+  }
+
+  /** Between its conductors there is nothing, since both stand at the same voltage to earth. */
+  private void liveThoughDark(TrialResult.OutletReading outlet) {
+    Optional<Derivation> limit = limit("touch-voltage", "U_L");
+    result.network().outlets().stream().filter(o -> o.name().equals(outlet.name()) && o.branch().equals(outlet.branch())).findFirst()
+        .map(o -> result.figures().contactToEarth(o))
+        .filter(v -> limit.filter(l -> v.si() >= l.si()).isPresent())
+        .ifPresent(v -> add(
+            Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
+            outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(v) + " to earth", v, limit));
+  }
+
+  /** No breaker watches a neutral; one that is shared by hots on one leg carries their sum. */
+  private void neutrals() {
+    for (Branch branch : result.house().branches().values()) {
+      Optional<Quantity> rating = Ratings.of(branch, result.house());
+      result.conductors().stream()
+          .filter(c -> c.neutral() && c.branch().equals(branch.name()))
+          .max(Comparator.comparingDouble(c -> c.amps().si()))
+          .filter(c -> rating.filter(r -> c.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent())
+          .ifPresent(c -> add(
+              Danger.Kind.NEUTRAL_OVER, c.conductor() + " of " + branch.name(), branch.name(),
+              "the neutral of " + branch.name() + " carries " + figure(c.amps()) + " from " + c.run() + ", behind a breaker of " + rating.get() + " that does not watch it",
+              c.amps(), rating.map(r -> Derivation.stated("rating of the breaker", "I_n", r))));
+    }
+  }
+
+  private void overcurrents() {
+    for (TrialResult.OvercurrentReading o : result.overcurrents()) {
+      String opens = o.opens().map(t -> ", and opens in " + t.text()).orElse(", and opens by its maker's curve");
+      add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", " + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
+    }
+  }
+
+  private void joints() {
+    for (TrialResult.JointReading j : result.joints()) {
+      if (j.watts().si() > 0) {
+        String full = j.wattsAtFullLoad().map(w -> "; with the whole rating of the breaker it would be " + figure(w)).orElse("");
+        add(Danger.Kind.JOINT, j.at(), j.branch(), "the joint of " + j.conductor() + " at " + j.at() + " turns " + figure(j.watts()) + " into heat" + full, j.watts(), Optional.empty());
+      }
+    }
+  }
+
+  private static String figure(Derivation figure) {
+    Quantity quantity = figure.quantity().orElseThrow();
+    return Quantity.plain(quantity.value(), Math.abs(quantity.value()) >= 100 ? 4 : 3) + " " + quantity.unit().symbol();
+  }
+
+  private static String milliamperes(Derivation amps) {
+    return Quantity.plain(amps.si() * 1000, 3) + " mA";
+  }
+
+  private static String percent(double share) {
+    return Quantity.plain(new Quantity(share, Units.PERCENT).in(Units.PERCENT), 3) + " %";
+  }
+}
