@@ -29,7 +29,7 @@ final class Lines {
   static List<Line> of(Compilation plan, List<String> texts) {
     List<String> events = new ArrayList<>();
     Map<Integer, Line> refused = new TreeMap<>();
-    for (String text : texts) {
+    for (String text : texts.stream().filter(t -> !t.isBlank()).toList()) {
       Checked<PlanTree> parsed = PlanParser.parse(block(text));
       List<Tree.Event> found = parsed.value().items().size() == 1 && parsed.value().items().get(0) instanceof Tree.Trial t ? t.events() : List.of();
       Optional<Finding> error = parsed.findings().stream().filter(f -> f.severity() == Severity.ERROR).findFirst();

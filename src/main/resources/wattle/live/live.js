@@ -46,9 +46,10 @@
   function nameOf(element) {
     if (!element || element === document.body) { return ''; }
     if (element.id) { return '#' + CSS.escape(element.id); }
-    var names = ['data-line', 'data-place', 'data-branch', 'data-panel', 'data-start', 'data-at'].filter(function (n) { return element.hasAttribute(n); });
+    // By what it is about; where its line stands changes with each click.
+    var names = ['data-line', 'data-place', 'data-branch', 'data-panel', 'data-start', 'data-at'].filter(function (n) { return element.hasAttribute(n); }).slice(0, 1);
     var part = element.closest('[data-part]');
-    return names.length === 0 || !part ? '' : '[data-part="' + part.dataset.part + '"] ' + element.tagName.toLowerCase()
+    return names.length === 0 || !part ? '' : '[data-part="' + part.dataset.part + '"] ' + element.tagName.toLowerCase() + (element.classList.length ? '.' + element.classList[0] : '')
       + names.map(function (n) { return '[' + n + '="' + CSS.escape(element.getAttribute(n)) + '"]'; }).join('');
   }
 

@@ -28,13 +28,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import wattle.cli.Main;
 import wattle.emit.text.VisibleText;
 import wattle.hostile.HostilePlan;
-import wattle.npm.NodePackages;
 
 /** The report, opened, read, searched and printed in a real browser. Skipped, with a word, where there is none. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReportInBrowserTest {
   private Path folder;
   private Browser browser;
+  private Accessibility accessibility;
   private URI court;
   private URI cottage;
   private URI lessons;
@@ -44,6 +44,7 @@ class ReportInBrowserTest {
   @BeforeAll
   void openTheBrowser(@TempDir Path temporary) throws IOException {
     folder = temporary;
+    accessibility = new Accessibility(folder);
     Path chromium = Browser.installed().orElse(null);
     Assumptions.assumeTrue(chromium != null, "no Chromium is installed, so the report was not tried in a browser");
     court = report("examples/alder-court/house.wattle", "court");
@@ -76,31 +77,12 @@ class ReportInBrowserTest {
     browser.open(page, width, 900);
   }
 
-  /** The script of the accessibility engine axe-core, as its package registry has it. */
-  private String axe() throws IOException, InterruptedException {
-    Assumptions.assumeTrue(NodePackages.canBeFetched(), "no npm is installed, so the pages were not judged by the accessibility engine");
-    Path packages = folder.resolve("packages");
-    if (!Files.exists(packages)) {
-      NodePackages.fetch(Path.of("src/test/browser"), Files.createDirectory(packages));
-    }
-    return Files.readString(packages.resolve("node_modules/axe-core/axe.min.js"));
-  }
-
-  /** Rules of WCAG 2.2, levels A and AA, and the good practices that the accessibility engine knows. */
   private List<String> violations() throws IOException, InterruptedException {
     return violations("{}");
   }
 
-  /** @param rules of the engine that are set otherwise */
   private List<String> violations(String rules) throws IOException, InterruptedException {
-    browser.run(axe());
-    JsonNode result = browser.run("axe.run(document, {resultTypes: ['violations'], rules: " + rules + "}).then(r => "
-        + "({passes: r.passes.length, violations: r.violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160)"
-        + " + ' ' + n.failureSummary).join(' | '))}))");
-    assertThat(result.get("passes").asInt()).as("rules that had something to look at").isGreaterThan(20);
-    List<String> violations = new ArrayList<>();
-    result.get("violations").forEach(v -> violations.add(v.asText()));
-    return violations;
+    return accessibility.violations(browser, rules);
   }
 
   /** Opened figures and steps are looked at as well. */
