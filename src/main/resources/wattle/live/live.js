@@ -8,6 +8,8 @@
   var asking = false;
   var askAgain = false;
   var focusNext = '';
+  var pressed = false;
+  var held = null;
   try { asked = Object.assign(asked, JSON.parse(sessionStorage.getItem(KEY)) || {}); } catch (e) { sessionStorage.removeItem(KEY); }
 
   function byId(id) { return document.getElementById(id); }
@@ -31,12 +33,17 @@
     delete asked.start;
     post('look', question).then(function (answer) {
       return answer.json().then(function (told) {
-        if (!answer.ok) { throw new Error(told.error || 'the server refuses'); }
-        if (!askAgain) { show(told); }
+        if (!answer.ok) {
+          setLink('— not up to date: ' + (told.error || 'the server refuses'));
+          return;
+        }
         setLink('');
+        if (askAgain) { return; }
+        if (pressed) { held = told; } else { show(told); }
       });
-    }).catch(function (problem) {
-      setLink('— not up to date: ' + problem.message);
+    }).catch(function () {
+      setLink('— not up to date: the server does not answer');
+      setTimeout(ask, 2000);
     }).finally(function () {
       asking = false;
       if (askAgain) { ask(); }
@@ -119,6 +126,18 @@
       choose('place', thing);
     }
   }
+
+  // What is being pressed is not replaced before it is let go, or the click would be lost.
+  function release() {
+    setTimeout(function () {
+      pressed = false;
+      if (held && !asking) { show(held); }
+      held = null;
+    });
+  }
+  document.addEventListener('pointerdown', function () { pressed = true; });
+  document.addEventListener('pointerup', release);
+  document.addEventListener('pointercancel', release);
 
   document.addEventListener('click', function (event) {
     var at = event.target;
