@@ -62,13 +62,13 @@ main : 'main' mainKind slotItem* ;
 /** What connecting screws and lugs are marked for: how hot they may be, and which metals they take. */
 terminals : 'terminals' (amount terminalMetal* | terminalMetal+) ;
 terminalMetal : metal | 'CO-ALR' ;
-mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' ;
+mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' | 'transfer' ;
 slotSpan : slotNumber ('+' slotNumber)* ;
 slotNumber : NUMBER | HALF_SLOT ;
 slotItem : amount | terminals | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
 breakerTrait
   : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
-  | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked' | 'type-b' | 'type-c' | 'type-d'
+  | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked' | 'switched-neutral' | 'type-b' | 'type-c' | 'type-d'
   ;
 
 // ---- Branches
@@ -122,18 +122,25 @@ event
   : 'open' conductorName 'of' path ('at' path)?                  # openConductor
   | 'open' 'breaker' word '/' slotSpan                           # openBreaker
   | 'open' 'service' 'neutral'                                   # openServiceNeutral
+  | 'open' 'main' word                                           # openMain
+  | 'lose' word                                                  # lose
+  | 'transfer' word 'to' path                                    # transfer
   | 'loosen' conductorName 'at' path 'by' amount                 # loosen
   | 'lift' 'ground' 'at' path ('leaking' amount)?                # lift
   | 'fault' conductorName 'to' conductorName 'at' path ('through' amount)?  # fault
   | 'move' word 'to' slotSpan                                    # move
   | 'swap' 'at' path                                             # swap
   | path 'draws' amount drawItem*                                # draw
+  | path 'gives' amount                                          # give
   | path ('on' | 'off')                                          # turn
   ;
 conductorName : 'hot' | 'neutral' | 'ground' | 'earth' | word ;
 drawItem : amount | 'impedance' | 'current' | 'power' ;
 
-expectation : 'expect' measure 'is' ('at' ('most' | 'least'))? expression ('within' amount)? ('in' word)? STRING? ;
+expectation
+  : 'expect' measure 'is' ('at' ('most' | 'least'))? expression ('within' amount)? ('in' word)? STRING?
+  | 'expect' 'breaker'? subject ('trips' | 'holds') ('in' word)? STRING?
+  ;
 measure : word+ (('of' | 'at') subject)? ;
 subject : path ('/' slotSpan)? ;
 
@@ -234,7 +241,7 @@ word
   | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
   | 'rule' | 'each' | 'where' | 'require' | 'otherwise' | 'error' | 'warning' | 'advice' | 'note' | 'fix' | 'accept'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
-  | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR'
+  | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

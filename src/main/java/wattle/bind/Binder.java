@@ -123,7 +123,7 @@ public final class Binder {
     List<Tree.Item> constants = files.stream().flatMap(f -> f.items().stream()).filter(Tree.Let.class::isInstance).toList();
     new Binder(scope, constants, new Memory()).bindConstants();
     List<Tree.Trial> trees = parsed.value().items().stream().filter(Tree.Trial.class::isInstance).map(Tree.Trial.class::cast).toList();
-    List<Trial> trials = new TrialBinder(scope, house.devices(), house.boxes().keySet(), house.branches(), house.panels()).trials(trees);
+    List<Trial> trials = new TrialBinder(scope, house.devices(), house.boxes().keySet(), house.branches(), house.panels(), house.services().keySet()).trials(trees);
     List<Finding> findings = new ArrayList<>(parsed.findings());
     scope.findings().stream().filter(f -> f.place().filter(m -> m.span().source().equals(text)).isPresent()).forEach(findings::add);
     return new Checked<>(trials, findings);
@@ -177,7 +177,7 @@ public final class Binder {
     Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, broken);
 
-    TrialBinder trials = new TrialBinder(scope, devices, boxes.keySet(), branches, panels);
+    TrialBinder trials = new TrialBinder(scope, devices, boxes.keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
     return new House(

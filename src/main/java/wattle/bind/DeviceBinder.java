@@ -35,13 +35,15 @@ final class DeviceBinder {
           Map.entry("height", Dimension.LENGTH),
           Map.entry("from-sink", Dimension.LENGTH),
           Map.entry("count", Dimension.NONE),
-          Map.entry("neutral-load", Dimension.POWER));
+          Map.entry("neutral-load", Dimension.POWER),
+          Map.entry("reactance", Dimension.NONE),
+          Map.entry("fault-factor", Dimension.NONE));
 
   private static final Set<String> TRAITS =
       Set.of(
           "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
           "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
-          "standby", "hardwired", "supplementary", "interlocked", "self-contained");
+          "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded");
 
   private final Scope scope;
 

@@ -189,6 +189,7 @@ final class PanelBinder {
           case "fuse" -> MainDevice.Kind.FUSE;
           case "switch" -> MainDevice.Kind.SWITCH;
           case "lugs" -> MainDevice.Kind.LUGS;
+          case "transfer" -> MainDevice.Kind.TRANSFER;
           default -> MainDevice.Kind.BREAKER;
         };
     for (Tree.Word word : main.words()) {
@@ -323,6 +324,9 @@ final class PanelBinder {
   private Panel panel(Draft draft, PanelSupply supply, SupplySystem system, List<Leg> legs) {
     Tree.Panel tree = draft.tree();
     List<Breaker> breakers = draft.ways().stream().map(w -> breaker(w, draft, legs)).toList();
+    draft.main()
+        .filter(m -> m.kind() == MainDevice.Kind.TRANSFER && breakers.stream().noneMatch(b -> b.backFed() || b.interlocked()))
+        .ifPresent(m -> reportTransfer(m, draft));
     Optional<Stretch> feeder =
         tree.feederWiring()
             .flatMap(wirings::bind)
@@ -340,6 +344,14 @@ final class PanelBinder {
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }
 
+  private void reportTransfer(MainDevice main, Draft draft) {
+    scope.report(
+        Finding.error("transfer-without-source", "the transfer switch of panel '" + draft.name() + "' has nothing to go over to")
+            .at(main.origin().name(), "no way of this panel is back-fed")
+            .because("A transfer switch joins a bus with its supply or with a source of its own; here there is only the supply.")
+            .fix("write back-fed interlocked on the way of the generator, or main switch"));
+  }
+
   private Breaker breaker(Way way, Draft draft, List<Leg> legs) {
     List<Pole> poles = new ArrayList<>();
     for (int i = 0; i < way.id().slots().size(); i++) {
@@ -349,9 +361,10 @@ final class PanelBinder {
     Status status = Scope.status(way.tree().status(), Scope.status(draft.tree().status()));
     return new Breaker(
         way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way),
-        TerminalBinder.bind(way.tree().terminals(), scope), target(way),
+        TerminalBinder.bind(way.tree().terminals(), scope), way.residual(), target(way),
         Scope.label(way.tree().label()), way.traits().contains("pinned"), !way.legs().isEmpty(),
-        way.traits().contains("back-fed"), way.traits().contains("interlocked"), status, new Origin(way.tree().slots().span(), way.tree().span()));
+        way.traits().contains("back-fed"), way.traits().contains("interlocked"), way.traits().contains("switched-neutral"),
+        status, new Origin(way.tree().slots().span(), way.tree().span()));
   }
 
   private static Optional<Breaker.Trip> trip(Way way) {

@@ -27,7 +27,7 @@ final class SlotBinder {
   private static final List<String> TRAITS =
       List.of(
           "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
-          "back-fed", "interlocked", "later", "spare", "type-b", "type-c", "type-d");
+          "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d");
 
   private final Scope scope;
   private final Set<String> thingsFed;
@@ -69,6 +69,7 @@ final class SlotBinder {
         handle(line, traits),
         rating,
         interrupting(line),
+        residual(line),
         protections,
         target,
         traits);
@@ -157,7 +158,7 @@ final class SlotBinder {
         return Optional.empty();
       }
       Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.CURRENT, "a breaker rating");
-      if (value.isEmpty() || value.get().unit().equals(Units.KILOAMPERE)) {
+      if (value.isEmpty() || value.get().unit().equals(Units.KILOAMPERE) || value.get().unit().symbol().equals("mA")) {
         continue;
       }
       if (value.get().si() <= 0) {
@@ -179,8 +180,16 @@ final class SlotBinder {
   }
 
   private Optional<Quantity> interrupting(Tree.Slot line) {
+    return amount(line, "kA");
+  }
+
+  private Optional<Quantity> residual(Tree.Slot line) {
+    return amount(line, "mA").filter(q -> q.si() > 0);
+  }
+
+  private Optional<Quantity> amount(Tree.Slot line, String unit) {
     return line.amounts().stream()
-        .filter(a -> a instanceof Tree.Figure f && f.unit().isPresent() && f.unit().get().text().equals("kA"))
+        .filter(a -> a instanceof Tree.Figure f && f.unit().isPresent() && f.unit().get().text().equals(unit))
         .findFirst()
         .flatMap(new Evaluator(scope.constants(), f -> {})::valueOf);
   }

@@ -36,14 +36,17 @@ final class TrialBinder {
   private final Set<String> boxes;
   private final Map<String, Branch> branches;
   private final Map<String, Panel> panels;
+  private final Set<String> services;
 
   TrialBinder(
-      Scope scope, Map<String, Device> devices, Set<String> boxes, Map<String, Branch> branches, Map<String, Panel> panels) {
+      Scope scope, Map<String, Device> devices, Set<String> boxes, Map<String, Branch> branches, Map<String, Panel> panels,
+      Set<String> services) {
     this.scope = scope;
     this.devices = devices;
     this.boxes = boxes;
     this.branches = branches;
     this.panels = panels;
+    this.services = services;
   }
 
   List<Trial> trials(List<Tree.Trial> trees) {
@@ -74,6 +77,18 @@ final class TrialBinder {
     if (event instanceof Tree.OpenServiceNeutral open) {
       return Optional.of(new Event.ServiceNeutralOpen(open.span()));
     }
+    if (event instanceof Tree.OpenMain open) {
+      return named(open.panel(), panels.keySet(), "panel").map(p -> new Event.MainOpen(p, open.span()));
+    }
+    if (event instanceof Tree.Lose lose) {
+      return named(lose.service(), services, "service").map(s -> new Event.SupplyLost(s, lose.span()));
+    }
+    if (event instanceof Tree.Transfer transfer) {
+      return transferred(transfer);
+    }
+    if (event instanceof Tree.Give give) {
+      return giving(give);
+    }
     if (event instanceof Tree.OpenConductor open) {
       return openConductor(open);
     }
@@ -100,6 +115,34 @@ final class TrialBinder {
       return place(swap.at()).map(at -> new Event.Reversed(at, swap.span()));
     }
     throw new AssertionError(event);
+  }
+
+  /** {@code utility} and {@code off} are positions of every transfer; a source may be called so and is then meant. */
+  private Optional<Event> transferred(Tree.Transfer transfer) {
+    Optional<String> panel = named(transfer.panel(), panels.keySet(), "panel");
+    String to = transfer.position().text();
+    if (panel.isEmpty() || devices.containsKey(to)) {
+      return panel.map(p -> new Event.Transferred(p, Optional.of(to), false, transfer.span()));
+    }
+    if (to.equals("utility") || to.equals("off")) {
+      return panel.map(p -> new Event.Transferred(p, Optional.empty(), to.equals("off"), transfer.span()));
+    }
+    named(transfer.position(), devices.keySet(), "source");
+    return Optional.empty();
+  }
+
+  private Optional<Event> giving(Tree.Give give) {
+    Optional<String> device = named(give.path(), devices.keySet(), "device");
+    Optional<Quantity> given = scope.evaluator().valueOf(give.amount(), Dimension.POWER, "what a source gives");
+    if (given.isPresent() && given.get().si() < 0) {
+      scope.report(
+          Finding.error("draw-out-of-range", "'" + give.path().text() + "' cannot give " + given.get())
+              .at(give.span(), "a power of 0 or more; storage that is charged draws"));
+      return Optional.empty();
+    }
+    return device.isPresent() && given.isPresent()
+        ? Optional.of(new Event.Giving(device.get(), given.get(), give.span()))
+        : Optional.empty();
   }
 
   private Optional<Event> openConductor(Tree.OpenConductor open) {
@@ -275,8 +318,8 @@ final class TrialBinder {
   List<Expectation> expectations(List<Tree.Expectation> trees, Set<String> trials) {
     List<Expectation> bound = new ArrayList<>();
     for (Tree.Expectation tree : trees) {
-      Optional<Quantity> value = scope.evaluator().valueOf(tree.value());
-      if (value.isEmpty()) {
+      Optional<Quantity> value = tree.value().flatMap(v -> scope.evaluator().valueOf(v));
+      if (value.isEmpty() && tree.value().isPresent()) {
         continue;
       }
       Optional<Quantity> within =
@@ -287,10 +330,10 @@ final class TrialBinder {
       }
       bound.add(
           new Expectation(
-              tree.measure().stream().map(Tree.Word::text).collect(Collectors.joining("-")),
+              tree.value().isEmpty() ? "protection" : tree.measure().stream().map(Tree.Word::text).collect(Collectors.joining("-")),
               tree.subject().map(s -> s.path().text() + s.slots().map(n -> "/" + n.span().text()).orElse("")),
               Expectation.Bound.values()[tree.relation().ordinal()],
-              value.get(),
+              value,
               within,
               tree.trial().map(Tree.Word::text),
               tree.measured(),

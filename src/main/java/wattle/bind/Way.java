@@ -21,6 +21,7 @@ record Way(
     Breaker.Handle handle,
     Optional<Quantity> rating,
     Optional<Quantity> interrupting,
+    Optional<Quantity> residual,
     Set<Protection> protections,
     Optional<Tree.Word> target,
     Set<String> traits) {

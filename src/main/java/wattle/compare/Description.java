@@ -109,7 +109,7 @@ public final class Description {
           + e.trial().map(t -> " in " + renamed(Thing.Kind.TRIAL, t)).orElse("");
       Map<String, String> p = thing(Thing.Kind.EXPECTATION, name);
       put(p, "bound", e.bound().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
-      put(p, "value", e.value().toString());
+      put(p, "value", e.value());
       put(p, "within", e.within());
     });
     house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("")), "reason", s.reason()));
@@ -237,6 +237,8 @@ public final class Description {
     put(p, "label", b.label());
     put(p, "pinned", b.pinned() ? "yes" : "");
     put(p, "back-fed", b.backFed() ? "yes" : "");
+    put(p, "residual current", b.residual());
+    put(p, "switched-neutral", b.switchedNeutral() ? "yes" : "");
     status(p, b.status());
   }
 
@@ -319,6 +321,18 @@ public final class Description {
     }
     if (event instanceof Event.ServiceNeutralOpen) {
       return "open service neutral";
+    }
+    if (event instanceof Event.MainOpen o) {
+      return "open main " + renamed(Thing.Kind.PANEL, o.panel());
+    }
+    if (event instanceof Event.SupplyLost l) {
+      return "lose " + renamed(Thing.Kind.SERVICE, l.service());
+    }
+    if (event instanceof Event.Transferred t) {
+      return "transfer " + renamed(Thing.Kind.PANEL, t.panel()) + " to " + t.source().map(d -> renamed(Thing.Kind.DEVICE, d)).orElse(t.off() ? "off" : "utility");
+    }
+    if (event instanceof Event.Giving g) {
+      return renamed(Thing.Kind.DEVICE, g.device()) + " gives " + g.given();
     }
     if (event instanceof Event.ConductorOpen o) {
       return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch()) + o.at().map(a -> " at " + renames.later(a)).orElse("");

@@ -1,9 +1,13 @@
 package wattle.faults;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
 /**
@@ -17,19 +21,27 @@ public final class Fault {
   private final Optional<Withstand> weakest;
   private final Ohms cold;
   private final Ohms hot;
+  private final List<Derivation> added;
 
-  private Fault(SourceLoop source, Optional<Fault> before, Optional<Run> run, Optional<Withstand> weakest, Ohms cold, Ohms hot) {
+  private Fault(
+      SourceLoop source, Optional<Fault> before, Optional<Run> run, Optional<Withstand> weakest, Ohms cold, Ohms hot,
+      List<Derivation> added) {
     this.source = source;
     this.before = before;
     this.run = run;
     this.weakest = weakest;
     this.cold = cold;
     this.hot = hot;
+    this.added = List.copyOf(added);
   }
 
-  /** Right at the source. */
-  static Fault at(SourceLoop source) {
-    return new Fault(source, Optional.empty(), Optional.empty(), Optional.empty(), source.ohms(State.COLD), source.ohms(State.HOT));
+  /**
+   * Right at the source.
+   *
+   * @param added what other sources give into any fault behind it, each at most
+   */
+  static Fault at(SourceLoop source, List<Derivation> added) {
+    return new Fault(source, Optional.empty(), Optional.empty(), Optional.empty(), source.ohms(State.COLD), source.ohms(State.HOT), added);
   }
 
   /** At the far end of a run; the conductor that stands least is kept. */
@@ -38,12 +50,12 @@ public final class Fault {
         ? Optional.of(weakest.get().lesser(withstand.get()))
         : weakest.or(() -> withstand);
     return new Fault(
-        source, Optional.of(this), Optional.of(next), least, cold.plus(next.ohms(State.COLD)), hot.plus(next.ohms(State.HOT)));
+        source, Optional.of(this), Optional.of(next), least, cold.plus(next.ohms(State.COLD)), hot.plus(next.ohms(State.HOT)), added);
   }
 
   /** The same place behind a further breaker, which has only what follows to guard. */
   Fault behindBreaker() {
-    return new Fault(source, before, run, Optional.empty(), cold, hot);
+    return new Fault(source, before, run, Optional.empty(), cold, hot, added);
   }
 
   /** The same way taken for a fault of another kind, where ground and neutral are joined. */
@@ -51,7 +63,7 @@ public final class Fault {
     SourceLoop other =
         new SourceLoop(
             kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance());
-    return new Fault(other, before, run, weakest, cold, hot);
+    return new Fault(other, before, run, weakest, cold, hot, added);
   }
 
   public FaultKind kind() {
@@ -73,9 +85,9 @@ public final class Fault {
     return hot;
   }
 
-  /** Amperes with cold conductors. */
+  /** Amperes with cold conductors, and with what other sources of the house add. */
   public double mostAmperes() {
-    return volts() / cold.magnitude();
+    return volts() / cold.magnitude() + added.stream().mapToDouble(Derivation::si).sum();
   }
 
   /** Amperes with hot conductors. */
@@ -90,7 +102,15 @@ public final class Fault {
 
   /** The greatest current, unfolded. */
   public Derivation most() {
-    return current(State.COLD, mostAmperes());
+    Derivation supplied = current(State.COLD, volts() / cold.magnitude());
+    if (added.isEmpty()) {
+      return supplied;
+    }
+    List<Derivation> all = new ArrayList<>(List.of(supplied.named("from the supply", "I_s")));
+    all.addAll(added);
+    return new Derivation(
+        supplied.name(), "I", new Value.Amount(Quantity.of(mostAmperes(), Units.AMPERE)), Derivation.Basis.COMPUTED, "I_s + Σ I_k", all, List.of(),
+        "Magnitudes are added, each at the terminals of its source, which is more than can be.");
   }
 
   /** The least current, unfolded. */
@@ -113,7 +133,7 @@ public final class Fault {
     Ohms loop = state == State.COLD ? cold : hot;
     Derivation impedance =
         Derivation.computed(
-            "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), java.util.List.of(resistance, reactance));
+            "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), List.of(resistance, reactance));
     return Derivation.computed(
         state.bound() + " fault current, " + kind().words(), "I", "U / Z", amperes, Units.AMPERE, source.volts(), impedance);
   }

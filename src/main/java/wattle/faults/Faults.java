@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.conductors.Conductors;
+import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -26,8 +27,9 @@ import wattle.quantity.Quantity;
  * <p>A house is a tree from its source, so that the way of a fault current is one chain of runs, out on a hot and back on
  * another hot, the neutral or the ground, and its impedances add up as complex figures: {@code I = U / |Z_source + Σ ℓ ×
  * (z_out + z_back)|}. No network needs solving, and the work is in proportion to the number of boxes. The current is greatest
- * with cold conductors and least with conductors at the rating of their insulation; both are kept. What motors and other
- * sources of the house add is not in it, nor are the joints and the arc, which only lower it.
+ * with cold conductors and least with conductors at the rating of their insulation; both are kept. Other sources of
+ * the house add to the greatest current, see {@link Contributions}; what motors add is not in it, nor are the joints and the
+ * arc, which only lower it.
  */
 public final class Faults {
   private final Map<String, FaultPoint> panels;
@@ -42,7 +44,7 @@ public final class Faults {
 
   /** Of every panel and branch of a house. */
   public static Faults of(House house, Library library, Conductors conductors) {
-    Work work = new Work(house, new Sources(library), new Runs(conductors, library), new LinkedHashMap<>(), new LinkedHashSet<>());
+    Work work = new Work(house, new Sources(library), new Contributions(house, library), new Runs(conductors, library), new LinkedHashMap<>(), new LinkedHashSet<>());
     Map<String, List<FaultPoint>> branches = new LinkedHashMap<>();
     house.panels().values().forEach(p -> work.panel(p, new HashSet<>()));
     house.branches().values().forEach(b -> branches.put(b.name(), work.branch(b)));
@@ -67,7 +69,7 @@ public final class Faults {
   }
 
   private record Work(
-      House house, Sources sources, Runs runs, Map<String, List<Fault>> panels, Set<String> unbounded) {
+      House house, Sources sources, Contributions others, Runs runs, Map<String, List<Fault>> panels, Set<String> unbounded) {
     /** @param underway panels that are being worked out, so that feeders in a circle end */
     private List<Fault> panel(Panel panel, Set<String> underway) {
       List<Fault> known = panels.get(panel.name());
@@ -102,7 +104,8 @@ public final class Faults {
         unbounded.add(service.name());
         return List.of();
       }
-      List<Fault> faults = loops.stream().map(Fault::at).toList();
+      List<Derivation> added = others.beside(service);
+      List<Fault> faults = loops.stream().map(l -> Fault.at(l, added)).toList();
       if (service.run().isPresent()) {
         faults = along(service.run().get(), faults, panel, "service run");
       }

@@ -38,7 +38,8 @@ public final class TripCurves {
     return curve(amperes, isOfIec(system), "unstated");
   }
 
-  private static boolean isOfIec(SupplySystem system) {
+  /** Whether breakers of this supply are made to standards of IEC. */
+  public static boolean isOfIec(SupplySystem system) {
     return system.kind() == SupplySystem.Kind.SINGLE_PHASE && system.legToNeutralVolts() > VOLTS_OF_IEC;
   }
 

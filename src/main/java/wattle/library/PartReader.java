@@ -70,7 +70,10 @@ final class PartReader {
             properties.words("protects").stream()
                 .map(w -> Protection.valueOf(upper(w)))
                 .collect(Collectors.toSet()),
-            properties.has("motor"));
+            properties.has("motor"),
+            family == DeviceKind.Family.SOURCE
+                ? Optional.of(DeviceKind.Grid.valueOf(upper(properties.oneOf("grid", words(DeviceKind.Grid.values()), "either"))))
+                : Optional.empty());
     properties.finish();
     return kind;
   }

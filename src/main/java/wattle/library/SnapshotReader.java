@@ -111,7 +111,12 @@ final class SnapshotReader {
         Load.Behaviour.values()[number()],
         number(),
         members(Protection.values()),
-        flag());
+        flag(),
+        grid(number()));
+  }
+
+  private static Optional<DeviceKind.Grid> grid(int ordinal) {
+    return ordinal < 0 ? Optional.empty() : Optional.of(DeviceKind.Grid.values()[ordinal]);
   }
 
   private static Optional<LoadClass> loadClass(int ordinal) {

@@ -112,6 +112,7 @@ final class SnapshotWriter {
     number(kind.ways());
     ordinals(kind.protections());
     flag(kind.motor());
+    number(kind.grid().map(Enum::ordinal).orElse(-1));
   }
 
   private void ordinals(Collection<? extends Enum<?>> members) {

@@ -63,6 +63,6 @@ final class Words {
   }
 
   static String main(MainDevice main) {
-    return "main " + main.kind().name().toLowerCase(java.util.Locale.ROOT) + main.rating().map(r -> ", " + r).orElse("");
+    return (main.kind() == MainDevice.Kind.TRANSFER ? "transfer switch" : "main " + main.kind().name().toLowerCase(java.util.Locale.ROOT)) + main.rating().map(r -> ", " + r).orElse("");
   }
 }

@@ -14,10 +14,13 @@ import wattle.quantity.Quantity;
  * @param interrupting the fault current it can open; absent where not said
  * @param trip its type of instantaneous trip, where it is one of IEC 60898-1 that the plan states
  * @param terminals what its own line says they are marked for; the panel's own marking counts as well
+ * @param residual the residual current at which its ground-fault protection trips; absent where not said
  * @param target what it feeds
  * @param pinned whether {@code balance} must leave it where it is
  * @param legsStated whether the plan states the legs of its poles, so that they do not follow from its slots
  * @param backFed whether a source on it feeds the panel (solar, storage, generator)
+ * @param interlocked whether it closes only where the panel's supply is open, by an interlock or a transfer switch
+ * @param switchedNeutral whether the neutral of its branch goes over with the hots
  */
 public record Breaker(
     BreakerId id,
@@ -29,12 +32,14 @@ public record Breaker(
     Set<Protection> protections,
     Optional<Trip> trip,
     Terminals terminals,
+    Optional<Quantity> residual,
     Target target,
     Optional<String> label,
     boolean pinned,
     boolean legsStated,
     boolean backFed,
     boolean interlocked,
+    boolean switchedNeutral,
     Status status,
     Origin origin) {
   public Breaker {

@@ -18,6 +18,7 @@ import wattle.quantity.Quantity;
  * @param rating of its contacts; absent where it has none
  * @param shareOnLegs of a 120/240 V appliance, the part of its power that is on a leg and the neutral, from 0 to 1
  * @param motor whether a motor takes the most of what it draws
+ * @param grid how a source stands to the voltage of the house; absent for what is no source
  * @param ways of a switch: 2 for single-pole, 3 for three-way, 4 for four-way; 0 otherwise
  */
 public record DeviceKind(
@@ -34,7 +35,8 @@ public record DeviceKind(
     Load.Behaviour behaviour,
     int ways,
     Set<Protection> protections,
-    boolean motor) {
+    boolean motor,
+    Optional<Grid> grid) {
   public DeviceKind {
     needs = Set.copyOf(needs);
     halves = List.copyOf(halves);
@@ -45,7 +47,17 @@ public record DeviceKind(
   public DeviceKind needing(Set<Need> others) {
     return new DeviceKind(
         name, family, others, halves, loadClass, outlet, yokes, rating, shareOnLegs, powerFactor, behaviour, ways,
-        protections, motor);
+        protections, motor, grid);
+  }
+
+  /** How a source stands to the voltage of the house. */
+  public enum Grid {
+    /** Gives current where another holds the voltage, and stops where none does. */
+    FOLLOWS,
+    /** Holds the voltage. */
+    FORMS,
+    /** Follows where another holds the voltage, and holds it where none does. */
+    EITHER
   }
 
   /** What a device does on a branch. */

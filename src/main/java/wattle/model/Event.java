@@ -16,6 +16,23 @@ public sealed interface Event {
 
   record ServiceNeutralOpen(Span span) implements Event {}
 
+  /** The main of a panel is off. */
+  record MainOpen(String panel, Span span) implements Event {}
+
+  /** The supplier's network behind a service gives nothing. */
+  record SupplyLost(String service, Span span) implements Event {}
+
+  /**
+   * A transfer switch, or an interlock, stands otherwise than on the supply of its panel.
+   *
+   * @param source the device that feeds the panel now; absent for none
+   * @param off whether neither side feeds it; where there is no source and it is not off, the supply does
+   */
+  record Transferred(String panel, Optional<String> source, boolean off, Span span) implements Event {}
+
+  /** A source gives this power, in watts. */
+  record Giving(String device, Quantity given, Span span) implements Event {}
+
   /** The joint of a conductor at a box has added resistance. */
   record JointLoose(Conductor conductor, String at, Quantity added, Span span) implements Event {}
 

@@ -15,6 +15,8 @@ public record MainDevice(
     BREAKER,
     FUSE,
     SWITCH,
+    /** A transfer switch: the bus is on its supply, on a source of its own, or on neither. */
+    TRANSFER,
     LUGS
   }
 }

@@ -1,5 +1,6 @@
 package wattle.network;
 
+import java.util.Map;
 import wattle.model.Load.Behaviour;
 
 /**
@@ -20,14 +21,17 @@ final class Elements {
   /** Nominal volts of a load; 0 for a passive element. */
   final double[] nominal;
   final byte[] behaviour;
+  /** Amperes that the few which give instead of taking give at most. */
+  private final Map<Integer, Double> most;
 
-  Elements(int[] box, int[] from, int[] to, double[] figures, double[] nominal, byte[] behaviour) {
+  Elements(int[] box, int[] from, int[] to, double[] figures, double[] nominal, byte[] behaviour, Map<Integer, Double> most) {
     this.box = box;
     this.from = from;
     this.to = to;
     this.figures = figures;
     this.nominal = nominal;
     this.behaviour = behaviour;
+    this.most = Map.copyOf(most);
   }
 
   int count() {
@@ -61,7 +65,14 @@ final class Elements {
     return switch (BEHAVIOURS[behaviour[element]]) {
       case IMPEDANCE -> 1;
       case CURRENT -> 1 / share;
-      case POWER -> 1 / (share * share);
+      case POWER -> Math.min(1 / (share * share), withinMost(element, share));
     };
+  }
+
+  /** The same for the current that a source gives at most; none for what takes. */
+  private double withinMost(int element, double share) {
+    Double amps = most.isEmpty() ? null : most.get(element);
+    double rated = Math.hypot(figures[2 * element], figures[2 * element + 1]) / nominal[element];
+    return amps == null || rated == 0 ? Double.POSITIVE_INFINITY : amps / (rated * share);
   }
 }

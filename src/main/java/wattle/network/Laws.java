@@ -23,6 +23,8 @@ final class Laws {
   private double takenWatts;
   private double takenVars;
   private double roundingWatts;
+  /** Watts of elements that give instead of taking. */
+  private double givenByElements;
   private double largest;
 
   private Laws(Solution solution) {
@@ -101,6 +103,7 @@ final class Laws {
         flow(b, re, im, rounding);
       }
       watts += vr * re + vi * im;
+      givenByElements += Math.max(0, -(vr * re + vi * im));
       vars += vi * re - vr * im;
     }
     takenWatts += watts;
@@ -146,7 +149,7 @@ final class Laws {
 
   private void power() {
     Complex given = Complex.ZERO;
-    double size = 0;
+    double size = givenByElements;
     for (Network.VoltageSource source : net.sources) {
       for (int leg = 0; leg < source.legs().length; leg++) {
         Complex amps = SourceStamp.current(source, leg, solution.volts);

@@ -21,6 +21,7 @@ public final class NetworkBuilder {
   private final Growing.Doubles figures = new Growing.Doubles();
   private final Growing.Doubles nominal = new Growing.Doubles();
   private final Growing.Ints behaviour = new Growing.Ints();
+  private final java.util.Map<Integer, Double> most = new java.util.HashMap<>();
   private final List<Network.VoltageSource> sources = new ArrayList<>();
   private final List<Network.Link> links = new ArrayList<>();
 
@@ -94,6 +95,19 @@ public final class NetworkBuilder {
     return element(box, a, b, voltAmperes, nominalVolts, behaves.ordinal());
   }
 
+  /**
+   * A source between two terminals of a box that gives its power at the voltage that it finds there, in step with it.
+   *
+   * @param watts that it gives where its current allows it
+   * @param mostAmps that it gives at most; below half the nominal voltage less, in proportion to the voltage
+   */
+  public int follower(int box, int a, int b, double watts, double nominalVolts, double mostAmps) {
+    require(watts >= 0 && Double.isFinite(watts) && mostAmps > 0 && Double.isFinite(mostAmps), "follower");
+    int element = load(box, a, b, new Complex(-watts, 0), nominalVolts, Behaviour.POWER);
+    most.put(element, mostAmps);
+    return element;
+  }
+
   private int element(int box, int a, int b, Complex figure, double volts, int behaves) {
     elementBox.add(box);
     from.add(in(box, a));
@@ -115,11 +129,13 @@ public final class NetworkBuilder {
    *
    * @param emf electromotive force from the star point to each leg
    * @param impedance between the legs, as a symmetric matrix that has an inverse
+   * @return its number, from 0
    */
-  public void source(int box, int star, int[] legs, Complex[] emf, Complex[][] impedance) {
+  public int source(int box, int star, int[] legs, Complex[] emf, Complex[][] impedance) {
     require(legs.length == emf.length && legs.length == impedance.length && isSymmetric(impedance), "source");
     int[] terminals = Arrays.stream(legs).map(l -> in(box, l)).toArray();
     sources.add(new Network.VoltageSource(box, in(box, star), terminals, emf.clone(), Dense.inverse(impedance)));
+    return sources.size() - 1;
   }
 
   /** An impedance, not zero, between terminals of two boxes beside the tree. */
@@ -158,7 +174,7 @@ public final class NetworkBuilder {
       behaviours[i] = (byte) behaviour.get(i);
     }
     Elements elements =
-        new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviours);
+        new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviours, most);
     return new Network(
         parent.toArray(), ends.toArray(), up.toArray(), ohms.toArray(), reactance.toArray(), elements, sources, links);
   }

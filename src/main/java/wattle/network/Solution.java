@@ -73,6 +73,28 @@ public final class Solution {
     return SourceStamp.current(net.sources.get(source), leg, volts);
   }
 
+  /** Of the leg of a source that gives most. */
+  public double mostSourceAmps(int source) {
+    double most = 0;
+    for (int leg = 0; leg < net.sources.get(source).legs().length; leg++) {
+      most = Math.max(most, sourceAmps(source, leg).magnitude());
+    }
+    return most;
+  }
+
+  /** Given by a source at its terminals, in volt-amperes; the real part in watts, below zero where it takes. */
+  public Complex sourcePower(int source) {
+    Network.VoltageSource given = net.sources.get(source);
+    Complex power = Complex.ZERO;
+    for (int leg = 0; leg < given.legs().length; leg++) {
+      int t = given.legs()[leg];
+      int star = given.star();
+      Complex across = new Complex(volts[2 * t] - volts[2 * star], volts[2 * t + 1] - volts[2 * star + 1]);
+      power = power.plus(across.times(sourceAmps(source, leg).conjugate()));
+    }
+    return power;
+  }
+
   /** Through a link, from its first end to its second. */
   public Complex linkAmps(int link) {
     return linkAmps[link];

@@ -132,7 +132,9 @@ final class SupplyProperties {
   }
 
   private static double sourceCurrent(Facts facts, Panel panel) {
+    // What closes only while the supply is open never adds to what the main lets in.
     return facts.branchesOf(panel).stream()
+        .filter(b -> b.hots().stream().flatMap(h -> facts.breaker(h.breaker()).stream()).noneMatch(Breaker::interlocked))
         .flatMap(b -> facts.devicesOf(b).stream())
         .filter(d -> d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
         .mapToDouble(d -> Math.abs(d.voltAmperes()) / panel.system().legToLegVolts())

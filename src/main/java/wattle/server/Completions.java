@@ -116,7 +116,7 @@ final class Completions {
   private void trial() {
     switch (place.last()) {
       case "" -> {
-        proposals.words("what is so in this trial", "open", "loosen", "lift", "fault", "move", "swap");
+        proposals.words("what is so in this trial", "open", "loosen", "lift", "fault", "move", "swap", "lose", "transfer");
         names.devices();
       }
       case "of", "move" -> names.branches();

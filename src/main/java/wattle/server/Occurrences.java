@@ -128,6 +128,15 @@ final class Occurrences {
       path(t.at(), Kind.PANEL);
     } else if (node instanceof Tree.Move t) {
       first(t.branch(), Kind.BRANCH);
+    } else if (node instanceof Tree.OpenMain t) {
+      first(t.panel(), Kind.PANEL);
+    } else if (node instanceof Tree.Lose t) {
+      first(t.service(), Kind.SERVICE);
+    } else if (node instanceof Tree.Transfer t) {
+      first(t.panel(), Kind.PANEL);
+      path(t.position());
+    } else if (node instanceof Tree.Give t) {
+      path(t.path());
     } else if (node instanceof Tree.Draw t) {
       path(t.path());
     } else if (node instanceof Tree.Turn t) {

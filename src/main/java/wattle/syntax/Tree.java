@@ -464,6 +464,14 @@ public sealed interface Tree {
 
   record OpenServiceNeutral(Span span) implements Event {}
 
+  record OpenMain(Word panel, Span span) implements Event {}
+
+  record Lose(Word service, Span span) implements Event {}
+
+  record Transfer(Word panel, Path position, Span span) implements Event {}
+
+  record Give(Path path, Expression amount, Span span) implements Event {}
+
   record Loosen(Word conductor, Path at, Expression added, Span span) implements Event {}
 
   record Lift(Path at, Optional<Expression> leakage, Span span) implements Event {}
@@ -487,14 +495,15 @@ public sealed interface Tree {
    *
    * @param measure what is measured, word by word
    * @param link {@code of} or {@code at}, where there is a subject
-   * @param relation whether the figure is a value, a ceiling or a floor
+   * @param relation whether the figure is a value, a ceiling or a floor, or whether protection trips
+   * @param value absent where it is said that protection trips or holds
    */
   record Expectation(
       List<Word> measure,
       Optional<Word> link,
       Optional<Subject> subject,
       Relation relation,
-      Expression value,
+      Optional<Expression> value,
       Optional<Expression> within,
       Optional<Word> trial,
       Optional<Text> label,
@@ -510,7 +519,9 @@ public sealed interface Tree {
   enum Relation {
     IS,
     AT_MOST,
-    AT_LEAST
+    AT_LEAST,
+    TRIPS,
+    HOLDS
   }
 
   /** A thing of the plan: {@code kitchen.c1}, {@code P/2+4}. */

@@ -39,6 +39,18 @@ final class TrialReader {
     if (context instanceof OpenServiceNeutralContext) {
       return Optional.of(new Tree.OpenServiceNeutral(span));
     }
+    if (context instanceof OpenMainContext c) {
+      return pieces.word(c.word()).map(panel -> new Tree.OpenMain(panel, span));
+    }
+    if (context instanceof LoseContext c) {
+      return pieces.word(c.word()).map(service -> new Tree.Lose(service, span));
+    }
+    if (context instanceof TransferContext c) {
+      return both(pieces.word(c.word()), pieces.path(c.path()), (panel, to) -> new Tree.Transfer(panel, to, span));
+    }
+    if (context instanceof GiveContext c) {
+      return both(pieces.path(c.path()), pieces.amount(c.amount()), (path, amount) -> new Tree.Give(path, amount, span));
+    }
     if (context instanceof LoosenContext c) {
       Optional<Tree.Expression> added = pieces.amount(c.amount());
       return added.isEmpty()
@@ -90,6 +102,9 @@ final class TrialReader {
   }
 
   Optional<Tree.Item> expectation(ExpectationContext context) {
+    if (context.subject() != null) {
+      return opening(context);
+    }
     MeasureContext measure = context.measure();
     Optional<Tree.Expression> value = pieces.expression(context.expression());
     if (measure == null || value.isEmpty()) {
@@ -112,12 +127,23 @@ final class TrialReader {
             link,
             pieces.subject(measure.subject()),
             relation,
-            value.get(),
+            value,
             pieces.amount(context.amount()),
             pieces.word(context.word()),
             pieces.text(context.STRING()),
             pieces.span(measure),
             pieces.span(context)));
+  }
+
+  /** {@code expect breaker P/2+4 trips in leak}. */
+  private Optional<Tree.Item> opening(ExpectationContext context) {
+    return pieces.subject(context.subject())
+        .map(
+            subject ->
+                new Tree.Expectation(
+                    java.util.List.of(), Optional.empty(), Optional.of(subject),
+                    Pieces.hasToken(context, "trips") ? Tree.Relation.TRIPS : Tree.Relation.HOLDS, Optional.empty(), Optional.empty(),
+                    pieces.word(context.word()), pieces.text(context.STRING()), pieces.span(context.subject()), pieces.span(context)));
   }
 
   Optional<Tree.Item> silence(SilenceContext context) {

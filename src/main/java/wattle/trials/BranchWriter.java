@@ -73,9 +73,20 @@ final class BranchWriter {
         map.put(new Role.Hot(i), panelBox.legs()[at]);
       }
     }
-    map.put(new Role.Neutral(), panelBox.neutral());
+    if (!neutralWentAway()) {
+      map.put(new Role.Neutral(), panelBox.neutral());
+    }
     map.put(new Role.Ground(), panelBox.ground());
     return map;
+  }
+
+  /** Whether the neutral opened together with the hots of a way that switches it. */
+  private boolean neutralWentAway() {
+    return branch.hots().stream()
+        .map(BranchHot::breaker)
+        .filter(out.scenario.openBreakers()::contains)
+        .flatMap(b -> out.house.breaker(b).stream())
+        .anyMatch(wattle.model.Breaker::switchedNeutral);
   }
 
   private void section(Section section) {
@@ -111,6 +122,11 @@ final class BranchWriter {
     }
     if (branch.points().get(p).box().isPresent() && here.containsKey(new Role.Ground())) {
       out.groundIn(branch.points().get(p).box().get(), box, here.get(new Role.Ground()));
+    }
+    for (String name : branch.points().get(p).devices()) {
+      if (FeedingWriter.hasOwnStar(out.house.devices().get(name), out.scenario)) {
+        here.put(FeedingWriter.starOf(name), out.net.terminal());
+      }
     }
     for (Scenario.Lifted lifted : out.scenario.lifted()) {
       if (lifted.branch().equals(branch.name()) && lifted.point() == p) {

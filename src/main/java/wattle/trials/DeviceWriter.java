@@ -37,6 +37,10 @@ final class DeviceWriter {
       Device device = out.house.devices().get(name);
       if (device != null) {
         device.loads().forEach(load -> outlet(device, load, point));
+        if (SupplyReader.isSource(device)) {
+          Optional<HouseNetwork.Outlet> at = out.outlets.stream().filter(o -> o.device().equals(name) && o.branch().equals(branch.name())).findFirst();
+          new FeedingWriter(out, branch, system).write(device, at, terminals.get(point));
+        }
         metal(name, point);
       }
     }
@@ -126,7 +130,8 @@ final class DeviceWriter {
     int box = boxes.get(point);
     Optional<Integer> hot = new Place(branch, point).role(Event.Conductor.HOT).map(here::get);
     if (lifted.leakage().isPresent() && hot.isPresent()) {
-      out.net.resistance(box, metal, hot.get(), Math.max(HouseNetworkBuilder.BOLTED, lifted.leakage().get()));
+      int element = out.net.resistance(box, metal, hot.get(), Math.max(HouseNetworkBuilder.BOLTED, lifted.leakage().get()));
+      out.leakages.add(new HouseNetwork.Leakage(lifted.at(), element));
     }
     out.touch(box, metal);
     out.metals.add(new HouseNetwork.Metal(lifted.at(), branch.name(), true, box, metal));

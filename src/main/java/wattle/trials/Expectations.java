@@ -85,15 +85,18 @@ public final class Expectations {
   }
 
   private Judged judged(Expectation expected) {
+    if (expected.value().isEmpty()) {
+      return opening(expected);
+    }
     Optional<Measures.Measure> measure = Measures.of(expected.measure());
     if (measure.isEmpty()) {
       return without(expected, unknownMeasure(expected));
     }
     Dimension dimension = measure.get().dimension();
-    if (!expected.value().isLike(dimension)) {
+    if (!value(expected).isLike(dimension)) {
       return without(
           expected,
-          Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + expected.value().unit().symbol())
+          Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + value(expected).unit().symbol())
               .at(expected.measured(), dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
               .build());
     }
@@ -103,6 +106,34 @@ public final class Expectations {
       return new Judged(expected, Optional.of(found.get().figure()), holds(expected, found.get()) ? Optional.empty() : Optional.of(failed(expected, found.get())));
     }
     return new Judged(expected, Optional.empty(), sound ? Optional.of(nothingThere(expected, subject)) : Optional.empty());
+  }
+
+  private static Quantity value(Expectation expected) {
+    return expected.value().orElseThrow();
+  }
+
+  private Judged opening(Expectation expected) {
+    String subject = expected.subject().orElseThrow();
+    TrialResult result = result(expected.trial());
+    Optional<TripExpectations.Found> found = TripExpectations.of(result, subject);
+    if (found.isEmpty()) {
+      return new Judged(expected, Optional.empty(), sound ? Optional.of(nothingThere(expected, subject)) : Optional.empty());
+    }
+    boolean holds = found.get().isAs(expected.bound());
+    return new Judged(expected, Optional.of(found.get().figure()), holds ? Optional.empty() : Optional.of(otherwise(expected, subject, found.get())));
+  }
+
+  private Finding otherwise(Expectation expected, String subject, TripExpectations.Found found) {
+    Finding.Builder finding =
+        Finding.error("expectation-failed", "'" + subject + "' " + found.words() + in(expected))
+            .at(expected.measured(), found.figure().name() + " is " + found.figure().value().text())
+            .because(found.because())
+            .figure(found.figure().name(), found.figure().value().text())
+            .figure("expected", expected.bound() == Expectation.Bound.TRIPS ? "trips" : "holds")
+            .fix("expect what it does, or change what the trial or the house does")
+            .source(Citation.COMMON_PRACTICE);
+    expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
+    return finding.build();
   }
 
   private static Judged without(Expectation expected, Finding finding) {
@@ -131,24 +162,25 @@ public final class Expectations {
 
   private static boolean holds(Expectation expected, Measured found) {
     double figure = found.figure().si();
-    double value = expected.value().si();
+    double value = value(expected).si();
     double rounding = ROUNDING * Math.max(1, Math.abs(value));
     double tolerance = expected.within().map(Quantity::si).orElse(USUAL_TOLERANCE * Math.abs(value));
     return switch (expected.bound()) {
       case EQUAL -> Math.abs(figure - value) <= tolerance + rounding;
       case AT_MOST -> figure <= value + expected.within().map(Quantity::si).orElse(0.0) + rounding;
       case AT_LEAST -> figure >= value - expected.within().map(Quantity::si).orElse(0.0) - rounding;
+      case TRIPS, HOLDS -> throw new AssertionError(expected);
     };
   }
 
   private Finding failed(Expectation expected, Measured found) {
-    String shown = shown(found.figure().quantity().orElseThrow(), expected.value());
+    String shown = shown(found.figure().quantity().orElseThrow(), value(expected));
     Finding.Builder finding =
         Finding.error("expectation-failed", found.sentence().replace("%s", shown) + in(expected))
             .at(expected.measured(), found.where().isEmpty() ? shown + " was found" : shown + ", " + found.where())
             .because(found.reason())
             .figure(found.figure().name(), shown)
-            .figure("expected", bound(expected) + expected.value())
+            .figure("expected", bound(expected) + value(expected))
             .fix("expect " + shown + ", or change what the trial or the house does")
             .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
@@ -160,6 +192,7 @@ public final class Expectations {
       case EQUAL -> "";
       case AT_MOST -> "at most ";
       case AT_LEAST -> "at least ";
+      case TRIPS, HOLDS -> throw new AssertionError(expected);
     };
   }
 

@@ -324,7 +324,7 @@ final class Figures {
         fault.fault().ohms() > 0 ? "Through " + Quantity.of(fault.fault().ohms(), Units.OHM) + "." : "Bolted.");
   }
 
-  private static Derivation solved(String name, double value, Unit unit, String remark) {
+  static Derivation solved(String name, double value, Unit unit, String remark) {
     return new Derivation(
         name, "", amount(value, unit), Derivation.Basis.COMPUTED, "", List.of(), List.of(),
         (remark + " From the solution of the whole network, checked by Kirchhoff's current law at every node.").strip());

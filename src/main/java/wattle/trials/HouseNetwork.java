@@ -18,6 +18,9 @@ import wattle.network.Network;
  * @param metals metal parts of devices and boxes that touch may reach
  * @param faults elements of the faults of the scenario
  * @param windings sources, by the box that they stand in
+ * @param feedings sources of the house that are on
+ * @param leakages from hots to metal that is off its ground
+ * @param entrances where the runs of services end, by service
  */
 record HouseNetwork(
     Network network,
@@ -27,7 +30,10 @@ record HouseNetwork(
     List<Metal> metals,
     List<Faulting> faults,
     Map<String, PanelBox> panels,
-    Map<Integer, Winding> windings) {
+    Map<Integer, Winding> windings,
+    List<Feeding> feedings,
+    List<Leakage> leakages,
+    Map<String, PanelBox> entrances) {
   /**
    * What feeds a service, in a box of its own.
    *
@@ -35,6 +41,14 @@ record HouseNetwork(
    * @param emf what is driven from the star point to each
    */
   record Winding(List<Leg> names, int[] legs, int star, Complex[] emf) {}
+
+  /**
+   * A source of the house that is on.
+   *
+   * @param holds whether it holds the voltage, and so is a source of the network; else it is an element
+   * @param index of the source or of the element
+   */
+  record Feeding(String device, Outlet outlet, boolean holds, int index) {}
 
   /** A panel's box: its legs' terminals in the order of the panel, its neutral and its ground. */
   record PanelBox(int box, int[] legs, int neutral, int ground) {}
@@ -85,6 +99,9 @@ record HouseNetwork(
    * @param lifted whether its ground is open
    */
   record Metal(String name, String branch, boolean lifted, int box, int terminal) {}
+
+  /** A leakage; its element leads from the metal to the hot. */
+  record Leakage(String at, int element) {}
 
   /** A fault. */
   record Faulting(Scenario.Fault fault, int element) {}

@@ -46,6 +46,9 @@ final class HouseNetworkBuilder {
   final List<HouseNetwork.Faulting> faults = new ArrayList<>();
   final Map<String, HouseNetwork.PanelBox> panels = new LinkedHashMap<>();
   final Map<Integer, HouseNetwork.Winding> windings = new HashMap<>();
+  final List<HouseNetwork.Feeding> feedings = new ArrayList<>();
+  final List<HouseNetwork.Leakage> leakages = new ArrayList<>();
+  final SourceFigures sourceFigures;
   private final Library library;
   private final Optional<Double> body;
   private final Map<String, int[]> groundOfBox = new HashMap<>();
@@ -55,6 +58,7 @@ final class HouseNetworkBuilder {
       House house, Library library, Impedances impedances, EarthFigures earth, Scenario scenario, Optional<Double> body) {
     this.house = house;
     this.library = library;
+    sourceFigures = new SourceFigures(house, library);
     this.impedances = impedances;
     this.earth = earth;
     this.scenario = scenario;
@@ -76,7 +80,7 @@ final class HouseNetworkBuilder {
     }
     panelFaults();
     Network network = net.build();
-    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels, windings);
+    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels, windings, feedings, leakages, servicePoints);
   }
 
   private final Map<String, HouseNetwork.PanelBox> servicePoints = new HashMap<>();
@@ -101,7 +105,7 @@ final class HouseNetworkBuilder {
       upstream = feeding == null ? Optional.empty() : panel(feeding, above);
       closed = !scenario.openBreakers().contains(from.breaker());
     }
-    boolean on = closed;
+    boolean on = closed && !scenario.supplies().openMains().contains(panel.name());
     Optional<HouseNetwork.PanelBox> box = upstream.map(u -> new PanelWriter(this, panel).write(u, on));
     box.ifPresent(b -> panels.put(panel.name(), b));
     return box;

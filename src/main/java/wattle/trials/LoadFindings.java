@@ -28,7 +28,22 @@ final class LoadFindings {
                 "less than half of " + Quantity.of(load.outlet().nominalVolts(), Units.VOLT)));
       }
     }
+    for (HouseNetwork.Feeding feeding : result.network().feedings()) {
+      if (!feeding.holds() && result.solution().unsettled().contains(feeding.index())) {
+        double volts = result.solution().elementVolts(feeding.index()).magnitude();
+        findings.add(unsteady(feeding, Quantity.of(Math.rint(volts * 10) / 10, Units.VOLT)));
+      }
+    }
     return findings;
+  }
+
+  private Finding unsteady(HouseNetwork.Feeding feeding, Quantity last) {
+    Trial trial = result.house().trials().get(result.name());
+    return Finding.warning("load-not-served", "no steady voltage was found at '" + feeding.device() + "'" + (trial == null ? "" : " in " + trial.name()))
+        .at(trial == null ? result.house().devices().get(feeding.device()).origin().name() : trial.origin().name(), "last " + last)
+        .because("The source gives more than the wires carry away at any voltage.")
+        .fix("let it give less, or use thicker wires")
+        .build();
   }
 
   private Finding finding(HouseNetwork.Drawing load, String headline, String words) {

@@ -33,6 +33,11 @@ final class Measures {
     BY_WORD.put("touch-current", new Measure(Dimension.CURRENT, Measures::touchCurrent));
     BY_WORD.put("heat", new Measure(Dimension.POWER, Measures::heat));
     BY_WORD.put("fault-current", new Measure(Dimension.CURRENT, Measures::faultCurrent));
+    BY_WORD.put("residual-current", new Measure(Dimension.CURRENT, Measures::residual));
+    BY_WORD.put("trip-time", new Measure(Dimension.TIME, Measures::tripTime));
+    BY_WORD.put("power-given", new Measure(Dimension.POWER, Measures::powerGiven));
+    BY_WORD.put("voltage-rise", new Measure(Dimension.NONE, Measures::voltageRise));
+    BY_WORD.put("bus", new Measure(Dimension.CURRENT, Measures::bus));
     BY_WORD.put("power", new Measure(Dimension.POWER, Measures::power));
   }
 
@@ -86,6 +91,10 @@ final class Measures {
 
   private static Optional<Measured> anyCurrent(TrialResult r, String subject) {
     Figures figures = r.figures();
+    Optional<SourceReading> source = source(r, subject).filter(s -> r.house().devices().containsKey(subject));
+    if (source.isPresent()) {
+      return source.map(s -> new Measured(s.amps(), "'" + subject + "' gives %s", s.state().words(), ""));
+    }
     if (r.house().devices().containsKey(device(subject, r)) && !r.house().branches().containsKey(subject)) {
       return r.network().loads().stream()
           .filter(l -> l.outlet().name().equals(subject) || l.outlet().device().equals(subject))
@@ -184,6 +193,44 @@ final class Measures {
             .mapToDouble(l -> r.solution().elementPower(l.element()).re())
             .sum();
     return Optional.of(new Measured(figure("power of " + subject, watts, Units.WATT), "'" + subject + "' takes %s", "", ""));
+  }
+
+  private static Optional<ProtectionReading> protection(TrialResult r, String subject) {
+    return r.allProtections().stream().filter(p -> p.residual().isPresent() && (p.name().equals(subject) || p.name().equals("breaker " + subject))).findFirst();
+  }
+
+  /** The greater of what it is with nobody touching and with a hand on what is off its ground. */
+  private static Optional<Measured> residual(TrialResult r, String subject) {
+    return protection(r, subject)
+        .map(p -> p.touched().filter(t -> t.si() > p.residual().orElseThrow().si()).orElse(p.residual().orElseThrow()))
+        .map(d -> new Measured(d, "the residual current of '" + subject + "' is %s", "", ""));
+  }
+
+  private static Optional<Measured> tripTime(TrialResult r, String subject) {
+    return protection(r, subject)
+        .flatMap(ProtectionReading::within)
+        .map(d -> new Measured(d, "'" + subject + "' may take %s to trip", "at most", ""));
+  }
+
+  private static Optional<SourceReading> source(TrialResult r, String subject) {
+    return r.allSources().stream().filter(s -> s.name().equals(subject)).findFirst();
+  }
+
+  private static Optional<Measured> powerGiven(TrialResult r, String subject) {
+    return source(r, subject).map(s -> new Measured(s.watts(), "'" + subject + "' gives %s", s.state().words(), "Below zero, power flows into it."));
+  }
+
+  private static Optional<Measured> voltageRise(TrialResult r, String subject) {
+    return source(r, subject)
+        .flatMap(SourceReading::rise)
+        .map(d -> new Measured(d, "the voltage rises by %s up to '" + subject + "'", "over that at its breaker", ""));
+  }
+
+  private static Optional<Measured> bus(TrialResult r, String subject) {
+    return r.allBuses().stream()
+        .filter(b -> b.panel().equals(subject))
+        .findFirst()
+        .map(b -> new Measured(b.most(), "bar " + b.leg() + " of panel '" + subject + "' carries %s", b.at(), ""));
   }
 
   private static Optional<Measured> faultCurrent(TrialResult r, String subject) {

@@ -35,7 +35,7 @@ final class PanelWriter {
       int up = closed && at >= 0 && at < upstream.legs().length ? upstream.legs()[at] : Network.OPEN;
       legs[i] = conductor(HouseNetwork.Kind.HOT, i, "hot " + leg, up, box);
     }
-    int neutral = conductor(HouseNetwork.Kind.NEUTRAL, 0, "neutral", upstream.neutral(), box);
+    int neutral = conductor(HouseNetwork.Kind.NEUTRAL, 0, "neutral", neutralAway() ? Network.OPEN : upstream.neutral(), box);
     int ground = conductor(HouseNetwork.Kind.GROUND, 0, "ground", upstream.ground(), box);
     if (panel.bonded()) {
       out.net.resistance(box, neutral, ground, HouseNetworkBuilder.CONTACT);
@@ -44,6 +44,10 @@ final class PanelWriter {
       SupplyWriter.earth(out, service.get(), box, panel.bonded() ? neutral : ground);
     }
     return new HouseNetwork.PanelBox(box, legs, neutral, ground);
+  }
+
+  private boolean neutralAway() {
+    return out.scenario.supplies().neutralAway().contains(panel.name());
   }
 
   private List<Leg> upstreamLegs(House house) {
@@ -55,7 +59,7 @@ final class PanelWriter {
 
   private int conductor(HouseNetwork.Kind kind, int index, String name, int upstream, int box) {
     if (panel.feeder().isEmpty()) {
-      return out.net.terminal(upstream, joint(kind, index), 0);
+      return upstream == Network.OPEN ? out.net.terminal() : out.net.terminal(upstream, joint(kind, index), 0);
     }
     Optional<WireImpedance> wire = SupplyWriter.wire(out, panel.feeder().get(), kind, index, hertz);
     if (wire.isEmpty()) {

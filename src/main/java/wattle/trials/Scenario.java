@@ -26,6 +26,7 @@ import wattle.network.Complex;
  * @param reversed devices at which hot and neutral are exchanged
  * @param off switches that are off
  * @param drawn what is drawing
+ * @param supplies what feeds the house
  */
 record Scenario(
     String name,
@@ -39,7 +40,8 @@ record Scenario(
     Map<String, List<Optional<Leg>>> legs,
     Set<String> reversed,
     Set<String> off,
-    List<Drawn> drawn) {
+    List<Drawn> drawn,
+    Supplies supplies) {
 
   /** A conductor of the run of a branch that ends at a point. */
   record Wire(String branch, int point, Role role) {}
@@ -108,12 +110,27 @@ record Scenario(
   Scenario drawing(List<Drawn> loads) {
     return new Scenario(
         name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off,
-        loads);
+        loads, supplies);
+  }
+
+  /** The same fed otherwise. */
+  Scenario fedBy(Supplies others) {
+    return new Scenario(
+        name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off,
+        drawn, others);
+  }
+
+  /** The same with these breakers off. */
+  Scenario open(Set<BreakerId> breakers) {
+    return new Scenario(
+        name, breakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off, drawn,
+        supplies);
   }
 
   /** Everything in order, and nothing drawing. */
   static Scenario quiet() {
     return new Scenario(
-        "", Set.of(), false, Set.of(), Map.of(), Map.of(), List.of(), List.of(), Map.of(), Set.of(), Set.of(), List.of());
+        "", Set.of(), false, Set.of(), Map.of(), Map.of(), List.of(), List.of(), Map.of(), Set.of(), Set.of(), List.of(),
+        Supplies.usual());
   }
 }

@@ -40,10 +40,12 @@ final class ScenarioReader {
   private final Set<String> reversed = new HashSet<>();
   private final Set<String> off = new HashSet<>();
   private final Map<String, List<Scenario.Drawn>> drawn = new LinkedHashMap<>();
+  private final SupplyReader supplies;
 
   ScenarioReader(House house) {
     this.house = house;
     this.loads = new StatedLoads(house);
+    this.supplies = new SupplyReader(house, findings);
   }
 
   Checked<Scenario> read(String name, List<Event> events) {
@@ -52,15 +54,19 @@ final class ScenarioReader {
     }
     // What is said to be off draws nothing, whatever turned it on.
     off.forEach(drawn::remove);
+    Supplies fed = supplies.finish(openBreakers);
     List<Scenario.Drawn> all = drawn.values().stream().flatMap(List::stream).toList();
     return new Checked<>(
         new Scenario(
             name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed,
-            off, all),
+            off, all, fed),
         findings);
   }
 
   private void read(Event event) {
+    if (supplies.read(event)) {
+      return;
+    }
     if (event instanceof Event.ConductorOpen open) {
       conductorOpen(open);
     } else if (event instanceof Event.BreakerOpen open) {
@@ -218,6 +224,11 @@ final class ScenarioReader {
   }
 
   private void drawing(Event.Drawing event) {
+    Device source = house.devices().get(event.device());
+    if (SupplyReader.isSource(source) && source.kind().grid().orElseThrow() != DeviceKind.Grid.EITHER) {
+      impossible(event.span(), "'" + event.device() + "' gives and does not draw", "write gives, or on");
+      return;
+    }
     List<Scenario.Drawn> parts = loads.of(event);
     if (parts.isEmpty()) {
       impossible(event.span(), "'" + event.device() + "' can draw nothing", "no load of the plan is connected here");

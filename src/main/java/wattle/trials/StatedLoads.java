@@ -29,19 +29,17 @@ final class StatedLoads {
     return drawn.stream().filter(d -> d.voltAmperes().re() > 0).toList();
   }
 
-  /** Of one device, part by part; a source gives instead of taking. */
+  /** Of one device, part by part; a source draws nothing of what it is rated. */
   List<Scenario.Drawn> of(Device device) {
     List<Scenario.Drawn> drawn = new ArrayList<>();
     Optional<SupplySystem> system = systemOf(device.name());
     for (Load load : device.loads()) {
-      if (system.isPresent() && load.voltAmperes() > 0 && !(load.connection() instanceof Load.Connection.Unconnected)) {
+      if (system.isPresent() && load.voltAmperes() > 0 && load.loadClass() != LoadClass.SOURCE && !(load.connection() instanceof Load.Connection.Unconnected)) {
         double nominal = DeviceWriter.nominal(load.connection(), system.get());
         Complex power = HouseNetwork.power(load.voltAmperes(), load.powerFactor());
-        boolean gives = load.loadClass() == LoadClass.SOURCE;
         drawn.add(
             new Scenario.Drawn(
-                device.name(), load.part(), load.connection(), gives ? power.times(-1) : power, nominal,
-                gives ? Load.Behaviour.CURRENT : load.behaviour()));
+                device.name(), load.part(), load.connection(), power, nominal, load.behaviour()));
       }
     }
     return drawn;

@@ -33,8 +33,10 @@ final class SupplyWriter {
       emf[i] = Complex.polar(service.system().legToNeutralVolts(), service.system().degreesOf(legs.get(i)));
     }
     int star = out.net.terminal();
-    out.net.source(source, star, terminals, emf, SourceImpedance.of(service, library));
-    out.windings.put(source, new HouseNetwork.Winding(legs, terminals, star, emf));
+    if (!out.scenario.supplies().lost().contains(service.name())) {
+      out.net.source(source, star, terminals, emf, SourceImpedance.of(service, library));
+      out.windings.put(source, new HouseNetwork.Winding(legs, terminals, star, emf));
+    }
     out.net.resistance(source, star, Network.EARTH, out.earth.supply().si());
     out.servicePoint(service.name(), enter(source, terminals, star));
   }

@@ -34,6 +34,9 @@ public final class TrialResult {
   private final Once<List<JointReading>> joints = new Once<>(this::readJoints);
   private final Once<List<MetalReading>> metals = new Once<>(this::readMetals);
   private final Once<List<OvercurrentReading>> overcurrents;
+  private final Once<List<SourceReading>> sources;
+  private final Once<List<BusReading>> buses;
+  private final Once<List<ProtectionReading>> protections;
 
   /** The same with a person's hand on what is off its ground. */
   record Touched(HouseNetwork network, Solution solution) {}
@@ -49,6 +52,9 @@ public final class TrialResult {
     this.earth = earth;
     figures = new Figures(network, solution);
     overcurrents = new Once<>(() -> new Overcurrents(house, library, network, figures).list());
+    sources = new Once<>(() -> new SourceReadings(house, scenario, network, solution, figures).list());
+    protections = new Once<>(() -> new Protections(house, library, scenario, network, solution, touched).list());
+    buses = new Once<>(() -> new BusReadings(house, network, solution).list());
   }
 
   /**
@@ -271,6 +277,41 @@ public final class TrialResult {
     return overcurrents.get();
   }
 
+  /** What feeds the house, where that is not the supplier's network alone; empty else. */
+  public List<SourceReading> sources() {
+    return scenario.supplies().isUsual() ? List.of() : sources.get();
+  }
+
+  /** Bus bars of panels that a back-fed way is in; empty where the supplier's network alone feeds the house. */
+  public List<BusReading> buses() {
+    return scenario.supplies().isUsual() ? List.of() : buses.get();
+  }
+
+  /** Ground-fault and arc-fault protection that trips, may trip, or guards a branch on which something is wrong. */
+  public List<ProtectionReading> protections() {
+    List<String> about = new ArrayList<>(scenario.branches());
+    scenario.reversed().forEach(d -> Place.of(house, d).ifPresent(p -> about.add(p.branch().name())));
+    return allProtections().stream().filter(p -> p.verdict() != ProtectionReading.Verdict.HOLDS || guardsOneOf(p, about)).toList();
+  }
+
+  private boolean guardsOneOf(ProtectionReading reading, List<String> branches) {
+    return branches.contains(reading.guards())
+        || Place.of(house, reading.name()).filter(p -> branches.contains(p.branch().name())).isPresent();
+  }
+
+  /** All of it. */
+  List<ProtectionReading> allProtections() {
+    return protections.get();
+  }
+
+  List<SourceReading> allSources() {
+    return sources.get();
+  }
+
+  List<BusReading> allBuses() {
+    return buses.get();
+  }
+
   public List<FaultReading> faults() {
     return network.faults().stream()
         .map(
@@ -320,6 +361,12 @@ public final class TrialResult {
     }
     if (!scenario.lifted().isEmpty() || scenario.serviceNeutralOpen()) {
       notes.add("Earth: the transformer's neutral by " + earth.supply().value().text() + ", a person by " + earth.body().value().text() + ", electrodes without a stated resistance as usual for their kind; soils differ tenfold.");
+    }
+    if (scenario.supplies().has(Supplies.Part.HOLDS)) {
+      notes.add("A source of the house that holds the voltage: " + (scenario.faults().isEmpty() ? "its regulator is taken to hold it at the terminals." : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it lets into a fault."));
+    }
+    if (scenario.supplies().has(Supplies.Part.FOLLOWS) || scenario.supplies().has(Supplies.Part.STOPPED)) {
+      notes.add("An inverter that follows stops where nothing holds the voltage; nobody may rely on that: switch off and lock every source.");
     }
     notes.add("Figures are an aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after.");
     return notes;

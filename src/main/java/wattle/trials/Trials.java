@@ -3,6 +3,8 @@ package wattle.trials;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.conductors.Impedances;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -17,6 +19,9 @@ import wattle.network.Solution;
  * Switches are on unless an event says otherwise. Conductors are taken at 75 °C, as the tables of resistance are.
  */
 public final class Trials {
+  /** Of nominal, the voltage below which no inverter takes a grid for one. */
+  private static final double LEAST_SHARE = 0.5;
+
   private final House house;
   private final Library library;
   private final Impedances impedances;
@@ -48,12 +53,26 @@ public final class Trials {
     return new Checked<>(result, findings);
   }
 
-  TrialResult run(Scenario scenario) {
+  TrialResult run(Scenario asked) {
+    Scenario scenario = asked.supplies().has(Supplies.Part.FOLLOWS) ? asked.fedBy(asked.supplies().stopping(stopped(asked))) : asked;
     HouseNetwork network = network(scenario, Optional.empty());
     Solution solution = network.network().solve();
     Optional<HouseNetwork> touched =
         scenario.lifted().isEmpty() ? Optional.empty() : Optional.of(network(scenario, Optional.of(earth.body().si())));
     return new TrialResult(house, library, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())), earth);
+  }
+
+  /** Sources that follow and find no voltage with all of their kind off; what a plan calls an island does not keep them on. */
+  private Set<String> stopped(Scenario scenario) {
+    Set<String> followers = scenario.supplies().followers();
+    HouseNetwork alone = network(scenario.fedBy(scenario.supplies().stopping(followers)), Optional.empty());
+    Solution solution = alone.network().solve();
+    Set<String> found =
+        alone.outlets().stream()
+            .filter(o -> solution.volts(o.box(), o.a(), o.b()).magnitude() >= LEAST_SHARE * o.nominalVolts())
+            .map(HouseNetwork.Outlet::device)
+            .collect(Collectors.toSet());
+    return followers.stream().filter(f -> !found.contains(f)).collect(Collectors.toSet());
   }
 
   private HouseNetwork network(Scenario scenario, Optional<Double> body) {

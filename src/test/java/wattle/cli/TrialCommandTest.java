@@ -49,6 +49,16 @@ class TrialCommandTest {
   }
 
   @Test
+  void sourcesAndTransfersComeFromTheCommandLine() {
+    Ran ran =
+        run(
+            "trial", "examples/marlow-croft/house.wattle", "--event", "lose main", "--event", "transfer E to yard.g", "--event", "yard.g on", "--event",
+            "kitchen.f draws 5 A", "--format", "csv");
+    assertThat(ran.code).isEqualTo(ExitCode.FINE);
+    assertThat(ran.out).contains("main,supplier's network,gives nothing").contains("yard.g,generator inlet,holds the voltage");
+  }
+
+  @Test
   void anEventThatCannotBeReadIsShownWhereItStands() {
     Ran ran = run("trial", COURT, "--event", "kitchn.c1.upper draws 10 A");
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);

@@ -33,6 +33,17 @@ class DocumentsGoldenTest {
   }
 
   @Test
+  void lockoutOfAPanelBehindATransferSwitch() {
+    Golden.check(
+        Path.of("examples/marlow-croft/panel-E.lockout.txt"), output(0, "lockout", "examples/marlow-croft/house.wattle", "panel", "E"));
+  }
+
+  @Test
+  void trialsOfAHouseThatFeedsItself() {
+    Golden.check(Path.of("examples/marlow-croft/trials.txt"), output(0, "trial", "examples/marlow-croft/house.wattle"));
+  }
+
+  @Test
   void changesOfARenovation() {
     String folder = "examples/kitchen-renovation/";
     Golden.check(Path.of(folder + "changes.txt"), output(1, "compare", folder + "before.wattle", folder + "after.wattle"));

@@ -4,8 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 
-/** Plans made at random: shared boxes, shared neutrals on one or two breakers, switches, sources, a sub-panel. */
-final class RandomHouse {
+/**
+ * Plans made at random: shared boxes, shared neutrals on one or two breakers, switches, a sub-panel, and sources: solar,
+ * storage, a generator behind an interlock or a transfer switch, with or without a neutral that goes over.
+ */
+public final class RandomHouse {
+  private static final List<String> SOURCES = List.of("storage battery 5 kW", "generator inlet 4 kW", "solar inverter 3.8 kW");
+
   private final Random random;
   private final StringBuilder slots = new StringBuilder();
   private final StringBuilder subSlots = new StringBuilder();
@@ -18,7 +23,7 @@ final class RandomHouse {
     this.random = new Random(seed);
   }
 
-  static String plan(long seed) {
+  public static String plan(long seed) {
     return new RandomHouse(seed).text();
   }
 
@@ -33,7 +38,7 @@ final class RandomHouse {
     }
     return "service main 120/240 V 200 A { source available 10 kA }\n"
         + "panel P from main {\n bus 200 A slots 60 bonded\n main breaker 200 A\n 1+3 60 A two-pole G\n" + slots + "}\n"
-        + "panel G from P by 10 m of 6/3 NM-B {\n bus 100 A slots 60\n" + subSlots + "}\n" + branches
+        + "panel G from P by 10 m of 6/3 NM-B {\n bus 100 A slots 60\n" + (subSlots.indexOf("interlocked") >= 0 ? " main transfer 60 A\n" : "") + subSlots + "}\n" + branches
         + "room hall {\n" + room + "}\n";
   }
 
@@ -42,7 +47,7 @@ final class RandomHouse {
     String panelName = panel == 0 ? "P" : "G";
     int slot = panel == 0 ? from + 2 : from;
     StringBuilder to = panel == 0 ? slots : subSlots;
-    int kind = random.nextInt(6);
+    int kind = random.nextInt(8);
     boolean two = kind >= 2;
     if (!two) {
       to.append(" " + slot + " 15 A " + name + "\n");
@@ -50,7 +55,12 @@ final class RandomHouse {
       to.append(" " + slot + " 20 A " + name + "\n " + (slot + 2) + " 20 A " + name + "\n");
     } else {
       String handle = kind == 3 ? "handle-tied" : "two-pole";
-      to.append(" " + slot + "+" + (slot + 2) + " 20 A " + handle + (kind == 5 ? " back-fed" : "") + " " + name + "\n");
+      String source = switch (kind) {
+        case 5, 7 -> " back-fed";
+        case 6 -> " back-fed interlocked" + (random.nextBoolean() ? " switched-neutral" : "");
+        default -> "";
+      };
+      to.append(" " + slot + "+" + (slot + 2) + " 20 A " + handle + source + " " + name + "\n");
     }
     branches.append("branch " + name + " by " + (two ? "12/3" : "12/2") + " NM-B {\n " + panelName);
     int boxes = 1 + random.nextInt(3);
@@ -59,7 +69,7 @@ final class RandomHouse {
     for (int i = 0; i < boxes; i++) {
       boolean last = i == boxes - 1;
       String device = "d" + box++;
-      String line = device + ": " + (kind == 5 && last ? "storage battery 5 kW" : kind == 4 && last ? "range 4 kW" : two ? "split receptacle" : i == 0 && random.nextBoolean() ? "switch" : "receptacle");
+      String line = device + ": " + (kind >= 5 && last ? SOURCES.get(kind - 5) + (kind == 6 && random.nextBoolean() ? " bonded" : "") : kind == 4 && last ? "range 4 kW" : two ? "split receptacle" : i == 0 && random.nextBoolean() ? "switch" : "receptacle");
       List<String> free = sharedBoxes.stream().filter(b -> !used.contains(b)).toList();
       if (!free.isEmpty() && random.nextInt(3) == 0) {
         String shared = free.get(random.nextInt(free.size()));

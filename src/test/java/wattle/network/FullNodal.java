@@ -80,6 +80,30 @@ final class FullNodal {
       add(current, current, link.impedance().times(-1));
     }
     source();
+    for (Sketch.Source s : sketch.sources) {
+      Complex y = s.each().inverse();
+      for (int i = 0; i < sketch.hots; i++) {
+        int leg = s.box() * width + i;
+        int star = s.box() * width + sketch.neutral();
+        add(leg, leg, y);
+        add(star, star, y);
+        add(leg, star, y.times(-1));
+        add(star, leg, y.times(-1));
+        Complex amps = y.times(s.emf()[i]);
+        right.set(leg, 0, right.getReal(leg, 0) + amps.re(), right.getImag(leg, 0) + amps.im());
+        right.set(star, 0, right.getReal(star, 0) - amps.re(), right.getImag(star, 0) - amps.im());
+      }
+    }
+    for (int f = 0; f < sketch.followers.size(); f++) {
+      Sketch.Follower follower = sketch.followers.get(f);
+      Complex y = admittances[sketch.elements.size() + f];
+      int a = follower.box() * width + follower.a();
+      int b = follower.box() * width + follower.b();
+      add(a, a, y);
+      add(b, b, y);
+      add(a, b, y.times(-1));
+      add(b, a, y.times(-1));
+    }
   }
 
   private void source() {

@@ -72,6 +72,60 @@ class RandomNetworksTest {
     assertAgree(volts(sketch, solution), FullNodal.volts(sketch, admittances(sketch, solution)));
   }
 
+  @Property(tries = 200)
+  void severalSourcesAgreeToo(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, seed % 2 == 0).withSources(seed);
+    Solution solution = sketch.build().solve();
+    assertAgree(volts(sketch, solution), FullNodal.volts(sketch, admittances(sketch, solution)));
+  }
+
+  /** Sources that give their power at the volts they find, as admittances below zero by what they are to give there. */
+  @Property(tries = 200)
+  void sourcesThatFollowAgreeToo(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false);
+    java.util.Random random = new java.util.Random(seed);
+    int box = random.nextInt(sketch.boxes.size());
+    double watts = 500 * random.nextDouble();
+    // At most twice, at least half of what its power takes at nominal volts, so that either bound is met.
+    sketch.followers.add(new Sketch.Follower(box, 0, sketch.neutral(), watts, 120, (0.5 + 1.5 * random.nextDouble()) * Math.max(watts, 1) / 120));
+    Solution solution = sketch.build().solve();
+    if (!solution.unsettled().isEmpty()) {
+      return;
+    }
+    Sketch.Follower follower = sketch.followers.get(0);
+    int element = sketch.elements.size();
+    double held = Math.max(solution.elementVolts(element).magnitude(), 60);
+    double amps = Math.min(watts / held, follower.most());
+    Complex[] all = java.util.Arrays.copyOf(admittances(sketch, solution), element + 1);
+    all[element] = new Complex(-amps / held, 0);
+    assertAgree(volts(sketch, solution), FullNodal.volts(sketch, all));
+    assertThat(solution.elementAmps(element).magnitude()).isLessThanOrEqualTo(follower.most() * (1 + 1e-9));
+  }
+
+  /** Each of several sources alone, the others shorted, and the volts added. */
+  @Property(tries = 100)
+  void severalSourcesSuperpose(@ForAll long seed) {
+    Sketch sketch = Sketch.random(seed, true, false).withSources(seed);
+    Complex[] together = volts(sketch, sketch.build().solve());
+    java.util.List<Sketch.Source> all = java.util.List.copyOf(sketch.sources);
+    Complex[] service = sketch.emf;
+    Complex[] nothing = new Complex[service.length];
+    java.util.Arrays.fill(nothing, Complex.ZERO);
+    Complex[] sum = new Complex[together.length];
+    java.util.Arrays.fill(sum, Complex.ZERO);
+    for (int one = -1; one < all.size(); one++) {
+      sketch.emf = one < 0 ? service : nothing;
+      for (int s = 0; s < all.size(); s++) {
+        sketch.sources.set(s, s == one ? all.get(s) : new Sketch.Source(all.get(s).box(), nothing, all.get(s).each()));
+      }
+      Complex[] alone = volts(sketch, sketch.build().solve());
+      for (int t = 0; t < sum.length; t++) {
+        sum[t] = sum[t].plus(alone[t]);
+      }
+    }
+    assertAgree(sum, together);
+  }
+
   /** Each leg's electromotive force alone, and the volts added. */
   @Property(tries = 100)
   void sourcesSuperpose(@ForAll long seed) {

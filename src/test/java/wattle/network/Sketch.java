@@ -16,10 +16,18 @@ final class Sketch {
 
   record Link(int boxA, int a, int boxB, int b, Complex impedance) {}
 
+  /** A further source between the neutral and the hots of a box; its legs act on each other through nothing. */
+  record Source(int box, Complex[] emf, Complex each) {}
+
+  /** @param most amperes */
+  record Follower(int box, int a, int b, double watts, double nominal, double most) {}
+
   final int hots;
   final List<Box> boxes = new ArrayList<>();
   final List<Element> elements = new ArrayList<>();
   final List<Link> links = new ArrayList<>();
+  final List<Source> sources = new ArrayList<>();
+  final List<Follower> followers = new ArrayList<>();
   Complex[] emf;
   Complex[][] sourceImpedance;
 
@@ -112,6 +120,19 @@ final class Sketch {
     return sketch;
   }
 
+  /** The same with up to three further sources, each somewhere in the tree and somewhat out of step, as no house has them. */
+  Sketch withSources(long seed) {
+    Random random = new Random(seed);
+    for (int i = 1 + random.nextInt(3); i > 0; i--) {
+      Complex[] out = new Complex[hots];
+      for (int leg = 0; leg < hots; leg++) {
+        out[leg] = Complex.polar(110 + 20 * random.nextDouble(), (hots == 3 ? -120.0 * leg : 180.0 * leg) + 10 * random.nextDouble());
+      }
+      sources.add(new Source(random.nextInt(boxes.size()), out, new Complex(0.05 + random.nextDouble(), 0.2 * random.nextDouble())));
+    }
+    return this;
+  }
+
   private void randomLoad(int box, Random random, boolean linear) {
     int a = random.nextInt(hots);
     int b = random.nextBoolean() && hots > 1 ? (a + 1) % hots : neutral();
@@ -140,6 +161,18 @@ final class Sketch {
         builder.load(e.box, e.a, e.b, e.figure, e.nominal, e.behaviour);
       }
     }
+    for (Source s : sources) {
+      int[] legs = new int[hots];
+      Complex[][] impedance = new Complex[hots][hots];
+      for (int i = 0; i < hots; i++) {
+        legs[i] = i;
+        for (int k = 0; k < hots; k++) {
+          impedance[i][k] = i == k ? s.each : Complex.ZERO;
+        }
+      }
+      builder.source(s.box, neutral(), legs, s.emf, impedance);
+    }
+    followers.forEach(f -> builder.follower(f.box, f.a, f.b, f.watts, f.nominal, f.most));
     links.forEach(l -> builder.link(l.boxA, l.a, l.boxB, l.b, l.impedance));
     return builder.build();
   }

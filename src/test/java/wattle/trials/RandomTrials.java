@@ -30,7 +30,7 @@ class RandomTrials {
   }
 
   private static String event(Random random) {
-    return switch (random.nextInt(11)) {
+    return switch (random.nextInt(14)) {
       case 0 -> any(random, LOADS) + " draws " + any(random, FIGURES);
       case 1 -> any(random, LOADS) + " draws " + any(random, FIGURES);
       case 2 -> any(random, List.of("hall.sw1", "hall.sw2", "den.sw", "laundry.washer", "kitchen.range")) + any(random, List.of(" on", " off"));
@@ -39,6 +39,9 @@ class RandomTrials {
       case 5 -> "loosen " + any(random, CONDUCTORS) + " at " + any(random, List.of("P", "kitchen.c1", "laundry.washer", "kitchen.range")) + " by " + plain(random);
       case 6 -> "lift ground at " + any(random, PLACES) + any(random, List.of("", " leaking " + plain(random)));
       case 7 -> "swap at " + any(random, PLACES);
+      case 9 -> any(random, List.of("lose main", "open main P", "transfer P to yard.g", "transfer P to yard.store", "transfer P to off", "transfer P to utility"));
+      case 10 -> any(random, List.of("yard.pv", "yard.store")) + " gives " + any(random, List.of("0 W", "3 kW", "5 kW", "900 kW"));
+      case 11 -> any(random, List.of("yard.pv on", "yard.store on", "yard.g on", "yard.store draws 3 kW power", "yard.g off", "kitchen.c2 on"));
       case 8 -> "move counter to " + any(random, List.of("2+4", "2+6", "8+10", "4+2"));
       default -> fault(random);
     };
@@ -66,7 +69,7 @@ class RandomTrials {
     String text = String.join("\n", events);
     TrialResult result;
     try {
-      result = Plans.runChecked(text).value();
+      result = Plans.runWithSources(text).value();
     } catch (RuntimeException e) {
       throw new AssertionError(text, e);
     }

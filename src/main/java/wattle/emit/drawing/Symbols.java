@@ -40,6 +40,14 @@ public final class Symbols {
     terminal(to, x + DEVICE - 4, y);
   }
 
+  /** A contact that goes over between two others, from left to right, {@link #DEVICE} long. */
+  public static void changeover(Sketch to, double x, double y) {
+    to.line(x, y, x + 4, y).line(x + DEVICE - 4, y, x + DEVICE, y).line(x + 5, y, x + DEVICE - 5, y);
+    terminal(to, x + 4, y);
+    terminal(to, x + 4, y - 7);
+    terminal(to, x + DEVICE - 4, y);
+  }
+
   /** So many strokes across a horizontal line: one for each conductor that the line stands for. */
   public static void strokes(Sketch to, double x, double y, int count) {
     for (int i = 0; i < count; i++) {

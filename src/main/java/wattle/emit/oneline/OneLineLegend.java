@@ -40,6 +40,9 @@ final class OneLineLegend {
         breakers().anyMatch(b -> b.device() == Breaker.Device.FUSE) || mains(MainDevice.Kind.FUSE),
         Symbols.DEVICE, "fuse", s -> Symbols.fuse(s, 0, 0));
     item(mains(MainDevice.Kind.SWITCH), Symbols.DEVICE, "switch", s -> Symbols.blade(s, 0, 0));
+    item(
+        mains(MainDevice.Kind.TRANSFER), Symbols.DEVICE, "transfer switch: on its supply, or on its own source",
+        s -> Symbols.changeover(s, 0, 0));
     item(any, 24, "a stroke for each hot; on the service run for each wire", s -> {
       s.line(0, 0, 24, 0);
       Symbols.strokes(s, 8, 0, 2);

@@ -109,6 +109,7 @@ final class PanelColumns {
         case BREAKER -> Symbols.breaker(sketch, 6, y);
         case FUSE -> Symbols.fuse(sketch, 6, y);
         case SWITCH -> Symbols.blade(sketch, 6, y);
+        case TRANSFER -> Symbols.changeover(sketch, 6, y);
         case LUGS -> { }
       }
     });

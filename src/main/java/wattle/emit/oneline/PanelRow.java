@@ -24,7 +24,7 @@ import wattle.quantity.Units;
  * @param rating with the protection, as in {@code 20 A AFCI}
  * @param wiring with the length, as in {@code 12/2 NM-B, 14.5 m}; empty where nothing leaves
  * @param what what it feeds, in plain words
- * @param load as in {@code 1200 VA}; empty for none
+ * @param load as in {@code 1200 VA}, of a source {@code gives 5000 VA}; empty for none
  * @param panel name of the panel that it feeds; empty for a branch
  * @param leaves whether a line goes out at all
  */
@@ -38,12 +38,21 @@ record PanelRow(
     String load,
     String panel,
     boolean leaves) {
+  /** What sources on the branch of a breaker are rated, in volt-amperes. */
+  private static double given(House house, Breaker breaker) {
+    return breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
+        ? house.branches().get(to.branch()).points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+            .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE).mapToDouble(wattle.model.Device::voltAmperes).sum()
+        : 0;
+  }
+
   static PanelRow of(House house, ConnectedLoads loads, Breaker breaker) {
     String legs =
         String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
     String slots = String.join("+", breaker.poles().stream().map(p -> p.slot().toString()).toList());
     double load = loads.behind(house, breaker).total();
-    String loadText = load > 0 ? Math.round(load) + " VA" : "";
+    double given = given(house, breaker);
+    String loadText = given > 0 ? "gives " + Math.round(given) + " VA" : load > 0 ? Math.round(load) + " VA" : "";
     String what = BreakerText.description(house, breaker) + status(breaker.status());
     if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
       return new PanelRow(

@@ -72,6 +72,7 @@ public final class BreakerText {
       case BREAKER -> "main breaker";
       case FUSE -> "main fuses";
       case SWITCH -> "main switch";
+      case TRANSFER -> "transfer switch";
       case LUGS -> "main lugs";
     };
     return kind + main.rating().map(r -> " " + r).orElse("");

@@ -10,6 +10,8 @@ import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.model.Expectation;
 import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.Units;
 import wattle.trials.Judged;
 
 /** What a plan expects beside what was found. */
@@ -23,8 +25,8 @@ public final class ExpectationSheets {
       rows.add(
           Row.of(
               Cell.of(expected.measure().replace('-', ' ') + expected.subject().map(s -> " of " + s).orElse("")),
-              Cell.of(expected.trial().orElse("as stated")), Cell.of(bound(expected)), found(each.found(), expected.value()),
-              Cell.of(expected.value().unit().symbol()), Cell.of(each.holds() ? "met" : each.found().isPresent() ? "not met" : "not measured")));
+              Cell.of(expected.trial().orElse("as stated")), Cell.of(bound(expected)), found(each.found(), unit(each)),
+              Cell.of(unit(each).symbol()), Cell.of(each.holds() ? "met" : each.found().isPresent() ? "not met" : "not measured")));
     }
     return new Sheet(
         "expectations", "Expectations of the plan",
@@ -34,17 +36,28 @@ public final class ExpectationSheets {
         rows, List.of("Without a stated tolerance a figure may differ by one part in a hundred."));
   }
 
+  /** That of the value; of protection that of the figure which was found. */
+  private static Unit unit(Judged judged) {
+    return judged.expectation().value().or(() -> judged.found().flatMap(Derivation::quantity)).map(Quantity::unit).orElse(Units.ONE);
+  }
+
   private static String bound(Expectation expected) {
     String within = expected.within().map(w -> " within " + w).orElse("");
     return switch (expected.bound()) {
-      case EQUAL -> expected.value() + within;
-      case AT_MOST -> "at most " + expected.value() + within;
-      case AT_LEAST -> "at least " + expected.value() + within;
+      case EQUAL -> value(expected) + within;
+      case AT_MOST -> "at most " + value(expected) + within;
+      case AT_LEAST -> "at least " + value(expected) + within;
+      case TRIPS -> "trips";
+      case HOLDS -> "holds";
     };
   }
 
-  private static Cell found(Optional<Derivation> found, Quantity like) {
+  private static Quantity value(Expectation expected) {
+    return expected.value().orElseThrow();
+  }
+
+  private static Cell found(Optional<Derivation> found, Unit unit) {
     Optional<Quantity> figure = found.flatMap(Derivation::quantity);
-    return figure.map(q -> q.in(like.unit())).filter(Double::isFinite).map(v -> Cell.of(v, found.orElseThrow())).orElse(Cell.BLANK);
+    return figure.map(q -> q.in(unit)).filter(Double::isFinite).map(v -> Cell.of(v, found.orElseThrow())).orElse(Cell.BLANK);
   }
 }

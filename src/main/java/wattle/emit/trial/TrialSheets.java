@@ -33,6 +33,12 @@ public final class TrialSheets {
     if (!result.overcurrents().isEmpty()) {
       sheets.add(overcurrents(result, title));
     }
+    if (!result.sources().isEmpty()) {
+      sheets.addAll(SourceSheets.of(result, title));
+    }
+    if (!result.protections().isEmpty()) {
+      sheets.add(ProtectionSheets.of(result.protections(), title));
+    }
     if (!result.joints().isEmpty()) {
       sheets.add(joints(result, title));
     }
@@ -78,7 +84,7 @@ public final class TrialSheets {
         rows,
         List.of(
             "All figures of this trial are those before anything opens; after it opens, what it feeds is dead. A time up to never:"
-                + " the standard lets it hold. Ground-fault and arc-fault protection is not counted and may open sooner."));
+                + " the standard lets it hold. Ground-fault protection is told beside; arc-fault protection may open sooner."));
   }
 
   private static Sheet joints(TrialResult result, String title) {

@@ -74,6 +74,7 @@ final class BranchReadings {
       if (result.isOpen(id)) {
         lines.add(new BoxFigures.Line("open", true, Sign.NONE));
       }
+      lines.addAll(FeedAndTrip.protection(result, "breaker " + id));
     }
     result.overcurrents().stream().filter(o -> o.feeds().equals(branch.name())).forEach(o -> {
       lines.add(new BoxFigures.Line("carries " + figure(o.amps()) + ", " + percent(o.share()) + " of its rating", true, Sign.DANGER));
@@ -97,6 +98,8 @@ final class BranchReadings {
         o.current().filter(c -> c.si() > NOTHING).ifPresent(c -> lines.add(new BoxFigures.Line("draws " + figure(c), false, Sign.NONE)));
       }
     }
+    lines.addAll(FeedAndTrip.source(result, device.name()));
+    lines.addAll(FeedAndTrip.protection(result, device.name()));
     result.reversed().stream().filter(r -> r.device().equals(device.name()) || r.device().startsWith(device.name() + ".")).forEach(
         r -> lines.add(new BoxFigures.Line("neutral contact " + figure(r.volts()) + " to earth", true, Sign.DANGER)));
   }

@@ -14,8 +14,10 @@ enum Sign {
   HEAT("conductor that is heated most on the branch"),
   /** An arrow head. */
   JOINT("joint with added resistance"),
+  /** A square stood on a corner. */
+  SOURCE("source of the house"),
   /** A disc with a ring around it. */
-  DANGER("breaker that would open, fault, metal that is live");
+  DANGER("breaker or protection that would open, fault, metal that is live");
 
   static final double WIDTH = 12;
 
@@ -37,6 +39,7 @@ enum Sign {
       case VOLTAGE -> to.add(new Shape.Circle(middle, y, 4.5, Stroke.THIN, Fill.ALARM));
       case HEAT -> to.box(middle - 4.5, y - 4.5, 9, 9, Stroke.THIN, Fill.ALARM);
       case JOINT -> to.add(new Shape.Triangle(middle, y - 5, middle - 5, y + 4.5, middle + 5, y + 4.5));
+      case SOURCE -> to.line(middle, y - 5.5, middle + 5.5, y).line(middle + 5.5, y, middle, y + 5.5).line(middle, y + 5.5, middle - 5.5, y).line(middle - 5.5, y, middle, y - 5.5);
       case DANGER -> {
         to.add(new Shape.Circle(middle, y, 5.6, Stroke.THIN, Fill.PAPER));
         to.add(new Shape.Circle(middle, y, 3, Stroke.THIN, Fill.ALARM));

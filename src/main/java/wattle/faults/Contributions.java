@@ -1,0 +1,85 @@
+package wattle.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind.Family;
+import wattle.model.DeviceKind.Grid;
+import wattle.model.House;
+import wattle.model.Load;
+import wattle.model.Panel;
+import wattle.model.Service;
+import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * What sources of the house add to a fault. An inverter gives no more than a multiple of its rated current, a generator what
+ * its subtransient reactance lets through. Both are taken as they are at their own terminals and added as magnitudes, which
+ * is more than can be: the runs between only lower it. What an interlock or a transfer switch keeps apart from the supply is
+ * not added to what that drives.
+ */
+public final class Contributions {
+  private final House house;
+  private final Library library;
+
+  public Contributions(House house, Library library) {
+    this.house = house;
+    this.library = library;
+  }
+
+  /** Times its rated current that an inverter gives into a fault: as stated, or as usual. */
+  public Derivation factor(Device device) {
+    return stated(device, "fault-factor", "fault current of " + device.name() + " to its rated current", "k")
+        .orElseGet(() -> limit("inverter-fault-factor", "k", new Quantity(2, Units.ONE)));
+  }
+
+  /** Subtransient reactance of a generator, of its rated impedance: as stated, or as usual. */
+  public Derivation reactance(Device device) {
+    return stated(device, "reactance", "subtransient reactance of " + device.name(), "x")
+        .orElseGet(() -> limit("generator-reactance", "x", new Quantity(0.10, Units.PERCENT)));
+  }
+
+  private static Optional<Derivation> stated(Device device, String fact, String name, String symbol) {
+    return Optional.ofNullable(device.facts().get(fact)).filter(q -> q.si() > 0).map(q -> Derivation.stated(name, symbol, q));
+  }
+
+  private Derivation limit(String name, String symbol, Quantity usual) {
+    return library.limit(name).map(l -> l.derivation(symbol)).orElseGet(() -> Derivation.assumed(name, symbol, usual));
+  }
+
+  /** Of each source that can run while a service feeds the house, in the order of the plan. */
+  List<Derivation> beside(Service service) {
+    List<Derivation> added = new ArrayList<>();
+    for (Branch branch : house.branches().values()) {
+      Optional<Panel> panel = branch.panel().map(house.panels()::get);
+      boolean ofService = panel.flatMap(house::serviceOf).filter(s -> s.name().equals(service.name())).isPresent();
+      boolean apart = branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).anyMatch(Breaker::interlocked);
+      if (ofService && !apart && branch.status() != Status.TO_REMOVE) {
+        branch.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+            .filter(d -> d != null && d.kind().family() == Family.SOURCE && d.status() != Status.TO_REMOVE && d.voltAmperes() > 0)
+            .forEach(d -> added.add(of(d, panel.orElseThrow())));
+      }
+    }
+    return added;
+  }
+
+  private Derivation of(Device device, Panel panel) {
+    boolean lines = device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToHot);
+    double volts = lines ? panel.system().legToLegVolts() : panel.system().legToNeutralVolts();
+    Derivation rating = Derivation.stated("rating of " + device.name(), "S_r", Quantity.of(device.voltAmperes(), Units.VOLT_AMPERE));
+    Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(volts, Units.VOLT));
+    double rated = device.voltAmperes() / volts;
+    if (device.kind().grid().orElse(Grid.EITHER) == Grid.FORMS) {
+      Derivation x = reactance(device);
+      return Derivation.computed("fault current from " + device.name(), "I_g", "S_r / (x × U_n)", rated / x.si(), Units.AMPERE, rating, x, nominal);
+    }
+    Derivation k = factor(device);
+    return Derivation.computed("fault current from " + device.name(), "I_i", "k × S_r / U_n", k.si() * rated, Units.AMPERE, k, rating, nominal);
+  }
+}
