@@ -53,7 +53,7 @@ public final class PartwiseParser {
       findings.addAll(part.read.findings());
     }
     known = now;
-    if (findings.stream().anyMatch(f -> PlanParser.STOPS.contains(f.rule()))) {
+    if (PlanParser.stopped(findings)) {
       return whole(source);
     }
     Placement placement = new Placement(places);

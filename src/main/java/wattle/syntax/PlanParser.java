@@ -1,6 +1,7 @@
 package wattle.syntax;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,6 +13,7 @@ import org.antlr.v4.runtime.atn.PredictionMode;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.finding.Span;
 import wattle.syntax.grammar.WattleLexer;
 import wattle.syntax.grammar.WattleParser;
 import wattle.syntax.grammar.WattleParser.ItemContext;
@@ -28,17 +30,53 @@ public final class PlanParser {
   static final int MOST_FINDINGS = 100;
 
   /** Findings after which nothing more of a file is read, or told. */
-  static final Set<String> STOPS = Set.of("nesting-too-deep", "too-many-mistakes");
+  private static final Set<String> STOPS = Set.of("nesting-too-deep", "too-many-mistakes");
 
-  /** Items of a file that one processor reads before another has begun. */
-  private static final int WORTH_SHARING = 1000;
+  /**
+   * Characters that are read at a time. A long file is read in portions, so that all processors have their share and
+   * what ANTLR made of a portion is let go before the memory is full of it.
+   */
+  private static final int PORTION = 1 << 16;
 
   private PlanParser() {}
 
   /** Reads a file; whatever is wrong in it, there is a tree of the rest. */
   public static Checked<PlanTree> parse(Source source) {
-    Spans spans = new Spans(source);
-    WattleLexer lexer = new WattleLexer(CharStreams.fromString(source.text(), source.name()));
+    return parse(source, PORTION);
+  }
+
+  static Checked<PlanTree> parse(Source source, int portion) {
+    return source.text().length() < 2 * portion ? whole(source) : portions(source, TextParts.portions(source, portion));
+  }
+
+  private static Checked<PlanTree> portions(Source source, List<Span> portions) {
+    List<Checked<PlanTree>> read = portions.parallelStream().map(PlanParser::portion).toList();
+    List<Finding> findings = new ArrayList<>();
+    List<Tree.Item> items = new ArrayList<>();
+    Set<String> damagedWords = new HashSet<>();
+    for (Checked<PlanTree> portion : read) {
+      findings.addAll(portion.findings());
+      items.addAll(portion.value().items());
+      damagedWords.addAll(portion.value().damagedWords());
+    }
+    return stopped(findings) ? whole(source) : new Checked<>(new PlanTree(source, items, damagedWords), bounded(source, findings));
+  }
+
+  /** Whether there was so much wrong somewhere that only a reading of the whole can tell where it stops. */
+  static boolean stopped(List<Finding> findings) {
+    return findings.stream().anyMatch(f -> STOPS.contains(f.rule()));
+  }
+
+  private static Checked<PlanTree> whole(Source source) {
+    return portion(source.span(0, source.text().length()));
+  }
+
+  /** Reads a text, or such a part of it as means the same wherever it stands. */
+  private static Checked<PlanTree> portion(Span portion) {
+    Source source = portion.source();
+    String text = portion.text();
+    Spans spans = new Spans(portion, text);
+    WattleLexer lexer = new WattleLexer(CharStreams.fromString(text, source.name()));
     lexer.removeErrorListeners();
     List<Token> lexed = new ArrayList<>(lexer.getAllTokens());
     TokenRepair repair = new TokenRepair(spans);
@@ -55,16 +93,8 @@ public final class PlanParser {
     PlanContext plan = parser.plan();
     findings.addAll(recovery.findings());
     recovery.damagedWords().addAll(repair.damagedWords());
-    PlanTree tree =
-        new PlanTree(source, items(plan.item(), new ItemReader(new Pieces(spans))), recovery.damagedWords());
-    return new Checked<>(tree, bounded(source, findings));
-  }
-
-  /** An item is read by itself, so that those of a long file are shared among the processors. */
-  private static List<Tree.Item> items(List<ItemContext> contexts, ItemReader reader) {
-    return contexts.size() < WORTH_SHARING
-        ? Pieces.each(contexts, reader)
-        : contexts.parallelStream().map(reader).flatMap(Optional::stream).toList();
+    List<Tree.Item> items = Pieces.each(plan.item(), new ItemReader(new Pieces(spans)));
+    return new Checked<>(new PlanTree(source, items, recovery.damagedWords()), bounded(source, findings));
   }
 
   /** The findings in order, no more than a reader can bear. */

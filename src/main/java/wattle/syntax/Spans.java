@@ -5,23 +5,30 @@ import org.antlr.v4.runtime.Token;
 import wattle.finding.Source;
 import wattle.finding.Span;
 
-/** Turns positions of the lexer, which count code points, into spans, which count UTF-16 units: the one place. */
+/**
+ * Turns positions of the lexer, which count code points from the start of what it reads, into spans, which count UTF-16
+ * units from the start of the source: the one place.
+ */
 final class Spans {
   private final Source source;
+  private final int start;
+  private final int end;
   private final int[] unitOfCodePoint;
 
   Spans(Source source) {
-    this.source = source;
-    this.unitOfCodePoint = unitOfCodePoint(source.text());
+    this(source.span(0, source.text().length()), source.text());
   }
 
-  Source source() {
-    return source;
+  /** @param text of the excerpt, which is all that the lexer reads */
+  Spans(Span excerpt, String text) {
+    this.source = excerpt.source();
+    this.start = excerpt.start();
+    this.end = excerpt.end();
+    this.unitOfCodePoint = unitOfCodePoint(text);
   }
 
   Span of(Token token) {
     if (token.getType() == Token.EOF) {
-      int end = source.text().length();
       return new Span(source, end, end);
     }
     return source.span(units(token.getStartIndex()), units(token.getStopIndex() + 1));
@@ -40,7 +47,7 @@ final class Spans {
   }
 
   private int units(int codePoints) {
-    return unitOfCodePoint == null ? codePoints : unitOfCodePoint[Math.min(codePoints, unitOfCodePoint.length - 1)];
+    return start + (unitOfCodePoint == null ? codePoints : unitOfCodePoint[Math.min(codePoints, unitOfCodePoint.length - 1)]);
   }
 
   /** Null for a text without surrogates, where both counts agree. */

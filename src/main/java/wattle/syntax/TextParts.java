@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import wattle.finding.Source;
+import wattle.finding.Span;
 
 /**
  * Cuts a text where no block is open and no list goes on: behind such a line end nothing before it matters to the parser.
@@ -15,8 +17,7 @@ final class TextParts {
   private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*(-[\\p{L}_0-9]+)*");
 
   private final String text;
-  private final List<String> parts = new ArrayList<>();
-  private int start;
+  private final List<Integer> ends = new ArrayList<>();
   private int depth;
   private char last = ' ';
 
@@ -26,9 +27,32 @@ final class TextParts {
 
   /** The parts in order, which together are the text. */
   static List<String> of(String text) {
+    List<String> parts = new ArrayList<>();
+    int start = 0;
+    for (int end : ends(text)) {
+      parts.add(text.substring(start, end));
+      start = end;
+    }
+    return parts;
+  }
+
+  /** Neighbouring parts together, as few as are at least so long, which together are the text; the last may be shorter. */
+  static List<Span> portions(Source source, int length) {
+    List<Span> portions = new ArrayList<>();
+    int start = 0;
+    for (int end : ends(source.text())) {
+      if (end - start >= length || end == source.text().length()) {
+        portions.add(source.span(start, end));
+        start = end;
+      }
+    }
+    return portions;
+  }
+
+  private static List<Integer> ends(String text) {
     TextParts parts = new TextParts(text);
     parts.cut();
-    return parts.parts;
+    return parts.ends;
   }
 
   private void cut() {
@@ -49,8 +73,8 @@ final class TextParts {
       }
       last = c <= ' ' || c == '\u00A0' || c == '\uFEFF' ? last : c;
     }
-    if (start < text.length()) {
-      parts.add(text.substring(start));
+    if (text.length() > (ends.isEmpty() ? 0 : ends.get(ends.size() - 1))) {
+      ends.add(text.length());
     }
   }
 
@@ -60,8 +84,7 @@ final class TextParts {
         depth = 0; // the block that lacks its brace is closed before this
       }
     } else if (last != ',') {
-      parts.add(text.substring(start, next));
-      start = next;
+      ends.add(next);
       last = ' ';
     }
   }

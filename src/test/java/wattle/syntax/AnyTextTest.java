@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -13,11 +14,13 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.finding.Span;
 import wattle.golden.Golden;
 
 /** Whatever the text, there is a tree and there are findings, and both are the same for every line end. */
@@ -68,6 +71,26 @@ class AnyTextTest {
   void anyBytesGiveATree(@ForAll byte[] bytes) {
     Checked<PlanTree> parsed = PlanParser.parse(new Source("junk", new String(bytes, StandardCharsets.UTF_8)));
     assertThat(parsed.findings().size()).isLessThanOrEqualTo(PlanParser.MOST_FINDINGS + 1);
+  }
+
+  /** Several mistakes, some of which leave open what the next portion would have to close. */
+  @Property(tries = 300)
+  void portionsGiveWhatTheWholeGives(
+      @ForAll("prefixes") String one, @ForAll("damaged") String other, @ForAll("damaged") String third, @ForAll boolean sound) {
+    String text = sound ? String.join("\n", PLANS) + other : one + "\n" + other + "\n" + third;
+    Source source = new Source("house.wattle", text);
+    Checked<PlanTree> whole = PlanParser.parse(source, text.length() + 1);
+    Checked<PlanTree> portions = PlanParser.parse(source, 200);
+    assertThat(portions.findings()).isEqualTo(whole.findings());
+    assertThat(portions.value()).isEqualTo(whole.value());
+  }
+
+  @Test
+  void aLongPlanIsReadInPortions() {
+    String plan = String.join("\n", Collections.nCopies(40, PLANS.get(0).replace("\r", "")));
+    List<Span> portions = TextParts.portions(new Source("long.wattle", plan), 1 << 12);
+    assertThat(portions).hasSizeGreaterThan(10);
+    assertThat(String.join("", portions.stream().map(Span::text).toList())).isEqualTo(plan);
   }
 
   @Property(tries = 60)
