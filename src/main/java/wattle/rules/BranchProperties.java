@@ -159,7 +159,7 @@ final class BranchProperties {
     boolean mayRoundUp = facts.receptaclesOn(run.branch()) <= 1;
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
     return conditions(facts, run)
-        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new Facts.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
+        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new HouseIndex.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
   }
 
   private static Optional<Derivation> marked(Facts facts, RunOf run, Quantity rating) {

@@ -1,17 +1,13 @@
 package wattle.rules;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.boxes.BoxFill;
-import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
-import wattle.derivation.Derivation;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
@@ -23,7 +19,6 @@ import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Dwelling;
 import wattle.model.House;
-import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.Point;
 import wattle.model.Room;
@@ -32,35 +27,36 @@ import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Wiring;
 import wattle.quantity.Quantity;
-import wattle.quantity.WireSize;
 
-/** A house with all that rules ask about it, each worked out when first asked for. Used by one thread. */
+/**
+ * A house with all that rules ask about it, each worked out when first asked for. For one thread; what holds for the whole
+ * house is in the index, which several share.
+ */
 final class Facts {
-  private final House house;
-  private final Library library;
-  private Conductors conductors;
-  private ConnectedLoads loads;
-  private BoxFill boxFill;
-  private List<RunOf> runs;
-  private Map<String, List<Branch>> branchesOfBox;
-  private Map<String, Branch> branchOfDevice;
-  private Map<String, Point> pointOfDevice;
-  private Map<String, List<Device>> switchesOfDevice;
-  private Map<BreakerId, Breaker> breakers;
-  private Map<String, List<RunOf>> runsAtBox;
-  private final Map<String, List<Device>> devicesOfBranch = new HashMap<>();
-  private final Map<String, List<Breaker>> breakersOfBranch = new HashMap<>();
-  private Map<String, List<RunOf>> runsOfBranch;
-  private Map<String, List<Branch>> branchesOfPanel;
-  private Map<String, Integer> pointIndexOfDevice;
-  private final Map<Guarded, Optional<Quantity>> largestBreakers = new HashMap<>();
-  private final Map<String, Integer> receptaclesOfBranch = new HashMap<>();
-  private final Map<String, PointRoles> rolesOfBranch = new HashMap<>();
-  private final Map<Property, Map<Object, Object>> kept = new IdentityHashMap<>();
+  /** Stands for a value that was looked for and is not known. */
+  private static final Object UNKNOWN = new Object();
 
-  Facts(House house, Library library) {
-    this.house = house;
-    this.library = library;
+  private final HouseIndex index;
+  private final House house;
+  private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
+  private final Map<Object, Object[]> kept = new IdentityHashMap<>();
+  // Rules ask several things of one thing in a row.
+  private Branch lastBranch;
+  private OfBranch ofLastBranch;
+  private Object lastThing;
+  private Object[] keptOfLast;
+
+  /** What is asked of a branch again and again; what is null was not asked for yet. */
+  private static final class OfBranch {
+    List<Device> devices;
+    List<Breaker> breakers;
+    int receptacles = -1;
+    PointRoles roles;
+  }
+
+  Facts(HouseIndex index) {
+    this.index = index;
+    this.house = index.house();
   }
 
   House house() {
@@ -68,78 +64,51 @@ final class Facts {
   }
 
   Library library() {
-    return library;
+    return index.library();
   }
 
   Conductors conductors() {
-    if (conductors == null) {
-      conductors = Conductors.of(house, library);
-    }
-    return conductors;
+    return index.conductors();
   }
 
   ConnectedLoads loads() {
-    if (loads == null) {
-      loads = ConnectedLoads.of(house);
-    }
-    return loads;
+    return index.loads();
   }
 
   BoxFill boxFill() {
-    if (boxFill == null) {
-      boxFill = new BoxFill(house, library);
-    }
-    return boxFill;
-  }
-
-  /** All things of a kind, in the order of the plan. */
-  Collection<?> all(Kind kind) {
-    return switch (kind) {
-      case HOUSE -> List.of(house);
-      case DWELLING -> house.dwellings().values();
-      case SERVICE -> house.services().values();
-      case ELECTRODE ->
-          house.services().values().stream().flatMap(s -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e))).toList();
-      case PANEL -> house.panels().values();
-      case BREAKER -> house.panels().values().stream().flatMap(p -> p.breakers().stream()).toList();
-      case FEEDER ->
-          house.panels().values().stream().flatMap(p -> p.feeder().map(f -> new FeederOf(p, f)).stream()).toList();
-      case BRANCH -> house.branches().values();
-      case RUN -> runs();
-      case WIRING -> runs().stream().map(r -> r.section().wiring()).toList();
-      case BOX -> house.boxes().values();
-      case DEVICE -> house.devices().values();
-      case ROOM -> house.rooms().values();
-    };
-  }
-
-  List<RunOf> runs() {
-    if (runs == null) {
-      runs = new ArrayList<>();
-      runsOfBranch = new HashMap<>();
-      for (Branch branch : house.branches().values()) {
-        List<RunOf> own = branch.sections().stream().map(s -> new RunOf(branch, s)).toList();
-        runsOfBranch.put(branch.name(), own);
-        runs.addAll(own);
-      }
-    }
-    return runs;
+    return index.boxFill();
   }
 
   List<RunOf> runsOf(Branch branch) {
-    runs();
-    return runsOfBranch.get(branch.name());
+    return index.runsOf(branch);
   }
 
   /** A property's value, worked out once for a thing. */
   Object kept(Property property, Object thing) {
-    Map<Object, Object> values = kept.computeIfAbsent(property, p -> new IdentityHashMap<>());
-    Object value = values.get(thing);
-    if (value == null && !values.containsKey(thing)) {
-      value = property.read().of(this, thing);
-      values.put(thing, value);
+    Object[] values = keptOf(thing);
+    Object value = values[property.keptAt()];
+    if (value == null) {
+      Object read = property.read().of(this, thing);
+      value = read == null ? UNKNOWN : read;
+      values[property.keptAt()] = value;
     }
-    return value;
+    return value == UNKNOWN ? null : value;
+  }
+
+  private Object[] keptOf(Object thing) {
+    if (thing != lastThing) {
+      keptOfLast = kept.computeIfAbsent(thing, t -> new Object[Properties.MOST_KEPT]);
+      lastThing = thing;
+    }
+    return keptOfLast;
+  }
+
+  private OfBranch of(Branch branch) {
+    if (branch != lastBranch) {
+      ofLastBranch = ofBranch.computeIfAbsent(branch, b -> new OfBranch());
+      lastBranch = branch;
+    }
+    return ofLastBranch;
   }
 
   /** Where a thing stands in the text, for the caret; absent for what has no place of its own. */
@@ -229,132 +198,105 @@ final class Facts {
   }
 
   Optional<Breaker> breaker(BreakerId id) {
-    if (breakers == null) {
-      breakers = new HashMap<>();
-      house.panels().values().forEach(p -> p.breakers().forEach(b -> breakers.put(b.id(), b)));
-    }
-    return Optional.ofNullable(breakers.get(id));
+    return index.breaker(id);
   }
 
   /** Every breaker that a hot of the branch comes from, each once. */
   List<Breaker> breakersOf(Branch branch) {
-    return breakersOfBranch.computeIfAbsent(branch.name(), n ->
-        branch.hots().stream().map(h -> h.breaker()).distinct().flatMap(id -> breaker(id).stream()).toList());
+    OfBranch of = of(branch);
+    if (of.breakers == null) {
+      of.breakers = branch.hots().stream().map(h -> h.breaker()).distinct().flatMap(id -> breaker(id).stream()).toList();
+    }
+    return of.breakers;
   }
 
   List<Branch> branchesOf(Box box) {
-    if (branchesOfBox == null) {
-      branchesOfBox = new HashMap<>();
-      for (Branch branch : house.branches().values()) {
-        for (Point point : branch.points()) {
-          point.box().ifPresent(b -> branchesOfBox.computeIfAbsent(b, n -> new ArrayList<>()).add(branch));
-        }
-      }
-    }
-    return branchesOfBox.getOrDefault(box.name(), List.of()).stream().distinct().toList();
+    return index.branchesOf(box);
   }
 
   Optional<Branch> branchOf(Device device) {
-    wire();
-    return Optional.ofNullable(branchOfDevice.get(device.name()));
+    return index.placeOf(device).map(HouseIndex.Place::branch);
   }
 
   Optional<Point> pointOf(Device device) {
-    wire();
-    return Optional.ofNullable(pointOfDevice.get(device.name()));
-  }
-
-  /** Devices that work a device. */
-  List<Device> switchesOf(Device device) {
-    if (switchesOfDevice == null) {
-      switchesOfDevice = new HashMap<>();
-      for (Device worker : house.devices().values()) {
-        new LinkedHashSet<>(worker.controls())
-            .forEach(worked -> switchesOfDevice.computeIfAbsent(worked, n -> new ArrayList<>()).add(worker));
-      }
-    }
-    return switchesOfDevice.getOrDefault(device.name(), List.of());
-  }
-
-  private void wire() {
-    if (branchOfDevice != null) {
-      return;
-    }
-    branchOfDevice = new HashMap<>();
-    pointOfDevice = new HashMap<>();
-    pointIndexOfDevice = new HashMap<>();
-    for (Branch branch : house.branches().values()) {
-      for (int i = 0; i < branch.points().size(); i++) {
-        Point point = branch.points().get(i);
-        for (String device : point.devices()) {
-          branchOfDevice.putIfAbsent(device, branch);
-          if (pointOfDevice.putIfAbsent(device, point) == null) {
-            pointIndexOfDevice.put(device, i);
-          }
-        }
-      }
-    }
+    return index.placeOf(device).map(HouseIndex.Place::point);
   }
 
   /** Index of the point of its branch at which a device stands; 0, the panel, for one that is on none. */
   int pointIndexOf(Device device) {
-    wire();
-    return pointIndexOfDevice.getOrDefault(device.name(), 0);
+    return index.placeOf(device).map(HouseIndex.Place::index).orElse(0);
   }
 
-  /**
-   * A conductor and its breaker.
-   *
-   * @param marked what the terminals at its ends allow; absent where they are not marked
-   * @param mayRoundUp whether the next standard rating above the ampacity will do
-   */
-  record Guarded(
-      Conditions conditions, Quantity rating, Optional<Derivation> marked, WireSize size, Metal metal, boolean mayRoundUp) {}
+  /** Devices that work a device. */
+  List<Device> switchesOf(Device device) {
+    return index.switchesOf(device);
+  }
 
   /** The largest breaker that guards a conductor between its terminals. */
-  Optional<Quantity> largestBreaker(Guarded guarded) {
-    return largestBreakers.computeIfAbsent(guarded, g ->
-        conductors().ampacities().between(g.conditions, Derivation.stated("rating", "I", g.rating), g.marked)
-            .flatMap(a -> conductors().breakers().largestFor(a, g.size, g.metal, g.mayRoundUp))
-            .flatMap(Derivation::quantity));
+  Optional<Quantity> largestBreaker(HouseIndex.Guarded guarded) {
+    return index.largestBreaker(guarded);
   }
 
   /** How many receptacles are on a branch. */
   int receptaclesOn(Branch branch) {
-    return receptaclesOfBranch.computeIfAbsent(branch.name(), n ->
-        (int) devicesOf(branch).stream().filter(d -> d.kind().family() == DeviceKind.Family.RECEPTACLE).count());
+    OfBranch of = of(branch);
+    if (of.receptacles < 0) {
+      int count = 0;
+      for (Device device : devicesOf(branch)) {
+        count += device.kind().family() == DeviceKind.Family.RECEPTACLE ? 1 : 0;
+      }
+      of.receptacles = count;
+    }
+    return of.receptacles;
   }
 
   /** Which of its points the neutral and the ground of a branch come to. */
   PointRoles rolesOf(Branch branch) {
-    return rolesOfBranch.computeIfAbsent(branch.name(), n -> PointRoles.of(branch));
+    OfBranch of = of(branch);
+    if (of.roles == null) {
+      of.roles = PointRoles.of(branch);
+    }
+    return of.roles;
   }
 
   List<Branch> branchesOf(Panel panel) {
-    if (branchesOfPanel == null) {
-      branchesOfPanel = new HashMap<>();
-      for (Branch branch : house.branches().values()) {
-        branch.panel().ifPresent(p -> branchesOfPanel.computeIfAbsent(p, n -> new ArrayList<>()).add(branch));
-      }
-    }
-    return branchesOfPanel.getOrDefault(panel.name(), List.of());
+    return index.branchesOf(panel);
   }
 
   List<Device> devicesOf(Branch branch) {
-    return devicesOfBranch.computeIfAbsent(branch.name(), n ->
-        branch.points().stream()
-            .flatMap(p -> p.devices().stream())
-            .map(house.devices()::get)
-            .filter(d -> d != null)
-            .toList());
+    OfBranch of = of(branch);
+    if (of.devices == null) {
+      List<Device> devices = new ArrayList<>();
+      branch.points().forEach(p -> addDevices(p.devices(), devices));
+      of.devices = List.copyOf(devices);
+    }
+    return of.devices;
   }
 
   List<Device> devicesOf(Box box) {
-    return box.devices().stream().map(house.devices()::get).filter(d -> d != null).toList();
+    List<Device> devices = new ArrayList<>(box.devices().size());
+    addDevices(box.devices(), devices);
+    return devices;
   }
 
   List<Device> devicesOf(Room room) {
-    return room.boxes().stream().map(house.boxes()::get).filter(b -> b != null).flatMap(b -> devicesOf(b).stream()).toList();
+    List<Device> devices = new ArrayList<>();
+    for (String name : room.boxes()) {
+      Box box = house.boxes().get(name);
+      if (box != null) {
+        addDevices(box.devices(), devices);
+      }
+    }
+    return devices;
+  }
+
+  private void addDevices(List<String> names, List<Device> devices) {
+    for (String name : names) {
+      Device device = house.devices().get(name);
+      if (device != null) {
+        devices.add(device);
+      }
+    }
   }
 
   Optional<Room> roomOf(Device device) {
@@ -363,16 +305,7 @@ final class Facts {
 
   /** Runs that start or end in a box. */
   List<RunOf> runsAt(Box box) {
-    if (runsAtBox == null) {
-      runsAtBox = new HashMap<>();
-      for (RunOf run : runs()) {
-        for (int end : new int[] {run.section().from(), run.section().to()}) {
-          run.branch().points().get(end).box()
-              .ifPresent(b -> runsAtBox.computeIfAbsent(b, n -> new ArrayList<>()).add(run));
-        }
-      }
-    }
-    return runsAtBox.getOrDefault(box.name(), List.of());
+    return index.runsAt(box);
   }
 
   /** Runs of a branch on the way from the panel to a device, nearest the panel first. */

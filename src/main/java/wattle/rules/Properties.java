@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.ToDoubleBiFunction;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
@@ -17,60 +18,69 @@ import wattle.quantity.WireSize;
  * @param <T> the class of the things
  */
 final class Properties<T> {
+  /** Most properties of one kind of thing whose values are kept. */
+  static final int MOST_KEPT = 8;
+
   private final Class<T> type;
   private final Map<String, Property> made = new LinkedHashMap<>();
   private String last = "";
+  private int kept;
 
   Properties(Class<T> type) {
     this.type = type;
   }
 
+  // Each reader is one lambda: rules read properties millions of times, and none of the calls on the way can be compiled in.
+
   Properties<T> figure(String name, Dimension dimension, String meaning, BiFunction<Facts, T, Optional<Quantity>> read) {
-    return add(name, new Type.Figure(dimension), meaning, (f, t) -> read.apply(f, t).orElse(null));
+    return add(name, new Type.Figure(dimension), meaning, (f, t) -> read.apply(f, type.cast(t)).orElse(null));
   }
 
   /** A figure that is always known, in a unit. */
-  Properties<T> figure(String name, Unit unit, String meaning, BiFunction<Facts, T, Double> read) {
-    return add(name, new Type.Figure(unit.dimension()), meaning, (f, t) -> Quantity.of(read.apply(f, t), unit));
+  Properties<T> figure(String name, Unit unit, String meaning, ToDoubleBiFunction<Facts, T> read) {
+    return add(name, new Type.Figure(unit.dimension()), meaning, (f, t) -> Quantity.of(read.applyAsDouble(f, type.cast(t)), unit));
   }
 
-  Properties<T> number(String name, String meaning, BiFunction<Facts, T, Number> read) {
-    return figure(name, Units.ONE, meaning, (f, t) -> read.apply(f, t).doubleValue());
+  Properties<T> number(String name, String meaning, ToDoubleBiFunction<Facts, T> read) {
+    return figure(name, Units.ONE, meaning, read);
   }
 
   Properties<T> truth(String name, String meaning, BiFunction<Facts, T, Boolean> read) {
-    return add(name, Type.TRUTH, meaning, read::apply);
+    return add(name, Type.TRUTH, meaning, (f, t) -> read.apply(f, type.cast(t)));
   }
 
   Properties<T> words(String name, String meaning, BiFunction<Facts, T, Optional<String>> read) {
-    return add(name, Type.WORDS, meaning, (f, t) -> read.apply(f, t).orElse(null));
+    return add(name, Type.WORDS, meaning, (f, t) -> read.apply(f, type.cast(t)).orElse(null));
   }
 
   Properties<T> wordSet(String name, String meaning, BiFunction<Facts, T, ? extends Collection<String>> read) {
-    return add(name, Type.WORD_SET, meaning, read::apply);
+    return add(name, Type.WORD_SET, meaning, (f, t) -> read.apply(f, type.cast(t)));
   }
 
   Properties<T> size(String name, String meaning, BiFunction<Facts, T, Optional<WireSize>> read) {
-    return add(name, Type.SIZE, meaning, (f, t) -> read.apply(f, t).orElse(null));
+    return add(name, Type.SIZE, meaning, (f, t) -> read.apply(f, type.cast(t)).orElse(null));
   }
 
   Properties<T> thing(String name, Kind kind, String meaning, BiFunction<Facts, T, ? extends Optional<?>> read) {
-    return add(name, new Type.Thing(kind), meaning, (f, t) -> read.apply(f, t).orElse(null));
+    return add(name, new Type.Thing(kind), meaning, (f, t) -> read.apply(f, type.cast(t)).orElse(null));
   }
 
   Properties<T> things(String name, Kind kind, String meaning, BiFunction<Facts, T, ? extends Collection<?>> read) {
-    return add(name, new Type.Things(kind), meaning, read::apply);
+    return add(name, new Type.Things(kind), meaning, (f, t) -> read.apply(f, type.cast(t)));
   }
 
   /** Has the values of the property that was added last kept: for those that cost much and are asked for often. */
   Properties<T> kept() {
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), true));
+    if (kept == MOST_KEPT) {
+      throw new IllegalStateException("no room to keep " + last);
+    }
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++));
     return this;
   }
 
-  private Properties<T> add(String name, Type valueType, String meaning, BiFunction<Facts, T, Object> read) {
+  private Properties<T> add(String name, Type valueType, String meaning, Property.Reader read) {
     last = name;
-    if (made.put(name, new Property(name, valueType, meaning, (f, t) -> read.apply(f, type.cast(t)), false)) != null) {
+    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT)) != null) {
       throw new IllegalStateException("two properties are called " + name);
     }
     return this;

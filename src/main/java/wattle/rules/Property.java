@@ -7,9 +7,12 @@ package wattle.rules;
  * @param type of its value
  * @param meaning one line, for the table of properties
  * @param read the value, or null where the plan does not say; a claim about what is not known is neither true nor false
- * @param kept whether the value costs enough to be kept once it was worked out, since several rules ask for it
+ * @param keptAt where the value is kept once it was worked out, among those of its thing; {@link #NOT_KEPT} for one that
+ *     costs too little, or is asked for too seldom, to be worth it
  */
-public record Property(String name, Type type, String meaning, Reader read, boolean kept) {
+public record Property(String name, Type type, String meaning, Reader read, int keptAt) {
+  static final int NOT_KEPT = -1;
+
   /** Reads a property of a thing of its kind. */
   @FunctionalInterface
   interface Reader {
@@ -18,6 +21,6 @@ public record Property(String name, Type type, String meaning, Reader read, bool
 
   /** The value for a thing of its kind, or null where the plan does not say. */
   Object of(Facts facts, Object thing) {
-    return kept ? facts.kept(this, thing) : read.of(facts, thing);
+    return keptAt != NOT_KEPT ? facts.kept(this, thing) : read.of(facts, thing);
   }
 }

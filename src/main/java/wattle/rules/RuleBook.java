@@ -1,9 +1,10 @@
 package wattle.rules;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.EnumMap;
+import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.concurrent.ForkJoinPool;
+import java.util.Map;
 import java.util.stream.IntStream;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -12,10 +13,11 @@ import wattle.model.House;
 
 /** The entry of the phase: all rules of a library over a house. */
 public final class RuleBook {
-  /** Devices from which on what several rules share is worth being worked out more than once. */
-  private static final int WORTH_SHARING = 1000;
-
-  private static final int MOST_PARTS = 8;
+  /**
+   * Things of one kind that are judged together. What lies together in a plan mostly hangs together, so that what is kept
+   * of one thing serves the others, and may be forgotten when they are done.
+   */
+  private static final int STRETCH = 2000;
 
   private final Library library;
   private final Checked<List<Rule>> rules;
@@ -46,16 +48,34 @@ public final class RuleBook {
     return findings;
   }
 
-  /** Every rule by itself, in a big house on several processors; what they find is in the order of the rules. */
+  /** In a big house on several processors; what the rules find is in their order, and of one rule in that of the plan. */
   static List<Finding> run(House house, Library library, List<Rule> rules) {
-    int parts = house.devices().size() < WORTH_SHARING ? 1 : Math.min(MOST_PARTS, ForkJoinPool.getCommonPoolParallelism() + 1);
-    List<List<Finding>> found = new ArrayList<>(Collections.nCopies(rules.size(), List.of()));
-    IntStream.range(0, parts).parallel().forEach(part -> {
-      RuleRunner runner = new RuleRunner(house, library);
-      for (int rule = part; rule < rules.size(); rule += parts) {
-        found.set(rule, runner.run(rules.get(rule)));
+    HouseIndex index = new HouseIndex(house, library);
+    Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
+    rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
+    Map<Kind, List<?>> things = new EnumMap<>(Kind.class);
+    byKind.keySet().forEach(k -> things.put(k, index.all(k)));
+    int most = things.values().stream().mapToInt(List::size).max().orElse(0);
+    int stretches = Math.max(1, (most + STRETCH - 1) / STRETCH);
+    List<Map<Rule, List<Finding>>> found =
+        IntStream.range(0, stretches).parallel().mapToObj(i -> stretch(index, byKind, things, i, stretches)).toList();
+    return rules.stream().flatMap(r -> found.stream().flatMap(f -> f.get(r).stream())).toList();
+  }
+
+  /** The i-th of so many parts of the things of each kind. */
+  private static Map<Rule, List<Finding>> stretch(
+      HouseIndex index, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
+    RuleRunner runner = new RuleRunner(index);
+    Map<Rule, List<Finding>> found = new IdentityHashMap<>();
+    things.forEach((kind, all) -> {
+      int from = (int) ((long) all.size() * i / stretches);
+      int to = (int) ((long) all.size() * (i + 1) / stretches);
+      List<Rule> own = rules.get(kind);
+      List<List<Finding>> each = runner.run(own, all.subList(from, to));
+      for (int rule = 0; rule < own.size(); rule++) {
+        found.put(own.get(rule), each.get(rule));
       }
     });
-    return found.stream().flatMap(List::stream).toList();
+    return found;
   }
 }

@@ -7,23 +7,32 @@ import java.util.Map;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Span;
-import wattle.library.Library;
-import wattle.model.House;
 
-/** Runs rules over a house. */
-public final class RuleRunner {
+/** Runs rules over things of a house. For one thread. */
+final class RuleRunner {
   private final Facts facts;
 
-  public RuleRunner(House house, Library library) {
-    this.facts = new Facts(house, library);
+  RuleRunner(HouseIndex index) {
+    this.facts = new Facts(index);
   }
 
-  /** What a rule finds; nothing is silenced here. */
-  public List<Finding> run(Rule rule) {
-    List<Finding> found = new ArrayList<>();
-    Object[] named = new Object[rule.size()];
-    for (Object thing : facts.all(rule.kind())) {
-      run(rule, thing, named).ifPresent(found::add);
+  /**
+   * Runs rules that are about one kind of thing. All of them are run over a thing before the next one's turn, so that what
+   * they ask of it, and of what it hangs on, is at hand.
+   *
+   * @return for each rule what it finds; nothing is silenced here
+   */
+  List<List<Finding>> run(List<Rule> rules, List<?> things) {
+    List<List<Finding>> found = new ArrayList<>();
+    List<Object[]> named = new ArrayList<>();
+    for (Rule rule : rules) {
+      found.add(new ArrayList<>());
+      named.add(new Object[rule.size()]);
+    }
+    for (Object thing : things) {
+      for (int i = 0; i < rules.size(); i++) {
+        run(rules.get(i), thing, named.get(i)).ifPresent(found.get(i)::add);
+      }
     }
     return found;
   }
