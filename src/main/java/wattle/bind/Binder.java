@@ -149,22 +149,21 @@ public final class Binder {
     Set<String> branchNames = branchTrees.stream().map(b -> b.name().text()).collect(Collectors.toSet());
     Set<String> roomNames = all(Tree.Room.class).stream().map(r -> r.name().text()).collect(Collectors.toSet());
     Map<String, Panel> panels = new PanelBinder(scope, services, branchNames, roomNames).bind(all(Tree.Panel.class));
-    RoomBinder.Bound rooms = new RoomBinder(scope, memory).bind(all(Tree.Room.class));
+    RoomBinder.Bound rooms = new RoomBinder(scope).bind(all(Tree.Room.class), memory);
     Map<String, Box> boxes = rooms.boxes();
     Map<String, UnwiredDevice> unwired = rooms.devices();
     Map<String, Raceway> raceways = House.byName(raceways(), Raceway::name);
 
     BranchTracer tracer = new BranchTracer(scope, panels, boxes, unwired, rooms.rooms().keySet(), raceways.keySet());
-    List<BranchDraft> drafts = branchTrees.stream().map(tree -> tracer.trace(tree, memory)).toList();
+    List<BranchDraft> drafts = tracer.trace(branchTrees, memory);
     Map<String, List<wattle.model.BranchHot>> hots = BranchFinisher.hotsByBranch(panels);
     drafts.forEach(d -> d.hots = hots.getOrDefault(d.name(), List.of()));
-    DeviceWiring wiring = new DeviceWiring(scope, boxes, unwired);
-    wiring.connect(drafts);
+    new DeviceWiring(scope, boxes, unwired).connect(drafts);
     ControlGroups groups = new ControlGroups(scope, unwired);
     Map<String, SupplySystem> systems = new HashMap<>();
     panels.values().forEach(p -> systems.put(p.name(), p.system()));
-    CircuitBinder circuits = new CircuitBinder(scope, systems, wiring, groups, memory);
-    List<Circuit> bound = drafts.stream().map(circuits::bind).toList();
+    CircuitBinder circuits = new CircuitBinder(scope, systems, groups);
+    List<Circuit> bound = circuits.bind(drafts, memory);
     Map<String, Branch> branches = House.byName(bound.stream().flatMap(c -> c.branch().stream()).toList(), Branch::name);
     Map<String, Device> wired = new HashMap<>(2 * unwired.size());
     bound.forEach(c -> c.devices().forEach(d -> wired.put(d.name(), d)));

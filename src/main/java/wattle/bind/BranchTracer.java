@@ -41,9 +41,17 @@ final class BranchTracer {
     this.surroundings = new SurroundingsBinder(scope);
   }
 
-  /** The branch as traced the last time, where its names still lead to the same boxes; else traced now. */
-  BranchDraft trace(Tree.Branch tree, Memory memory) {
-    return memory.drafts.of(tree, scope, this::leadsWhereItLed, () -> trace(tree)).untouched();
+  /** Each branch as traced the last time, where its names still lead to the same boxes; else traced now. */
+  List<BranchDraft> trace(List<Tree.Branch> trees, Memory memory) {
+    return memory.drafts
+        .all(trees, tree -> tree, scope, (tree, known) -> leadsWhereItLed(known), within -> in(within)::trace)
+        .stream()
+        .map(BranchDraft::untouched)
+        .toList();
+  }
+
+  private BranchTracer in(Scope other) {
+    return new BranchTracer(other, panels, boxes, devices, rooms, raceways);
   }
 
   /** Whether every name of a branch that was traced in full leads where it led. */

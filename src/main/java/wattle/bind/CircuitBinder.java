@@ -13,25 +13,26 @@ import wattle.model.SupplySystem;
 final class CircuitBinder {
   private final Scope scope;
   private final Map<String, SupplySystem> systemOfPanel;
-  private final DeviceWiring wiring;
+  private final HotChooser hots;
   private final ControlGroups groups;
   private final LoadBinder loads;
-  private final Memory memory;
 
-  CircuitBinder(
-      Scope scope, Map<String, SupplySystem> systemOfPanel, DeviceWiring wiring,
-      ControlGroups groups, Memory memory) {
+  CircuitBinder(Scope scope, Map<String, SupplySystem> systemOfPanel, ControlGroups groups) {
     this.scope = scope;
     this.systemOfPanel = systemOfPanel;
-    this.wiring = wiring;
+    this.hots = new HotChooser(scope);
     this.groups = groups;
     this.loads = new LoadBinder(scope, groups, systemOfPanel);
-    this.memory = memory;
   }
 
-  Circuit bind(BranchDraft draft) {
-    Circuit.Basis basis = basis(draft);
-    return memory.circuits.of(draft.tree, scope, known -> known.basis().isSameAs(basis), () -> bind(draft, basis));
+  /** The circuit of each branch, as made the last time where all that it was made from is the same. */
+  List<Circuit> bind(List<BranchDraft> drafts, Memory memory) {
+    return memory.circuits.all(
+        drafts, draft -> draft.tree, scope, (draft, known) -> known.basis().isSameAs(basis(draft)), within -> in(within)::bind);
+  }
+
+  private CircuitBinder in(Scope other) {
+    return new CircuitBinder(other, systemOfPanel, groups);
   }
 
   /** A device that hangs on no branch. */
@@ -55,10 +56,11 @@ final class CircuitBinder {
     return new Circuit.Basis(draft.legs, draft.hots, system, hanging);
   }
 
-  private Circuit bind(BranchDraft draft, Circuit.Basis basis) {
-    wiring.chooseHots(draft);
-    groups.form(draft, scope);
-    List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, groups).derive();
+  private Circuit bind(BranchDraft draft) {
+    Circuit.Basis basis = basis(draft);
+    hots.choose(draft);
+    BranchControls controls = BranchControls.of(draft, groups, scope);
+    List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, groups, controls).derive();
     List<Device> bound = new ArrayList<>();
     for (Circuit.Hanging each : basis.hanging()) {
       bound.add(loads.bind(each.device(), draft, draft.stops.get(each.stop())));

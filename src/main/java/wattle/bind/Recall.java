@@ -1,10 +1,15 @@
 package wattle.bind;
 
+import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiPredicate;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 
 /**
  * What was made of each tree the last time, so that it need not be made again while the tree is the same object and what
@@ -13,6 +18,9 @@ import java.util.function.Supplier;
  */
 final class Recall<K, V> {
   private record Made<V>(V value, List<String> assumed) {}
+
+  /** Things that one thread makes in one go. */
+  private static final int STRETCH = 256;
 
   private Map<K, Made<V>> before = new IdentityHashMap<>();
   private Map<K, Made<V>> now = new IdentityHashMap<>();
@@ -43,5 +51,75 @@ final class Recall<K, V> {
     V value = make.get();
     scope.quietSince(then).ifPresent(assumed -> now.put(tree, new Made<>(value, assumed)));
     return value;
+  }
+
+  /**
+   * As above, of many things and on several processors. A stretch of them is made aside; where something was reported in the
+   * making it is made once more, in its turn and where all can hear, so that what comes of it does not rest on threads.
+   *
+   * @param tree that a thing is made of
+   * @param holds whether the value rests on nothing that has changed, the tree apart
+   * @param maker makes things in a scope, and changes nothing that the making of another looks at
+   */
+  <T> List<V> all(List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker) {
+    List<V> values = new ArrayList<>(things.size());
+    if (things.size() > STRETCH) {
+      int stretches = (things.size() + STRETCH - 1) / STRETCH;
+      List<Optional<List<Made<V>>>> aside =
+          IntStream.range(0, stretches).parallel()
+              .mapToObj(i -> aside(stretch(things, i), tree, scope.aside(), holds, maker))
+              .toList();
+      for (int i = 0; i < stretches; i++) {
+        List<T> stretch = stretch(things, i);
+        if (aside.get(i).isPresent()) {
+          keep(stretch, tree, aside.get(i).get(), scope, values);
+        } else {
+          inTurn(stretch, tree, scope, holds, maker, values);
+        }
+      }
+    } else {
+      inTurn(things, tree, scope, holds, maker, values);
+    }
+    return values;
+  }
+
+  private static <T> List<T> stretch(List<T> things, int i) {
+    return things.subList(i * STRETCH, Math.min(things.size(), (i + 1) * STRETCH));
+  }
+
+  private <T> void inTurn(
+      List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker, List<V> values) {
+    Function<T, V> make = maker.apply(scope);
+    things.forEach(t -> values.add(of(tree.apply(t), scope, known -> holds.test(t, known), () -> make.apply(t))));
+  }
+
+  /** Absent where something was reported. */
+  private <T> Optional<List<Made<V>>> aside(
+      List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker) {
+    Function<T, V> make = maker.apply(scope);
+    List<Made<V>> all = new ArrayList<>(things.size());
+    for (T thing : things) {
+      Made<V> known = before.get(tree.apply(thing));
+      if (known != null && holds.test(thing, known.value)) {
+        all.add(known);
+        continue;
+      }
+      Scope.Moment then = scope.now();
+      V value = make.apply(thing);
+      Optional<List<String>> assumed = scope.quietSince(then);
+      if (assumed.isEmpty()) {
+        return Optional.empty();
+      }
+      all.add(new Made<>(value, assumed.get()));
+    }
+    return Optional.of(all);
+  }
+
+  private <T> void keep(List<T> things, Function<T, K> tree, List<Made<V>> made, Scope scope, List<V> values) {
+    for (int i = 0; i < made.size(); i++) {
+      made.get(i).assumed.forEach(scope::assume);
+      now.put(tree.apply(things.get(i)), made.get(i));
+      values.add(made.get(i).value);
+    }
   }
 }

@@ -1,10 +1,9 @@
 package wattle.bind;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import wattle.finding.Finding;
 import wattle.model.ConductorUse;
 import wattle.model.DeviceKind;
@@ -21,14 +20,16 @@ final class RoleDeriver {
   private final Scope scope;
   private final BranchDraft draft;
   private final ControlGroups groups;
+  private final BranchControls controls;
   private final int[] parent;
   private final int[] lastBelow;
   private final int[] order;
 
-  RoleDeriver(Scope scope, BranchDraft draft, ControlGroups groups) {
+  RoleDeriver(Scope scope, BranchDraft draft, ControlGroups groups, BranchControls controls) {
     this.scope = scope;
     this.draft = draft;
     this.groups = groups;
+    this.controls = controls;
     int count = draft.stops.size();
     parent = new int[count];
     order = new int[count];
@@ -72,7 +73,7 @@ final class RoleDeriver {
   }
 
   /** Needs of one stop: what must arrive there, whatever lies beyond. */
-  private record Needs(Set<Role> constant, boolean neutral) {}
+  private record Needs(BitSet hots, boolean neutral) {}
 
   /** The roles for each run, in the order of the draft's legs; empty lists where they could not be derived. */
   List<List<ConductorUse>> derive() {
@@ -81,50 +82,44 @@ final class RoleDeriver {
       needs.add(needs(stop));
     }
     // Everything needed beyond a stop, gathered from the far ends inwards: a run comes before those beyond it.
-    List<Set<Role>> beyond = new ArrayList<>();
+    List<BitSet> beyond = new ArrayList<>();
     boolean[] neutralBeyond = new boolean[needs.size()];
     for (int i = 0; i < needs.size(); i++) {
-      beyond.add(new LinkedHashSet<>(needs.get(i).constant));
+      beyond.add(needs.get(i).hots);
       neutralBeyond[i] = needs.get(i).neutral;
     }
     for (int i = draft.legs.size() - 1; i >= 0; i--) {
       BranchDraft.Leg leg = draft.legs.get(i);
-      beyond.get(leg.from()).addAll(beyond.get(leg.to()));
+      beyond.get(leg.from()).or(beyond.get(leg.to()));
       neutralBeyond[leg.from()] |= neutralBeyond[leg.to()];
     }
     List<List<ConductorUse>> uses = new ArrayList<>();
     for (BranchDraft.Leg leg : draft.legs) {
-      List<Role> roles = new ArrayList<>(sorted(beyond.get(leg.to())));
-      roles.addAll(groups.crossing(draft, stop -> isBeyond(leg.to(), stop)));
+      List<Role> roles = new ArrayList<>();
+      beyond.get(leg.to()).stream().forEach(hot -> roles.add(new Role.Hot(hot)));
+      roles.addAll(controls.crossing(draft, stop -> isBeyond(leg.to(), stop)));
       uses.add(assign(leg, roles, neutralBeyond[leg.to()]));
     }
     return uses;
   }
 
-  private static List<Role> sorted(Set<Role> roles) {
-    return roles.stream().sorted((a, b) -> Integer.compare(((Role.Hot) a).hot(), ((Role.Hot) b).hot())).toList();
-  }
-
   private Needs needs(BranchDraft.Stop stop) {
-    Set<Role> constant = new LinkedHashSet<>();
+    BitSet hots = new BitSet();
     boolean neutral = false;
     for (UnwiredDevice device : stop.devices) {
       String name = device.name();
       DeviceKind kind = device.kind();
-      Set<Integer> hots = HotChoice.of(device, stop, draft);
-      if (kind.family() == DeviceKind.Family.SWITCH) {
-        if (groups.isFed(name)) {
-          hots.forEach(h -> constant.add(new Role.Hot(h)));
-        }
-      } else if (!groups.isControlled(name)) {
-        hots.forEach(h -> constant.add(new Role.Hot(h)));
-      } else if (groups.isPartlyControlled(name)) {
-        hots.forEach(h -> constant.add(new Role.Hot(h)));
+      boolean alwaysLive =
+          kind.family() == DeviceKind.Family.SWITCH
+              ? controls.isFed(name)
+              : !groups.isControlled(name) || groups.isPartlyControlled(name);
+      if (alwaysLive) {
+        HotChoice.of(device, stop, draft).forEach(hots::set);
       }
       boolean hotOnly = HotChoice.isAcrossOnly(kind) && draft.hots.size() > 1;
       neutral |= kind.needs().contains(DeviceKind.Need.NEUTRAL) && !hotOnly || needsNeutralInstead(kind);
     }
-    return new Needs(constant, neutral);
+    return new Needs(hots, neutral);
   }
 
   /** An appliance made for two hots, on a supply of one leg, returns on the neutral. */
@@ -140,8 +135,9 @@ final class RoleDeriver {
       return List.of();
     }
     List<ConductorUse> uses = new ArrayList<>();
-    List<Wire> coloured = new ArrayList<>(insulated.stream().filter(w -> w.purpose() == Wire.Purpose.HOT).toList());
-    List<Wire> whites = new ArrayList<>(insulated.stream().filter(w -> w.purpose() == Wire.Purpose.NEUTRAL).toList());
+    List<Wire> coloured = new ArrayList<>();
+    List<Wire> whites = new ArrayList<>();
+    insulated.forEach(w -> (w.purpose() == Wire.Purpose.NEUTRAL ? whites : coloured).add(w));
     Optional<Wire> forNeutral = Optional.empty();
     if (neutral) {
       forNeutral = Optional.of(whites.isEmpty() ? coloured.remove(coloured.size() - 1) : whites.remove(0));

@@ -33,12 +33,10 @@ final class RoomBinder {
           "extension", "later");
 
   private final Scope scope;
-  private final Memory memory;
   private final DeviceBinder devices;
 
-  RoomBinder(Scope scope, Memory memory) {
+  RoomBinder(Scope scope) {
     this.scope = scope;
-    this.memory = memory;
     this.devices = new DeviceBinder(scope);
   }
 
@@ -60,15 +58,11 @@ final class RoomBinder {
     }
   }
 
-  Bound bind(List<Tree.Room> trees) {
+  Bound bind(List<Tree.Room> trees, Memory memory) {
     Map<String, Span> names = new HashMap<>();
-    List<Part> parts = new ArrayList<>();
-    for (Tree.Room tree : trees) {
-      if (scope.claim(names, tree.name().text(), tree.name().span(), "rooms")) {
-        parts.add(memory.rooms.of(tree, scope, known -> true, () -> room(tree)));
-      }
-    }
-    return memory.rooms(parts);
+    List<Tree.Room> kept = trees.stream().filter(t -> scope.claim(names, t.name().text(), t.name().span(), "rooms")).toList();
+    return memory.rooms(
+        memory.rooms.all(kept, tree -> tree, scope, (tree, known) -> true, within -> new RoomBinder(within)::room));
   }
 
   /** What has been found in a room so far. */

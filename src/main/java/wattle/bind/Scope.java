@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.finding.Span;
@@ -20,17 +21,31 @@ import wattle.syntax.Tree;
 /** What the binders of one plan share: the library, constants, findings and what is assumed. */
 final class Scope {
   private final Library library;
-  private final Map<String, Quantity> constants = new HashMap<>();
+  private final Map<String, Quantity> constants;
+  private final Set<String> damagedWords;
   private final List<Finding> findings = new ArrayList<>();
   private final List<String> assumed = new ArrayList<>();
-  private final Set<String> damagedWords = new HashSet<>();
   private final Set<String> spoiled = new HashSet<>();
   private int doubts;
-  private final Evaluator evaluator = new Evaluator(constants, findings::add);
+  private final Evaluator evaluator;
 
   Scope(Library library, List<PlanTree> files) {
+    this(library, new HashMap<>(), files.stream().flatMap(f -> f.damagedWords().stream()).collect(Collectors.toSet()));
+  }
+
+  private Scope(Library library, Map<String, Quantity> constants, Set<String> damagedWords) {
     this.library = library;
-    files.forEach(f -> damagedWords.addAll(f.damagedWords()));
+    this.constants = constants;
+    this.damagedWords = damagedWords;
+    this.evaluator = new Evaluator(constants, findings::add);
+  }
+
+  /**
+   * A scope for things that another thread binds, once the constants are known. What is bound in it counts only where it was
+   * quiet: it knows nothing of what was reported or spoiled elsewhere.
+   */
+  Scope aside() {
+    return new Scope(library, constants, damagedWords);
   }
 
   Library library() {
