@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.StringJoiner;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -111,8 +110,7 @@ final class DeviceBinder {
     List<Tree.Word> words = device.words();
     for (int length = words.size(); length > 0; length--) {
       for (int from = 0; from + length <= words.size(); from++) {
-        String name = joined(words.subList(from, from + length));
-        Optional<DeviceKind> found = scope.library().part(name);
+        Optional<DeviceKind> found = scope.library().part(joined(words, from, length));
         if (found.isPresent()) {
           List<Tree.Word> others = new ArrayList<>(words.subList(0, from));
           others.addAll(words.subList(from + length, words.size()));
@@ -124,9 +122,14 @@ final class DeviceBinder {
     return Optional.empty();
   }
 
-  private static String joined(List<Tree.Word> words) {
-    StringJoiner name = new StringJoiner(" ");
-    words.forEach(w -> name.add(w.text()));
+  private static String joined(List<Tree.Word> words, int from, int length) {
+    if (length == 1) {
+      return words.get(from).text();
+    }
+    StringBuilder name = new StringBuilder(words.get(from).text());
+    for (int i = from + 1; i < from + length; i++) {
+      name.append(' ').append(words.get(i).text());
+    }
     return name.toString();
   }
 

@@ -65,6 +65,15 @@ public final class BoxFill {
    * @return absent where the plan names no code, nothing is in the box, or a conductor is too thick for the code's table
    */
   public Optional<Derivation> needed(Box box) {
+    return contentsNeed(box).map(d -> d.named("volume needed by " + box.name(), "V"));
+  }
+
+  /** The figure alone, which is all that most boxes are asked for. */
+  public Optional<Quantity> volumeNeeded(Box box) {
+    return contentsNeed(box).flatMap(Derivation::quantity);
+  }
+
+  private Optional<Derivation> contentsNeed(Box box) {
     List<Section> runs = runsAt.getOrDefault(box.name(), List.of());
     TreeMap<WireSize, Integer> conductors = new TreeMap<>();
     TreeMap<WireSize, Integer> grounds = new TreeMap<>();
@@ -73,10 +82,12 @@ public final class BoxFill {
         (wire.purpose() == Wire.Purpose.GROUND ? grounds : conductors).merge(wire.size(), 1, Integer::sum);
       }
     }
-    int yokes = box.devices().stream().map(house.devices()::get).filter(d -> d != null).mapToInt(BoxFill::yokes).sum();
-    return neededBy
-        .computeIfAbsent(new Contents(conductors, grounds, yokes, box.traits().contains("clamps")), this::needed)
-        .map(d -> d.named("volume needed by " + box.name(), "V"));
+    int yokes = 0;
+    for (String name : box.devices()) {
+      Device device = house.devices().get(name);
+      yokes += device == null ? 0 : yokes(device);
+    }
+    return neededBy.computeIfAbsent(new Contents(conductors, grounds, yokes, box.traits().contains("clamps")), this::needed);
   }
 
   private Optional<Derivation> needed(Contents contents) {

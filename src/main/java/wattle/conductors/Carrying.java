@@ -1,7 +1,8 @@
 package wattle.conductors;
 
+import java.util.BitSet;
+import java.util.EnumSet;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import wattle.model.Branch;
@@ -28,12 +29,12 @@ final class Carrying {
     }
     int count = 0;
     boolean neutral = false;
-    Set<Integer> hots = new HashSet<>();
+    BitSet hots = new BitSet();
     Set<String> travellers = new HashSet<>();
     for (ConductorUse use : section.conductors()) {
       Role role = use.role();
       if (role instanceof Role.Hot hot) {
-        hots.add(hot.hot());
+        hots.set(hot.hot());
         count++;
       } else if (role instanceof Role.SwitchLeg) {
         count++;
@@ -55,11 +56,15 @@ final class Carrying {
     return hots + (counts ? 1 : 0);
   }
 
-  private static boolean balances(Set<Integer> hots, Branch branch, SupplySystem system) {
-    List<Optional<Leg>> legs =
-        hots.stream().map(h -> h < branch.hots().size() ? branch.hots().get(h).leg() : Optional.<Leg>empty()).toList();
-    boolean apart = legs.stream().allMatch(Optional::isPresent) && Set.copyOf(legs).size() == legs.size();
-    return apart && balances(legs.size(), system);
+  private static boolean balances(BitSet hots, Branch branch, SupplySystem system) {
+    Set<Leg> legs = EnumSet.noneOf(Leg.class);
+    for (int hot = hots.nextSetBit(0); hot >= 0; hot = hots.nextSetBit(hot + 1)) {
+      Optional<Leg> leg = hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
+      if (leg.isEmpty() || !legs.add(leg.get())) {
+        return false; // on no leg that is known, or on one with another
+      }
+    }
+    return balances(legs.size(), system);
   }
 
   /** Whether the currents of so many legs can cancel in the neutral. */

@@ -47,7 +47,7 @@ public final class RunConditions {
     this.library = library;
     for (Branch branch : house.branches().values()) {
       for (Section section : branch.sections()) {
-        if (section.status() != Status.TO_REMOVE) {
+        if (section.status() != Status.TO_REMOVE && !section.surroundings().raceways().isEmpty()) {
           systemOf(branch).ifPresent(s -> add(section.surroundings(), Carrying.in(section, branch, s)));
         }
       }

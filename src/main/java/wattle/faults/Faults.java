@@ -19,7 +19,6 @@ import wattle.model.PanelSupply;
 import wattle.model.Section;
 import wattle.model.Service;
 import wattle.model.Stretch;
-import wattle.quantity.Quantity;
 
 /**
  * What a bolted fault can drive at every panel and every box of a house.
@@ -149,14 +148,16 @@ public final class Faults {
 
     private List<Fault> beyond(Section section, FaultPoint near, Branch branch, Panel panel) {
       List<Fault> far = new ArrayList<>();
-      Optional<Quantity> length = section.length();
+      if (section.length().isEmpty() || near.faults().isEmpty()) {
+        return far;
+      }
+      String name = near.place() + " to " + nameOf(branch, section.to());
       for (Fault fault : near.faults()) {
-        Optional<Ways> ways = length.isPresent() ? Ways.in(section, branch, fault.kind()) : Optional.empty();
-        ways.flatMap(
+        Ways.in(section, branch, fault.kind())
+            .flatMap(
                 w ->
                     runs.carry(
-                        fault, near.place() + " to " + nameOf(branch, section.to()), length.get(), section.wiring(), w,
-                        panel.system(), section.origin().whole()))
+                        fault, name, section.length().get(), section.wiring(), w, panel.system(), section.origin().whole()))
             .ifPresent(far::add);
       }
       return far;

@@ -2,7 +2,9 @@ package wattle.faults;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import wattle.derivation.Derivation;
 import wattle.finding.Citation;
 import wattle.library.Key;
@@ -19,6 +21,10 @@ public final class TripCurves {
   private static final double VOLTS_OF_IEC = 200;
 
   private final Library library;
+  private final Map<Asked, Optional<TripCurve>> known = new ConcurrentHashMap<>();
+
+  /** What decides a curve; most breakers of a house are of a few ratings. */
+  private record Asked(double amperes, boolean iec, String type) {}
 
   public TripCurves(Library library) {
     this.library = library;
@@ -44,13 +50,19 @@ public final class TripCurves {
   }
 
   private Optional<TripCurve> curve(double amperes, boolean iec, String type) {
+    return known.computeIfAbsent(new Asked(amperes, iec, type), this::find);
+  }
+
+  private Optional<TripCurve> find(Asked asked) {
+    double amperes = asked.amperes;
+    boolean iec = asked.iec;
     Optional<Table> trips = library.table(iec ? "breaker-trip-iec" : "breaker-trip");
     Optional<Table> bands = library.table(iec ? "instantaneous-trip-iec" : "instantaneous-trip");
     if (trips.isEmpty() || bands.isEmpty()) {
       return Optional.empty();
     }
     Key rating = Key.notBelow("rating", Derivation.stated("rating", "I_n", Quantity.of(amperes, Units.AMPERE)));
-    Key kind = Key.is("type", Derivation.stated("type", "", type));
+    Key kind = Key.is("type", Derivation.stated("type", "", asked.type));
     Figures trip = new Figures(trips.get(), rating);
     Figures band = new Figures(bands.get(), kind);
     List<TripCurve.Point> mustTrip = new ArrayList<>();

@@ -1,6 +1,7 @@
 package wattle.faults;
 
 import java.util.Optional;
+import java.util.function.Predicate;
 import wattle.model.Branch;
 import wattle.model.ConductorUse;
 import wattle.model.Role;
@@ -22,12 +23,7 @@ record Ways(Wire out, Wire back) {
       return pair(hot(section, 0), hot(section, 1));
     }
     Optional<Wire> out = hot(section, 0).or(() -> hot(section, 1)).or(() -> hot(section, 2));
-    return pair(
-        out,
-        section.conductors().stream()
-            .filter(c -> kind == FaultKind.LINE_NEUTRAL ? c.role() instanceof Role.Neutral : c.role() instanceof Role.Ground)
-            .map(ConductorUse::wire)
-            .findFirst());
+    return pair(out, first(section, kind == FaultKind.LINE_NEUTRAL ? Role.Neutral.class::isInstance : Role.Ground.class::isInstance));
   }
 
   /**
@@ -54,13 +50,21 @@ record Ways(Wire out, Wire back) {
 
   /** The conductor that is alive from one hot of the branch, switched or not. */
   private static Optional<Wire> hot(Section section, int hot) {
-    return section.conductors().stream()
-        .filter(
-            c ->
-                c.role() instanceof Role.Hot h && h.hot() == hot
-                    || c.role() instanceof Role.SwitchLeg s && s.hot() == hot
-                    || c.role() instanceof Role.Traveller t && t.hot() == hot)
-        .map(ConductorUse::wire)
-        .findFirst();
+    return first(
+        section,
+        role ->
+            role instanceof Role.Hot h && h.hot() == hot
+                || role instanceof Role.SwitchLeg s && s.hot() == hot
+                || role instanceof Role.Traveller t && t.hot() == hot);
+  }
+
+  // By a loop: every run of a house is asked three times over.
+  private static Optional<Wire> first(Section section, Predicate<Role> role) {
+    for (ConductorUse use : section.conductors()) {
+      if (role.test(use.role())) {
+        return Optional.of(use.wire());
+      }
+    }
+    return Optional.empty();
   }
 }

@@ -77,40 +77,46 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
   }
 
   private static LegLoads ofBranch(House house, Branch branch) {
-    LegLoads sum = LegLoads.NONE;
     if (branch.status() == Status.TO_REMOVE) {
-      return sum;
+      return LegLoads.NONE;
     }
+    LegSums sums = new LegSums();
     for (Point point : branch.points()) {
       for (String name : point.devices()) {
         Device device = house.devices().get(name);
         if (device != null && device.status() != Status.TO_REMOVE) {
           for (Load load : device.loads()) {
-            sum = sum.plus(ofLoad(branch, load));
+            add(load, branch, sums);
           }
         }
       }
     }
-    return sum;
+    return sums.loads();
   }
 
-  private static LegLoads ofLoad(Branch branch, Load load) {
+  private static void add(Load load, Branch branch, LegSums sums) {
     double voltAmperes = load.voltAmperes();
     if (voltAmperes == 0 || load.loadClass() == LoadClass.SOURCE) {
-      return LegLoads.NONE;
+      return;
     }
     if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-      return share(branch, to.hot(), voltAmperes);
+      sums.add(legOf(branch, to.hot()), voltAmperes);
+    } else if (load.connection() instanceof Load.Connection.HotToHot between) {
+      Optional<Leg> one = legOf(branch, between.hot());
+      Optional<Leg> other = legOf(branch, between.otherHot());
+      if (one.equals(other)) {
+        sums.add(one, voltAmperes);
+      } else {
+        sums.add(one, voltAmperes / 2);
+        sums.add(other, voltAmperes / 2);
+      }
+    } else {
+      sums.add(Optional.empty(), voltAmperes);
     }
-    if (load.connection() instanceof Load.Connection.HotToHot between) {
-      return share(branch, between.hot(), voltAmperes / 2).plus(share(branch, between.otherHot(), voltAmperes / 2));
-    }
-    return LegLoads.NONE.plusUnplaced(voltAmperes);
   }
 
-  private static LegLoads share(Branch branch, int hot, double voltAmperes) {
-    Optional<Leg> leg = hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
-    return leg.map(l -> LegLoads.NONE.plus(l, voltAmperes)).orElseGet(() -> LegLoads.NONE.plusUnplaced(voltAmperes));
+  private static Optional<Leg> legOf(Branch branch, int hot) {
+    return hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
   }
 
   private static LegLoads ofPanel(House house, Panel panel, Map<String, LegLoads> branches, Set<String> above) {

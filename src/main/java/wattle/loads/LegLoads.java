@@ -73,8 +73,4 @@ public record LegLoads(Map<Leg, Double> voltAmperes, double unplaced) {
   LegLoads plus(Leg leg, double load) {
     return plus(new LegLoads(Map.of(leg, load), 0));
   }
-
-  LegLoads plusUnplaced(double load) {
-    return new LegLoads(voltAmperes, unplaced + load);
-  }
 }

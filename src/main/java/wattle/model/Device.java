@@ -42,7 +42,7 @@ public record Device(
 
   /** All that it draws at once, in volt-amperes. */
   public double voltAmperes() {
-    return loads.stream().mapToDouble(Load::voltAmperes).sum();
+    return loads.size() == 1 ? loads.get(0).voltAmperes() : loads.stream().mapToDouble(Load::voltAmperes).sum();
   }
 
   /** Label where there is one, else name. */

@@ -1,6 +1,7 @@
 package wattle.model;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import wattle.quantity.Quantity;
@@ -68,7 +69,14 @@ public record DeviceKind(
     APPLIANCE,
     JUNCTION,
     /** Feeds back into the panel. */
-    SOURCE
+    SOURCE;
+
+    private final String word = name().toLowerCase(Locale.ROOT);
+
+    /** As rules write it. */
+    public String word() {
+      return word;
+    }
   }
 
   /** A conductor that a device must be given. */

@@ -62,8 +62,15 @@ public record House(
 
   /** The breaker with this place. */
   public Optional<Breaker> breaker(BreakerId id) {
-    return Optional.ofNullable(panels.get(id.panel()))
-        .flatMap(p -> p.breakers().stream().filter(b -> b.id().equals(id)).findFirst());
+    Panel panel = panels.get(id.panel());
+    if (panel != null) {
+      for (Breaker breaker : panel.breakers()) {
+        if (breaker.id().equals(id)) {
+          return Optional.of(breaker);
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   /** The service that a panel hangs on in the end; absent where its feeders lead nowhere or round in a circle. */

@@ -1,5 +1,6 @@
 package wattle.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,15 +21,31 @@ public record Wiring(
 
   /** Insulated conductors that may carry current in service: all but the ground. */
   public List<Wire> insulated() {
-    return wires.stream().filter(w -> w.purpose() != Wire.Purpose.GROUND).toList();
+    List<Wire> insulated = new ArrayList<>(wires.size());
+    for (Wire wire : wires) {
+      if (wire.purpose() != Wire.Purpose.GROUND) {
+        insulated.add(wire);
+      }
+    }
+    return insulated;
   }
 
   public Optional<Wire> ground() {
-    return wires.stream().filter(w -> w.purpose() == Wire.Purpose.GROUND).findFirst();
+    return first(Wire.Purpose.GROUND);
   }
 
   public Optional<Wire> neutral() {
-    return wires.stream().filter(w -> w.purpose() == Wire.Purpose.NEUTRAL).findFirst();
+    return first(Wire.Purpose.NEUTRAL);
+  }
+
+  // By loops, here and above: every run of a house is asked, again and again.
+  private Optional<Wire> first(Wire.Purpose purpose) {
+    for (Wire wire : wires) {
+      if (wire.purpose() == purpose) {
+        return Optional.of(wire);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Size and metal of its hots; a wiring always has at least one conductor. */

@@ -103,6 +103,9 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
   /** By cross-section, thinnest first. */
   @Override
   public int compareTo(WireSize other) {
+    if (kind == other.kind) {
+      return kind == Kind.AWG ? Double.compare(other.number, number) : Double.compare(number, other.number);
+    }
     return Double.compare(areaSquareMetres(), other.areaSquareMetres());
   }
 

@@ -75,7 +75,7 @@ final class DeviceProperties {
   }
 
   private static String family(Device device) {
-    return device.kind().family().name().toLowerCase(java.util.Locale.ROOT);
+    return device.kind().family().word();
   }
 
   private static double current(Facts facts, Device device) {

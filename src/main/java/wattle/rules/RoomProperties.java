@@ -31,7 +31,7 @@ final class RoomProperties {
         .words("name", "room and name", (f, b) -> Optional.of(b.name()))
         .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
         .figure("volume", Dimension.VOLUME, "volume marked on it", (f, b) -> b.volume())
-        .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().needed(b).flatMap(d -> d.quantity())).kept()
+        .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b)).kept()
         .words("fill-sum", "the sum behind fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum))
         .wordSet("traits", "words such as metal, clamps", (f, b) -> b.traits())
         .number("conductors", "insulated conductors that come in", (f, b) -> f.runsAt(b).stream().mapToInt(r -> r.section().wiring().insulated().size()).sum())

@@ -30,6 +30,9 @@ final class TokenRepair {
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
           "pack", "part", "table", "limit", "raceway");
 
+  /** The sign that a token of a type is, where it is one; its type is looked at and not its text, which the lexer would copy. */
+  private static final char[] SIGNS = signs();
+
   private final Spans spans;
   private final List<Finding> findings = new ArrayList<>();
   private final Set<String> damagedWords = new HashSet<>();
@@ -92,8 +95,7 @@ final class TokenRepair {
       } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && opensStatement(token.getText())) {
         closeAllBefore(token);
       }
-      // One unit of text is looked at, not the token's text: that would copy every word of the file.
-      char sign = token.getStopIndex() == token.getStartIndex() ? token.getText().charAt(0) : ' ';
+      char sign = SIGNS[type];
       switch (sign) {
         case '{' -> open.push(token);
         case '(' -> parentheses++;
@@ -183,12 +185,21 @@ final class TokenRepair {
   }
 
   private static int closingBraceType() {
-    for (int type = 1; type <= WattleLexer.VOCABULARY.getMaxTokenType(); type++) {
-      if ("'}'".equals(WattleLexer.VOCABULARY.getLiteralName(type))) {
+    for (int type = 1; type < SIGNS.length; type++) {
+      if (SIGNS[type] == '}') {
         return type;
       }
     }
     throw new AssertionError("the grammar has no }");
+  }
+
+  private static char[] signs() {
+    char[] signs = new char[WattleLexer.VOCABULARY.getMaxTokenType() + 1];
+    for (int type = 1; type < signs.length; type++) {
+      String literal = WattleLexer.VOCABULARY.getLiteralName(type);
+      signs[type] = literal != null && literal.length() == 3 ? literal.charAt(1) : ' ';
+    }
+    return signs;
   }
 
   private void unopened(Token token) {
