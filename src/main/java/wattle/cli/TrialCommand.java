@@ -35,6 +35,7 @@ import wattle.trials.Trials;
       "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
       "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
       "  wattle trial examples/alder-court/house.wattle --stated",
+      "  wattle trial examples/marlow-croft/house.wattle --event \"lose main\" --event \"transfer E to yard.g\" --event \"yard.g on\"",
       "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
       "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
     })

@@ -121,13 +121,14 @@ final class Completions {
       }
       case "of", "move" -> names.branches();
       case "at" -> names.devices();
-      case "open", "loosen", "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot", "breaker", "service neutral");
+      case "transfer", "main" -> names.panels();
+      case "open", "loosen", "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot", "breaker", "service neutral", "main");
       case "breaker" -> names.panels();
       default -> {
         if (place.isAfterNumber()) {
           proposals.units("A", "W", "VA", "kW", "ohm");
         } else {
-          proposals.words("what it does", "draws", "on", "off", "of", "at", "by", "to");
+          proposals.words("what it does", "draws", "gives", "on", "off", "of", "at", "by", "to");
         }
       }
     }

@@ -87,7 +87,8 @@ public final class FaultSchedule {
             + " or a length or the source is not stated.",
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
             + " maker's let-through decides, and must not be above what the weakest conductor stands.",
-        "Motors, solar and storage add to these; arcs take from them. Not a coordination study: the utility and a licensed person decide.");
+        "Solar, storage and generators that run beside the supply are in the most, each with what it gives at its own terminals. Motors add"
+            + " to these, arcs take from them. Not a coordination study: the utility and a licensed person decide.");
   }
 
   private Row row(String row, String name, FaultPoint point, Optional<Breaker> breaker, Panel panel, int runs) {
