@@ -34,10 +34,15 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String plan
 
   /** All of it as one drawing of its own size: the title above, the legend below. */
   public Drawing drawing() {
+    return drawing(NARROWEST);
+  }
+
+  /** The same where its title and legend may be no wider than its shapes, or than this. */
+  public Drawing drawing(double narrowest) {
     Sketch sketch = new Sketch();
     shapes.forEach(sketch::add);
     Bounds inner = sketch.bounds();
-    double width = Math.max(inner.width(), NARROWEST);
+    double width = Math.max(inner.width(), narrowest);
     String heading = plan.isEmpty() ? title : title + ": " + plan;
     sketch.fitted(inner.left(), inner.top() - 24, heading, 16, true, Shape.Anchor.START, width);
     sketch.line(inner.left(), inner.bottom() + 18, inner.left() + width, inner.bottom() + 18, Shape.Stroke.FAINT);
