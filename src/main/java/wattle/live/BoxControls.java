@@ -62,10 +62,24 @@ final class BoxControls {
     if (Loads.draws(device)) {
       controls.toggle(device.name() + " on", onWords(device));
     }
+    if (Loads.isSource(device)) {
+      source(device);
+    }
     for (String part : Loads.parts(device)) {
       controls.figure(EventKey.draws(device.name(), part), "", (part.isEmpty() ? device.name() : part) + " draws", "10 A");
     }
     out.close();
+  }
+
+  private void source(Device device) {
+    controls.toggle(device.name() + " on", onWords(device));
+    String rating = Quantity.plain(device.voltAmperes(), 4) + " W";
+    if (Loads.isTold(device)) {
+      controls.figure(EventKey.gives(device.name()), "", device.name() + " gives", rating);
+    }
+    if (Loads.isCharged(device)) {
+      controls.figure(EventKey.draws(device.name(), ""), "", device.name() + " is charged with", rating + " power");
+    }
   }
 
   static String onWords(Device device) {

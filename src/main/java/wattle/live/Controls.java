@@ -3,6 +3,7 @@ package wattle.live;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import wattle.emit.document.Markup;
 
 /** Writes what can be clicked. A control names the line of the notation that it adds, and where it stands already. */
@@ -17,9 +18,19 @@ final class Controls {
 
   /** A button that is pressed where a line stands. */
   void toggle(String line, String label) {
+    toggle(line, label, List.of());
+  }
+
+  private void toggle(String line, String label, List<Integer> instead) {
     List<Integer> at = situation.at(line);
-    out.open("button", "type", "button", "class", "toggle", "aria-pressed", String.valueOf(!at.isEmpty()), "data-line", line, "data-at", places(at));
+    out.open("button", "type", "button", "class", "toggle", "aria-pressed", String.valueOf(!at.isEmpty()), "data-line", line, "data-at", places(at), "data-instead", places(instead));
     out.text(label).close();
+  }
+
+  /** Buttons of which one at most is pressed: its line takes the place of that of another. */
+  void oneOf(Map<String, String> labelsByLine) {
+    List<Integer> all = labelsByLine.keySet().stream().flatMap(l -> situation.at(l).stream()).toList();
+    labelsByLine.forEach((line, label) -> toggle(line, label, all));
   }
 
   /**

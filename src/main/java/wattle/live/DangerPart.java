@@ -44,8 +44,16 @@ final class DangerPart {
         : dangers.size() + " dangers, first: " + dangers.get(0).words();
   }
 
+  private static String severity(Danger.Kind kind) {
+    return switch (kind) {
+      case UNDERVOLTAGE, FLOATING -> "warning";
+      case PROTECTION -> "advice";
+      default -> "error";
+    };
+  }
+
   private void kind(Danger.Kind kind, List<Danger> dangers) {
-    out.open("article", "class", "finding " + (kind == Danger.Kind.UNDERVOLTAGE || kind == Danger.Kind.FLOATING ? "warning" : "error"));
+    out.open("article", "class", "finding " + severity(kind));
     out.open("h3").element("span", kind.title(), "class", "severity").close();
     out.open("ul");
     for (Danger danger : dangers.subList(0, Math.min(MOST, dangers.size()))) {

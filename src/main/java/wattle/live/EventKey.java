@@ -19,6 +19,18 @@ final class EventKey {
     if (event instanceof Event.ServiceNeutralOpen) {
       return "open service neutral";
     }
+    if (event instanceof Event.MainOpen open) {
+      return openMain(open.panel());
+    }
+    if (event instanceof Event.SupplyLost lost) {
+      return lose(lost.service());
+    }
+    if (event instanceof Event.Transferred transferred) {
+      return transfer(transferred.panel(), transferred.source().orElse(transferred.off() ? "off" : "utility"));
+    }
+    if (event instanceof Event.Giving giving) {
+      return gives(giving.device());
+    }
     if (event instanceof Event.JointLoose loose) {
       return loosen(loose.conductor(), loose.at());
     }
@@ -45,6 +57,22 @@ final class EventKey {
 
   static String open(Event.Conductor conductor, String branch) {
     return "open " + word(conductor) + " of " + branch;
+  }
+
+  static String openMain(String panel) {
+    return "open main " + panel;
+  }
+
+  static String lose(String service) {
+    return "lose " + service;
+  }
+
+  static String transfer(String panel, String to) {
+    return "transfer " + panel + " to " + to;
+  }
+
+  static String gives(String device) {
+    return device + " gives";
   }
 
   static String loosen(Event.Conductor conductor, String at) {

@@ -11,6 +11,7 @@ import wattle.model.Room;
 final class LoadPart {
   /** A page of more buttons helps nobody; those of the branch that is shown stand beside its picture. */
   private static final int MOST = 600;
+  private static final int MOST_SERVICES = 12;
 
   private final Situation situation;
   private final Markup out = new Markup();
@@ -23,9 +24,10 @@ final class LoadPart {
 
   String html() {
     House house = situation.plan().house();
-    if (house.services().values().stream().findAny().isPresent()) {
+    if (!house.services().isEmpty()) {
       out.open("p", "class", "controls");
       controls.toggle("open service neutral", "Lose the neutral of the service");
+      house.services().keySet().stream().limit(MOST_SERVICES).forEach(s -> controls.toggle(EventKey.lose(s), "Lose the supply " + s));
       out.close();
     }
     List<Device> works = house.devices().values().stream().filter(LoadPart::works).toList();
@@ -42,7 +44,7 @@ final class LoadPart {
   }
 
   private static boolean works(Device device) {
-    return isSwitch(device) || Loads.draws(device);
+    return isSwitch(device) || Loads.draws(device) || Loads.isSource(device);
   }
 
   private static boolean isSwitch(Device device) {
@@ -58,7 +60,7 @@ final class LoadPart {
       if (isSwitch(device)) {
         controls.toggle(device.name() + " off", "Switch off " + device.name());
       }
-      if (Loads.draws(device)) {
+      if (Loads.draws(device) || Loads.isSource(device)) {
         controls.toggle(device.name() + " on", BoxControls.onWords(device));
       }
     }

@@ -1,7 +1,9 @@
 package wattle.live;
 
 import java.util.List;
+import java.util.Optional;
 import wattle.model.Device;
+import wattle.model.DeviceKind;
 import wattle.model.Load;
 import wattle.model.LoadClass;
 
@@ -17,6 +19,21 @@ final class Loads {
   /** Parts that may be given something to draw; one that is empty is the whole device. */
   static List<String> parts(Device device) {
     return device.loads().stream().filter(l -> isConnected(l) && l.loadClass() != LoadClass.SOURCE).map(Load::part).distinct().toList();
+  }
+
+  /** Whether it feeds the house when it is on. */
+  static boolean isSource(Device device) {
+    return device.kind().family() == DeviceKind.Family.SOURCE;
+  }
+
+  /** Whether a source may be told how much it gives; one that holds the voltage gives what is taken. */
+  static boolean isTold(Device device) {
+    return device.kind().grid().filter(g -> g != DeviceKind.Grid.FORMS).isPresent();
+  }
+
+  /** Whether a source can be charged. */
+  static boolean isCharged(Device device) {
+    return device.kind().grid().equals(Optional.of(DeviceKind.Grid.EITHER));
   }
 
   private static boolean isConnected(Load load) {

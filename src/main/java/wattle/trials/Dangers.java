@@ -2,7 +2,9 @@ package wattle.trials;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
@@ -31,12 +33,15 @@ public final class Dangers {
   /** What can kill at once first, and of one kind the worst first. */
   public static List<Danger> of(TrialResult result, Library library) {
     Dangers found = new Dangers(result, library);
+    found.backFed();
     found.metals();
     found.reversed();
     found.faults();
     found.outlets();
     found.neutrals();
     found.overcurrents();
+    found.buses();
+    found.protections();
     found.joints();
     found.dangers.sort(Comparator.comparing(Danger::kind)); // stable: the readings come worst first
     return List.copyOf(found.dangers);
@@ -48,6 +53,15 @@ public final class Dangers {
 
   private void add(Danger.Kind kind, String at, String branch, String words, Derivation figure, Optional<Derivation> limit) {
     dangers.add(new Danger(kind, at, branch, words, Optional.of(figure), limit));
+  }
+
+  /** Whoever works on the street believes it dead. */
+  private void backFed() {
+    for (SourceReading s : result.sources()) {
+      if (s.state() == SourceReading.State.BACK_FED) {
+        add(Danger.Kind.BACK_FED, s.name(), "", "the service " + s.name() + " gives nothing and stands at " + figure(s.volts()) + " from the house", s.volts(), Optional.empty());
+      }
+    }
   }
 
   private void metals() {
@@ -84,6 +98,9 @@ public final class Dangers {
   private void outlets() {
     Optional<Derivation> rise = limit("voltage-above", "a");
     Optional<Derivation> fall = limit("voltage-fall-whole", "f");
+    Map<String, HouseNetwork.Outlet> places = new HashMap<>();
+    result.network().outlets().forEach(o -> places.putIfAbsent(o.branch() + " " + o.name(), o));
+    Optional<Derivation> touch = limit("touch-voltage", "U_L");
     for (TrialResult.OutletReading o : result.outlets()) {
       if (o.floating()) {
         dangers.add(
@@ -91,7 +108,7 @@ public final class Dangers {
                 Danger.Kind.FLOATING, o.name(), o.branch(), "a conductor of " + o.name() + " hangs on nothing: a meter may show any voltage, and the other conductor may be live",
                 Optional.empty(), Optional.empty()));
       } else if (o.volts().si() <= DEAD) {
-        liveThoughDark(o);
+        liveThoughDark(o, places.get(o.branch() + " " + o.name()), touch);
       } else if (rise.filter(l -> -o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(), o.name() + " stands at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()), o.volts(), rise);
       } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
@@ -101,23 +118,23 @@ public final class Dangers {
   }
 
   /** Between its conductors there is nothing, since both stand at the same voltage to earth. */
-  private void liveThoughDark(TrialResult.OutletReading outlet) {
-    Optional<Derivation> limit = limit("touch-voltage", "U_L");
-    result.network().outlets().stream().filter(o -> o.name().equals(outlet.name()) && o.branch().equals(outlet.branch())).findFirst()
-        .map(o -> result.figures().contactToEarth(o))
-        .filter(v -> limit.filter(l -> v.si() >= l.si()).isPresent())
-        .ifPresent(v -> add(
-            Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
-            outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(v) + " to earth", v, limit));
+  private void liveThoughDark(TrialResult.OutletReading outlet, HouseNetwork.Outlet place, Optional<Derivation> limit) {
+    Derivation volts = result.figures().contactToEarth(place);
+    if (limit.filter(l -> volts.si() >= l.si()).isPresent()) {
+      add(
+          Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
+          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(volts) + " to earth", volts, limit);
+    }
   }
 
   /** No breaker watches a neutral; one that is shared by hots on one leg carries their sum. */
   private void neutrals() {
+    Map<String, TrialResult.ConductorReading> worst = new HashMap<>();
+    result.conductors().stream().filter(TrialResult.ConductorReading::neutral)
+        .forEach(c -> worst.merge(c.branch(), c, (a, b) -> b.amps().si() > a.amps().si() ? b : a));
     for (Branch branch : result.house().branches().values()) {
       Optional<Quantity> rating = Ratings.of(branch, result.house());
-      result.conductors().stream()
-          .filter(c -> c.neutral() && c.branch().equals(branch.name()))
-          .max(Comparator.comparingDouble(c -> c.amps().si()))
+      Optional.ofNullable(worst.get(branch.name()))
           .filter(c -> rating.filter(r -> c.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent())
           .ifPresent(c -> add(
               Danger.Kind.NEUTRAL_OVER, c.conductor() + " of " + branch.name(), branch.name(),
@@ -130,6 +147,24 @@ public final class Dangers {
     for (TrialResult.OvercurrentReading o : result.overcurrents()) {
       String opens = o.opens().map(t -> ", and opens in " + t.text()).orElse(", and opens by its maker's curve");
       add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", " + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
+    }
+  }
+
+  private void buses() {
+    for (BusReading b : result.buses()) {
+      if (b.rating().filter(r -> b.most().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent()) {
+        add(Danger.Kind.BUS_OVER, b.panel(), "", "leg " + b.leg() + " of the bus of " + b.panel() + " carries " + figure(b.most()) + ", " + b.at() + ", above its " + figure(b.rating().get()), b.most(), b.rating());
+      }
+    }
+  }
+
+  /** What opens by itself, so that a reader does not believe that it goes on; whether it does in time is another question. */
+  private void protections() {
+    for (ProtectionReading p : result.protections()) {
+      if (p.verdict() != ProtectionReading.Verdict.HOLDS && p.verdict() != ProtectionReading.Verdict.UNKNOWN) {
+        String within = p.within().map(t -> ", within " + figure(t) + " at most").orElse("");
+        dangers.add(new Danger(Danger.Kind.PROTECTION, p.name(), "", p.kind() + " protection of " + p.name() + " " + p.verdict().words() + within, p.touched().or(p::residual), Optional.empty()));
+      }
     }
   }
 

@@ -137,6 +137,11 @@ public final class TrialResult {
     return scenario.openBreakers().contains(breaker);
   }
 
+  /** Whether a panel is cut from its supply, by its main or by a transfer. */
+  public boolean isMainOpen(String panel) {
+    return scenario.supplies().openMains().contains(panel);
+  }
+
   /** The branch that the events of the trial are about, else the one that is heated most; absent where nothing flows. */
   public Optional<String> mainBranch() {
     return scenario.branches().stream().findFirst().or(() ->

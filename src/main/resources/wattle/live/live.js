@@ -105,8 +105,9 @@
     asked.events = asked.events.filter(function (line, i) { return gone.indexOf(i) < 0; });
   }
 
-  function toggle(line, at) {
-    if (at) { drop(at); } else { asked.events = asked.events.concat([line]); }
+  function toggle(line, at, instead) {
+    drop(at || instead || '');
+    if (!at) { asked.events = asked.events.concat([line]); }
     ask();
   }
 
@@ -119,8 +120,8 @@
   function spot(thing, picture) {
     var part = picture.closest('[data-part]').dataset.part;
     if (part === 'panels') {
-      var button = document.querySelector('[data-part="panels"] .toggle[data-line="open breaker ' + CSS.escape(thing) + '"]');
-      if (button) { toggle(button.dataset.line, button.dataset.at); }
+      var button = document.querySelector('[data-part="panels"] .toggle[data-line="open ' + CSS.escape(/^main /.test(thing) ? thing : 'breaker ' + thing) + '"]');
+      if (button) { toggle(button.dataset.line, button.dataset.at, button.dataset.instead); }
     } else {
       focusNext = '#box-title';
       choose('place', thing);
@@ -145,7 +146,7 @@
     var button = at.closest('button');
     if (!button || button.type === 'submit') { return; }
     if (button.classList.contains('toggle')) {
-      toggle(button.dataset.line, button.dataset.at);
+      toggle(button.dataset.line, button.dataset.at, button.dataset.instead);
     } else if (button.classList.contains('drop')) {
       drop(button.dataset.at);
       ask();
@@ -191,7 +192,7 @@
   function near(event) {
     document.querySelectorAll('.spot.near').forEach(function (s) { s.classList.remove('near'); });
     var button = event.target.closest && event.target.closest('[data-part] button');
-    var thing = button && (button.dataset.place || (button.dataset.line || '').replace(/^open breaker /, ''));
+    var thing = button && (button.dataset.place || (button.dataset.line || '').replace(/^open (breaker )?/, ''));
     if (thing) {
       var found = button.closest('[data-part]').querySelector('.spot[data-thing="' + CSS.escape(thing) + '"]');
       if (found) { found.classList.add('near'); }

@@ -105,7 +105,7 @@ class SituationTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/apartment/house.wattle", "examples/duplex/house.wattle", "examples/workshop/house.wattle", "examples/linden-row/house.wattle"})
+  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/apartment/house.wattle", "examples/duplex/house.wattle", "examples/workshop/house.wattle", "examples/linden-row/house.wattle", "examples/marlow-croft/house.wattle"})
   void everyControlIsAnEventThatCountsAndIsPressedThen(String plan) {
     Compilation read = compile(plan);
     Set<String> controls = controls(read);
@@ -129,7 +129,7 @@ class SituationTest {
 
   /** Twenty random handfuls of clicks in each house. */
   @ParameterizedTest
-  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/workshop/house.wattle"})
+  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/workshop/house.wattle", "examples/marlow-croft/house.wattle"})
   void theBlockInThePlanGivesTheSameFigures(String plan) {
     Compilation read = compile(plan);
     List<String> controls = new ArrayList<>(controls(read));
@@ -156,7 +156,7 @@ class SituationTest {
 
   @Test
   void aTrialOfThePlanIsABeginning() {
-    for (String plan : List.of(COURT, "examples/classroom/lessons.wattle")) {
+    for (String plan : List.of(COURT, "examples/classroom/lessons.wattle", "examples/marlow-croft/house.wattle")) {
       Compilation read = compile(plan);
       assertThat(read.house().trials().size()).isGreaterThan(6);
       for (Trial trial : read.house().trials().values()) {
@@ -240,7 +240,8 @@ class SituationTest {
         List.of(
             "open neutral of counter at galley.c1", "open breaker P/2+4", "open service neutral", "loosen hot at tubs.washer by 0.5 ohm", "lift ground at tubs.washer leaking 5 kohm",
             "fault hot to ground at tubs.washer through 10 ohm", "move counter to 2+6", "swap at tubs.washer", "galley.c1.upper draws 10 A", "den.lamp on", "den.sw off", "open other-hot of counter");
-    List<Line> read = Lines.of(compile("examples/classroom/lessons.wattle"), lines);
+    List<Line> read = new ArrayList<>(Lines.of(compile("examples/classroom/lessons.wattle"), lines));
+    read.addAll(Lines.of(compile("examples/marlow-croft/house.wattle"), List.of("open main P", "lose main", "transfer E to yard.g", "transfer E to off", "barn.pv gives 5 kW")));
     assertThat(read).allMatch(Line::counts).allMatch(l -> l.text().startsWith(l.key()) && l.key().length() > 8);
     Set<Class<?>> kinds = read.stream().map(l -> l.event().orElseThrow().getClass()).collect(Collectors.toSet());
     assertThat(kinds).containsExactlyInAnyOrder(Event.class.getPermittedSubclasses());

@@ -116,6 +116,22 @@ class DangersTest {
     assertThat(touch).allMatch(d -> figure(d) >= 50 && !d.words().contains("off its ground"));
   }
 
+  private static List<Danger> atMarlowCroft(String events) throws java.io.IOException {
+    String text = java.nio.file.Files.readString(java.nio.file.Path.of("examples/marlow-croft/house.wattle")) + "\ntrial asked {\n" + events + "\n}\n";
+    Compilation plan = new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK).structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"), List.of());
+    List<Danger> dangers = Dangers.of(new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value(), plan.library());
+    dangers.forEach(d -> MET.add(d.kind()));
+    return dangers;
+  }
+
+  /** A pump that leaks through 5 kilo-ohms drives 24 mA past a breaker that opens from 6 mA (UL 943), and tells that it does. */
+  @Test
+  void protectionThatOpensIsTold() throws java.io.IOException {
+    assertThat(atMarlowCroft("lift ground at utility.pump leaking 5 kohm\nutility.pump on")).filteredOn(d -> d.kind() == Danger.Kind.PROTECTION)
+        .singleElement().matches(d -> d.words().contains("breaker E/4 trips"));
+    assertThat(atMarlowCroft("utility.pump on")).filteredOn(d -> d.kind() == Danger.Kind.PROTECTION).isEmpty();
+  }
+
   @Test
   void limitsHaveTheirSources() {
     Compilation plan = Plans.compile("");
@@ -126,11 +142,13 @@ class DangersTest {
   }
 
   @Test
-  void everyKindIsMetByOneOfTheseTrials() {
+  void everyKindIsMetByOneOfTheseTrials() throws java.io.IOException {
     MET.clear();
     of("kitchen.c1.upper draws 1200 W\nkitchen.c1.lower draws 400 W\nopen neutral of counter\nlift ground at laundry.washer leaking 5 kohm");
     of("laundry.washer on\nopen neutral of washer\nswap at kitchen.range\nfault hot to ground at kitchen.c1\nopen neutral of loop");
     of("kitchen.c1.upper draws 15 A\nkitchen.c1.lower draws 15 A\nmove counter to 2+6\nlaundry.washer draws 40 A\nloosen neutral at laundry.washer by 0.5 ohm\nswap at den.lamp");
+    atMarlowCroft("lose main\nutility.battery on\nlift ground at utility.pump leaking 5 kohm\nutility.pump on");
+    atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");
     assertThat(MET).containsExactlyInAnyOrderElementsOf(Arrays.asList(Danger.Kind.values()));
   }
 }

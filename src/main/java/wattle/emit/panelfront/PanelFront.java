@@ -9,7 +9,6 @@ import wattle.emit.drawing.Piece;
 import wattle.emit.drawing.Plate;
 import wattle.emit.drawing.Sketch;
 import wattle.emit.drawing.View;
-import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 
@@ -23,14 +22,14 @@ public final class PanelFront implements View {
   private static final double AROUND_ONE = 12;
 
   private final House house;
-  private final Map<BreakerId, BreakerState> states;
+  private final Map<String, BreakerState> states;
 
   public PanelFront(House house) {
     this(house, Map.of());
   }
 
-  /** @param states of breakers that are not simply on */
-  public PanelFront(House house, Map<BreakerId, BreakerState> states) {
+  /** @param states of breakers and mains that are not simply on, by name, such as {@code P/2+4} and {@code main P} */
+  public PanelFront(House house, Map<String, BreakerState> states) {
     this.house = house;
     this.states = Map.copyOf(states);
   }

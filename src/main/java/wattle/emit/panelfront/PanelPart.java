@@ -15,8 +15,8 @@ import wattle.emit.drawing.Shape.Stroke;
 import wattle.emit.drawing.Sketch;
 import wattle.emit.schedule.BreakerText;
 import wattle.model.Breaker;
-import wattle.model.BreakerId;
 import wattle.model.House;
+import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.model.Pole;
 import wattle.model.Slot;
@@ -36,13 +36,13 @@ final class PanelPart {
   private final PanelRows rows;
   private final int slots;
   private final double widest;
-  private final Map<BreakerId, BreakerState> states;
+  private final Map<String, BreakerState> states;
 
   /**
    * @param widest what there is room for
-   * @param states of breakers that are not simply on
+   * @param states of what is not simply on, by the names of the spots
    */
-  PanelPart(House house, Panel panel, PanelRows rows, double widest, Map<BreakerId, BreakerState> states) {
+  PanelPart(House house, Panel panel, PanelRows rows, double widest, Map<String, BreakerState> states) {
     this.widest = widest;
     this.states = states;
     this.house = house;
@@ -65,8 +65,12 @@ final class PanelPart {
     sketch.fitted(0, -46, String.join(", ", facts()), 10, false, Anchor.START, heading);
     double middle = two ? spine + SPINE / 2 : leftCell + cell / 2;
     if (rows.isFirst()) {
-      sketch.box(middle - MAIN / 2, -32, MAIN, 24, Stroke.THIN, Fill.SHADE);
-      String main = panel.main().map(BreakerText::main).orElse("no main");
+      Optional<BreakerState> state = Optional.ofNullable(states.get("main " + panel.name()));
+      sketch.box(middle - MAIN / 2, -32, MAIN, 24, state.isPresent() ? Stroke.THICK : Stroke.THIN, Fill.SHADE);
+      if (panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent()) {
+        sketch.add(new Shape.Spot(middle - MAIN / 2, -32, MAIN, 24, "main " + panel.name()));
+      }
+      String main = state.map(s -> s.words() + ", ").orElse("") + panel.main().map(BreakerText::main).orElse("no main");
       sketch.fitted(middle, -16, main, 10, true, Anchor.MIDDLE, MAIN - 10);
     } else {
       sketch.add(new Shape.Continuation(middle, -16, "continued from sheet ", rows.pieceBefore(), "", 10, Anchor.MIDDLE, WIDEST));
@@ -128,7 +132,7 @@ final class PanelPart {
     for (Breaker breaker : panel.breakers()) {
       boolean half = breaker.poles().stream().anyMatch(p -> p.slot().half().isPresent());
       double name = Fit.width(BreakerText.description(house, breaker), half ? 9 : 10, true);
-      String words = states.containsKey(breaker.id()) ? states.get(breaker.id()).words() + ", " : "";
+      String words = states.containsKey(breaker.id().toString()) ? states.get(breaker.id().toString()).words() + ", " : "";
       double rating = Fit.width(words + rating(breaker, List.of()), 9, false);
       most = Math.max(most, half ? name + rating + 30 : Math.max(name, rating) + 34);
     }
@@ -177,7 +181,7 @@ final class PanelPart {
   }
 
   private void body(Sketch sketch, double x, double y, double width, double height, Breaker breaker, Group group) {
-    Optional<BreakerState> state = Optional.ofNullable(states.get(breaker.id()));
+    Optional<BreakerState> state = Optional.ofNullable(states.get(breaker.id().toString()));
     Fill ground = state.filter(BreakerState::open).isPresent() ? Fill.SHADE : Fill.NONE;
     sketch.add(new Shape.Box(x + 1, y + 1, width - 2, height - 2, 3, state.isPresent() ? Stroke.THICK : Stroke.THIN, ground));
     sketch.add(new Shape.Spot(x + 1, y + 1, width - 2, height - 2, breaker.id().toString()));

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import wattle.bind.SourceReader;
@@ -19,8 +20,8 @@ import wattle.emit.drawing.Sketch;
 import wattle.emit.trialpicture.TrialPicture;
 import wattle.model.Branch;
 import wattle.model.Breaker;
-import wattle.model.BreakerId;
 import wattle.model.House;
+import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.trials.Trials;
 
@@ -35,21 +36,26 @@ class BreakerStatesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"alder-court/house.wattle", "cottage/house.wattle", "duplex/house.wattle", "longcroft/house.wattle", "linden-row/house.wattle"})
+  @ValueSource(strings = {"alder-court/house.wattle", "cottage/house.wattle", "duplex/house.wattle", "longcroft/house.wattle", "marlow-croft/house.wattle"})
   void statesFitAndSpotsCoverTheirBreakers(String plan) throws SourceReader.Unreadable {
     House house = compile(plan).house();
     for (Panel panel : house.panels().values()) {
-      Map<BreakerId, BreakerState> states = new HashMap<>();
+      Map<String, BreakerState> states = new HashMap<>();
       List<Breaker> breakers = panel.breakers();
       for (int i = 0; i < breakers.size(); i++) {
-        states.put(breakers.get(i).id(), i % 2 == 0 ? new BreakerState("OPEN", true) : new BreakerState("carries 1234 A", false));
+        states.put(breakers.get(i).id().toString(), i % 2 == 0 ? new BreakerState("OPEN", true) : new BreakerState("carries 1234 A", false));
+      }
+      boolean opens = panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent();
+      if (opens) {
+        states.put("main " + panel.name(), new BreakerState("OPEN", true));
       }
       for (double width : new double[] {360, 480, 540, 800, 1500}) {
         Drawing drawing = new PanelFront(house, states).drawing(panel, width);
         DrawingChecks.check(drawing);
         assertThat(drawing.shapes()).filteredOn(s -> s instanceof Shape.Text t && t.text().startsWith("OPEN")).hasSizeGreaterThanOrEqualTo((breakers.size() + 1) / 2);
         List<Shape.Spot> spots = spots(drawing);
-        assertThat(spots.stream().map(Shape.Spot::thing).distinct()).containsExactlyInAnyOrderElementsOf(breakers.stream().map(b -> b.id().toString()).toList());
+        assertThat(spots.stream().map(Shape.Spot::thing).distinct()).containsExactlyInAnyOrderElementsOf(
+                Stream.concat(breakers.stream().map(b -> b.id().toString()), Stream.of("main " + panel.name()).filter(m -> opens)).toList());
         for (int i = 0; i < spots.size(); i++) {
           for (int j = i + 1; j < spots.size(); j++) {
             assertThat(spots.get(i).bounds().overlaps(spots.get(j).bounds())).as(spots.get(i) + " " + spots.get(j)).isFalse();
