@@ -213,10 +213,16 @@ final class Figures {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     List<Derivation> inputs = new ArrayList<>();
     loadsOf.getOrDefault(c, List.of()).forEach(l -> inputs.add(loadAmps(l)));
+    network.feedings().stream().filter(f -> onTheWay(f.outlet()).contains(c)).forEach(f -> inputs.add(sourceAmps(f)));
     return new Derivation(
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
         "|Σ I_k|", inputs, List.of(),
-        "The sum of what the loads beyond take, by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
+        "The sum of what the loads beyond take" + (network.feedings().isEmpty() ? "" : " and what sources give") + ", by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
+  }
+
+  private Derivation sourceAmps(HouseNetwork.Feeding feeding) {
+    double amps = feeding.holds() ? solution.mostSourceAmps(feeding.index()) : solution.elementAmps(feeding.index()).magnitude();
+    return solved("current of " + feeding.device(), amps, Units.AMPERE, feeding.holds() ? "What is taken of it." : "Its power at the voltage that it finds.").named("current of " + feeding.device(), "I_k");
   }
 
   /** Current of conductors side by side: what one pole of a breaker carries. */
