@@ -17,6 +17,9 @@ final class SurroundingsBinder {
   }
 
   Surroundings bind(List<Tree.Surroundings> written, Surroundings base) {
+    if (written.isEmpty()) {
+      return base;
+    }
     Optional<String> place = base.place();
     Optional<Quantity> ambient = base.ambient();
     int bundled = base.bundledWith();

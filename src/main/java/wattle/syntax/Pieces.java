@@ -17,9 +17,11 @@ import wattle.syntax.grammar.WattleParser.*;
  */
 final class Pieces {
   private final Spans spans;
+  private final WordPool words;
 
   Pieces(Spans spans) {
     this.spans = spans;
+    this.words = new WordPool(spans.text());
   }
 
   Span span(ParserRuleContext context) {
@@ -50,7 +52,18 @@ final class Pieces {
   }
 
   Tree.Word word(Token token) {
-    return new Tree.Word(token.getText(), spans.of(token));
+    Span span = spans.of(token);
+    return new Tree.Word(text(token, span), span);
+  }
+
+  /** Not by the token where that can be helped, which copies its text each time. */
+  private String text(Token token, Span span) {
+    int type = token.getType();
+    String literal = Literals.of(type);
+    if (!literal.isEmpty()) {
+      return literal;
+    }
+    return type == WattleParser.WORD || type == WattleParser.UNIT ? words.of(span.start(), span.end()) : token.getText();
   }
 
   Optional<Tree.Word> word(TerminalNode node) {
@@ -99,9 +112,15 @@ final class Pieces {
     if (marks.isEmpty()) {
       return Optional.of(new Tree.Path(List.of(first.get()), spans.of(context)));
     }
-    List<Tree.Word> words = new ArrayList<>(List.of(first.get()));
-    words.addAll(each(marks, this::word));
-    return Optional.of(new Tree.Path(words, spans.of(context)));
+    List<Tree.Word> steps = new ArrayList<>(List.of(first.get()));
+    steps.addAll(each(marks, this::word));
+    Span span = spans.of(context);
+    int length = steps.size() - 1; // of the dots
+    for (Tree.Word step : steps) {
+      length += step.text().length();
+    }
+    boolean unbroken = length == span.end() - span.start();
+    return Optional.of(unbroken ? new Tree.Path(words.of(span.start(), span.end()), steps, span) : new Tree.Path(steps, span));
   }
 
   // ---- Quantities and expressions
@@ -315,7 +334,7 @@ final class Pieces {
   /** Whether a direct child is this token. */
   static boolean hasToken(ParserRuleContext context, String text) {
     for (int i = 0; i < context.getChildCount(); i++) {
-      if (context.getChild(i) instanceof TerminalNode node && node.getText().equals(text)) {
+      if (context.getChild(i) instanceof TerminalNode node && text.equals(Literals.of(node.getSymbol().getType()))) {
         return true;
       }
     }

@@ -27,6 +27,11 @@ final class Spans {
     this.unitOfCodePoint = unitOfCodePoint(text);
   }
 
+  /** The whole text that its spans are of. */
+  String text() {
+    return source.text();
+  }
+
   Span of(Token token) {
     if (token.getType() == Token.EOF) {
       return new Span(source, end, end);

@@ -30,9 +30,6 @@ final class TokenRepair {
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
           "pack", "part", "table", "limit", "raceway");
 
-  /** The sign that a token of a type is, where it is one; its type is looked at and not its text, which the lexer would copy. */
-  private static final char[] SIGNS = signs();
-
   private final Spans spans;
   private final List<Finding> findings = new ArrayList<>();
   private final Set<String> damagedWords = new HashSet<>();
@@ -95,7 +92,8 @@ final class TokenRepair {
       } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && opensStatement(token.getText())) {
         closeAllBefore(token);
       }
-      char sign = SIGNS[type];
+      String literal = Literals.of(type);
+      char sign = literal.length() == 1 ? literal.charAt(0) : ' ';
       switch (sign) {
         case '{' -> open.push(token);
         case '(' -> parentheses++;
@@ -185,21 +183,12 @@ final class TokenRepair {
   }
 
   private static int closingBraceType() {
-    for (int type = 1; type < SIGNS.length; type++) {
-      if (SIGNS[type] == '}') {
+    for (int type = 1; type <= WattleLexer.VOCABULARY.getMaxTokenType(); type++) {
+      if (Literals.of(type).equals("}")) {
         return type;
       }
     }
     throw new AssertionError("the grammar has no }");
-  }
-
-  private static char[] signs() {
-    char[] signs = new char[WattleLexer.VOCABULARY.getMaxTokenType() + 1];
-    for (int type = 1; type < signs.length; type++) {
-      String literal = WattleLexer.VOCABULARY.getLiteralName(type);
-      signs[type] = literal != null && literal.length() == 3 ? literal.charAt(1) : ' ';
-    }
-    return signs;
   }
 
   private void unopened(Token token) {
