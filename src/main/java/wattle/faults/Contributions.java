@@ -1,7 +1,9 @@
 package wattle.faults;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
@@ -13,6 +15,7 @@ import wattle.model.DeviceKind.Grid;
 import wattle.model.House;
 import wattle.model.Load;
 import wattle.model.Panel;
+import wattle.model.Point;
 import wattle.model.Service;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
@@ -22,11 +25,13 @@ import wattle.quantity.Units;
  * What sources of the house add to a fault. An inverter gives no more than a multiple of its rated current, a generator what
  * its subtransient reactance lets through. Both are taken as they are at their own terminals and added as magnitudes, which
  * is more than can be: the runs between only lower it. What an interlock or a transfer switch keeps apart from the supply is
- * not added to what that drives.
+ * not added to what that drives. For one thread.
  */
 public final class Contributions {
   private final House house;
   private final Library library;
+  /** By the service beside which they run; looked for once, since a plan of many flats has as many services. */
+  private Map<String, List<Derivation>> found;
 
   public Contributions(House house, Library library) {
     this.house = house;
@@ -55,18 +60,36 @@ public final class Contributions {
 
   /** Of each source that can run while a service feeds the house, in the order of the plan. */
   List<Derivation> beside(Service service) {
-    List<Derivation> added = new ArrayList<>();
+    if (found == null) {
+      found = find();
+    }
+    return found.getOrDefault(service.name(), List.of());
+  }
+
+  private Map<String, List<Derivation>> find() {
+    Map<String, List<Derivation>> all = new HashMap<>();
     for (Branch branch : house.branches().values()) {
-      Optional<Panel> panel = branch.panel().map(house.panels()::get);
-      boolean ofService = panel.flatMap(house::serviceOf).filter(s -> s.name().equals(service.name())).isPresent();
-      boolean apart = branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).anyMatch(Breaker::interlocked);
-      if (ofService && !apart && branch.status() != Status.TO_REMOVE) {
-        branch.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
-            .filter(d -> d != null && d.kind().family() == Family.SOURCE && d.status() != Status.TO_REMOVE && d.voltAmperes() > 0)
-            .forEach(d -> added.add(of(d, panel.orElseThrow())));
+      List<Device> sources = branch.status() == Status.TO_REMOVE ? List.of() : sourcesOn(branch);
+      if (!sources.isEmpty() && branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).noneMatch(Breaker::interlocked)) {
+        Optional<Panel> panel = branch.panel().map(house.panels()::get);
+        panel.flatMap(house::serviceOf).ifPresent(service ->
+            sources.forEach(d -> all.computeIfAbsent(service.name(), n -> new ArrayList<>()).add(of(d, panel.orElseThrow()))));
       }
     }
-    return added;
+    return all;
+  }
+
+  private List<Device> sourcesOn(Branch branch) {
+    List<Device> sources = new ArrayList<>();
+    for (Point point : branch.points()) {
+      for (String name : point.devices()) {
+        Device device = house.devices().get(name);
+        if (device != null && device.kind().family() == Family.SOURCE && device.status() != Status.TO_REMOVE && device.voltAmperes() > 0) {
+          sources.add(device);
+        }
+      }
+    }
+    return sources;
   }
 
   private Derivation of(Device device, Panel panel) {
