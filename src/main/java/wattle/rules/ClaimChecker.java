@@ -171,6 +171,14 @@ final class ClaimChecker {
     boolean sizes = l instanceof Type.Size && r instanceof Type.Size;
     boolean things = l instanceof Type.Thing x && r instanceof Type.Thing y && x.kind() == y.kind();
     boolean words = l instanceof Type.Words && r instanceof Type.Words || l instanceof Type.Truth && r instanceof Type.Truth;
+    if (l instanceof Type.Truth && r instanceof Type.Figure) {
+      findings.accept(
+          Finding.error("rule-type-mismatch", "what is true or false is compared with a figure").at(claim.span(), "true or false on the left")
+              .because("Behind where stands what narrows a list; a property that is true or false takes in the comparison that follows it.")
+              .fix("put a count or sum in parentheses before comparing it: (count of … where …) is at least 2")
+              .build());
+      return Optional.empty();
+    }
     if (!figures && !sizes && !(equality && (words || things))) {
       return mismatch(claim.right().span(), l.text() + " is expected here", r);
     }

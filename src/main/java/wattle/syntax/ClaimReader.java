@@ -48,7 +48,12 @@ final class ClaimReader {
       Optional<Tree.Path> list = path(count.quality());
       return pieces
           .word(count.mark())
-          .flatMap(n -> list.map(l -> new Tree.ClaimCount(n, l, claim(count.claim()), pieces.span(context))));
+          .flatMap(
+              n ->
+                  list.map(
+                      l ->
+                          WhereClaim.parted(
+                              claim(count.claim()), filter -> new Tree.ClaimCount(n, l, filter, pieces.span(context)))));
     }
     if (context instanceof ClaimSumOfContext gathered) {
       return gathered(gathered);
@@ -139,7 +144,10 @@ final class ClaimReader {
     }
     Optional<Tree.Claim> filter = context.claim().size() > 1 ? claim(context.claim(1)) : Optional.empty();
     return claim(context.claim(0))
-        .map(v -> new Tree.ClaimGathered(gathering, v, name.get(), list.get(), filter, pieces.span(context)));
+        .map(
+            v ->
+                WhereClaim.parted(
+                    filter, f -> new Tree.ClaimGathered(gathering, v, name.get(), list.get(), f, pieces.span(context))));
   }
 
   /** A thing or property as a path of words. */

@@ -84,6 +84,9 @@ final class SyntaxMessages {
   }
 
   Finding unexpected(ParserRuleContext context, Token offending, TokenStream tokens) {
+    if (UnitNames.standsForName(offending, tokens)) {
+      return UnitNames.finding(offending, spans.of(offending));
+    }
     RuleContext open = stillOpen(context, offending);
     Thing thing = thing(open);
     String shown = shown(offending);
