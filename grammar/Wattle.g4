@@ -82,7 +82,7 @@ run : '--' (runLength runItem* '--' NL*)? ;
 runLength : amount | 'later' ;
 runItem : 'by' wiring | surroundings | status ;
 
-surroundings : 'in' word amount? | 'bundled' amount | 'through' word (',' NL* word)* | 'buried' amount? ;
+surroundings : 'in' word amount? | 'bundled' amount | 'through' word (',' NL* word)* | 'buried' amount? | 'supported' amount | 'held' amount ;
 
 wiring : raceSize 'with' conductor (',' NL* conductor)* | cableSizes metal? WORD? ('without' 'ground')? ;
 cableSizes : cableSize ('-' cableSize)* ;
@@ -242,6 +242,7 @@ word
   | 'rule' | 'each' | 'where' | 'require' | 'otherwise' | 'error' | 'warning' | 'advice' | 'note' | 'fix' | 'accept'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
+  | 'supported' | 'held'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

@@ -33,6 +33,8 @@ final class DeviceBinder {
           Map.entry("power-factor", Dimension.NONE),
           Map.entry("height", Dimension.LENGTH),
           Map.entry("from-sink", Dimension.LENGTH),
+          Map.entry("from-basin", Dimension.LENGTH),
+          Map.entry("from-equipment", Dimension.LENGTH),
           Map.entry("count", Dimension.NONE),
           Map.entry("neutral-load", Dimension.POWER),
           Map.entry("reactance", Dimension.NONE),
@@ -42,7 +44,7 @@ final class DeviceBinder {
       Set.of(
           "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
           "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
-          "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded");
+          "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked");
 
   private final Scope scope;
 

@@ -30,7 +30,7 @@ final class RoomBinder {
 
   private static final Set<String> BOX_TRAITS =
       Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
-          "extension", "later");
+          "extension", "later", "accessible", "concealed", "covered", "uncovered");
 
   private final Scope scope;
   private final DeviceBinder devices;

@@ -25,6 +25,8 @@ final class SurroundingsBinder {
     int bundled = base.bundledWith();
     List<String> raceways = base.raceways();
     Optional<Quantity> buried = base.buried();
+    Optional<Quantity> supported = base.supported();
+    Optional<Quantity> held = base.held();
     boolean underground = base.underground();
     for (Tree.Surroundings each : written) {
       if (each instanceof Tree.InPlace in) {
@@ -41,10 +43,14 @@ final class SurroundingsBinder {
         if (depth.depth().isPresent()) {
           buried = scope.evaluator().valueOf(depth.depth().get(), Dimension.LENGTH, "the depth of a run");
         }
+      } else if (each instanceof Tree.Supported apart) {
+        supported = scope.evaluator().valueOf(apart.apart(), Dimension.LENGTH, "the distance between supports");
+      } else if (each instanceof Tree.Held from) {
+        held = scope.evaluator().valueOf(from.fromBox(), Dimension.LENGTH, "the distance of a support from a box");
       } else {
         throw new AssertionError(each);
       }
     }
-    return new Surroundings(place, ambient, bundled, raceways, buried, underground);
+    return new Surroundings(place, ambient, bundled, raceways, buried, supported, held, underground);
   }
 }

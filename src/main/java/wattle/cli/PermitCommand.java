@@ -61,7 +61,7 @@ final class PermitCommand implements Callable<Integer> {
       });
     }
     List<Sheet> panels = PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()));
-    DocumentFormat.write(new PermitPage(plan, worksheets, objections, panels).page(paper), format, output, spec.commandLine().getOut());
+    DocumentFormat.write(new PermitPage(plan, worksheets, objections, panels, plan.coverage()).page(paper), format, output, spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }
 }

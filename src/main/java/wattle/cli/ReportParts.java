@@ -11,6 +11,7 @@ import java.util.concurrent.Future;
 import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
 import wattle.emit.directory.DirectorySheets;
+import wattle.emit.coverage.CoverageSheet;
 import wattle.emit.document.Markup;
 import wattle.emit.graphviz.DotEngine;
 import wattle.emit.oneline.OneLine;
@@ -42,6 +43,7 @@ import wattle.materials.Materials;
 import wattle.model.House;
 import wattle.model.PanelSupply;
 import wattle.model.Trial;
+import wattle.rules.Coverage;
 import wattle.trials.Expectations;
 import wattle.trials.Trials;
 import wattle.trials.WorstCases;
@@ -143,7 +145,8 @@ final class ReportParts {
 
   private List<Content> permit() {
     Markup words = new Markup();
-    PermitFacts facts = new PermitFacts(plan, "h3");
+    Coverage coverage = plan.coverage();
+    PermitFacts facts = new PermitFacts(plan, coverage, "h3");
     facts.situation(words);
     words.element("h3", "Method of load calculation");
     List<String> methods = new ArrayList<>();
@@ -158,7 +161,8 @@ final class ReportParts {
     }
     facts.checked(words);
     facts.silenced(words);
-    return List.of(new Content.Words(words.toString()));
+    Content facing = new Content.Words(words.toString());
+    return coverage.unstated().isEmpty() ? List.of(facing) : List.of(facing, table(CoverageSheet.of(coverage), "table --of unstated"));
   }
 
   private List<Content> oneLine(DotEngine layout) {

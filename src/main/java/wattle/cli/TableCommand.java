@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.conductors.Conductors;
+import wattle.emit.coverage.CoverageSheet;
 import wattle.emit.schedule.BoxSchedule;
 import wattle.emit.schedule.FaultSchedule;
 import wattle.emit.schedule.LoadSchedule;
@@ -48,6 +49,7 @@ final class TableCommand implements Callable<Integer> {
     HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
     BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))),
     ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))),
+    UNSTATED(plan -> List.of(CoverageSheet.of(plan.coverage()))),
     MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
     WORKSHEET(plan -> List.of()),
     FAULTS(plan -> List.of(faults(plan)));

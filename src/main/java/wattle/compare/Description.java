@@ -179,6 +179,8 @@ public final class Description {
     if (s.underground()) {
       words.add("buried" + s.buried().map(b -> " " + b).orElse(""));
     }
+    s.supported().ifPresent(d -> words.add("supported " + d));
+    s.held().ifPresent(d -> words.add("held " + d));
     return String.join(" ", words);
   }
 

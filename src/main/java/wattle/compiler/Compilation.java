@@ -8,6 +8,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.model.House;
+import wattle.rules.Coverage;
 import wattle.syntax.PlanTree;
 
 /**
@@ -34,6 +35,11 @@ public record Compilation(Source source, House house, Library library, List<Plan
     more.forEach(f -> all.add(placement.whole(f)));
     all.sort(Finding.BY_DANGER);
     return new Compilation(source, house, library, files, all, completeness, placement);
+  }
+
+  /** How far the rules of its packs could be told; worked out anew at each call. */
+  public Coverage coverage() {
+    return Coverage.of(house, library, completeness == Completeness.SOUND);
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

@@ -100,30 +100,28 @@ final class BranchProperties {
 
   static Map<String, Property> run() {
     return new Properties<>(RunOf.class)
-        .words("from", "where it starts", (f, r) -> Optional.of(point(r, r.section().from())))
-        .words("to", "where it ends", (f, r) -> Optional.of(point(r, r.section().to())))
+        .words("from", "where it starts", (f, r) -> Optional.of(Facts.pointName(r, r.section().from())))
+        .words("to", "where it ends", (f, r) -> Optional.of(Facts.pointName(r, r.section().to())))
         .words("status", "new, existing or to-remove", (f, r) -> Optional.of(r.section().status().word()))
-        .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length())
+        .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length()).stated("its length between the dashes")
         .words("place", "where it runs, such as attic", (f, r) -> r.section().surroundings().place())
         .truth("underground", "whether it is buried", (f, r) -> r.section().surroundings().underground())
-        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried())
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried()).stated("buried 0.6 m on the run")
+        .figure("support", Dimension.LENGTH, "the greatest distance between its supports", (f, r) -> r.section().surroundings().supported()).stated("supported 1.2 m on the run or its branch")
+        .figure("first-support", Dimension.LENGTH, "the greatest distance from a box to the support nearest it", (f, r) -> r.section().surroundings().held()).stated("held 0.25 m on the run or its branch")
         .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
         .wordSet("roles", "what its conductors do", (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity())).kept()
         .words("ampacity-sum", "how the ampacity is come by", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
         .figure("terminal-temperature", Dimension.TEMPERATURE, "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity)).kept()
-        .truth("takes-aluminum", "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise", (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
+        .truth("takes-aluminum", "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise", (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null)).stated("terminals with Cu, Al or CO-ALR at both ends")
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).kept()
         .size("least-ground", "least ground for its breaker", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q), r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
         .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch()))
         .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r))
         .made();
-  }
-
-  private static String point(RunOf run, int index) {
-    return run.branch().points().get(index).box().orElse(run.branch().panel().orElse("?"));
   }
 
   private static boolean endsOutdoors(Facts facts, RunOf run) {

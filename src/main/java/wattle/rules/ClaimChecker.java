@@ -62,7 +62,7 @@ final class ClaimChecker {
     }
     if (claim instanceof Tree.ClaimStated stated) {
       boolean wanted = !stated.not();
-      return check(stated.operand(), names).map(t -> new Typed(Type.TRUTH, (f, n) -> (t.term().of(f, n) != null) == wanted));
+      return check(stated.operand(), names).map(t -> new Typed(Type.TRUTH, (f, n) -> (f.quietly(t.term(), n) != null) == wanted));
     }
     if (claim instanceof Tree.ClaimComparison comparison) {
       return comparison(comparison, names);

@@ -1,11 +1,14 @@
 package wattle.rules;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conductors;
 import wattle.finding.Span;
@@ -45,6 +48,7 @@ final class Facts {
   private OfBranch ofLastBranch;
   private Object lastThing;
   private Object[] keptOfLast;
+  private Map<Property, Map<Object, Boolean>> lacking;
 
   /** What is asked of a branch again and again; what is null was not asked for yet. */
   private static final class OfBranch {
@@ -109,6 +113,34 @@ final class Facts {
       lastBranch = branch;
     }
     return ofLastBranch;
+  }
+
+  /** Has what the plan turns out to lack gathered from now on. */
+  void gatherLacking() {
+    lacking = new LinkedHashMap<>();
+  }
+
+  /** What was asked for and is not stated, since gathering began, with the things that it was asked of. */
+  Map<Property, Set<Object>> lacking() {
+    Map<Property, Set<Object>> all = new LinkedHashMap<>();
+    lacking.forEach((property, things) -> all.put(property, Collections.unmodifiableSet(things.keySet())));
+    return all;
+  }
+
+  /** Tells that a plan does not state something that it might. */
+  void lacks(Property property, Object thing) {
+    if (lacking != null) {
+      lacking.computeIfAbsent(property, p -> new IdentityHashMap<>()).put(thing, true);
+    }
+  }
+
+  /** Works a term out that only asks whether something is stated: what is not stated is no lack there. */
+  Object quietly(Term term, Object[] named) {
+    Map<Property, Map<Object, Boolean>> before = lacking;
+    lacking = null;
+    Object value = term.of(this, named);
+    lacking = before;
+    return value;
   }
 
   /** Where a thing stands in the text, for the caret; absent for what has no place of its own. */
@@ -185,6 +217,25 @@ final class Facts {
       return Optional.of(r.name());
     }
     return Optional.empty();
+  }
+
+  /** What a thing is called in a list of things. */
+  static String calledIn(Object thing) {
+    if (thing instanceof RunOf r) {
+      return r.branch().name() + " from " + pointName(r, r.section().from()) + " to " + pointName(r, r.section().to());
+    }
+    if (thing instanceof ElectrodeOf e) {
+      return e.electrode().kind() + " of " + e.service().name();
+    }
+    if (thing instanceof Dwelling d) {
+      return d.title();
+    }
+    return nameOf(thing).orElse("the plan");
+  }
+
+  /** Name of the box, or of the panel, at an end of a run. */
+  static String pointName(RunOf run, int index) {
+    return run.branch().points().get(index).box().orElse(run.branch().panel().orElse("?"));
   }
 
   // ---- How things hang together
@@ -297,6 +348,16 @@ final class Facts {
         devices.add(device);
       }
     }
+  }
+
+  /** Rooms on the storey of a room, itself with them; none where its storey is not stated. */
+  List<Room> roomsOfFloor(Room room) {
+    Quantity floor = room.facts().get("floor");
+    return floor == null
+        ? List.of()
+        : house.rooms().values().stream()
+            .filter(r -> r.facts().containsKey("floor") && r.facts().get("floor").si() == floor.si())
+            .toList();
   }
 
   Optional<Room> roomOf(Device device) {

@@ -2,12 +2,15 @@ package wattle.rules;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.quantity.Dimension;
 
 /** What rules may say of the plan as a whole and of the building. */
 final class HouseProperties {
+  private static final Set<String> FUELS = Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated", "fireplace");
+
   private HouseProperties() {}
 
   static Map<String, Property> house() {
@@ -25,9 +28,10 @@ final class HouseProperties {
   static Map<String, Property> dwelling() {
     return new Properties<>(Dwelling.class)
         .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling")))
-        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area")))
-        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
+        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area"))).stated("floor-area 186 m2 in the dwelling")
+        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys"))).stated("storeys 2 in the dwelling")
         .figure("dwellings", Dimension.NONE, "number of dwellings in the building", (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
+        .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it", (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
         .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())
         .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values())
         .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values())

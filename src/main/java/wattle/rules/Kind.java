@@ -1,27 +1,40 @@
 package wattle.rules;
 
+import java.util.Arrays;
 import java.util.Optional;
+import wattle.model.Box;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.Dwelling;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.Room;
+import wattle.model.Service;
+import wattle.model.Wiring;
 
 /** The kinds of things that rules are about. */
 public enum Kind {
-  HOUSE("house", "the whole plan"),
-  DWELLING("dwelling", "the building"),
-  SERVICE("service", "where the supply enters"),
-  ELECTRODE("electrode", "an earth electrode with its conductor"),
-  PANEL("panel", "a panelboard or fuse box"),
-  BREAKER("breaker", "a breaker or fuse in a panel"),
-  FEEDER("feeder", "the run from a breaker or service to a panel"),
-  BRANCH("branch", "a branch circuit"),
-  RUN("run", "one run of a branch, from box to box"),
-  WIRING("wiring", "what a run is made with"),
-  BOX("box", "a box"),
-  DEVICE("device", "a device in a box"),
-  ROOM("room", "a room or place");
+  HOUSE(House.class, "house", "the whole plan"),
+  DWELLING(Dwelling.class, "dwelling", "the building"),
+  SERVICE(Service.class, "service", "where the supply enters"),
+  ELECTRODE(ElectrodeOf.class, "electrode", "an earth electrode with its conductor"),
+  PANEL(Panel.class, "panel", "a panelboard or fuse box"),
+  BREAKER(Breaker.class, "breaker", "a breaker or fuse in a panel"),
+  FEEDER(FeederOf.class, "feeder", "the run from a breaker or service to a panel"),
+  BRANCH(Branch.class, "branch", "a branch circuit"),
+  RUN(RunOf.class, "run", "one run of a branch, from box to box"),
+  WIRING(Wiring.class, "wiring", "what a run is made with"),
+  BOX(Box.class, "box", "a box"),
+  DEVICE(Device.class, "device", "a device in a box"),
+  ROOM(Room.class, "room", "a room or place");
 
   private final String word;
   private final String meaning;
+  private final Class<?> type;
 
-  Kind(String word, String meaning) {
+  Kind(Class<?> type, String word, String meaning) {
+    this.type = type;
     this.word = word;
     this.meaning = meaning;
   }
@@ -34,6 +47,11 @@ public enum Kind {
   /** For readers. */
   public String meaning() {
     return meaning;
+  }
+
+  /** The kind of a thing of the model. */
+  static Kind ofThing(Object thing) {
+    return Arrays.stream(values()).filter(k -> k.type.isInstance(thing)).findFirst().orElseThrow(() -> new AssertionError(thing));
   }
 
   static Optional<Kind> of(String word) {

@@ -74,13 +74,23 @@ final class Properties<T> {
     if (kept == MOST_KEPT) {
       throw new IllegalStateException("no room to keep " + last);
     }
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++));
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++, p.stated()));
+    return this;
+  }
+
+  /**
+   * Marks the property that was added last as one that a plan may leave out.
+   *
+   * @param how the words by which a plan states it
+   */
+  Properties<T> stated(String how) {
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(how)));
     return this;
   }
 
   private Properties<T> add(String name, Type valueType, String meaning, Property.Reader read) {
     last = name;
-    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT)) != null) {
+    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT, Optional.empty())) != null) {
       throw new IllegalStateException("two properties are called " + name);
     }
     return this;

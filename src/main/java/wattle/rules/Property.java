@@ -1,5 +1,7 @@
 package wattle.rules;
 
+import java.util.Optional;
+
 /**
  * Something that rules may say of a thing.
  *
@@ -9,8 +11,9 @@ package wattle.rules;
  * @param read the value, or null where the plan does not say; a claim about what is not known is neither true nor false
  * @param keptAt where the value is kept once it was worked out, among those of its thing; {@link #NOT_KEPT} for one that
  *     costs too little, or is asked for too seldom, to be worth it
+ * @param stated how a plan would state it, for what a plan may leave out; absent for what is derived or never lacking
  */
-public record Property(String name, Type type, String meaning, Reader read, int keptAt) {
+public record Property(String name, Type type, String meaning, Reader read, int keptAt, Optional<String> stated) {
   static final int NOT_KEPT = -1;
 
   /** Reads a property of a thing of its kind. */
@@ -21,6 +24,10 @@ public record Property(String name, Type type, String meaning, Reader read, int 
 
   /** The value for a thing of its kind, or null where the plan does not say. */
   Object of(Facts facts, Object thing) {
-    return keptAt != NOT_KEPT ? facts.kept(this, thing) : read.of(facts, thing);
+    Object value = keptAt != NOT_KEPT ? facts.kept(this, thing) : read.of(facts, thing);
+    if (value == null && stated.isPresent()) {
+      facts.lacks(this, thing);
+    }
+    return value;
   }
 }

@@ -53,6 +53,48 @@ final class RuleRunner {
     return Optional.empty();
   }
 
+  /** How often a rule could be told, and what it lacked where it could not. */
+  void cover(Rule rule, List<?> things, Tally tally) {
+    Object[] named = new Object[rule.size()];
+    for (Object thing : things) {
+      facts.gatherLacking();
+      Boolean holds = holds(rule, thing, named);
+      if (holds == null) {
+        tally.open(rule, facts.lacking());
+      } else if (applies(rule, named)) {
+        tally.told();
+      }
+    }
+  }
+
+  /**
+   * Whether a rule holds of a thing; true where it does not apply, null where the plan does not tell. What it asks for may
+   * hold although nobody can say whether it applies: that is told as well.
+   */
+  private Boolean holds(Rule rule, Object thing, Object[] named) {
+    named[0] = thing;
+    for (Rule.Let let : rule.lets()) {
+      named[let.place()] = let.term().of(facts, named);
+    }
+    Object applies = rule.filter().map(f -> f.of(facts, named)).orElse(Boolean.TRUE);
+    if (Boolean.FALSE.equals(applies)) {
+      return true;
+    }
+    boolean open = false;
+    for (Term requirement : rule.requirements()) {
+      Object holds = requirement.of(facts, named);
+      if (Boolean.FALSE.equals(holds) && applies != null) {
+        return false;
+      }
+      open |= holds == null || Boolean.FALSE.equals(holds);
+    }
+    return open ? null : Boolean.TRUE;
+  }
+
+  private boolean applies(Rule rule, Object[] named) {
+    return rule.filter().isEmpty() || Boolean.TRUE.equals(rule.filter().get().of(facts, named));
+  }
+
   private Finding.Builder finding(Rule rule, Object[] named) {
     Map<String, String> figures = new LinkedHashMap<>();
     Finding.Builder finding = Finding.of(rule.name(), rule.severity(), rule.headline().fill(facts, named, figures));

@@ -283,6 +283,10 @@ final class Pieces {
         return Optional.of(new Tree.Through(each(context.word(), this::word), span));
       case "buried":
         return Optional.of(new Tree.Buried(amount(context.amount()), span));
+      case "supported":
+        return amount(context.amount()).map(apart -> new Tree.Supported(apart, span));
+      case "held":
+        return amount(context.amount()).map(fromBox -> new Tree.Held(fromBox, span));
       default:
         return Optional.empty(); // nothing could be read; the parser has said so
     }

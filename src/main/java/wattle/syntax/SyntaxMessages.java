@@ -44,7 +44,7 @@ final class SyntaxMessages {
           Map.entry(WattleParser.RULE_place, new Thing("a place on a branch", "a box or device such as hall.lamp")),
           Map.entry(WattleParser.RULE_run, new Thing("a run", "its length and closing dashes, as in --3 m--")),
           Map.entry(WattleParser.RULE_runLength, new Thing("a run", "a length such as 3 m or 10 ft")),
-          Map.entry(WattleParser.RULE_surroundings, new Thing("the surroundings of a run", "in, bundled, through or buried")),
+          Map.entry(WattleParser.RULE_surroundings, new Thing("the surroundings of a run", "in, bundled, through, buried, supported or held")),
           Map.entry(WattleParser.RULE_wiring, new Thing("a cable", "a cable such as 14/2 NM-B, or a raceway with its conductors")),
           Map.entry(WattleParser.RULE_raceway, new Thing("a raceway", "its name and by 3/4 in EMT")),
           Map.entry(WattleParser.RULE_room, new Thing("a room", "a device such as lamp: light 12 W, or a box")),

@@ -151,6 +151,12 @@ public sealed interface Tree {
   /** {@code buried 0.6 m}. */
   record Buried(Optional<Expression> depth, Span span) implements Surroundings {}
 
+  /** {@code supported 1.2 m}: no two supports of the run are farther apart. */
+  record Supported(Expression apart, Span span) implements Surroundings {}
+
+  /** {@code held 0.25 m}: at each box it is held within so much. */
+  record Held(Expression fromBox, Span span) implements Surroundings {}
+
   /** {@code floor-area 186 m2}; a fact without a value is a flag, and {@code no} before it says that it is not so. */
   record Fact(Word name, boolean denied, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
 

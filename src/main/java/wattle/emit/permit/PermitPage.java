@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
+import wattle.emit.coverage.CoverageSheet;
 import wattle.emit.document.Markup;
 import wattle.emit.document.Page;
 import wattle.emit.table.Sheet;
@@ -12,6 +13,7 @@ import wattle.emit.table.SheetHtml;
 import wattle.emit.table.SheetSources;
 import wattle.finding.Citation;
 import wattle.model.House;
+import wattle.rules.Coverage;
 
 /** A plan on a few pages, for somebody who has to judge it. */
 public final class PermitPage {
@@ -28,13 +30,16 @@ public final class PermitPage {
   private final List<Sheet> worksheets;
   private final List<Sheet> panels;
   private final List<String> objections;
+  private final Coverage coverage;
 
   /**
    * @param worksheets load calculations, each as tables
    * @param objections why a load calculation could not be made, in words
    * @param panels schedules of the panels
+   * @param coverage how far the rules of its packs could be told
    */
-  public PermitPage(Compilation plan, List<Sheet> worksheets, List<String> objections, List<Sheet> panels) {
+  public PermitPage(Compilation plan, List<Sheet> worksheets, List<String> objections, List<Sheet> panels, Coverage coverage) {
+    this.coverage = coverage;
     this.plan = plan;
     this.house = plan.house();
     this.worksheets = List.copyOf(worksheets);
@@ -49,11 +54,14 @@ public final class PermitPage {
     body.element("h1", title);
     house.revision().ifPresent(r -> body.element("p", "Revision " + r));
     body.element("p", Page.CAUTION, "class", "caution small");
-    PermitFacts facts = new PermitFacts(plan, "h2");
+    PermitFacts facts = new PermitFacts(plan, coverage, "h2");
     facts.situation(body);
     facts.checked(body);
     facts.standing(body);
     facts.silenced(body);
+    if (!coverage.unstated().isEmpty()) {
+      body.element("h2", "Not checked, because the plan does not say").raw(SheetHtml.render(CoverageSheet.of(coverage)));
+    }
     body.element("h2", "Load calculation");
     worksheets.forEach(s -> body.raw(SheetHtml.render(s)));
     objections.forEach(o -> body.element("p", o));

@@ -20,6 +20,8 @@ public final class SurroundingsText {
     if (surroundings.underground()) {
       words.add("buried" + surroundings.buried().map(b -> " " + b).orElse(""));
     }
+    surroundings.supported().ifPresent(s -> words.add("supported " + s));
+    surroundings.held().ifPresent(h -> words.add("held " + h + " from boxes"));
     return String.join(", ", words);
   }
 }

@@ -1,0 +1,32 @@
+package wattle.rules;
+
+import java.util.List;
+import wattle.library.Library;
+import wattle.model.House;
+
+/**
+ * How far the rules of a plan's packs could be told.
+ *
+ * @param rules how many there are; 0 where none was tried, since the plan has errors of structure
+ * @param told at how many things one of them was told, held or broken
+ * @param open at how many things one of them could not be told, since the plan does not say what it asks for
+ * @param unstated what the plan does not say, by fact; most places first
+ */
+public record Coverage(int rules, int told, int open, List<Unstated> unstated) {
+  public Coverage {
+    unstated = List.copyOf(unstated);
+  }
+
+  /** @param sound whether the plan was bound without errors; else no rule is tried */
+  public static Coverage of(House house, Library library, boolean sound) {
+    if (!sound) {
+      return new Coverage(0, 0, 0, List.of());
+    }
+    List<Rule> rules = RuleLoader.load(library).value();
+    HouseIndex index = new HouseIndex(house, library);
+    RuleRunner runner = new RuleRunner(index);
+    Tally tally = new Tally();
+    rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
+    return tally.coverage(rules.size());
+  }
+}
