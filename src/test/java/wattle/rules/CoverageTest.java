@@ -1,0 +1,87 @@
+package wattle.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+
+/** What a plan does not state is listed where a rule asked for it, and nowhere else. */
+class CoverageTest {
+  private static Compilation plan(String panel, String service, String run) {
+    String text =
+        """
+        plan "Coverage"
+        use code us-2023
+        dwelling { floor-area 60 m2 }
+        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu
+          %s
+        }
+        panel P from main { bus 200 A   slots 40   bonded   terminals Cu Al   %s
+          main breaker 200 A 22 kA
+          1  15 A  arc-fault  b  "Den"
+        }
+        branch b by 14/2 NM-B { P --5 m %s-- den.r --3 m %s-- den.j }
+        room den is living wall 3 m { r: receptacle 18 in3 tamper-resistant   j: junction 18 in3 accessible covered }
+        room store is utility { }
+        """;
+    Source source = new Source("coverage.wattle", text.formatted(service, panel, run, run));
+    return new Compiler(SourceReader.FROM_DISK).compile(source, Path.of("coverage.wattle"));
+  }
+
+  private static final String PANEL =
+      "room store   height 70 in   no over-steps   readily-accessible   working-depth 40 in   working-width 32 in   working-height 84 in";
+
+  @Test
+  void whatIsStatedIsNotListed() {
+    Compilation whole = plan(PANEL, "surge-protection   outdoor-disconnect", "supported 1.2 m held 0.2 m");
+    assertThat(whole.findings()).isEmpty();
+    assertThat(whole.coverage().unstated()).isEmpty();
+    assertThat(whole.coverage().open()).isZero();
+    assertThat(whole.coverage().rules()).isGreaterThan(90);
+    assertThat(whole.coverage().told()).isPositive();
+  }
+
+  /** Each fact that is taken out is listed, with the thing that lacks it and the rules that asked; what is false is a finding. */
+  @Test
+  void whatIsLeftOutIsListed() {
+    Coverage coverage = plan("", "", "").coverage();
+    assertThat(coverage.unstated()).extracting(Unstated::fact)
+        .containsExactlyInAnyOrder(
+            "first-support", "support", "room", "height", "over-steps", "readily-accessible", "working-depth", "working-width",
+            "working-height", "surge-protection", "outdoor-disconnect");
+    Unstated support = coverage.unstated().stream().filter(u -> u.fact().equals("support")).findFirst().orElseThrow();
+    assertThat(support.places()).containsExactly("b from P to den.r", "b from den.r to den.j");
+    assertThat(support.rules()).containsExactly("cable-support-sparse");
+    Unstated room = coverage.unstated().stream().filter(u -> u.fact().equals("room")).findFirst().orElseThrow();
+    assertThat(room.places()).containsExactly("P");
+    assertThat(room.rules()).containsExactly("panel-in-bathroom", "panel-in-closet");
+    assertThat(coverage.open()).isEqualTo(2 + 2 + 2 + 6 + 2);
+  }
+
+  @Test
+  void whatIsDeniedIsAFinding() {
+    List<Finding> found = plan(PANEL.replace("no over-steps", "over-steps"), "no surge-protection   outdoor-disconnect", "supported 2 m held 0.2 m").findings();
+    assertThat(found).extracting(Finding::rule)
+        .containsExactlyInAnyOrder("panel-over-steps", "surge-protection-missing", "cable-support-sparse", "cable-support-sparse");
+  }
+
+  /** Statements about the same plan never change what is found: a rule that cannot be told raises nothing. */
+  @Test
+  void nothingIsRaisedForWantOfAFact() {
+    assertThat(plan("", "", "").findings()).isEmpty();
+  }
+
+  @Test
+  void aPlanWithErrorsOfStructureIsNotTried() {
+    Source source = new Source("broken.wattle", "plan \"Broken\"\nuse code us-2023\nbranch b by 14/2 NM-B { P --3 m-- den.r }\n");
+    Coverage coverage = new Compiler(SourceReader.FROM_DISK).compile(source, Path.of("broken.wattle")).coverage();
+    assertThat(coverage.rules()).isZero();
+    assertThat(coverage.unstated()).isEmpty();
+  }
+}
