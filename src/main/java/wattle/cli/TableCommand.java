@@ -36,6 +36,7 @@ import wattle.trials.WorstCases;
       "  wattle table --of panel examples/alder-court/house.wattle",
       "  wattle table --of loads --format csv examples/alder-court/house.wattle",
       "  wattle table --of worksheet --compare-methods examples/alder-court/house.wattle",
+      "  wattle table --of unstated examples/alder-court/house.wattle",
       "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
     })
 final class TableCommand implements Callable<Integer> {

@@ -49,6 +49,21 @@ class ShortCircuitTest {
     return tests;
   }
 
+  /** NEN 1010 543 on witchesandangels.nl, the Dutch edition of IEC 60364-5-54: factors k of insulated conductors. */
+  @TestFactory
+  List<DynamicTest> factorsOfThePublishedTable() {
+    record Published(Metal metal, String insulation, double start, double k) {}
+    List<Published> rows =
+        List.of(
+            new Published(Metal.COPPER, "thermoplastic", 30, 143), new Published(Metal.COPPER, "thermoset", 30, 176),
+            new Published(Metal.ALUMINUM, "thermoplastic", 30, 95), new Published(Metal.ALUMINUM, "thermoset", 30, 116),
+            new Published(Metal.COPPER, "thermoplastic", 70, 115), new Published(Metal.COPPER, "thermoset", 90, 143),
+            new Published(Metal.ALUMINUM, "thermoplastic", 70, 76), new Published(Metal.ALUMINUM, "thermoset", 90, 94));
+    return rows.stream()
+        .map(r -> DynamicTest.dynamicTest(r.toString(), () -> assertThat(k(r.metal, r.insulation, r.start)).isCloseTo(r.k, within(0.6))))
+        .toList();
+  }
+
   /** ICEA P-32-382 for copper, (I/A)² t = 0.0297 log10((T2 + 234) / (T1 + 234)) with A in cmil: another standard. */
   @Test
   void anotherStandardAgreesWithinOnePerCent() {
