@@ -34,7 +34,7 @@ class PermitCommandTest {
       assertThat(document.getNumberOfPages()).isLessThan(9);
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertThat(text).contains("transformer 50 kVA, 1.8 %", "Load worksheet", "Counter, both sides of the sink", "Nothing.", "NFPA 70", "licensed person",
-          "Not checked, because the plan does not say", "working-depth 36 in in the panel");
+          "Not checked, because the plan does not say", "the room that it hangs in");
     }
   }
 

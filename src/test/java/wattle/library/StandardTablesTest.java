@@ -277,9 +277,7 @@ class StandardTablesTest {
         assertThat(found.quantity().orElseThrow().in(in)).isCloseTo(
             Double.parseDouble(expected), withinPercentage(1e-9));
       }
-      // Two cells of CSA tables 2 and 4 were looked up in rows that are else from memory: the row says memory.
-      boolean joined = row.getOrDefault("table", "").startsWith("CSA Table") && table.equals("ampacity");
-      boolean doubtful = row.get("provenance").equals("memory") || joined;
+      boolean doubtful = row.get("provenance").equals("memory");
       assertThat(found.toBeVerified()).as("from memory").isEqualTo(doubtful);
     });
   }
