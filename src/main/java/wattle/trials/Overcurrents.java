@@ -2,7 +2,9 @@ package wattle.trials;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -34,12 +36,14 @@ final class Overcurrents {
   private final HouseNetwork network;
   private final Figures figures;
   private final List<TrialResult.OvercurrentReading> readings = new ArrayList<>();
+  private final Map<String, List<HouseNetwork.Conductor>> conductors = new HashMap<>();
 
   Overcurrents(House house, Library library, HouseNetwork network, Figures figures) {
     this.house = house;
     this.network = network;
     this.figures = figures;
     curves = new TripCurves(library);
+    network.conductors().forEach(c -> c.branch().ifPresent(b -> conductors.computeIfAbsent(b, n -> new ArrayList<>()).add(c)));
   }
 
   /** Most times its rating first. */
@@ -59,8 +63,8 @@ final class Overcurrents {
     for (int i = 0; i < branch.hots().size() && system.isPresent(); i++) {
       Role hot = new Role.Hot(i);
       List<HouseNetwork.Conductor> leaving =
-          network.conductors().stream()
-              .filter(c -> c.branch().equals(Optional.of(branch.name())) && c.role().equals(Optional.of(hot)) && leavesPanel(branch, c))
+          conductors.getOrDefault(branch.name(), List.of()).stream()
+              .filter(c -> c.role().equals(Optional.of(hot)) && leavesPanel(branch, c))
               .toList();
       Optional<Breaker> breaker = house.breaker(branch.hots().get(i).breaker());
       if (breaker.isPresent() && !leaving.isEmpty()) {

@@ -132,7 +132,7 @@ final class BranchReadings {
       if (here && (m.lifted() || m.volts().si() > LIVE)) {
         lines.add(new BoxFigures.Line("metal " + figure(m.volts()) + " to earth", true, m.volts().si() > LIVE ? Sign.DANGER : Sign.NONE));
         m.bodyAmps().ifPresent(
-            a -> lines.add(new BoxFigures.Line("through a person " + Quantity.plain(a.si() * 1000, 3) + " mA", false, Sign.NONE)));
+            a -> lines.add(new BoxFigures.Line("through a person " + (a.si() < 5e-7 ? "0" : Quantity.plain(a.si() * 1000, 3)) + " mA", false, Sign.NONE)));
       }
     }
   }
