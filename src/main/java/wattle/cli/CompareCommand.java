@@ -2,7 +2,6 @@ package wattle.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -16,6 +15,7 @@ import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Completeness;
 import wattle.emit.changes.Changes;
+import wattle.emit.drawing.Drawing;
 import wattle.emit.oneline.OneLineDifference;
 import wattle.finding.Source;
 
@@ -31,6 +31,7 @@ import wattle.finding.Source;
       "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
       "  wattle compare --describe examples/cottage/house.wattle",
       "  wattle compare --picture changes.svg before.wattle after.wattle",
+      "  wattle compare --picture changes.pdf --paper A3 before.wattle after.wattle",
       "",
       "For git: diff.wattle.command = 'wattle compare --as-driver',",
       "diff.wattle.textconv = 'wattle compare --describe'.",
@@ -64,6 +65,8 @@ final class CompareCommand implements Callable<Integer> {
       description = "Also draw both one-line diagrams in one, with what was added, removed and changed marked; .svg, .png or .pdf.")
   private String picture;
 
+  @Mixin private PaperOption paper;
+
   @Option(names = "--force", description = "Replace a picture that Wattle did not make.")
   private boolean force;
 
@@ -74,6 +77,12 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
+    if (picture == null) {
+      paper.refuseWithout("--picture");
+    } else {
+      PictureFile.named(picture);
+      paper.isGiven();
+    }
     if (describe) {
       expect(1, "--describe takes one plan");
       refuse("--describe", driver, "--as-driver");
@@ -152,9 +161,12 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {
-    Optional<PictureFile> file = Optional.ofNullable(picture).map(PictureFile::named);
     Comparison comparison = Comparison.of(revision(before), revision(after));
-    file.ifPresent(f -> f.write(new OneLineDifference(before.house(), after.house(), comparison).drawing(), force));
+    if (picture != null) {
+      OneLineDifference view = new OneLineDifference(before.house(), after.house(), comparison);
+      List<Drawing> drawings = paper.isGiven() ? paper.sheets(view, after.house()) : List.of(view.drawing());
+      ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")), force);
+    }
     switch (format) {
       case TEXT -> out.print(Changes.text(comparison));
       case MD -> out.print(Changes.markdown(comparison, beforeName, afterName));

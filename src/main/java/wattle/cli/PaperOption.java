@@ -37,17 +37,33 @@ final class PaperOption {
   @Option(names = "--date", paramLabel = "DATE", description = "The date in the title block, as in 2026-03-09 (default: left open).")
   private String date;
 
-  /** Whether sheets are asked for; options that mean nothing without them are refused. */
+  /** Whether sheets are asked for; options that mean nothing without them, and what is no paper or date, are refused. */
   boolean isGiven() {
     if (paper == null && (orientation != null || date != null)) {
       throw new Failure((orientation != null ? "--orientation" : "--date") + " is for sheets: give --paper too");
     }
+    if (paper != null) {
+      upright();
+      date();
+    }
     return paper != null;
+  }
+
+  private Paper upright() {
+    return Paper.named(paper).orElseThrow(() -> new Failure("no paper is called '" + paper + "'; letter, A4, A3 and tabloid are known"));
+  }
+
+  /** Where nothing is drawn without another option, and that is not given. */
+  void refuseWithout(String other) {
+    String given = paper != null ? "--paper" : orientation != null ? "--orientation" : date != null ? "--date" : "";
+    if (!given.isEmpty()) {
+      throw new Failure(given + " is for the sheets of " + other + ": give " + other + " with a file too");
+    }
   }
 
   /** The view on sheets. */
   List<Drawing> sheets(View view, House house) {
-    Paper upright = Paper.named(paper).orElseThrow(() -> new Failure("no paper is called '" + paper + "'; letter, A4, A3 and tabloid are known"));
+    Paper upright = upright();
     List<Paper> papers =
         orientation == null
             ? List.of(upright.turned(), upright)

@@ -45,6 +45,7 @@ import wattle.model.PanelSupply;
 import wattle.model.Trial;
 import wattle.rules.Coverage;
 import wattle.trials.Expectations;
+import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 import wattle.trials.WorstCases;
 import wattle.worksheet.HouseInputs;
@@ -69,6 +70,7 @@ final class ReportParts {
   private final Library library;
   private final ConnectedLoads loads;
   private final boolean sound;
+  private final ReportPictures pictures;
 
   private ReportParts(Compilation plan) {
     this.plan = plan;
@@ -76,6 +78,7 @@ final class ReportParts {
     library = plan.library();
     loads = ConnectedLoads.of(house);
     sound = plan.count(Severity.ERROR) == 0;
+    pictures = new ReportPictures(house);
   }
 
   /**
@@ -95,12 +98,13 @@ final class ReportParts {
             () -> new Part(Group.LOADS, "Load worksheets", parts.worksheets()),
             () -> new Part(Group.LOADS, "Connected loads", parts.tables(List.of(LoadSchedule.of(parts.house, parts.loads)), "loads")),
             () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
+            () -> new Part(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
             () -> new Part(Group.BRANCHES, "Runs", parts.tables(List.of(RunSchedule.of(parts.house, Conductors.of(parts.house, parts.library))), "runs")),
             () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.worst())), "voltage")),
             () -> new Part(Group.BRANCHES, "Shared neutrals", parts.tables(List.of(WorstCaseSheets.neutrals(parts.worst())), "neutral")),
             () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.worst())), "heat")),
             () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
-            () -> new Part(Group.ROOMS, "Rooms", parts.tables(List.of(RoomSchedule.of(parts.house)), "rooms")),
+            () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
             () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.library)), "boxes")),
             () -> new Part(Group.ROOMS, "Materials", parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library))), "materials")),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
@@ -238,6 +242,12 @@ final class ReportParts {
     return tables(List.of(FaultSchedule.of(house, library, Faults.of(house, library, conductors))), "faults");
   }
 
+  private List<Content> rooms() {
+    List<Content> contents = new ArrayList<>(tables(List.of(RoomSchedule.of(house)), "rooms"));
+    contents.addAll(pictures.rooms());
+    return contents;
+  }
+
   private List<Content> trials() {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
       return List.of(new Content.Remark("The plan has no trial and expects nothing; a trial says what draws or what is wrong, an expectation what must come of it."));
@@ -251,8 +261,10 @@ final class ReportParts {
     }
     Trials trials = new Trials(house, library);
     for (Trial trial : house.trials().values().stream().limit(MOST_TRIALS).toList()) {
-      TrialSheets.of(trials.run(trial).value(), "Trial " + trial.label().orElse(trial.name()), ROWS_OF_A_TRIAL)
-          .forEach(s -> contents.add(table(s, "trial")));
+      TrialResult result = trials.run(trial).value();
+      String title = trial.label().orElse(trial.name());
+      TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
+      contents.addAll(pictures.trial(result, title));
     }
     if (house.trials().size() > MOST_TRIALS) {
       contents.add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));

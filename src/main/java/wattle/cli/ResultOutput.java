@@ -34,8 +34,12 @@ final class ResultOutput {
 
   /** The ending of the file's name in lower case, without the dot; absent where no file is named or it has none. */
   Optional<String> ending() {
-    return file()
-        .map(f -> f.getFileName() == null ? "" : f.getFileName().toString())
+    return file().flatMap(ResultOutput::ending);
+  }
+
+  static Optional<String> ending(Path file) {
+    return Optional.ofNullable(file.getFileName())
+        .map(Path::toString)
         .filter(n -> n.lastIndexOf('.') > 0)
         .map(n -> n.substring(n.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
   }

@@ -2,7 +2,6 @@ package wattle.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -37,6 +36,7 @@ import wattle.trials.Trials;
       "  wattle trial examples/alder-court/house.wattle --stated",
       "  wattle trial examples/marlow-croft/house.wattle --event \"lose main\" --event \"transfer E to yard.g\" --event \"yard.g on\"",
       "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
+      "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.pdf --paper letter",
       "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
     })
 final class TrialCommand implements Callable<Integer> {
@@ -85,6 +85,7 @@ final class TrialCommand implements Callable<Integer> {
     if (events.stream().anyMatch(String::isBlank)) {
       throw new Failure("an " + EVENT + " says nothing; write one such as --event \"kitchen.c1.upper draws 10 A\"");
     }
+    picture.file();
     List<Source> asked = events.isEmpty() ? List.of() : List.of(asTrial());
     Compilation plan = input.compile(file, asked);
     List<Finding> ours = plan.findings().stream().filter(TrialCommand::isOfEvents).toList();
@@ -95,11 +96,13 @@ final class TrialCommand implements Callable<Integer> {
       return ExitCode.USAGE;
     }
     List<Run> runs = runs(plan);
-    Optional<Output> drawn = picture.of(plan, runs);
+    List<Output> drawn = picture.of(plan, runs);
     int most = all ? Integer.MAX_VALUE : ROWS;
     List<Sheet> sheets = runs.stream().flatMap(r -> TrialSheets.of(r.result(), r.title(), most).stream()).toList();
     format.write(sheets, output, spec.commandLine().getOut());
-    drawn.ifPresent(d -> output.write(List.of(d)));
+    if (!drawn.isEmpty()) {
+      output.write(drawn);
+    }
     return BesideFindings.report(plan, spec);
   }
 

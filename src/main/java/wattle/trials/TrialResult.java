@@ -148,6 +148,12 @@ public final class TrialResult {
         conductors().stream().filter(c -> !c.branch().isEmpty() && c.watts().si() > 0).map(ConductorReading::branch).findFirst());
   }
 
+  /** The branches that the events are about; where there are none, {@link #mainBranch}. */
+  public List<String> mainBranches() {
+    List<String> named = List.copyOf(scenario.branches());
+    return named.isEmpty() ? mainBranch().stream().toList() : named;
+  }
+
   Figures figures() {
     return figures;
   }

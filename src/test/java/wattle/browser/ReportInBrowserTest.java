@@ -88,7 +88,7 @@ class ReportInBrowserTest {
   /** Opened figures and steps are looked at as well. */
   private void unfoldSome() {
     browser.run("Array.from(document.querySelectorAll('td details')).slice(0, 8).forEach(d => { d.open = true; });"
-        + " Array.from(document.querySelectorAll('td details[open] a.step')).slice(0, 4).forEach(a => a.click())");
+        + " Array.from(document.querySelectorAll('td details[open] .steps a')).slice(0, 4).forEach(a => a.click())");
   }
 
   @ParameterizedTest
@@ -164,7 +164,7 @@ class ReportInBrowserTest {
     assertThat(browser.run("document.activeElement.getBoundingClientRect().left").asInt()).as("shown when focused").isNotNegative();
     enter();
     assertThat(browser.run(FOCUSED).asText()).isEqualTo("MAIN#main");
-    browser.run("document.querySelector('#voltage td details:has(a.step) summary').focus()");
+    browser.run("document.querySelector('#voltage td details:has(.steps a) summary').focus()");
     assertThat(browser.run("document.activeElement.parentElement.open").asBoolean()).isFalse();
     enter();
     assertThat(browser.run("document.activeElement.parentElement.open").asBoolean()).isTrue();
@@ -225,7 +225,7 @@ class ReportInBrowserTest {
   @Test
   void aFigureUnfoldsToItsFormulaAndSource() {
     open(court, 1400, "light");
-    String details = "Array.from(document.querySelectorAll('details')).find(d => d.querySelector('.basis'))";
+    String details = "Array.from(document.querySelectorAll('details')).find(d => d.querySelector('.steps i'))";
     assertThat(browser.run(details + ".querySelector('.steps').checkVisibility()").asBoolean()).isFalse();
     browser.click(details + ".querySelector('summary')");
     assertThat(browser.run(details + ".querySelector('.steps').checkVisibility()").asBoolean()).isTrue();

@@ -20,8 +20,8 @@ import wattle.model.Section;
 final class BranchLegend {
   private BranchLegend() {}
 
-  /** The signs that are used in the boxes of a branch. */
-  static Legend of(Branch branch, List<BoxCard> cards) {
+  /** The signs that are used in the boxes of branches. */
+  static Legend of(List<Branch> branches, List<BoxCard> cards) {
     Set<Fill> screws = EnumSet.noneOf(Fill.class);
     List<Shape> shapes = cards.stream().flatMap(c -> c.sketch().shapes().stream()).toList();
     shapes.stream().filter(s -> s instanceof Shape.Circle).forEach(s -> screws.add(((Shape.Circle) s).fill()));
@@ -29,7 +29,7 @@ final class BranchLegend {
     boolean caps = shapes.stream().anyMatch(s -> s instanceof Shape.Box b && b.fill() == Fill.INK);
     boolean open = cards.stream().anyMatch(BoxCard::hasOpenTerminal);
     Map<Insulation, String> seen = new EnumMap<>(Insulation.class);
-    for (Section section : branch.sections()) {
+    for (Section section : branches.stream().flatMap(b -> b.sections().stream()).toList()) {
       section.wiring().wires().forEach(w -> seen.putIfAbsent(Insulation.of(w.colour()), w.colour()));
       for (ConductorUse use : section.conductors()) {
         seen.putIfAbsent(Net.insulation(use), use.reidentified() ? "white, marked as a hot at both ends" : use.wire().colour());

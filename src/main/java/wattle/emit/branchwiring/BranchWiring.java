@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.Legend;
 import wattle.emit.drawing.Piece;
 import wattle.emit.drawing.Plate;
@@ -57,6 +58,19 @@ public final class BranchWiring implements View {
     return new BranchWiring(house, branch);
   }
 
+  /** A drawing for each row, without legend, for pages where they follow each other. */
+  public static List<Drawing> strips(House house, Branch branch, double widest, double tallest) {
+    BranchWiring wiring = new BranchWiring(house, branch);
+    List<BranchRow> rows = wiring.rows(widest, tallest, false);
+    return rows.stream().map(r -> r.sketch().strip(wiring.title(), wiring.description(), rows.indexOf(r) + 1, rows.size())).toList();
+  }
+
+  /** The signs of the pictures of several branches. */
+  public static Legend legend(House house, List<Branch> branches) {
+    List<BoxCard> cards = branches.stream().flatMap(b -> new BranchWiring(house, b).cards.stream()).toList();
+    return BranchLegend.of(branches, cards);
+  }
+
   @Override
   public String title() {
     return "Wiring of branch " + branch.name() + branch.label().map(l -> ", " + l).orElse("");
@@ -64,7 +78,7 @@ public final class BranchWiring implements View {
 
   @Override
   public Legend legend() {
-    return BranchLegend.of(branch, cards);
+    return BranchLegend.of(List.of(branch), cards);
   }
 
   @Override

@@ -40,7 +40,15 @@ public final class DrawingSvg {
     out.append("<desc id=\"").append(id).append("-words\">").append(Escape.xml(drawing.description()));
     out.append("</desc>\n");
     out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-    drawing.shapes().stream().filter(s -> !(s instanceof Shape.Spot)).forEach(shape -> shape(out, shape));
+    boolean wires = false;
+    for (Shape shape : drawing.shapes().stream().filter(s -> !(s instanceof Shape.Spot)).toList()) {
+      if (shape instanceof Shape.Wire != wires) {
+        wires = !wires;
+        out.append(wires ? "<g" + WireSvg.COMMON + ">\n" : "</g>\n");
+      }
+      shape(out, shape);
+    }
+    out.append(wires ? "</g>\n" : "");
     if (spots) {
       // Over all else, so that they are met wherever a reader points.
       drawing.shapes().stream().filter(Shape.Spot.class::isInstance).forEach(s -> spot(out, (Shape.Spot) s));

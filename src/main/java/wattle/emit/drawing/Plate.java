@@ -32,6 +32,13 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String plan
     return shapes.isEmpty() ? List.of() : List.of(new Piece("whole", shapes));
   }
 
+  /** Its shapes alone, for a page that says the rest beside it. */
+  public Drawing bare() {
+    Sketch sketch = new Sketch();
+    shapes.forEach(sketch::add);
+    return sketch.drawing(2, plan.isEmpty() ? title : title + ": " + plan, description);
+  }
+
   /** All of it as one drawing of its own size: the title above, the legend below. */
   public Drawing drawing() {
     return drawing(NARROWEST);

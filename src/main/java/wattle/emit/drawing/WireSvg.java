@@ -37,15 +37,35 @@ final class WireSvg {
     }
   }
 
+  /** Attributes that all strokes of wires share, so that a group of wires has them once. */
+  static final String COMMON = " fill=\"none\" stroke-linejoin=\"round\"";
+
   private static void line(StringBuilder out, List<Corner> corners, String colour, double width, String dashes) {
-    out.append("<polyline points=\"");
-    for (int i = 0; i < corners.size(); i++) {
-      out.append(i == 0 ? "" : " ").append(DrawingSvg.number(corners.get(i).x())).append(',');
-      out.append(DrawingSvg.number(corners.get(i).y()));
-    }
-    out.append("\" fill=\"none\" stroke-linejoin=\"round\" stroke=\"").append(colour).append("\" stroke-width=\"");
-    out.append(DrawingSvg.number(width)).append('"');
+    out.append("<path d=\"");
+    way(out, corners);
+    out.append("\" stroke=\"").append(colour).append("\" stroke-width=\"").append(DrawingSvg.number(width)).append('"');
     out.append(dashes.isEmpty() ? "" : " stroke-dasharray=\"" + dashes + "\"").append("/>\n");
+  }
+
+  /** Nearly all pieces are level or upright, and those take one number. */
+  private static void way(StringBuilder out, List<Corner> corners) {
+    String x = "";
+    String y = "";
+    for (Corner corner : corners) {
+      String nextX = DrawingSvg.number(corner.x());
+      String nextY = DrawingSvg.number(corner.y());
+      if (x.isEmpty()) {
+        out.append('M').append(nextX).append(' ').append(nextY);
+      } else if (nextY.equals(y)) {
+        out.append('H').append(nextX);
+      } else if (nextX.equals(x)) {
+        out.append('V').append(nextY);
+      } else {
+        out.append('L').append(nextX).append(' ').append(nextY);
+      }
+      x = nextX;
+      y = nextY;
+    }
   }
 
   /** The same way at a distance to its right, with its corners mitred. */

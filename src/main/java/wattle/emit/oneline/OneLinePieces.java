@@ -136,7 +136,7 @@ final class OneLinePieces {
     }
   }
 
-  private static void mark(Sketch sketch, String words, Optional<String> piece) {
+  static void mark(Sketch sketch, String words, Optional<String> piece) {
     double y = PanelBlock.ENTRY;
     double length = Math.min(LONGEST_MARK, Math.max(70, Fit.width(words, SIZE, false) + 14));
     sketch.line(-length, y, -8, y);

@@ -31,8 +31,9 @@ final class PanelBlock {
   private static final double FIRST_ROW = 92;
   private static final double BELOW = 18;
   private static final double WIDEST_HEADING = 460;
+
   /** As long as the name of any sheet. */
-  private static final String SHEET = "sheet 888";
+  static final String SHEET = "sheet 888";
 
   private final List<PanelRow> rows;
   private final PanelColumns columns;

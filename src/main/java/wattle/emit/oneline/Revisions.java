@@ -90,6 +90,11 @@ final class Revisions {
         : Optional.empty();
   }
 
+  /** Keys of the panels that a service feeds. */
+  List<String> fedBy(String service) {
+    return panels().stream().filter(p -> serviceOf(p).filter(service::equals).isPresent()).toList();
+  }
+
   Difference ofPanel(String key) {
     return difference(new Thing(Thing.Kind.PANEL, key), after.panels().containsKey(key), panelsBefore().containsKey(key));
   }

@@ -1,11 +1,25 @@
 package wattle.emit.report;
 
+import java.util.List;
 import wattle.emit.drawing.Drawing;
 import wattle.emit.table.Sheet;
 
 /** What a part of the report shows. */
 public sealed interface Content {
   record Picture(String title, Drawing drawing) implements Content {}
+
+  /**
+   * A picture that stands folded on a screen, one of many.
+   *
+   * @param title what it shows
+   * @param drawing for the screen
+   * @param strips the same for paper, one beneath the other
+   */
+  record Folded(String title, Drawing drawing, List<Drawing> strips) implements Content {
+    public Folded {
+      strips = List.copyOf(strips);
+    }
+  }
 
   /**
    * A table; a long one is cut on the page.

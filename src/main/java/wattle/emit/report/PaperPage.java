@@ -81,7 +81,12 @@ final class PaperPage {
   private void content(Content content, boolean alone) {
     if (content instanceof Content.Picture picture) {
       String id = "picture" + ++pictures;
-      body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id));
+      body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id, false));
+    } else if (content instanceof Content.Folded folded) {
+      boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
+      body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title());
+      folded.strips().forEach(strip -> body.raw(PaperPicture.inText(strip, "picture" + ++pictures, turned)));
+      body.close();
     } else if (content instanceof Content.Table table) {
       Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
       workings.add(sheet);

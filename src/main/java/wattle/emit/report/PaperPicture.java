@@ -24,9 +24,9 @@ final class PaperPicture {
     return sized(drawing, id, Math.max(scale(drawing, SHORT, LONG), scale(drawing, LONG, SHORT)));
   }
 
-  /** Among text and tables on an upright sheet. */
-  static String inText(Drawing drawing, String id) {
-    return sized(drawing, id, scale(drawing, SHORT, LONG));
+  /** Among text and tables. */
+  static String inText(Drawing drawing, String id, boolean turned) {
+    return sized(drawing, id, turned ? scale(drawing, LONG, SHORT) : scale(drawing, SHORT, LONG));
   }
 
   private static String sized(Drawing drawing, String id, double scale) {

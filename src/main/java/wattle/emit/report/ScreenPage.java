@@ -109,6 +109,8 @@ final class ScreenPage {
     if (content instanceof Content.Picture picture) {
       main.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", picture.title());
       main.raw(DrawingSvg.element(picture.drawing(), "picture" + ++pictures)).close();
+    } else if (content instanceof Content.Folded folded) {
+      folded(folded);
     } else if (content instanceof Content.Table table) {
       main.raw(SheetHtml.render(Cut.of(table.sheet(), MOST_ROWS, table.command()), unfolding::body));
     } else if (content instanceof Content.Words words) {
@@ -118,6 +120,13 @@ final class ScreenPage {
     } else {
       throw new AssertionError(content);
     }
+  }
+
+  /** A browser does not lay out what is folded, so that a page of a hundred pictures opens like one without. */
+  private void folded(Content.Folded folded) {
+    main.open("details", "class", "folded").element("summary", folded.title());
+    main.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", folded.title());
+    main.raw(DrawingSvg.element(folded.drawing(), "picture" + ++pictures)).close().close();
   }
 
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */

@@ -5,9 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.Legend;
 import wattle.emit.drawing.Piece;
 import wattle.emit.drawing.Plate;
+import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.Sketch;
 import wattle.emit.drawing.View;
 import wattle.model.House;
@@ -41,6 +43,17 @@ public final class RoomSheet implements View {
     }
     String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
     return new Plate(sketch.shapes(), legend(), title(), plan, scale(), description());
+  }
+
+  /** A drawing for each room, or several of a large one, for pages where they follow each other. */
+  public List<Drawing> strips(double width, double height) {
+    List<Drawing> strips = new ArrayList<>();
+    for (Piece piece : pieces(width, height)) {
+      Sketch sketch = new Sketch();
+      piece.shapes().stream().filter(s -> !(s instanceof Shape.Continuation)).forEach(sketch::add);
+      strips.add(sketch.drawing(2, title() + ", " + piece.name(), description()));
+    }
+    return strips;
   }
 
   private RoomColumns columns(double width) {

@@ -74,8 +74,8 @@ record RunFigures(String title, List<Conductor> conductors) {
   }
 
   /** Room for its beginning or end where it goes on in another row. */
-  double stub(String where) {
-    return Math.max(width(), Math.min(WIDEST, Fit.width(where, TYPE, false)) + 20) + 2 * MARK + 6;
+  double stub(Elsewhere where) {
+    return Math.max(width(), Math.min(WIDEST, where.width(TYPE)) + 20) + 2 * MARK + 6;
   }
 
   /** Height with the words beneath that say where it goes on. */
@@ -84,7 +84,7 @@ record RunFigures(String title, List<Conductor> conductors) {
   }
 
   /** Its beginning, up to a mark that the next row takes up. */
-  void leaving(Sketch sketch, double x, double y, int mark, String where) {
+  void leaving(Sketch sketch, double x, double y, int mark, Elsewhere where) {
     double end = x + stub(where) - 2 * MARK - 6;
     draw(sketch, x, end, y);
     mark(sketch, end + 6 + MARK, y, mark);
@@ -92,15 +92,15 @@ record RunFigures(String title, List<Conductor> conductors) {
   }
 
   /** Its end, from a mark. */
-  void coming(Sketch sketch, double x, double y, int mark, String where) {
+  void coming(Sketch sketch, double x, double y, int mark, Elsewhere where) {
     double start = x - stub(where) + 2 * MARK + 6;
     mark(sketch, start - 6 - MARK, y, mark);
     draw(sketch, start, x, y);
     below(sketch, start, x, y, where);
   }
 
-  private void below(Sketch sketch, double x, double end, double y, String where) {
-    sketch.fitted(x + 10, y + height() + 8, where, TYPE, false, Anchor.START, end - x - 12);
+  private void below(Sketch sketch, double x, double end, double y, Elsewhere where) {
+    where.draw(sketch, x + 10, y + height() + 8, TYPE, end - x - 12);
   }
 
   private void mark(Sketch sketch, double x, double y, int mark) {

@@ -1,122 +1,111 @@
 package wattle.emit.trialpicture;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import wattle.emit.drawing.Drawing;
 import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Piece;
 import wattle.emit.drawing.Plate;
-import wattle.emit.drawing.Shape;
 import wattle.emit.drawing.Sketch;
+import wattle.emit.drawing.View;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Section;
 import wattle.trials.TrialResult;
 
 /**
- * A branch with the figures of a trial on it: volts in each box, amperes and watts on each conductor of each run. A box is
- * as high as all that it feeds to its right, so that runs are straight and none crosses another; where a row would become
- * wider than the sheet, its rest begins a new row, with a mark at either end.
+ * A branch with the figures of a trial on it: volts in each box, amperes and watts on each conductor of each run. Runs are
+ * straight and none crosses another; where a row would become wider than the sheet, its rest begins a new row, with a mark
+ * at either end.
  */
-public final class TrialPicture {
+public final class TrialPicture implements View {
   /** As wide as a screen shows well. */
   public static final double USUAL_WIDTH = 1500;
 
-  private static final double BETWEEN_BOXES = 14;
   private static final double BETWEEN_ROWS = 34;
 
   private final House house;
   private final Branch branch;
   private final TrialResult result;
-  private final String title;
-  private final double widest;
+  private final String trial;
   private final BranchReadings readings;
-  private final Sketch sketch = new Sketch();
-  private final Deque<Row> rows = new ArrayDeque<>();
-  private final Set<Sign> signs = EnumSet.noneOf(Sign.class);
-  private int marks;
 
-  private record Row(Section run, int mark, String from) {}
-
-  private TrialPicture(House house, Branch branch, TrialResult result, String title, double widest) {
+  /** @param trial its title */
+  public TrialPicture(House house, Branch branch, TrialResult result, String trial) {
     this.house = house;
     this.branch = branch;
     this.result = result;
-    this.title = title;
-    this.widest = widest;
+    this.trial = trial;
     readings = new BranchReadings(house, branch, result);
   }
 
   /**
-   * Draws a branch in a trial.
+   * All of it in one piece.
    *
-   * @param title of the trial
    * @param widest where rows break; a single box with its run may be wider
    */
-  public static Plate of(House house, Branch branch, TrialResult result, String title, double widest) {
-    return new TrialPicture(house, branch, result, title, widest).plate();
-  }
-
-  private Plate plate() {
-    double bottom = branch.points().isEmpty() ? 0 : place(0, 0, 0, 0);
-    while (!rows.isEmpty()) {
-      Row row = rows.removeFirst();
-      RunFigures run = readings.run(row.run);
-      double x = run.stub(row.from);
-      double top = bottom + BETWEEN_ROWS;
-      run.coming(sketch, x, top, row.mark, row.from);
-      bottom = place(row.run.to(), x, top, run.stubHeight());
+  public Plate plate(double widest) {
+    Sketch sketch = new Sketch();
+    double top = 0;
+    for (TrialRow row : rows(widest, Double.MAX_VALUE, false)) {
+      sketch.add(row.sketch(), 0, top);
+      top += row.height() + BETWEEN_ROWS;
     }
-    return new Plate(sketch.shapes(), legend(), "Branch " + branch.name() + ": " + title, description());
+    return new Plate(sketch.shapes(), legend(), title(), description());
   }
 
-  private String name(int point) {
-    return branch.points().get(point).box().orElse("panel " + branch.panel().orElse("?"));
+  /** A drawing for each row, without legend, for pages where they follow each other. */
+  public List<Drawing> strips(double widest, double tallest) {
+    List<TrialRow> rows = rows(widest, tallest, false);
+    return rows.stream().map(r -> r.sketch().strip(title(), description(), rows.indexOf(r) + 1, rows.size())).toList();
   }
 
-  /** Places a box with its upper left corner there, and all beyond it; its lower edge comes back. */
-  private double place(int point, double x, double y, double least) {
-    BoxFigures box = readings.box(point);
-    box.lines().forEach(l -> signs.add(l.sign()));
-    double right = x + box.width();
-    double bottom = y + Math.max(least, box.height());
-    double top = y;
-    for (Section section : leaving(point)) {
-      RunFigures run = readings.run(section);
-      run.conductors().forEach(c -> signs.add(c.sign()));
-      double next = right + run.width();
-      double below;
-      if (next + readings.box(section.to()).width() + onward(section.to()) > widest) {
-        int mark = ++marks;
-        run.leaving(sketch, right, top, mark, "to " + name(section.to()) + ", at " + mark);
-        rows.addLast(new Row(section, mark, "from " + name(point)));
-        below = top + run.stubHeight();
-      } else {
-        run.draw(sketch, right, next, top);
-        below = place(section.to(), next, top, run.height());
-      }
-      bottom = Math.max(bottom, below);
-      top = below + BETWEEN_BOXES;
+  @Override
+  public List<Piece> pieces(double width, double height) {
+    return rows(width, height, true).stream().map(TrialRow::piece).toList();
+  }
+
+  private List<TrialRow> rows(double widest, double tallest, boolean onSheets) {
+    List<TrialRow> rows = new ArrayList<>();
+    if (branch.points().isEmpty()) {
+      return rows;
     }
-    box.draw(sketch, x, y, bottom - y);
-    sketch.add(new Shape.Spot(x, y, box.width(), bottom - y, branch.points().get(point).box().or(branch::panel).orElse("")));
-    return bottom;
+    TrialRow.Waiting waiting = new TrialRow.Waiting();
+    for (Optional<TrialRow.Start> start = waiting.next(); start.isPresent(); start = waiting.next()) {
+      rows.add(new TrialRow(branch, readings, widest, tallest, onSheets, waiting, start.get()));
+    }
+    return rows;
   }
 
-  private List<Section> leaving(int point) {
-    return branch.sections().stream().filter(s -> s.from() == point).toList();
+  @Override
+  public String title() {
+    return "Branch " + branch.name() + ": " + trial;
   }
 
-  /** What a box needs to its right for runs that may not fit any more. */
-  private double onward(int point) {
-    return leaving(point).stream().mapToDouble(s -> readings.run(s).stub("to " + name(s.to()) + ", at 99")).max().orElse(0);
+  @Override
+  public String scale() {
+    return Plate.NO_SCALE;
   }
 
-  private Legend legend() {
+  /** The signs that are used. */
+  private Set<Sign> signs() {
+    Set<Sign> signs = EnumSet.noneOf(Sign.class);
+    for (int point = 0; point < branch.points().size(); point++) {
+      readings.box(point).lines().forEach(l -> signs.add(l.sign()));
+    }
+    for (Section section : branch.sections()) {
+      readings.run(section).conductors().forEach(c -> signs.add(c.sign()));
+    }
+    return signs;
+  }
+
+  @Override
+  public Legend legend() {
     List<Legend.Item> items = new ArrayList<>();
-    for (Sign sign : signs) {
+    for (Sign sign : signs()) {
       if (sign != Sign.NONE) {
         Sketch drawn = new Sketch();
         sign.draw(drawn, 0, 0);
@@ -124,12 +113,13 @@ public final class TrialPicture {
       }
     }
     String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
-    List<String> notes = new ArrayList<>(List.of(plan + ". Trial: " + title + ".", "Each conductor with its amperes and the watts that it loses in that run; each outlet with its volts and how far that is from nominal."));
+    List<String> notes = new ArrayList<>(List.of(plan + ". Trial: " + trial + ".", "Each conductor with its amperes and the watts that it loses in that run; each outlet with its volts and how far that is from nominal."));
     notes.addAll(result.notes());
     return new Legend(items, notes);
   }
 
-  private String description() {
+  @Override
+  public String description() {
     return "Branch " + branch.name() + " box by box, with volts at each outlet, amperes and watts on each conductor. " + readings.summary();
   }
 }

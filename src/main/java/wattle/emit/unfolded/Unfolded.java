@@ -84,10 +84,10 @@ public final class Unfolded {
     out.append("<li>").append(Escape.xml(derivation.toString()));
     String basis = basis(derivation);
     if (!basis.isEmpty()) {
-      out.append(" <span class=\"basis\">").append(Escape.xml(basis)).append("</span>");
+      out.append(" <i>").append(Escape.xml(basis)).append("</i>");
     }
     if (!derivation.remark().isEmpty()) {
-      out.append(" <span class=\"remark\">").append(Escape.xml(derivation.remark())).append("</span>");
+      out.append(" <small>").append(Escape.xml(derivation.remark())).append("</small>");
     }
     if (!derivation.inputs().isEmpty()) {
       out.append("<ul>");

@@ -1,8 +1,8 @@
 (function () {
-  // Search: rows, findings and lines of the plan without the words are hidden, and parts in which nothing is left.
+  // Search: rows, findings, folded pictures and lines of the plan without the words are hidden, and parts in which nothing is left.
   var field = document.getElementById('search');
   var found = document.getElementById('found');
-  var items = Array.from(document.querySelectorAll('tbody tr, .finding, .plan .line'));
+  var items = Array.from(document.querySelectorAll('tbody tr, .finding, .folded, .plan .line'));
   var texts = items.map(function (item) { return item.textContent.toLowerCase(); });
   var parts = Array.from(document.querySelectorAll('main section')).map(function (section) {
     return { section: section, hits: 0, all: 0 };
@@ -56,9 +56,9 @@
   });
 
   // Within an opened figure an input opens in its place; elsewhere, and without this script, its link leads to it.
-  Array.from(document.querySelectorAll('td .steps a.step')).forEach(function (link) { link.setAttribute('aria-expanded', 'false'); });
+  Array.from(document.querySelectorAll('td .steps a')).forEach(function (link) { link.setAttribute('aria-expanded', 'false'); });
   document.addEventListener('click', function (event) {
-    var link = event.target.closest('td .steps a.step');
+    var link = event.target.closest('td .steps a');
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) { return; }
     var told = document.getElementById(link.hash.slice(1));
     if (!told) { return; }
@@ -68,7 +68,7 @@
       link.nextElementSibling.remove();
     } else {
       var inputs = told.querySelector('.steps').cloneNode(true);
-      inputs.querySelectorAll('a.step').forEach(function (a) { a.setAttribute('aria-expanded', 'false'); });
+      inputs.querySelectorAll('a').forEach(function (a) { a.setAttribute('aria-expanded', 'false'); });
       link.after(inputs);
     }
     link.setAttribute('aria-expanded', String(!open));

@@ -64,7 +64,7 @@ class OneLineDifferenceTest {
     assertThat(boxes(there, Shape.Fill.ADDED)).isEqualTo(3);
     assertThat(boxes(there, Shape.Fill.CHANGED)).isEqualTo(2);
     assertThat(boxes(there, Shape.Fill.REMOVED)).isZero();
-    assertThat(texts(there)).contains("What changed: 3 Sorrel Lane, kitchen, revision A to B", "was 40 A, Range (existing)");
+    assertThat(texts(there)).contains("What changed from revision A to B: 3 Sorrel Lane, kitchen", "was 40 A, Range (existing)");
     Drawing back = picture(read(FOLDER.resolve("after.wattle")), read(FOLDER.resolve("before.wattle")));
     DrawingChecks.check(back);
     assertThat(boxes(back, Shape.Fill.REMOVED)).isEqualTo(3);

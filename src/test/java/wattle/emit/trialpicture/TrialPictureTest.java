@@ -32,7 +32,7 @@ class TrialPictureTest {
   }
 
   private static Drawing draw(Compilation plan, TrialResult result, String branch, double widest) {
-    return TrialPicture.of(plan.house(), plan.house().branches().get(branch), result, "A trial", widest).drawing();
+    return new TrialPicture(plan.house(), plan.house().branches().get(branch), result, "A trial").plate(widest).drawing();
   }
 
   private static List<String> texts(Drawing drawing) {

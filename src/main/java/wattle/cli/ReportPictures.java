@@ -1,0 +1,108 @@
+package wattle.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import wattle.emit.branchwiring.BranchWiring;
+import wattle.emit.drawing.Drawing;
+import wattle.emit.drawing.Legend;
+import wattle.emit.drawing.Plate;
+import wattle.emit.report.Content;
+import wattle.emit.report.PaperRoom;
+import wattle.emit.rooms.RoomSheet;
+import wattle.emit.trialpicture.TrialPicture;
+import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.House;
+import wattle.model.Room;
+import wattle.trials.TrialResult;
+
+/** The pictures of a report of which there are many: a branch each, a trial each, the rooms. */
+final class ReportPictures {
+  /** A picture is about ten kilobytes; more of them make a page that is slow to come. */
+  private static final int MOST_BRANCHES = 100;
+
+  private static final int MOST_ROOMS = 80;
+  private static final int MOST_BRANCHES_OF_A_TRIAL = 4;
+  private static final double LEGEND_WIDTH = 900;
+
+  private final House house;
+
+  ReportPictures(House house) {
+    this.house = house;
+  }
+
+  /** The legend of all, then every branch. */
+  List<Content> branches() {
+    List<Branch> all = house.branches().values().stream().filter(b -> !b.points().isEmpty()).toList();
+    if (all.isEmpty()) {
+      return List.of(new Content.Remark("The plan has no branch."));
+    }
+    List<Branch> branches = all.subList(0, Math.min(MOST_BRANCHES, all.size()));
+    List<Content> contents = new ArrayList<>();
+    contents.add(new Content.Picture("Signs of the pictures", signs(BranchWiring.legend(house, branches))));
+    for (Branch branch : branches) {
+      Drawing whole = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).bare();
+      contents.add(new Content.Folded(title(branch), whole, PaperRoom.fitted((w, h) -> BranchWiring.strips(house, branch, w, h))));
+    }
+    if (all.size() > branches.size()) {
+      contents.add(new Content.Remark(
+          "The first " + branches.size() + " of " + all.size() + " branches; wattle draw --view branch --of NAME draws any of them."));
+    }
+    return contents;
+  }
+
+  /** Its name, what it is for, where it comes from, and how many boxes it has. */
+  private String title(Branch branch) {
+    long boxes = branch.points().stream().flatMap(p -> p.box().stream()).distinct().count();
+    String breakers = branch.hots().stream().map(BranchHot::breaker).map(Object::toString).distinct().collect(Collectors.joining(" and "));
+    return Stream.of(
+            Optional.of(branch.name()), label(branch),
+            Optional.of(breakers).filter(b -> !b.isEmpty()).map(b -> "breaker " + b), Optional.of(boxes + (boxes == 1 ? " box" : " boxes")))
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(", "));
+  }
+
+  private Optional<String> label(Branch branch) {
+    return branch.label().or(() -> branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).flatMap(b -> b.label().stream()).findFirst());
+  }
+
+  private static Drawing signs(Legend legend) {
+    return legend.sketch(LEGEND_WIDTH).drawing(10, "Signs of the pictures of branches", legend.items().stream().map(Legend.Item::words).collect(Collectors.joining("; ")) + ".");
+  }
+
+  List<Content> rooms() {
+    List<Room> rooms = house.rooms().values().stream().filter(r -> !r.boxes().isEmpty()).toList();
+    if (rooms.isEmpty()) {
+      return List.of();
+    }
+    if (rooms.size() > MOST_ROOMS) {
+      return List.of(new Content.Remark("Not drawn here, for there are " + rooms.size() + " rooms: wattle draw --view rooms draws them, on sheets with --paper."));
+    }
+    RoomSheet sheet = new RoomSheet(house, rooms);
+    return List.of(new Content.Folded(
+        "Boxes and devices of each room, with what protects them", sheet.plate().bare(), PaperRoom.fitted(sheet::strips)));
+  }
+
+  /** The branches that a trial is about, with its figures. */
+  List<Content> trial(TrialResult result, String title) {
+    List<Content> contents = new ArrayList<>();
+    for (String name : result.mainBranches().stream().limit(MOST_BRANCHES_OF_A_TRIAL).toList()) {
+      TrialPicture picture = new TrialPicture(house, house.branches().get(name), result, title);
+      Plate plate = picture.plate(TrialPicture.USUAL_WIDTH);
+      contents.add(new Content.Folded(
+          "Branch " + name + " in it, with volts, amperes and watts", plate.drawing(), strips(picture)));
+    }
+    return contents;
+  }
+
+  private static List<Drawing> strips(TrialPicture picture) {
+    List<Drawing> strips = new ArrayList<>(PaperRoom.fitted(picture::strips));
+    if (!picture.legend().items().isEmpty()) {
+      strips.add(signs(new Legend(picture.legend().items(), List.of())));
+    }
+    return strips;
+  }
+}
