@@ -21,7 +21,9 @@ public final class Mark {
           + "|\\A\u0089PNG.*tEXtSoftware\0Wattle",
       Pattern.DOTALL);
   private static final String PDF_START = "%PDF-";
-  private static final String PDF_PRODUCER = "/Producer (Wattle)";
+
+  /** Stands in the metadata of a PDF, which are not compressed. */
+  public static final String PDF_METADATA = "<pdf:Producer>Wattle</pdf:Producer>";
 
   /** An SVG picture or an HTML page with a mark before its first element. */
   public static String markUp(String text) {
@@ -46,7 +48,7 @@ public final class Mark {
   static boolean isIn(byte[] content) {
     String head = new String(content, 0, Math.min(content.length, HEAD), StandardCharsets.ISO_8859_1);
     if (head.startsWith(PDF_START)) {
-      return new String(content, StandardCharsets.ISO_8859_1).contains(PDF_PRODUCER);
+      return new String(content, StandardCharsets.ISO_8859_1).contains(PDF_METADATA);
     }
     return IN_HEAD.matcher(head).find();
   }

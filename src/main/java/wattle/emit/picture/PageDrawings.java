@@ -20,6 +20,9 @@ import org.w3c.dom.Element;
 
 /** Draws the pictures that stand in a page, as {@link PdfPicture} draws them alone. */
 final class PageDrawings implements SVGDrawer {
+  /** What is read aloud in place of the picture; the layout takes it from there when it tags the figure. */
+  private static final String ALTERNATIVE = "alt";
+
   private UnreadablePictureException failure;
 
   /** The first picture that could not be read; the layout itself has no way to fail. */
@@ -31,7 +34,11 @@ final class PageDrawings implements SVGDrawer {
   public SVGImage buildSVGImage(
       Element svg, Box box, CssContext context, double cssWidth, double cssHeight, double dotsPerPixel) {
     try {
-      OutlinedSvg picture = OutlinedSvg.lifted(textOf(svg));
+      String text = textOf(svg);
+      if (!svg.hasAttribute(ALTERNATIVE)) {
+        svg.setAttribute(ALTERNATIVE, SvgWords.of(text).inOne());
+      }
+      OutlinedSvg picture = OutlinedSvg.lifted(text);
       double within = box.getContainingBlock() == null ? 0 : box.getContainingBlock().getContentWidth();
       double most = box.getStyle().isMaxWidthNone()
           ? Double.POSITIVE_INFINITY

@@ -8,14 +8,11 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.util.XRLog;
 import com.openhtmltopdf.util.XRRuntimeException;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 
 /**
@@ -48,9 +45,8 @@ public final class PdfPages {
       if (drawings.failure().isPresent()) {
         throw drawings.failure().get();
       }
-      withoutDates(renderer.getPdfDocument());
       artifactsInPlace(renderer.getPdfDocument());
-      return PdfFile.bytes(renderer.getPdfDocument(), title);
+      return PdfFile.bytes(renderer.getPdfDocument(), title, true);
     } catch (UnreadablePictureException e) {
       throw e;
     } catch (IOException | XRRuntimeException e) {
@@ -74,17 +70,6 @@ public final class PdfPages {
     }
   }
 
-  /** The library puts the time into the metadata; the same plan must give the same bytes. */
-  private static void withoutDates(PDDocument document) throws IOException {
-    PDMetadata metadata = document.getDocumentCatalog().getMetadata();
-    String xml;
-    try (InputStream in = metadata.exportXMPMetadata()) {
-      xml = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
-    String dateless = xml.replaceAll("<xmp:(Create|Modify)Date>[^<]*</xmp:(Create|Modify)Date>", "");
-    metadata.importXMPMetadata(dateless.getBytes(StandardCharsets.UTF_8));
-  }
-
   /**
    * The library describes every border, background and link as an object of its own, tens of thousands in a report, and the
    * time to write a document grows with the square of their number. Written where they are used they cost nothing.
@@ -99,6 +84,10 @@ public final class PdfPages {
         COSDictionary action = annotation.getCOSObject().getCOSDictionary(COSName.A);
         if (action != null) {
           action.setDirect(true);
+        }
+        // ISO 14289-1, 7.18.5: a link says in words what it is.
+        if (annotation.getContents() == null) {
+          annotation.setContents("to another place in this document");
         }
       }
     }

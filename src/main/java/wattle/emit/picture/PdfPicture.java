@@ -14,7 +14,7 @@ import org.apache.pdfbox.util.Matrix;
 
 /**
  * Pictures as PDF, a page each: lines stay lines, and labels are text that can be found and copied, in an embedded
- * font.
+ * font. Each is tagged as a figure, with its title and description for those who do not see it.
  */
 public final class PdfPicture {
   private static final double POINTS_PER_PIXEL = 0.75;
@@ -30,10 +30,13 @@ public final class PdfPicture {
   public static byte[] of(List<String> svgs, String title, Optional<Paper> paper) throws UnreadablePictureException {
     try (PDDocument document = new PDDocument()) {
       PdfFonts fonts = new PdfFonts(document);
+      PdfTags tags = new PdfTags(document);
       for (String svg : svgs) {
-        page(document, fonts, OutlinedSvg.lifted(svg), paper);
+        PDPage page = page(document, fonts, OutlinedSvg.lifted(svg), paper);
+        SvgWords words = SvgWords.of(svg);
+        tags.add(page, words.title().isEmpty() ? title : words.title(), words.inOne().isEmpty() ? title : words.inOne());
       }
-      return PdfFile.bytes(document, title);
+      return PdfFile.bytes(document, title, false);
     } catch (UnreadablePictureException e) {
       throw e;
     } catch (IOException e) {
@@ -41,7 +44,7 @@ public final class PdfPicture {
     }
   }
 
-  private static void page(PDDocument document, PdfFonts fonts, OutlinedSvg picture, Optional<Paper> paper)
+  private static PDPage page(PDDocument document, PdfFonts fonts, OutlinedSvg picture, Optional<Paper> paper)
       throws IOException {
     double width = picture.width() * POINTS_PER_PIXEL;
     double height = picture.height() * POINTS_PER_PIXEL;
@@ -58,11 +61,14 @@ public final class PdfPicture {
     toPage.translate((sheet.width() - width * shrink) / 2, (sheet.height() + height * shrink) / 2);
     toPage.scale(shrink * POINTS_PER_PIXEL, -shrink * POINTS_PER_PIXEL);
     try (PDPageContentStream content = new PDPageContentStream(document, page)) {
+      content.beginMarkedContent(PdfTags.FIGURE, PdfTags.content());
       shapes(document, content, picture, toPage);
       for (PlacedText text : picture.texts()) {
         text(content, fonts, text, toPage);
       }
+      content.endMarkedContent();
     }
+    return page;
   }
 
   /** The canvas makes a form as large as the picture, its origin at the lower left and y upwards. */

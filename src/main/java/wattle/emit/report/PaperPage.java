@@ -1,7 +1,9 @@
 package wattle.emit.report;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import wattle.emit.document.Markup;
 import wattle.emit.document.Page;
 import wattle.emit.findings.TextFindings;
@@ -20,7 +22,13 @@ final class PaperPage {
   private final Workings workings = new Workings();
   private final Markup body = new Markup();
   private final Map<String, String> contents = new LinkedHashMap<>();
+
+  /** Beneath the parts, by the ids of the parts and then their own. */
+  private final Map<String, Map<String, String>> within = new HashMap<>();
+
+  private String part = "";
   private int pictures;
+  private int tables;
 
   PaperPage(Report report) {
     this.report = report;
@@ -39,9 +47,7 @@ final class PaperPage {
     String steps = workings.markup();
     if (!steps.isEmpty()) {
       section("workings", "How the figures were come by", "section", () -> {
-        if (workings.isCut()) {
-          body.element("p", "Of each table the first " + Workings.MOST_ROWS + " rows; on the page report.html every figure unfolds.");
-        }
+        body.element("p", "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
         body.open("div", "class", "workings").raw(steps).close();
       });
     }
@@ -60,12 +66,17 @@ final class PaperPage {
   private String bookmarks() {
     Markup list = new Markup();
     list.open("bookmarks");
-    contents.forEach((id, title) -> list.empty("bookmark", "name", title, "href", "#" + id));
+    contents.forEach((id, title) -> {
+      list.open("bookmark", "name", title, "href", "#" + id);
+      within.getOrDefault(id, Map.of()).forEach((inner, name) -> list.empty("bookmark", "name", name, "href", "#" + inner));
+      list.close();
+    });
     return list.close().toString();
   }
 
   private void section(String id, String title, String kind, Runnable contents) {
     this.contents.put(id, title);
+    part = id;
     body.open("div", "id", id, "class", kind).element("h2", title);
     contents.run();
     body.close();
@@ -84,13 +95,18 @@ final class PaperPage {
       body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id, false));
     } else if (content instanceof Content.Folded folded) {
       boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
-      body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title());
+      String id = "picture" + (pictures + 1) + "-head";
+      within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, folded.title());
+      body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title(), "id", id);
       folded.strips().forEach(strip -> body.raw(PaperPicture.inText(strip, "picture" + ++pictures, turned)));
       body.close();
     } else if (content instanceof Content.Table table) {
       Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
-      workings.add(sheet);
-      body.raw(SheetHtml.plain(sheet, workings::place));
+      Optional<String> told = workings.add(sheet);
+      String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
+      within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());
+      body.open("div", "id", id).raw(SheetHtml.plain(sheet, workings::place)).close();
+      told.ifPresent(place -> body.raw("<p class=\"note\">How these figures were come by: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
     } else if (content instanceof Content.Words words) {
       body.raw(words.markup());
     } else if (content instanceof Content.Remark remark) {

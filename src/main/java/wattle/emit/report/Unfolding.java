@@ -3,8 +3,10 @@ package wattle.emit.report;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -14,8 +16,9 @@ import wattle.emit.report.Steps.Step;
 import wattle.emit.unfolded.Unfolded;
 
 /**
- * Writes steps out, in as few letters of markup as there can be, since a house has ten thousand of them: the formula, the sum, the inputs, what it rests on. An input that is short to tell is told in place;
- * a longer one is a link to where it is told once for all figures that share it.
+ * Writes steps out, in as few letters of markup as there can be, since a house has ten thousand of them: the formula, the
+ * sum, the inputs, what it rests on. An input that is short to tell is told in place; a longer one is a link to where it is
+ * told once for all figures that share it.
  */
 public final class Unfolding {
   /** Steps of an input that is told in place. */
@@ -25,6 +28,7 @@ public final class Unfolding {
   private static final int MOST_INPUTS = 200;
 
   private final Steps steps = new Steps();
+  private final Map<Step, Integer> numbers = new HashMap<>();
   private final Set<Step> linked = new HashSet<>();
   private final Deque<Step> untold = new ArrayDeque<>();
 
@@ -86,7 +90,12 @@ public final class Unfolding {
   /** A step told at its own place. */
   record Told(Step step, String markup) {}
 
-  /** A step in one paragraph, for paper: what it is computed from is named with its value, and told in a place of its own. */
+  /** The number under which a step is told on paper; they are given in the order in which they are first asked for. */
+  int number(Step step) {
+    return numbers.computeIfAbsent(step, s -> numbers.size() + 1);
+  }
+
+  /** A step in one paragraph, for paper: what it is computed from is named with its value, and told under a number of its own. */
   String sentence(Step step) {
     Markup out = new Markup();
     Derivation derivation = step.derivation();
@@ -95,15 +104,18 @@ public final class Unfolding {
     // What a table was looked up by stands in the words that name the place in the table.
     if (!step.inputs().isEmpty() && derivation.basis() != Derivation.Basis.LOOKED_UP) {
       out.text("; from ");
-      for (Step input : step.inputs().subList(0, Math.min(MOST_INPUTS, step.inputs().size()))) {
-        out.text(input == step.inputs().get(0) ? "" : ", ");
+      List<Step> inputs = step.inputs().subList(0, Math.min(MOST_INPUTS, step.inputs().size()));
+      for (int i = 0; i < inputs.size(); i++) {
+        Step input = inputs.get(i);
+        String comma = i + 1 < inputs.size() ? ", " : "";
         String named = input.derivation().name() + " " + input.derivation().value().text();
         if (input.derivation().basis() == Derivation.Basis.COMPUTED && !input.inputs().isEmpty()) {
           link(input);
-          out.raw("<a href=\"#" + id(input) + "\">").text(named).raw("</a>"); // a line end here would stand before a comma
+          out.raw("<a href=\"#" + id(input) + "\">").text(named + " [" + number(input) + "]" + comma.strip()).raw("</a>").text(comma.isEmpty() ? "" : " "); // a line must not begin with a comma
         } else {
           out.text(named);
           parenthesis(out, input.derivation());
+          out.text(comma);
         }
       }
       if (step.inputs().size() > MOST_INPUTS) {

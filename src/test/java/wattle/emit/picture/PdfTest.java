@@ -50,6 +50,21 @@ class PdfTest {
     }
   }
 
+  /** Each page is one figure, whose title and description are read aloud, and all its labels belong to it. */
+  @Test
+  void picturesAreTaggedAsFigures() throws Exception {
+    String told = PICTURE.replace("height='200'>", "height='200'><title>Panel P &amp; G</title><desc>Two panels.</desc>");
+    try (PDDocument pdf = Loader.loadPDF(PdfPicture.of(List.of(told, PICTURE), "House", Optional.empty()))) {
+      assertThat(pdf.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+      assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo("en");
+      assertThat(new String(pdf.getDocumentCatalog().getMetadata().toByteArray(), java.nio.charset.StandardCharsets.UTF_8)).contains(">House<");
+      TaggedPdf tags = new TaggedPdf(pdf);
+      assertThat(tags.alternatives()).containsExactly("Panel P & G. Two panels.", "House");
+      assertThat(tags.unreachable(0) + tags.unreachable(1)).isEmpty();
+      assertThat(pdf.getDocumentCatalog().getStructureTreeRoot().getParentTree().getNumbers()).hasSize(2);
+    }
+  }
+
   @Test
   void paperIsTurnedToSuitThePicture() throws Exception {
     try (PDDocument pdf = Loader.loadPDF(PdfPicture.of(List.of(PICTURE), "P", Optional.of(Paper.A4)))) {

@@ -9,20 +9,40 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import wattle.cli.Main;
+import wattle.emit.picture.TaggedPdf;
 
 /** {@code report --pdf}: the same as the page, for paper. */
 class ReportPaperTest {
+  private static Path court;
+
   @TempDir private Path folder;
 
+  /** The largest of the examples, made once. */
+  @BeforeAll
+  static void makeTheReportOfAWholeHouse(@TempDir Path kept) {
+    court = report("examples/alder-court/house.wattle", kept);
+  }
+
   private Path report(String plan) {
+    return report(plan, folder);
+  }
+
+  private static Path report(String plan, Path folder) {
     StringWriter err = new StringWriter();
     String[] arguments = {"report", plan, "--pdf", "--out", folder.toString()};
     int code = Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(err));
@@ -33,7 +53,7 @@ class ReportPaperTest {
 
   @Test
   void paperHasWhatThePageHas() throws IOException {
-    try (PDDocument document = Loader.loadPDF(report("examples/alder-court/house.wattle").toFile())) {
+    try (PDDocument document = Loader.loadPDF(court.toFile())) {
       String text = new PDFTextStripper().getText(document);
       assertThat(text).contains("14 Alder Court", "House current kills", "Findings", "Panel schedules", "Connected loads", "Runs");
       assertThat(text).contains("What this rests on", "How the figures were come by", "NFPA 70 Table 310.16", "The plan");
@@ -45,6 +65,9 @@ class ReportPaperTest {
       List<String> bookmarks = new ArrayList<>();
       document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
       assertThat(bookmarks).startsWith("Findings", "For the permit office", "One-line diagram").endsWith("The plan").hasSizeGreaterThan(18);
+      // Tables and pictures stand beneath their parts.
+      assertThat(bookmarksBeneath(document, "Branch wiring")).hasSize(32).anyMatch(b -> b.startsWith("counter, Counter, both sides of the sink, breaker P/2+4"));
+      assertThat(bookmarksBeneath(document, "Trials and expectations")).contains("Branch counter in it, with volts, amperes and watts");
       for (PDPage page : document.getPages()) {
         for (COSName font : page.getResources().getFontNames()) {
           assertThat(page.getResources().getFont(font).isEmbedded()).isTrue();
@@ -52,6 +75,62 @@ class ReportPaperTest {
       }
       // The one-line diagram is wider than tall and stands on a turned sheet, the text on upright ones.
       assertThat(document.getPages()).anyMatch(ReportPaperTest::isTurned).anyMatch(p -> !isTurned(p));
+    }
+  }
+
+  private static List<String> bookmarksBeneath(PDDocument document, String part) {
+    List<String> names = new ArrayList<>();
+    for (PDOutlineItem bookmark : document.getDocumentCatalog().getDocumentOutline().children()) {
+      if (bookmark.getTitle().equals(part)) {
+        bookmark.children().forEach(b -> names.add(b.getTitle()));
+      }
+    }
+    return names;
+  }
+
+  /** Whoever listens to the document hears all of it: pictures have words, and no text stands outside the structure. */
+  @Test
+  void itCanBeReadAloud() throws IOException {
+    for (Path paper : List.of(court, report("examples/broken/ten-mistakes.wattle"))) {
+      try (PDDocument document = Loader.loadPDF(paper.toFile())) {
+        assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
+        assertThat(document.getDocumentCatalog().getLanguage()).isEqualTo("en");
+        assertThat(document.getDocumentInformation().getTitle()).isNotBlank();
+        assertThat(document.getDocumentCatalog().getViewerPreferences().displayDocTitle()).isTrue();
+        TaggedPdf tags = new TaggedPdf(document);
+        assertThat(tags.count("H1")).isEqualTo(1);
+        assertThat(tags.count("H2")).isGreaterThan(15);
+        assertThat(tags.count("TH")).isPositive();
+        assertThat(tags.count("Figure")).isPositive();
+        assertThat(tags.alternatives()).hasSize(tags.count("Figure")).allMatch(a -> a != null && a.length() > 20);
+        for (int page = 0; page < document.getNumberOfPages(); page++) {
+          assertThat(tags.unreachable(page).strip()).as("page " + (page + 1)).isEmpty();
+          for (PDAnnotation link : document.getPage(page).getAnnotations()) {
+            assertThat(link.getContents()).isNotBlank();
+          }
+        }
+      }
+    }
+  }
+
+  /** Every figure that rests on others leads to its working, in the last row of a table as in the first. */
+  @Test
+  void everyRowHasItsWorkings() throws IOException {
+    try (PDDocument document = Loader.loadPDF(court.toFile())) {
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertThat(text.contains("How these figures were come by: page ")).isTrue();
+      // The table of voltages has ninety rows.
+      for (String last : List.of("garage.saw saw, at full load:", "garage.saw saw, at stated loads:")) {
+        assertThat(text.contains(last)).as(last).isTrue();
+      }
+      // What a step rests on is named by the number under which it is told.
+      Matcher named = Pattern.compile("\\[([0-9]+)\\]").matcher(text);
+      Set<Integer> numbers = new TreeSet<>();
+      while (named.find()) {
+        numbers.add(Integer.valueOf(named.group(1)));
+      }
+      assertThat(numbers).hasSizeGreaterThan(1000);
+      assertThat(numbers).allMatch(n -> text.contains(" " + n + " "));
     }
   }
 
