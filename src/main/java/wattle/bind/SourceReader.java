@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import wattle.finding.Source;
 
 /**
@@ -58,6 +59,22 @@ public record SourceReader(Map<Path, String> unsaved, long mostBytes) {
     } catch (CharacterCodingException e) {
       throw new Unreadable(
           shownName + ":" + lineOfBadByte(bytes) + ": not UTF-8; save the file as UTF-8 and try again");
+    }
+  }
+
+  /**
+   * What can be read of a file that is not UTF-8: letters that cannot be are U+FFFD; nothing of one that is no text or too
+   * large. Absent where there is no such file or it may not be read.
+   */
+  public Optional<String> readable(Path path) {
+    try {
+      if (Files.size(path) > mostBytes) {
+        return Optional.of("");
+      }
+      String text = new String(Files.readAllBytes(path), StandardCharsets.UTF_8);
+      return Optional.of(text.indexOf('\0') >= 0 ? "" : text);
+    } catch (IOException e) {
+      return Optional.empty();
     }
   }
 

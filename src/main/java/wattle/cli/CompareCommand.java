@@ -88,7 +88,13 @@ final class CompareCommand implements Callable<Integer> {
       refuse("--describe", driver, "--as-driver");
       refuse("--describe", revision != null, "--git");
       refuse("--describe", picture != null, "--picture");
-      out.print(Changes.description(Description.of(input.compile(files.get(0)).house())));
+      PlanInput.Legible read = input.legible(files.get(0));
+      if (!read.note().isEmpty()) {
+        // Without the folder: git has the two texts in two, and their notes would differ in nothing else.
+        String name = String.valueOf(java.nio.file.Path.of(files.get(0)).getFileName());
+        out.println("note: " + read.note().replace(files.get(0), name) + "; here is what could be read");
+      }
+      out.print(Changes.description(Description.of(input.compile(read.source(), files.get(0)).house())));
       return ExitCode.FINE;
     }
     if (driver) {
@@ -137,8 +143,13 @@ final class CompareCommand implements Callable<Integer> {
     out.println("wattle compare " + path + (newPath.equals(path) ? "" : " renamed " + newPath));
     try {
       // Each side is read as if it lay in the place of the file, so that the files it uses are found.
-      Compilation before = input.compile(new Source(path, textOf(files.get(1))), path);
-      Compilation after = input.compile(new Source(newPath, textOf(files.get(4))), newPath);
+      PartsOfRevision old = side(out, path, 1);
+      PartsOfRevision now = side(out, newPath, 4);
+      if (!old.from().equals(now.from())) {
+        out.println("the files it uses: before " + (old.from().isEmpty() ? "none" : old.from()) + ", after " + (now.from().isEmpty() ? "none" : now.from()));
+      }
+      Compilation before = old.plan();
+      Compilation after = now.plan();
       if (format == Format.TEXT && isPart(before) && isPart(after)) {
         out.print(Changes.ofParts(Comparison.of(revision(before), revision(after))));
       } else {
@@ -155,9 +166,18 @@ final class CompareCommand implements Callable<Integer> {
     return plan.house().services().isEmpty() && plan.completeness() == Completeness.IN_PIECES || plan.source().text().isEmpty();
   }
 
-  /** An added or removed file has the null device on its other side. */
-  private String textOf(String file) {
-    return file.equals("/dev/null") || file.equals("nul") ? "" : input.read(file).text();
+  /** An added or removed file has the null device on one side. The working folder's own file is given by its path. */
+  private PartsOfRevision side(PrintWriter out, String path, int at) {
+    String file = files.get(at);
+    if (file.equals("/dev/null") || file.equals("nul")) {
+      return new PartsOfRevision(input.compile(new Source(path, ""), path), "");
+    }
+    PlanInput.Legible read = input.legible(file);
+    if (!read.note().isEmpty()) {
+      out.println("note: " + read.note().replace(file, path) + "; here is what could be read");
+    }
+    String id = file.equals(path) ? "0" : files.get(at + 1);
+    return PartsOfRevision.of(new Source(path, read.source().text()), path, id, input);
   }
 
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {

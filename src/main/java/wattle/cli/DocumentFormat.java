@@ -30,7 +30,7 @@ final class DocumentFormat {
     }
 
     private String word() {
-      return name().toLowerCase(java.util.Locale.ROOT);
+      return EnumerationWord.of(this);
     }
   }
 

@@ -54,7 +54,7 @@ final class DrawCommand implements Callable<Integer> {
 
     @Override
     public String toString() {
-      return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+      return EnumerationWord.of(this);
     }
   }
 

@@ -76,8 +76,9 @@ public final class Main implements Runnable {
     command
         .setOut(out)
         .setErr(err)
-        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setParameterExceptionHandler((problem, line) -> UsageError.print(problem, err))
         .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
+    EnumerationWord.register(command);
     try {
       return command.execute(arguments);
     } finally {

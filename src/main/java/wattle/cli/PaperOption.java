@@ -21,7 +21,7 @@ final class PaperOption {
 
     @Override
     public String toString() {
-      return name().toLowerCase(java.util.Locale.ROOT);
+      return EnumerationWord.of(this);
     }
   }
 

@@ -88,6 +88,24 @@ final class PlanInput {
     }
   }
 
+  /**
+   * A text as far as it can be read, for tools that stop where a command fails: what is no UTF-8 becomes U+FFFD; a file that
+   * is no text at all is empty.
+   *
+   * @param note why it could not be read as it is; empty where it could
+   */
+  record Legible(Source source, String note) {}
+
+  Legible legible(String name) {
+    SourceReader reader = reader();
+    try {
+      return new Legible(reader.read(path(name), name), "");
+    } catch (SourceReader.Unreadable e) {
+      String readable = reader.readable(path(name)).orElseThrow(() -> new Failure(e.getMessage()));
+      return new Legible(new Source(name, readable), e.getMessage());
+    }
+  }
+
   private static Path path(String name) {
     try {
       return Path.of(name);

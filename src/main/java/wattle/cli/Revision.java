@@ -73,6 +73,15 @@ final class Revision implements AutoCloseable {
     }
   }
 
+  /** What git answers, line by line; nothing where it has no answer, such as for a revision that is not there. */
+  static List<String> lines(Path folder, String... arguments) {
+    try {
+      return new String(git("", folder, arguments), StandardCharsets.UTF_8).lines().toList();
+    } catch (Failure e) {
+      return List.of();
+    }
+  }
+
   /** @param otherwise what a failure means, in words for the user */
   private static byte[] git(String otherwise, Path folder, String... arguments) {
     List<String> command = new ArrayList<>(List.of("git", "-C", folder.toString()));

@@ -98,10 +98,49 @@ class CompareCommandTest {
     Path house = folder.resolve("house.wattle");
     Files.writeString(house, Files.readString(house).replace("revision \"C\"", "revision \"D\"").replace("6+8    50 A", "6+8    60 A"));
     String said = shell(bin, "git --no-pager diff HEAD");
-    assertThat(said).contains("wattle compare house.wattle\n~ plan: revision C -> D\n~ breaker of range: rating 50 A -> 60 A");
-    assertThat(said).contains("branch range: largest neutral current  50.0 A -> 60.0 A  +10.0 A");
+    String head = shell(bin, "git rev-parse HEAD").strip().substring(0, 10);
+    assertThat(said).contains("wattle compare house.wattle\nthe files it uses: before as in " + head + ", after as they are in the working folder\n~ plan: revision C -> D\n");
+    // What the house uses is read from the revision of each side.
+    assertThat(said).containsSubsequence("~ breaker of range: rating 50 A -> 60 A", "~ device kitchen.range: load 12 kW -> 14 kW", "wattle compare rooms.wattle");
+    assertThat(said).containsPattern("branch range: largest neutral current +50\\.0 A -> 60\\.0 A +\\+10\\.0 A");
     assertThat(said).contains("wattle compare rooms.wattle\n~ device kitchen.range: load 12 kW -> 14 kW\nA part of a plan");
     assertThat(said).doesNotContain("device-unfed");
+  }
+
+  /** Git gives the driver texts without their revisions; they are found by the texts. */
+  @Test
+  void betweenTwoRevisionsEachHasItsOwnFiles() throws IOException, InterruptedException {
+    Path bin = wattleOnThePath();
+    for (String line : linesOfTheReadme()) {
+      shell(bin, line);
+    }
+    shell(bin, "sed -i 's/50 kVA/75 kVA/' house.wattle && git -c user.name=T -c user.email=t@example.org commit -q -a -m two");
+    shell(bin, "sed -i 's/range 14 kW/range 16 kW/' rooms.wattle && sed -i 's/revision \"C\"/revision \"D\"/' house.wattle");
+    String said = shell(bin, "git --no-pager diff HEAD~1 HEAD -- house.wattle");
+    assertThat(said).contains("~ service main: source transformer 50 kVA", "~ device kitchen.range: load 12 kW -> 14 kW").doesNotContain("16 kW");
+    // What was never committed has no revision: its files are read as they are, and this is said.
+    assertThat(shell(bin, "git add house.wattle && git --no-pager diff --cached -- house.wattle"))
+        .contains("after as they are in the working folder").contains("load 14 kW -> 16 kW");
+  }
+
+  /** As the text filter of git, a failure would end the whole difference. */
+  @Test
+  void whatIsNotUtf8IsDescribedAsFarAsItCanBeRead() throws IOException, InterruptedException {
+    Path plan = folder.resolve("old.wattle");
+    Files.write(plan, "plan \"Caf\u00e9\"\nroom a { }\n".getBytes(StandardCharsets.ISO_8859_1));
+    assertThat(compare(ExitCode.FINE, "--describe", plan.toString()))
+        .isEqualTo("note: old.wattle:1: not UTF-8; save the file as UTF-8 and try again; here is what could be read\nplan\n  title: Caf\uFFFD\nroom a\n");
+    Files.write(plan, new byte[] {'p', 0, 'q'});
+    assertThat(compare(ExitCode.FINE, "--describe", plan.toString())).startsWith("note: old.wattle: not a text: byte 2 is zero");
+    assertThat(compare(ExitCode.USAGE, "--describe", folder.resolve("none.wattle").toString())).contains("no such file");
+    Path bin = wattleOnThePath();
+    for (String line : linesOfTheReadme()) {
+      shell(bin, line);
+    }
+    shell(bin, "printf 'plan \"Caf\\351\"\\nroom a { }\\n' > old.wattle && git add -A && git -c user.name=T -c user.email=t@example.org commit -q -m two");
+    shell(bin, "printf 'room b { }\\n' >> old.wattle");
+    List<String> changed = shell(bin, "git --no-pager diff --no-ext-diff HEAD -- old.wattle").lines().filter(l -> l.matches("[+-][^+-].*")).toList();
+    assertThat(changed).containsExactly("+room b");
   }
 
   /** Each of these would end git's whole output if the command failed at it. */
