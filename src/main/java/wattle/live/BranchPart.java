@@ -33,7 +33,7 @@ final class BranchPart {
     Branch branch = shown.get();
     Choice.of(out, "branch", "Branch", house.branches().values().stream().toList(), Branch::name, b -> b.name() + b.label().map(l -> ", " + l).orElse(""), branch.name());
     out.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", "Branch " + branch.name() + " with its figures");
-    out.raw(DrawingSvg.pointable(TrialPicture.of(house, branch, situation.result(), "what was clicked", width - AROUND).drawing(Math.min(LEGEND, width - AROUND)), "wiring")).close();
+    out.raw(DrawingSvg.pointable(new TrialPicture(house, branch, situation.result(), "what was clicked").plate(width - AROUND).drawing(Math.min(LEGEND, width - AROUND)), "wiring")).close();
     List<String> names = names(branch);
     String chosen = place.filter(names::contains).orElse("");
     out.element("p", "Choose a box in the picture, or here:", "class", "note", "id", "places-words");

@@ -229,7 +229,7 @@
     event.target.querySelectorAll('.fold:empty').forEach(function (fold) { unfold({ figure: Number(fold.dataset.figure) }, fold); });
   }, true);
   document.addEventListener('click', function (event) {
-    var link = event.target.closest('.fold a.step');
+    var link = event.target.closest('.fold .steps a');
     if (!link) { return; }
     event.preventDefault();
     if (link.nextElementSibling) {

@@ -174,9 +174,9 @@ class LivePageInBrowserTest {
     browser.run("document.querySelector('#dangers details').open = true");
     browser.await("document.querySelector('#dangers .fold ul') !== null");
     assertThat(words("#dangers .fold")).contains("voltage at galley.c2.lower").contains("|U_n − Σ ΔU|");
-    browser.run("document.querySelector('#dangers .fold a.step').click()");
-    browser.await("document.querySelector('#dangers .fold a.step + div ul') !== null");
-    assertThat(words("#dangers .fold a.step + div")).contains(" = ");
+    browser.run("document.querySelector('#dangers .fold .steps a').click()");
+    browser.await("document.querySelector('#dangers .fold .steps a + div ul') !== null");
+    assertThat(words("#dangers .fold .steps a + div")).contains(" = ");
   }
 
   private void draw(String part, String figure) {
