@@ -58,7 +58,7 @@ final class AddOption {
     if (lacking) {
       spec.commandLine().getErr().print(new TextFindings(false).render(new ObjectionFindings(plan.house()).of(additions.objections(panel))));
     }
-    format.write(AdditionSheets.of(String.join(", ", loads), answers, format.isForPeople(output)), output, spec.commandLine().getOut());
+    format.write(AdditionSheets.of(String.join(", ", loads), answers, format.isForPeople(output)), plan.house().units(), output, spec.commandLine().getOut());
     // The lines that were added hang on no branch, and that is no fault of the plan.
     boolean fits = !lacking && answers.values().stream().allMatch(a -> a.get(0).fits());
     return fits ? ExitCode.FINE : ExitCode.FOUND;

@@ -63,7 +63,7 @@ final class BalanceCommand implements Callable<Integer> {
         Balance.of(
             plan.house(), ConnectedLoads.of(plan.house()), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
             Balance.USUAL_MOST_STEPS);
-    format.write(BalanceSheets.of(balances), output, spec.commandLine().getOut());
+    format.write(BalanceSheets.of(balances), plan.house().units(), output, spec.commandLine().getOut());
     if (write) {
       new SlotWriter(input, plan, file).write(balances, spec.commandLine().getErr());
     }

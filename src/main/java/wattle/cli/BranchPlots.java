@@ -31,7 +31,7 @@ final class BranchPlots {
     return VoltagePlot.plate(
         VoltageProfile.of(branch, plan.house(), plan.library())
             .orElseThrow(() -> new Failure("branch '" + branch.name() + "' has no breaker with a rating, or no outlet that is connected")),
-        plan.library());
+        plan.library(), plan.house().units());
   }
 
   /** The branch that a view is of. */

@@ -30,6 +30,7 @@ import wattle.emit.schedule.PanelSchedule;
 import wattle.emit.schedule.RoomSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
+import wattle.emit.table.SheetUnits;
 import wattle.emit.trial.ExpectationSheets;
 import wattle.emit.trial.TrialSheets;
 import wattle.emit.trial.WorstCaseSheets;
@@ -135,8 +136,8 @@ final class ReportParts {
     return new WorstCases(house, library);
   }
 
-  private static Content table(Sheet sheet, String command) {
-    return new Content.Table(sheet, "wattle " + command);
+  private Content table(Sheet sheet, String command) {
+    return new Content.Table(SheetUnits.shown(sheet, house.units()), "wattle " + command);
   }
 
   private List<Content> tables(List<Sheet> sheets, String of) {

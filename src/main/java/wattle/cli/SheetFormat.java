@@ -8,6 +8,8 @@ import wattle.emit.file.Mark;
 import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetJson;
 import wattle.emit.table.SheetText;
+import wattle.emit.table.SheetUnits;
+import wattle.quantity.UnitSystem;
 
 /** In which format a command prints its tables. */
 final class SheetFormat {
@@ -24,8 +26,13 @@ final class SheetFormat {
       description = "text, csv, json or md (default: by the name of the file that --out names, else text).")
   private Format format;
 
-  /** Writes tables in the format asked for, or the one that the name of the file tells. */
-  void write(List<Sheet> sheets, ResultOutput output, PrintWriter standardOutput) {
+  /**
+   * Writes tables in the format asked for, or the one that the name of the file tells.
+   *
+   * @param units those that people are shown
+   */
+  void write(List<Sheet> made, UnitSystem units, ResultOutput output, PrintWriter standardOutput) {
+    List<Sheet> sheets = isForPeople(output) ? SheetUnits.shown(made, units) : made;
     String text = switch (chosen(output)) {
       case TEXT -> SheetText.plain(sheets);
       case CSV -> SheetText.csv(sheets);

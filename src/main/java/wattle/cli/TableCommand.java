@@ -94,7 +94,7 @@ final class TableCommand implements Callable<Integer> {
       return worksheet.print(plan, format, output, spec);
     }
     worksheet.refuse(of.name().toLowerCase(java.util.Locale.ROOT));
-    format.write(of.maker.apply(plan), output, spec.commandLine().getOut());
+    format.write(of.maker.apply(plan), plan.house().units(), output, spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }
 }

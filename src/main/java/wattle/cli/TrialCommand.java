@@ -99,7 +99,7 @@ final class TrialCommand implements Callable<Integer> {
     List<Output> drawn = picture.of(plan, runs);
     int most = all ? Integer.MAX_VALUE : ROWS;
     List<Sheet> sheets = runs.stream().flatMap(r -> TrialSheets.of(r.result(), r.title(), most).stream()).toList();
-    format.write(sheets, output, spec.commandLine().getOut());
+    format.write(sheets, plan.house().units(), output, spec.commandLine().getOut());
     if (!drawn.isEmpty()) {
       output.write(drawn);
     }

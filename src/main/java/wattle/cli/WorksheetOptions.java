@@ -58,7 +58,7 @@ final class WorksheetOptions {
       }
     }
     if (!sheets.isEmpty()) {
-      format.write(sheets, output, spec.commandLine().getOut());
+      format.write(sheets, plan.house().units(), output, spec.commandLine().getOut());
     }
     return Math.max(tell(plan, objections, spec), BesideFindings.report(plan, spec));
   }

@@ -1,11 +1,14 @@
 package wattle.model;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import wattle.finding.Source;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
 
 /**
  * A whole plan, bound: every thing in the order written, and found by name.
@@ -53,6 +56,16 @@ public record House(
       map.putIfAbsent(name.apply(thing), thing);
     }
     return Ordered.taking(map);
+  }
+
+  /** In which units lengths and the like are shown: those in which most of its lengths and areas are written. */
+  public UnitSystem units() {
+    List<Quantity> written = new ArrayList<>();
+    branches.values().forEach(b -> b.sections().forEach(s -> s.length().ifPresent(written::add)));
+    panels.values().forEach(p -> p.feeder().flatMap(Stretch::length).ifPresent(written::add));
+    services.values().forEach(s -> s.run().flatMap(Stretch::length).ifPresent(written::add));
+    dwellings.values().forEach(d -> written.addAll(d.facts().values()));
+    return UnitSystem.ofMost(written);
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.finding.Span;
 import wattle.model.House;
+import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
 /** A message with holes: {@code the {r.breaker.rating} breaker of '{r.branch.name}'}. */
@@ -84,7 +85,7 @@ final class Template {
   String fill(Facts facts, Object[] named, Map<String, String> figures) {
     StringBuilder out = new StringBuilder(texts.get(0));
     for (int i = 0; i < holes.size(); i++) {
-      String shown = shown(holes.get(i).term.of(facts, named));
+      String shown = shown(holes.get(i).term.of(facts, named), facts.house());
       figures.putIfAbsent(holes.get(i).name, shown);
       out.append(shown).append(texts.get(i + 1));
     }
@@ -99,17 +100,20 @@ final class Template {
       if (value == null) {
         return Optional.empty();
       }
-      out.append(shown(value)).append(texts.get(i + 1));
+      out.append(shown(value, facts.house())).append(texts.get(i + 1));
     }
     return Optional.of(out.toString());
   }
 
-  private static String shown(Object value) {
+  private static String shown(Object value, House plan) {
     if (value == null) {
       return "?";
     }
     if (value instanceof Collection<?> many) {
-      return String.join(", ", many.stream().map(Template::shown).toList());
+      return String.join(", ", many.stream().map(v -> shown(v, plan)).toList());
+    }
+    if (value instanceof Quantity quantity) {
+      return plan.units().shown(quantity).toString();
     }
     if (value instanceof Boolean truth) {
       return truth ? "yes" : "no";

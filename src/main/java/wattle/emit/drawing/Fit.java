@@ -1,5 +1,7 @@
 package wattle.emit.drawing;
 
+import java.util.ArrayList;
+import java.util.List;
 import wattle.emit.picture.Face;
 import wattle.emit.text.VisibleText;
 
@@ -24,6 +26,23 @@ public final class Fit {
       kept.appendCodePoint(codePoint);
     }
     return kept.toString().stripTrailing() + "…";
+  }
+
+  /** Breaks a sentence at its spaces into lines; a single word may be wider than they are. */
+  public static List<String> lines(String sentence, double size, double width) {
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : sentence.split(" ")) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (!line.isEmpty() && width(longer, size, false) > width) {
+        lines.add(line);
+        line = word;
+      } else {
+        line = longer;
+      }
+    }
+    lines.add(line);
+    return lines;
   }
 
   /** Width of a text as it will be drawn. */

@@ -1,6 +1,5 @@
 package wattle.emit.drawing;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -54,28 +53,11 @@ public record Legend(List<Item> items, List<String> notes) {
     }
     y += items.isEmpty() ? 0 : 24;
     for (String note : notes) {
-      for (String line : lines(note, width)) {
+      for (String line : Fit.lines(note, SIZE, width)) {
         sketch.text(0, y, line, SIZE);
         y += LINE;
       }
     }
     return sketch;
-  }
-
-  /** Breaks a sentence at its spaces. */
-  private static List<String> lines(String note, double width) {
-    List<String> lines = new ArrayList<>();
-    String line = "";
-    for (String word : note.split(" ")) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && Fit.width(longer, SIZE, false) > width) {
-        lines.add(line);
-        line = word;
-      } else {
-        line = longer;
-      }
-    }
-    lines.add(line);
-    return lines;
   }
 }

@@ -94,8 +94,13 @@ final class DifferencePanel {
     return parts;
   }
 
-  private static double tall(DifferenceRow row) {
-    return ROW + (row.was().isEmpty() ? 0 : WAS);
+  private double tall(DifferenceRow row) {
+    return ROW + WAS * was(row).size();
+  }
+
+  /** What a row was, in as many lines as it takes. */
+  private List<String> was(DifferenceRow row) {
+    return row.was().isEmpty() ? List.of() : Fit.lines(row.was(), SMALL, width - columns.wall() - 14);
   }
 
   /** @param links what a part on a sheet says of other sheets; absent for the whole, whose feeders the diagram draws */
@@ -119,8 +124,10 @@ final class DifferencePanel {
       row.difference().ground(SIGNS - 4, y - ROW / 2 + 1, width - SIGNS + 4, tall(row) - 2).forEach(sketch::add);
       row.difference().sign(lines, SIGNS, y);
       line(lines, row, y, links);
-      if (!row.was().isEmpty()) {
-        lines.fitted(columns.wall() + 8, y + 3.2 + WAS, row.was(), SMALL, false, Anchor.START, width - columns.wall() - 14);
+      double below = y + 3.2;
+      for (String words : was(row)) {
+        below += WAS;
+        lines.fitted(columns.wall() + 8, below, words, SMALL, false, Anchor.START, width - columns.wall() - 14);
       }
       if (!row.panel().isEmpty() && (row.difference() != Difference.REMOVED || !exits.containsKey(row.panel()))) {
         exits.put(row.panel(), y);

@@ -45,7 +45,7 @@ public final class OneLine {
     this.house = house;
     int number = 0;
     for (Service service : house.services().values()) {
-      services.put(service.name(), ServiceBlock.of(service, fedFrom(service), "n" + number++));
+      services.put(service.name(), ServiceBlock.of(service, fedFrom(service), "n" + number++, house.units()));
     }
     for (Panel panel : house.panels().values()) {
       PanelBlock block = new PanelBlock(house, loads, panel);

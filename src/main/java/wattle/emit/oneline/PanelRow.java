@@ -14,6 +14,7 @@ import wattle.model.Pole;
 import wattle.model.Protection;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
 /**
@@ -56,10 +57,10 @@ record PanelRow(
     String what = BreakerText.description(house, breaker) + status(breaker.status());
     if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
       return new PanelRow(
-          breaker, slots, legs, rating(breaker), wiring(house.branches().get(to.branch())), what, loadText, "", true);
+          breaker, slots, legs, rating(breaker), wiring(house.branches().get(to.branch()), house.units()), what, loadText, "", true);
     }
     if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
-      String wiring = wiring(house.panels().get(to.panel()));
+      String wiring = wiring(house.panels().get(to.panel()), house.units());
       return new PanelRow(breaker, slots, legs, rating(breaker), wiring, what, loadText, to.panel(), true);
     }
     return new PanelRow(breaker, slots, legs, rating(breaker), "", what, "", "", false);
@@ -79,19 +80,21 @@ record PanelRow(
     return String.join(" ", words);
   }
 
-  private static String wiring(Branch branch) {
-    return branch.wiring().text() + ", " + BranchLengths.farthest(branch).map(PanelRow::metres).orElse("? m");
+  private static String wiring(Branch branch, UnitSystem units) {
+    return branch.wiring().text() + ", " + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METRE).symbol());
   }
 
-  private static String wiring(Panel panel) {
+  private static String wiring(Panel panel, UnitSystem units) {
     return panel
         .feeder()
-        .map(f -> f.wiring().text() + ", " + f.length().map(l -> metres(l.in(Units.METRE))).orElse("? m"))
+        .map(f -> f.wiring().text() + ", " + f.length().map(l -> length(l.in(Units.METRE), units)).orElse("? " + units.shown(Units.METRE).symbol()))
         .orElse("");
   }
 
-  static String metres(double metres) {
-    return Quantity.plain(Math.round(metres * 10) / 10.0, 4) + " m";
+  /** In the units of the plan, with one decimal. */
+  static String length(double metres, UnitSystem units) {
+    Quantity shown = units.shown(Quantity.of(metres, Units.METRE));
+    return Quantity.plain(Math.round(shown.value() * 10) / 10.0, 4) + " " + shown.unit().symbol();
   }
 
   /** Legs that its poles stand on, for the dots on the bars. */

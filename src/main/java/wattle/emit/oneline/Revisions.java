@@ -18,6 +18,7 @@ import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.Service;
+import wattle.quantity.UnitSystem;
 
 /** Two revisions of a house, part by part of a one-line diagram. Parts go by the later revision's names. */
 final class Revisions {
@@ -93,6 +94,11 @@ final class Revisions {
   /** Keys of the panels that a service feeds. */
   List<String> fedBy(String service) {
     return panels().stream().filter(p -> serviceOf(p).filter(service::equals).isPresent()).toList();
+  }
+
+  /** Those of the later revision. */
+  UnitSystem units() {
+    return after.units();
   }
 
   Difference ofPanel(String key) {

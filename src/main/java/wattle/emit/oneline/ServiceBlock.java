@@ -14,6 +14,8 @@ import wattle.model.Panel;
 import wattle.model.Service;
 import wattle.model.Source;
 import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /** The supply: what feeds it, the run to the house, the earth electrodes. */
 final class ServiceBlock {
@@ -23,12 +25,12 @@ final class ServiceBlock {
 
   private ServiceBlock() {}
 
-  static Block of(Service service, List<Panel> fed, String id) {
+  static Block of(Service service, List<Panel> fed, String id, UnitSystem units) {
     Sketch sketch = new Sketch();
     String title = "Service " + service.name() + service.label().map(l -> "  " + l).orElse("");
     String facts = service.system().text() + service.rating().map(r -> ", " + r).orElse("");
     String source = service.source().map(ServiceBlock::source).orElse("source not stated");
-    String run = service.run().map(r -> r.wiring().text() + ", " + r.length().map(l -> PanelRow.metres(l.si())).orElse("? m")).orElse("");
+    String run = service.run().map(r -> r.wiring().text() + ", " + r.length().map(l -> PanelRow.length(l.si(), units)).orElse("? " + units.shown(Units.METRE).symbol())).orElse("");
     double width = 190;
     for (String text : List.of(title, facts, source, run)) {
       width = Math.max(width, Math.min(WIDEST, Fit.width(text, 13, true)) + 20);

@@ -14,6 +14,9 @@ import wattle.emit.drawing.Sketch;
 import wattle.library.Library;
 import wattle.library.Limit;
 import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 import wattle.trials.VoltageProfile;
 
 /**
@@ -32,17 +35,19 @@ public final class VoltagePlot {
   private final Optional<Double> branchLimit;
   private final Optional<Double> wholeLimit;
   private final Sketch sketch = new Sketch();
-  private final LinearScale metres;
+  private final Unit unit;
+  private final LinearScale distances;
   private final LinearScale fall;
 
-  private VoltagePlot(VoltageProfile profile, Library library) {
+  private VoltagePlot(VoltageProfile profile, Library library, UnitSystem units) {
     this.profile = profile;
+    unit = units.shown(Units.METRE);
     branchLimit = limit(library, "voltage-fall-branch").map(l -> 1 - profile.stops().get(0).fullLoad() + l);
     wholeLimit = limit(library, "voltage-fall-whole");
-    double farthest = profile.stops().stream().mapToDouble(VoltageProfile.Stop::metres).max().orElseThrow();
+    double farthest = profile.stops().stream().mapToDouble(this::distance).max().orElseThrow();
     double deepest = profile.stops().stream().mapToDouble(s -> 1 - s.fullLoad()).max().orElseThrow();
     double end = Math.max(deepest, Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
-    metres = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
+    distances = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
     fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)), end * 1.08, 0, HIGH);
   }
 
@@ -50,29 +55,33 @@ public final class VoltagePlot {
     return library.limit(name).map(Limit::value).map(Quantity::si);
   }
 
-  public static Drawing of(VoltageProfile profile, Library library) {
-    return plate(profile, library).drawing();
+  public static Drawing of(VoltageProfile profile, Library library, UnitSystem units) {
+    return plate(profile, library, units).drawing();
   }
 
   /** The plot for sheets. */
-  public static Plate plate(VoltageProfile profile, Library library) {
-    return new VoltagePlot(profile, library).plate();
+  public static Plate plate(VoltageProfile profile, Library library, UnitSystem units) {
+    return new VoltagePlot(profile, library, units).plate();
+  }
+
+  private double distance(VoltageProfile.Stop stop) {
+    return Quantity.of(stop.metres(), Units.METRE).in(unit);
   }
 
   private Plate plate() {
     grid();
     limits();
     for (VoltageProfile.Stop stop : profile.stops()) {
-      double x = metres.at(stop.metres());
+      double x = distances.at(distance(stop));
       double y = fall.at(1 - stop.fullLoad());
       if (stop.before() >= 0) {
         VoltageProfile.Stop before = profile.stops().get(stop.before());
-        sketch.line(metres.at(before.metres()), fall.at(1 - before.fullLoad()), x, y, Stroke.THICK);
+        sketch.line(distances.at(distance(before)), fall.at(1 - before.fullLoad()), x, y, Stroke.THICK);
       }
       sketch.dot(x, y);
     }
     profile.stops().forEach(
-        s -> s.stated().ifPresent(v -> sketch.add(new Shape.Circle(metres.at(s.metres()), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
+        s -> s.stated().ifPresent(v -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
     lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
@@ -86,9 +95,9 @@ public final class VoltagePlot {
   }
 
   private void grid() {
-    for (double tick : metres.ticks(metres.step(10))) {
-      sketch.line(metres.at(tick), 0, metres.at(tick), HIGH, Stroke.FAINT);
-      sketch.text(metres.at(tick), HIGH + 15, Quantity.plain(tick, 3) + " m", TYPE, false, Anchor.MIDDLE);
+    for (double tick : distances.ticks(distances.step(10))) {
+      sketch.line(distances.at(tick), 0, distances.at(tick), HIGH, Stroke.FAINT);
+      sketch.text(distances.at(tick), HIGH + 15, Quantity.plain(tick, 3) + " " + unit.symbol(), TYPE, false, Anchor.MIDDLE);
     }
     for (double tick : fall.ticks(fall.step(8))) {
       sketch.line(0, fall.at(tick), WIDE, fall.at(tick), Stroke.FAINT);
@@ -109,7 +118,7 @@ public final class VoltagePlot {
     y += LANE;
     int shown = Math.min(MOST_LANES, profile.stops().size());
     for (VoltageProfile.Stop stop : profile.stops().subList(0, shown)) {
-      double x = metres.at(stop.metres());
+      double x = distances.at(distance(stop));
       sketch.fitted(-8, y, stop.name(), TYPE, false, Anchor.END, LEFT - 28);
       sketch.dot(x, y - 3.5);
       String words = Quantity.plain(stop.fullLoad() * stop.nominalVolts(), 4) + " V of " + Quantity.plain(stop.nominalVolts(), 4) + " V"

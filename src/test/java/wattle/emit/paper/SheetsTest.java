@@ -117,7 +117,7 @@ class SheetsTest {
             check(BranchWiring.view(plan.house(), branch));
             DrawingChecks.check(BranchWiring.of(plan.house(), branch, BranchWiring.USUAL_WIDTH).drawing());
             TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s)));
-            VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library())));
+            VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library(), plan.house().units())));
           }
         }));
   }

@@ -47,7 +47,7 @@ class PlotsTest {
                 name + " " + branch.name(),
                 () -> {
                   VoltageProfile profile = VoltageProfile.of(branch, plan.house(), plan.library()).orElseThrow();
-                  Drawing drawing = VoltagePlot.of(profile, plan.library());
+                  Drawing drawing = VoltagePlot.of(profile, plan.library(), plan.house().units());
                   DrawingChecks.check(drawing);
                   DrawingChecks.xml(DrawingSvg.document(drawing));
                 }));
@@ -85,7 +85,7 @@ class PlotsTest {
                         """
                             .formatted(chain, devices));
                 VoltageProfile profile = VoltageProfile.of(plan.house().branches().get("b"), plan.house(), plan.library()).orElseThrow();
-                Drawing drawing = VoltagePlot.of(profile, plan.library());
+                Drawing drawing = VoltagePlot.of(profile, plan.library(), plan.house().units());
                 DrawingChecks.check(drawing);
                 DrawingChecks.xml(DrawingSvg.document(drawing));
                 assertThat(texts(drawing)).noneMatch(t -> t.contains("NaN") || t.contains("Infinity"));

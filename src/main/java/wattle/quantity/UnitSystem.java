@@ -1,0 +1,44 @@
+package wattle.quantity;
+
+import java.util.Collection;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * In which units lengths, areas, volumes and temperatures are shown to people. Sizes of wire stay as the trade has them, and
+ * what a plan states is shown as it states it; this is for what was computed.
+ */
+public enum UnitSystem {
+  /** As the computations have it: metres, and what the tables of a code are in. */
+  METRIC,
+  /** Feet, inches and degrees Fahrenheit. */
+  CUSTOMARY;
+
+  private static final Map<String, Unit> CUSTOMARY_FOR =
+      Map.of(
+          Units.METRE.symbol(), Units.FOOT, Units.MILLIMETRE.symbol(), Units.INCH, Units.SQUARE_METRE.symbol(), Units.SQUARE_FOOT,
+          Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
+          Units.find("W/ft").orElseThrow());
+
+  /** That of most of the quantities, as they are written; metric where as many are in the one as in the other. */
+  public static UnitSystem ofMost(Collection<Quantity> written) {
+    long customary = written.stream().filter(q -> isCustomary(q.unit())).count();
+    long metric = written.stream().filter(q -> CUSTOMARY_FOR.containsKey(q.unit().symbol()) || q.unit().symbol().equals("cm")).count();
+    return customary > metric ? CUSTOMARY : METRIC;
+  }
+
+  private static boolean isCustomary(Unit unit) {
+    return CUSTOMARY_FOR.values().stream().anyMatch(u -> u.symbol().equals(unit.symbol()));
+  }
+
+  /** The unit in which what is in that unit is shown. */
+  public Unit shown(Unit unit) {
+    return this == METRIC ? unit : Optional.ofNullable(CUSTOMARY_FOR.get(unit.symbol())).orElse(unit);
+  }
+
+  /** The same quantity in the unit in which it is shown. */
+  public Quantity shown(Quantity quantity) {
+    Unit unit = shown(quantity.unit());
+    return unit.equals(quantity.unit()) ? quantity : Quantity.of(quantity.in(unit), unit);
+  }
+}
