@@ -31,6 +31,9 @@ final class PanelPart {
   private static final double WIDEST = 430;
   private static final double MAIN = 180;
 
+  /** Room for the letter of a half-size breaker. */
+  private static final double HALF = 12;
+
   private final House house;
   private final Panel panel;
   private final PanelRows rows;
@@ -134,7 +137,7 @@ final class PanelPart {
       double name = Fit.width(BreakerText.description(house, breaker), half ? 9 : 10, true);
       String words = states.containsKey(breaker.id().toString()) ? states.get(breaker.id().toString()).words() + ", " : "";
       double rating = Fit.width(words + rating(breaker, List.of()), 9, false);
-      most = Math.max(most, half ? name + rating + 30 : Math.max(name, rating) + 34);
+      most = Math.max(most, half ? name + rating + 30 + HALF : Math.max(name, rating) + 34);
     }
     double columns = panel.order() != SlotOrder.ONE_COLUMN ? 2 : 1;
     double room = (widest - SPINE - 2 * NUMBER) / columns;
@@ -189,7 +192,9 @@ final class PanelPart {
     String rating = state.map(s -> s.words() + ", ").orElse("") + rating(breaker, group.others);
     if (height < ROW) {
       double ratingWidth = Fit.width(rating, 9, false);
-      sketch.fitted(x + 7, y + 11.4, name, 9, true, Anchor.START, width - ratingWidth - 24);
+      // Two share the number beside them; the letter says which of them this is.
+      group.slots.get(0).half().ifPresent(half -> sketch.text(x + 7, y + 11.4, half.toString(), 9));
+      sketch.fitted(x + 7 + HALF, y + 11.4, name, 9, true, Anchor.START, width - ratingWidth - 24 - HALF);
       sketch.text(x + width - 7, y + 11.4, rating, 9, false, Anchor.END);
       return;
     }

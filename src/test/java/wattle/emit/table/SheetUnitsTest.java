@@ -43,7 +43,7 @@ class SheetUnitsTest {
     assertThat(run("table", "--of", "runs", "--format", "md", plan)).contains("length (ft)");
     assertThat(run("table", "--of", "heat", plan)).contains("(°F)", "(W/ft)").doesNotContain("°C)");
     assertThat(run("draw", "--view", "one-line", "--format", "dot", plan)).contains(" ft").doesNotContainPattern("[0-9] m\\b");
-    assertThat(run("draw", "--view", "voltage", "--of", "counter", plan)).contains("> 10 ft<");
+    assertThat(run("draw", "--view", "voltage", "--of", "counter", plan)).contains(">10 ft<");
   }
 
   /** The kitchen has 8 m of cable to its range; 8 / 0.3048 = 26.2 ft, by the international yard. */
