@@ -76,7 +76,7 @@ class BreakerStatesTest {
       List<String> names = new ArrayList<>();
       branch.points().forEach(p -> names.add(p.box().or(branch::panel).orElseThrow()));
       for (double width : new double[] {330, 800, 1500}) {
-        Drawing drawing = TrialPicture.of(house, branch, result, "x", width).drawing(Math.min(560, width));
+        Drawing drawing = new TrialPicture(house, branch, result, "x").plate(width).drawing(Math.min(560, width));
         DrawingChecks.check(drawing);
         assertThat(spots(drawing)).extracting(Shape.Spot::thing).containsExactlyInAnyOrderElementsOf(names);
       }
