@@ -10,9 +10,12 @@ grammar Wattle;
 plan : (NL | item)* EOF ;
 
 item
-  : heading | use | let | dwelling | service | panel | branch | raceway | room
-  | trial | expectation | silence
+  : heading | use | pattern | thing
   | pack | part | cable | table | limit | ruleBlock
+  ;
+/** What a house is made of: it stands in a plan, or in a pattern and so in each of its placements. */
+thing
+  : let | dwelling | service | panel | branch | raceway | room | trial | expectation | silence | placing
   ;
 
 // ---- A plan
@@ -26,9 +29,20 @@ useName : word ('/' word)* ;
 let : 'let' word '=' expression ;
 
 dwelling : 'dwelling' word? STRING? ('on' panelName (',' NL* panelName)*)? '{' (NL | fact)* '}' ;
-panelName : word ;
+panelName : path ;
 /** What a thing has, with its figure; {@code no} says that it is not so, where silence leaves it open. */
 fact : 'no' WORD | WORD (amount | STRING)? ;
+
+// ---- Patterns
+
+pattern : 'pattern' word parameters? '{' (NL | thing)* '}' ;
+parameters : '(' (parameter (',' NL* parameter)*)? ')' ;
+parameter : word ;
+placing : 'place' word arguments? 'as' word repetition? ;
+arguments : '(' (argument (',' NL* argument)*)? ')' ;
+argument : STRING | expression ;
+/** Once for each whole number of a range, which a name stands for. */
+repetition : 'for' word 'from' amount 'to' amount ;
 
 // ---- Supply
 
@@ -45,7 +59,7 @@ sourceItem : 'ratio' amount | amount | STRING ;
 earthItem : 'by' wiring | amount | status ;
 
 panel : 'panel' word STRING? panelItem* '{' panelLine (NL panelLine)* '}' ;
-panelItem : 'from' word ('/' slotSpan)? | 'by' (amount 'of')? wiring | surroundings | status | 'is' word ;
+panelItem : 'from' path ('/' slotSpan)? | 'by' (amount 'of')? wiring | surroundings | status | 'is' word ;
 /** Settings may share a line; a slot or the main ends it, since the words after them are its own. */
 panelLine : panelSetting* (slot | main)? ;
 panelSetting
@@ -53,19 +67,19 @@ panelSetting
   | 'slots' amount                 # slots
   | 'bonded'                       # bonded
   | 'order' word                   # order
-  | 'room' word                    # panelRoom
+  | 'room' path                    # panelRoom
   | terminals                      # panelTerminals
   | fact                           # panelFact
   ;
-slot : slotSpan slotItem* ;
+slot : slotSpan slotItem* repetition? ;
 main : 'main' mainKind slotItem* ;
 /** What connecting screws and lugs are marked for: how hot they may be, and which metals they take. */
 terminals : 'terminals' (amount terminalMetal* | terminalMetal+) ;
 terminalMetal : metal | 'CO-ALR' ;
 mainKind : 'breaker' | 'fuse' | 'lugs' | 'switch' | 'transfer' ;
 slotSpan : slotNumber ('+' slotNumber)* ;
-slotNumber : NUMBER | HALF_SLOT ;
-slotItem : amount | terminals | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | word | STRING ;
+slotNumber : NUMBER | HALF_SLOT | '(' expression ')' ;
+slotItem : amount | terminals | breakerTrait | 'leg' mark ('+' mark)* | 'later' | 'spare' | status | path | STRING ;
 breakerTrait
   : 'single-pole' | 'two-pole' | 'three-pole' | 'handle-tied'
   | 'arc-fault' | 'ground-fault' | 'fuse' | 'pinned' | 'back-fed' | 'interlocked' | 'switched-neutral' | 'type-b' | 'type-c' | 'type-d'
@@ -82,7 +96,7 @@ run : '--' (runLength runItem* '--' NL*)? ;
 runLength : amount | 'later' ;
 runItem : 'by' wiring | surroundings | status ;
 
-surroundings : 'in' word amount? | 'bundled' amount | 'through' word (',' NL* word)* | 'buried' amount? | 'supported' amount | 'held' amount ;
+surroundings : 'in' word amount? | 'bundled' amount | 'through' path (',' NL* path)* | 'buried' amount? | 'supported' amount | 'held' amount ;
 
 wiring : raceSize 'with' conductor (',' NL* conductor)* | cableSizes metal? WORD? ('without' 'ground')? ;
 cableSizes : cableSize ('-' cableSize)* ;
@@ -120,15 +134,15 @@ deviceItem
 trial : 'trial' word STRING? '{' (NL | event)* '}' ;
 event
   : 'open' conductorName 'of' path ('at' path)?                  # openConductor
-  | 'open' 'breaker' word '/' slotSpan                           # openBreaker
+  | 'open' 'breaker' path '/' slotSpan                           # openBreaker
   | 'open' 'service' 'neutral'                                   # openServiceNeutral
-  | 'open' 'main' word                                           # openMain
-  | 'lose' word                                                  # lose
-  | 'transfer' word 'to' path                                    # transfer
+  | 'open' 'main' path                                           # openMain
+  | 'lose' path                                                  # lose
+  | 'transfer' path 'to' path                                    # transfer
   | 'loosen' conductorName 'at' path 'by' amount                 # loosen
   | 'lift' 'ground' 'at' path ('leaking' amount)?                # lift
   | 'fault' conductorName 'to' conductorName 'at' path ('through' amount)?  # fault
-  | 'move' word 'to' slotSpan                                    # move
+  | 'move' path 'to' slotSpan                                    # move
   | 'swap' 'at' path                                             # swap
   | path 'draws' amount drawItem*                                # draw
   | path 'gives' amount                                          # give
@@ -138,8 +152,8 @@ conductorName : 'hot' | 'neutral' | 'ground' | 'earth' | word ;
 drawItem : amount | 'impedance' | 'current' | 'power' ;
 
 expectation
-  : 'expect' measure 'is' ('at' ('most' | 'least'))? expression ('within' amount)? ('in' word)? STRING?
-  | 'expect' 'breaker'? subject ('trips' | 'holds') ('in' word)? STRING?
+  : 'expect' measure 'is' ('at' ('most' | 'least'))? expression ('within' amount)? ('in' path)? STRING?
+  | 'expect' 'breaker'? subject ('trips' | 'holds') ('in' path)? STRING?
   ;
 measure : word+ (('of' | 'at') subject)? ;
 subject : path ('/' slotSpan)? ;
@@ -231,7 +245,7 @@ path : word ('.' mark)* ;
 
 /** A name. Words that are keywords elsewhere stay free to be names; a unit is no name, so that 15 A is never two things. */
 word
-  : WORD
+  : WORD | HOLED
   | 'plan' | 'revision' | 'use' | 'code' | 'parts' | 'rules' | 'let' | 'dwelling' | 'service' | 'three-phase'
   | 'source' | 'run' | 'earth' | 'ratio' | 'panel' | 'main' | 'breaker' | 'lugs' | 'switch' | 'bus' | 'slots'
   | 'bonded' | 'order' | 'branch' | 'bundled' | 'through' | 'pigtail'
@@ -243,6 +257,7 @@ word
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
   | 'supported' | 'held'
+  | 'pattern' | 'place' | 'as'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */
@@ -261,6 +276,8 @@ UNIT
 HALF_SLOT : DIGIT+ [ab] ;
 NUMBER : DIGIT+ ('.' DIGIT+)? ;
 WORD : LETTER (LETTER | DIGIT)* ('-' (LETTER | DIGIT)+)* ;
+/** A name with holes that figures or names are put into: {@code flat{n}}. A block's brace stands apart from a name. */
+HOLED : WORD '-'? HOLE ('-'? (HOLE | (LETTER | DIGIT)+))* ;
 STRING : '"' (ESCAPE | ~["\\\r\n])* '"' ;
 OPEN_STRING : '"' (ESCAPE | ~["\\\r\n])* ;
 NL : '\r'? '\n' | '\r' ;
@@ -269,5 +286,6 @@ COMMENT : '//' ~[\r\n]* -> channel(HIDDEN) ;
 STRAY : . ;
 
 fragment ESCAPE : '\\' ["\\nt] ;
+fragment HOLE : '{' WORD '}' ;
 fragment DIGIT : [0-9] ;
 fragment LETTER : [\p{L}_] ;

@@ -14,7 +14,6 @@ import java.util.stream.Collectors;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
-import wattle.finding.NearNames;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
@@ -31,13 +30,14 @@ import wattle.model.Service;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
 import wattle.model.Trial;
+import wattle.pattern.Expander;
 import wattle.quantity.Quantity;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /**
- * Text to house. In order: the files and packs a plan uses; constants; services; panels from the service down, so that
+ * Text to house. In order: the files and packs a plan uses; patterns placed; constants; services; panels from the service down, so that
  * the legs of their slots are known; rooms with boxes and devices; branches traced box by box; which branch feeds each
  * device; which hot it sits on; what switches control; the role of every conductor; loads; and last how branches and
  * breakers fit. Each step keeps what it could read, so that one mistake is one finding.
@@ -59,10 +59,12 @@ public final class Binder {
    * @param house the house as far as it could be read
    * @param library the standard packs it uses and what its own files add
    * @param files its own files as trees, the plan first
+   * @param items what all of them say, patterns placed
    */
-  public record Bound(House house, Library library, List<PlanTree> files) {
+  public record Bound(House house, Library library, List<PlanTree> files, List<Tree.Item> items) {
     public Bound {
       files = List.copyOf(files);
+      items = List.copyOf(items);
     }
   }
 
@@ -96,18 +98,21 @@ public final class Binder {
     }
     Memory memory = reading.memory();
     Library base = reading.packs(gathered.value().packs());
-    List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).toList();
-    if (items.isEmpty() && findings.isEmpty()) {
+    List<Tree.Item> written = files.stream().flatMap(f -> f.items().stream()).toList();
+    if (written.isEmpty() && findings.isEmpty()) {
       findings.add(empty(plan));
     }
-    findings.addAll(memory.own(items.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
+    findings.addAll(memory.own(written.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
     Library library = memory.with(base);
     whenKnown.accept(library);
-    Scope scope = new Scope(library, files);
-    House house = new Binder(scope, items, memory).house(plan, gathered.value().codes());
+    Expander.Expanded expanded = memory.patterns.expand(written, reader.mostPlaced());
+    findings.addAll(expanded.findings());
+    List<Tree.Item> items = expanded.items();
+    Scope scope = new Scope(library, files, expanded.spoiled());
+    House house = new Binder(scope, items, memory).house(plan, gathered.value().codes(), expanded.placements());
     findings.addAll(scope.findings());
     findings.sort(Finding.BY_PLACE);
-    return new Checked<>(new Bound(house, library, files), findings);
+    return new Checked<>(new Bound(house, library, files, items), findings);
   }
 
   /**
@@ -119,7 +124,7 @@ public final class Binder {
    */
   public static Checked<List<Trial>> trials(Source text, House house, Library library, List<PlanTree> files) {
     Checked<PlanTree> parsed = PlanParser.parse(text);
-    Scope scope = new Scope(library, List.of(parsed.value()));
+    Scope scope = new Scope(library, List.of(parsed.value()), Set.of());
     List<Tree.Item> constants = files.stream().flatMap(f -> f.items().stream()).filter(Tree.Let.class::isInstance).toList();
     new Binder(scope, constants, new Memory()).bindConstants();
     List<Tree.Trial> trees = parsed.value().items().stream().filter(Tree.Trial.class::isInstance).map(Tree.Trial.class::cast).toList();
@@ -141,7 +146,7 @@ public final class Binder {
     return items.getOrDefault(kind, List.of()).stream().map(kind::cast).toList();
   }
 
-  private House house(Source source, List<String> codes) {
+  private House house(Source source, List<String> codes, Map<String, String> placements) {
     bindConstants();
     memory.begin(scope.library(), scope.constants());
     Map<String, Service> services = House.byName(new ServiceBinder(scope).bind(all(Tree.Service.class)), Service::name);
@@ -195,6 +200,7 @@ public final class Binder {
         trialsByName,
         trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),
         TrialBinder.silences(all(Tree.Silence.class)),
+        placements,
         scope.assumed());
   }
 
@@ -248,7 +254,7 @@ public final class Binder {
       }
       Finding.Builder finding =
           Finding.error("name-unknown", "no panel is called '" + name + "'").at(name.span(), "the panel of a dwelling is expected here");
-      NearNames.of(name.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, name.span(), n)));
+      scope.near(name.text(), name.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, name.span(), n)));
       scope.report(finding);
     }
     return panels;

@@ -60,14 +60,15 @@ final class BranchChecks {
       return;
     }
     Span line = breaker.origin().whole();
-    int at = line.text().indexOf(name, breaker.id().slotText().length());
-    Span span = at < 0 ? line : line.source().span(line.start() + at, line.start() + at + name.length());
+    String written = line.source().placed().flatMap(p -> p.local(name)).orElse(name);
+    int at = line.text().indexOf(written, Math.min(line.text().length(), breaker.id().slotText().length()));
+    Span span = at < 0 ? breaker.origin().name() : line.source().span(line.start() + at, line.start() + at + written.length());
     Set<String> known = new HashSet<>(branches);
     known.addAll(panels.keySet());
     Finding.Builder finding =
         Finding.error("breaker-without-branch", "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
             .at(span, "a branch or panel of the plan is expected here");
-    NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
+    scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding.fix("add branch " + name + ", or write later where it is not decided"));
   }
 

@@ -1,13 +1,12 @@
 package wattle.bind;
 
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
-import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.Origin;
@@ -27,10 +26,18 @@ final class BranchTracer {
   private final Set<String> raceways;
   private final WiringBinder wirings;
   private final SurroundingsBinder surroundings;
+  private final RoomContents contents;
 
   BranchTracer(
       Scope scope, Map<String, Panel> panels, Map<String, Box> boxes, Map<String, UnwiredDevice> devices,
       Set<String> rooms, Set<String> raceways) {
+    this(scope, panels, boxes, devices, rooms, raceways, new RoomContents(boxes, devices));
+  }
+
+  private BranchTracer(
+      Scope scope, Map<String, Panel> panels, Map<String, Box> boxes, Map<String, UnwiredDevice> devices,
+      Set<String> rooms, Set<String> raceways, RoomContents contents) {
+    this.contents = contents;
     this.scope = scope;
     this.panels = panels;
     this.boxes = boxes;
@@ -51,7 +58,7 @@ final class BranchTracer {
   }
 
   private BranchTracer in(Scope other) {
-    return new BranchTracer(other, panels, boxes, devices, rooms, raceways);
+    return new BranchTracer(other, panels, boxes, devices, rooms, raceways, contents);
   }
 
   /** Whether every name of a branch that was traced in full leads where it led. */
@@ -247,9 +254,8 @@ final class BranchTracer {
     if (scope.mayStandInDamage(name)) {
       return;
     }
-    String room = path.first().text();
-    if (path.words().size() == 1) {
-      if (rooms.contains(room)) {
+    if (name.indexOf('.') < 0 || rooms.contains(name)) {
+      if (rooms.contains(name)) {
         scope.report(
             Finding.error("name-unknown", "'" + name + "' is a room, not a box")
                 .at(path.span(), "a box or device such as " + name + ".sw is expected here"));
@@ -260,22 +266,38 @@ final class BranchTracer {
           first ? "a branch starts at its panel" : "a box or device such as kitchen.c1 is expected here", starts);
       return;
     }
-    if (!rooms.contains(room)) {
-      Finding.Builder finding =
-          Finding.error("box-in-no-room", "'" + name + "' is in no room: no room is called '" + room + "'")
-              .at(path.first().span(), "a room of the plan is expected here")
-              .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
-      for (String near : NearNames.of(room, rooms)) {
-        finding.fix(Fix.safe("write " + near, path.first().span(), near));
-      }
-      scope.report(finding.fix("add room " + room + " with this box in it"));
+    int words = roomWords(path);
+    if (words == 0) {
+      reportNoRoom(path);
       return;
     }
-    Set<String> inRoom = new HashSet<>();
-    boxes.keySet().stream().filter(b -> b.startsWith(room + ".")).forEach(inRoom::add);
-    devices.keySet().stream().filter(d -> d.startsWith(room + ".")).forEach(inRoom::add);
+    String room = path.words().subList(0, words).stream().map(Tree.Word::text).collect(Collectors.joining("."));
+    Set<String> inRoom = contents.of(room);
     List<String> shown = inRoom.stream().map(n -> n.substring(room.length() + 1)).sorted().toList();
     unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(shown), inRoom);
+  }
+
+  private void reportNoRoom(Tree.Path path) {
+    Tree.Word room = path.words().size() > 1 ? path.first() : new Tree.Word(path.text().substring(0, path.text().lastIndexOf('.')), path.span());
+    Finding.Builder finding =
+        Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
+            .at(room.span(), "a room of the plan is expected here")
+            .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
+    for (String near : scope.near(room.text(), room.span(), rooms)) {
+      finding.fix(Fix.safe("write " + near, room.span(), near));
+    }
+    scope.report(finding.fix("add room " + room + " with this box in it"));
+  }
+
+  /** How many words of a path name its room; a room of a placement has several. */
+  private int roomWords(Tree.Path path) {
+    String room = "";
+    int words = 0;
+    for (int i = 0; i + 1 < path.words().size(); i++) {
+      room += (i == 0 ? "" : ".") + path.words().get(i).text();
+      words = rooms.contains(room) ? i + 1 : words;
+    }
+    return words;
   }
 
   private static String listed(List<String> names) {
@@ -287,7 +309,7 @@ final class BranchTracer {
 
   private void unknown(String name, Span span, String headline, String expected, Set<String> known) {
     Finding.Builder finding = Finding.error("name-unknown", headline).at(span, expected);
-    for (String near : NearNames.of(name, known)) {
+    for (String near : scope.near(name, span, known)) {
       finding.fix(Fix.safe("write " + near, span, near));
       scope.spoil(near); // if that was meant, nothing else is missing there
     }

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
-import wattle.finding.NearNames;
 import wattle.syntax.Tree;
 
 /** Switches and what they control, by the names that the plan writes. */
@@ -61,9 +60,9 @@ final class ControlGroups {
     Finding.Builder finding =
         Finding.error("name-unknown", "no device is called '" + path.text() + "'")
             .at(path.span(), "what " + device.name() + " controls is expected here");
-    List<String> near = new ArrayList<>(NearNames.of(device.room() + "." + path.text(), devices.keySet()));
+    List<String> near = new ArrayList<>(scope.near(device.room() + "." + path.text(), path.span(), devices.keySet()));
     if (near.isEmpty()) {
-      near.addAll(NearNames.of(path.text(), devices.keySet()));
+      near.addAll(scope.near(path.text(), path.span(), devices.keySet()));
     }
     for (String name : near) {
       String shown = name.startsWith(device.room() + ".") ? name.substring(device.room().length() + 1) : name;

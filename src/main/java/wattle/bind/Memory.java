@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.function.Supplier;
 import wattle.finding.Checked;
 import wattle.library.Library;
+import wattle.pattern.Expander;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
@@ -15,6 +16,7 @@ import wattle.syntax.Tree;
  * hangs on them. Binding with a memory gives what binding without gives. For one thread.
  */
 public final class Memory {
+  final Expander patterns = new Expander();
   final Recall<Tree.Room, RoomBinder.Part> rooms = new Recall<>();
   final Recall<Tree.Branch, BranchDraft> drafts = new Recall<>();
   final Recall<Tree.Branch, Circuit> circuits = new Recall<>();

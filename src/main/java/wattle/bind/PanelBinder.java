@@ -151,7 +151,7 @@ final class PanelBinder {
     if (!scope.mayStandInDamage(room.text())) {
       Finding.Builder finding =
           Finding.error("name-unknown", "no room is called '" + room + "'").at(room.span(), "the room that the panel hangs in is expected here");
-      NearNames.of(room.text(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
+      scope.near(room.text(), room.span(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
       scope.report(finding);
     }
     return Optional.empty();
@@ -301,7 +301,7 @@ final class PanelBinder {
       Finding.Builder finding =
           Finding.error("name-unknown", "no service or panel is called '" + from + "'")
               .at(from.span(), "a service or a panel is expected here");
-      NearNames.of(from.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
+      scope.near(from.text(), from.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
       scope.report(finding);
     }
     return new PanelSupply.Unknown();

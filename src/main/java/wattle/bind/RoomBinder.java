@@ -163,7 +163,8 @@ final class RoomBinder {
       return Optional.of(kind.text());
     }
     // By its name: 'bath' is a bathroom, 'bed2' a bedroom.
-    String name = withoutNumber(tree.name().text().toLowerCase(java.util.Locale.ROOT));
+    String whole = tree.name().text();
+    String name = withoutNumber(whole.substring(whole.lastIndexOf('.') + 1).toLowerCase(java.util.Locale.ROOT));
     Optional<String> told =
         KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
     told.ifPresent(k -> scope.assume("room " + tree.name() + " counts as " + k + ", by its name"));

@@ -1,6 +1,7 @@
 package wattle.bind;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -8,9 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
+import wattle.finding.NearNames;
+import wattle.finding.Placed;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.model.Status;
@@ -25,19 +29,34 @@ final class Scope {
   private final Set<String> damagedWords;
   private final List<Finding> findings = new ArrayList<>();
   private final List<String> assumed = new ArrayList<>();
+  private final List<Pattern> damagedNames;
   private final Set<String> spoiled = new HashSet<>();
+  private final Map<Span, List<String>> nearInPattern = new HashMap<>();
   private int doubts;
   private final Evaluator evaluator;
 
-  Scope(Library library, List<PlanTree> files) {
-    this(library, new HashMap<>(), files.stream().flatMap(f -> f.damagedWords().stream()).collect(Collectors.toSet()));
+  /** @param spoiled names of what could not be placed, which has been reported */
+  Scope(Library library, List<PlanTree> files, Set<String> spoiled) {
+    this(library, new HashMap<>(), damagedWords(files, spoiled));
   }
 
   private Scope(Library library, Map<String, Quantity> constants, Set<String> damagedWords) {
     this.library = library;
     this.constants = constants;
     this.damagedWords = damagedWords;
+    this.damagedNames = damagedWords.stream().filter(word -> word.indexOf('{') >= 0).map(Scope::filled).toList();
     this.evaluator = new Evaluator(constants, findings::add);
+  }
+
+  private static Set<String> damagedWords(List<PlanTree> files, Set<String> spoiled) {
+    Set<String> words = files.stream().flatMap(f -> f.damagedWords().stream()).collect(Collectors.toSet());
+    words.addAll(spoiled);
+    return words;
+  }
+
+  /** What a name with holes may have become. */
+  private static Pattern filled(String name) {
+    return Pattern.compile(Pattern.quote(name).replaceAll("\\{[^}]*\\}", "\\\\E[^.]+\\\\Q"));
   }
 
   /**
@@ -107,7 +126,7 @@ final class Scope {
       return false;
     }
     for (String word : name.split("\\.")) {
-      if (damagedWords.contains(word)) {
+      if (damagedWords.contains(word) || damagedNames.stream().anyMatch(n -> n.matcher(word).matches())) {
         return true;
       }
     }
@@ -135,8 +154,33 @@ final class Scope {
     return written.map(Tree.Text::value);
   }
 
-  /** Reports a name that is taken; true where it was free. */
+  /**
+   * Names that a misspelled one may have meant: those of its own placement where it stands in a pattern. There the answer is
+   * the same in every placement and is looked for in the first.
+   */
+  List<String> near(String name, Span span, Collection<String> known) {
+    String placement = span.source().placed().map(Placed::name).orElse("");
+    if (placement.isEmpty()) {
+      return NearNames.of(name, known);
+    }
+    String prefix = placement + ".";
+    String meant = name.startsWith(prefix) ? name.substring(prefix.length()) : name;
+    List<String> local =
+        nearInPattern.computeIfAbsent(
+            span.written(),
+            s -> NearNames.of(meant, known.stream().filter(k -> k.startsWith(prefix)).map(k -> k.substring(prefix.length())).toList()));
+    return local.stream().map(n -> prefix + n).filter(known::contains).toList();
+  }
+
+  /** Reports a name that is taken, or has a hole that nothing fills; true where it was free. */
   boolean claim(Map<String, Span> names, String name, Span span, String kind) {
+    if (name.indexOf('{') >= 0 && span.source().placed().isEmpty()) {
+      report(
+          Finding.error("hole-unfilled", "'" + name + "' has a hole that nothing fills")
+              .at(span, "only within a pattern, or on a line with for, is there something to put in")
+              .fix("write a name without braces"));
+      return false;
+    }
     Span first = names.putIfAbsent(name, span);
     if (first == null) {
       return true;

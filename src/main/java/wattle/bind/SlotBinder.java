@@ -82,7 +82,7 @@ final class SlotBinder {
         scope.report(
             Finding.error("pole-count", "a " + poles.getKey() + " breaker takes " + poles.getValue() + (poles.getValue() == 1 ? " slot" : " slots"))
                 .at(line.slots().span(), slots == 1 ? "one slot" : slots + " slots")
-                .fix(poles.getValue() == 2 && slots == 1 ? pairWith(line) : Fix.of("name as many slots as it has poles")));
+                .fix(poles.getValue() == 2 && slots == 1 && line.slots().isWritten() ? pairWith(line) : Fix.of("name as many slots as it has poles")));
       }
     }
     if (slots == 1) {
@@ -94,7 +94,7 @@ final class SlotBinder {
     boolean told = POLES.keySet().stream().anyMatch(traits::contains) || traits.contains("fuse") || traits.contains("spare");
     if (!told) {
       scope.report(
-          Finding.error("handle-unstated", "nothing says how the poles in " + line.slots().span().text() + " move together")
+          Finding.error("handle-unstated", "nothing says how the poles in " + line.slots().text() + " move together")
               .at(line.slots().span(), slots + " slots")
               .because("A two-pole breaker opens both hots at once; tied handles open both only by hand.")
               .fix(Fix.offered("write two-pole after its rating", line.slots().span().after(), " two-pole")));
@@ -172,7 +172,7 @@ final class SlotBinder {
     boolean open = line.traits().stream().anyMatch(t -> t.text().equals("later") || t.text().equals("spare"));
     if (line.amounts().isEmpty() && !open) {
       scope.report(
-          Finding.error("rating-missing", "slot " + line.slots().span().text() + " has no rating")
+          Finding.error("rating-missing", "slot " + line.slots().text() + " has no rating")
               .at(line.slots().span().after(), Dimension.CURRENT.trade() + " is expected here")
               .fix("write its rating, or later where it is not decided"));
     }
@@ -189,9 +189,10 @@ final class SlotBinder {
 
   private Optional<Quantity> amount(Tree.Slot line, String unit) {
     return line.amounts().stream()
-        .filter(a -> a instanceof Tree.Figure f && f.unit().isPresent() && f.unit().get().text().equals(unit))
-        .findFirst()
-        .flatMap(new Evaluator(scope.constants(), f -> {})::valueOf);
+        .filter(a -> !(a instanceof Tree.Figure f) || f.unit().isPresent() && f.unit().get().text().equals(unit))
+        .flatMap(a -> new Evaluator(scope.constants(), f -> {}).valueOf(a).stream())
+        .filter(q -> q.unit().symbol().equals(unit))
+        .findFirst();
   }
 
   private void checkRange(Way way, int count, String panel) {
@@ -199,7 +200,7 @@ final class SlotBinder {
       int number = way.id().slots().get(i).number();
       if (number < 1 || number > count) {
         scope.report(
-            Finding.error("slot-out-of-range", "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).span().text())
+            Finding.error("slot-out-of-range", "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).text())
                 .at(way.tree().slots().numbers().get(i).span(), "its slots are 1 to " + count)
                 .fix("use a slot from 1 to " + count));
       }

@@ -17,12 +17,20 @@ import wattle.finding.Source;
  *
  * @param unsaved texts by absolute path that stand in for what is on disk
  * @param mostBytes the largest file that is read
+ * @param mostPlaced the most things that patterns of a plan may place
  */
-public record SourceReader(Map<Path, String> unsaved, long mostBytes) {
+public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPlaced) {
+  /** Most that patterns place unless told otherwise; a tower of 10,000 dwellings is half of it. */
+  public static final int USUAL_MOST_PLACED = 200_000;
+
   /** Largest plan read unless told otherwise; a plan of 100,000 lines is a third of it. */
   public static final long USUAL_MOST_BYTES = 16L * 1024 * 1024;
 
   public static final SourceReader FROM_DISK = new SourceReader(Map.of(), USUAL_MOST_BYTES);
+
+  public SourceReader(Map<Path, String> unsaved, long mostBytes) {
+    this(unsaved, mostBytes, USUAL_MOST_PLACED);
+  }
 
   public SourceReader {
     unsaved = Map.copyOf(unsaved);

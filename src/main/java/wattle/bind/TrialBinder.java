@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
-import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Branch;
 import wattle.model.BreakerId;
@@ -287,7 +286,7 @@ final class TrialBinder {
     }
     Finding.Builder finding =
         Finding.error("name-unknown", "no " + kind + " is called '" + name + "'").at(span, "a " + kind + " of the plan is expected here");
-    NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
+    scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding);
   }
 
@@ -305,7 +304,7 @@ final class TrialBinder {
             .findFirst();
     if (id.isEmpty()) {
       scope.report(
-          Finding.error("name-unknown", "panel '" + panel + "' has no breaker in slot " + slots.span().text())
+          Finding.error("name-unknown", "panel '" + panel + "' has no breaker in slot " + slots.text())
               .at(slots.span(), "a slot with a breaker is expected here"));
     }
     return id;
@@ -331,7 +330,7 @@ final class TrialBinder {
       bound.add(
           new Expectation(
               tree.value().isEmpty() ? "protection" : tree.measure().stream().map(Tree.Word::text).collect(Collectors.joining("-")),
-              tree.subject().map(s -> s.path().text() + s.slots().map(n -> "/" + n.span().text()).orElse("")),
+              tree.subject().map(s -> s.path().text() + s.slots().map(n -> "/" + n.text()).orElse("")),
               Expectation.Bound.values()[tree.relation().ordinal()],
               value,
               within,
@@ -347,7 +346,7 @@ final class TrialBinder {
         .map(
             s ->
                 new Silence(
-                    s.rule().text(), s.at().map(a -> a.path().text() + a.slots().map(n -> "/" + n.span().text()).orElse("")),
+                    s.rule().text(), s.at().map(a -> a.path().text() + a.slots().map(n -> "/" + n.text()).orElse("")), s.within(),
                     s.reason().value(), new Origin(s.rule().span(), s.span())))
         .toList();
   }

@@ -25,6 +25,13 @@ final class PlanInput {
       description = "Largest file that is read, in MiB (default: ${DEFAULT-VALUE}).")
   private int largestFile;
 
+  @Option(
+      names = "--most-placed",
+      paramLabel = "NUMBER",
+      defaultValue = "" + SourceReader.USUAL_MOST_PLACED,
+      description = "Most things that patterns may place (default: ${DEFAULT-VALUE}).")
+  private int mostPlaced;
+
   @Option(names = "--code", paramLabel = "PACK", description = "Take this code pack instead of the one that the plan names.")
   private String code;
 
@@ -32,6 +39,7 @@ final class PlanInput {
   static PlanInput usual() {
     PlanInput usual = new PlanInput();
     usual.largestFile = Integer.parseInt(USUAL_LARGEST);
+    usual.mostPlaced = SourceReader.USUAL_MOST_PLACED;
     return usual;
   }
 
@@ -47,7 +55,7 @@ final class PlanInput {
 
   /** Compiles a plan as it would be with some of its files changed, by path; nothing is written. */
   Compilation compile(String name, Map<Path, String> changed) {
-    SourceReader reader = new SourceReader(changed, reader().mostBytes());
+    SourceReader reader = new SourceReader(changed, reader().mostBytes(), mostPlaced);
     try {
       return compiler(reader).compile(reader.read(path(name), name), path(name));
     } catch (SourceReader.Unreadable e) {
@@ -119,7 +127,10 @@ final class PlanInput {
     if (largestFile < 1 || largestFile > 1024) {
       throw new Failure("--largest-file takes 1 to 1024 MiB");
     }
-    return new SourceReader(Map.of(), (long) largestFile << 20);
+    if (mostPlaced < 1) {
+      throw new Failure("--most-placed takes a number of 1 or more");
+    }
+    return new SourceReader(Map.of(), (long) largestFile << 20, mostPlaced);
   }
 
   private byte[] standardInput() throws IOException {

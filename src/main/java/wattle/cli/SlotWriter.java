@@ -37,7 +37,13 @@ final class SlotWriter {
   void write(List<PanelBalance> balances, PrintWriter err) {
     Map<String, Map<String, String>> slots = new LinkedHashMap<>();
     balances.forEach(b -> slots.put(b.panel().name(), slots(b)));
-    Map<Source, String> changed = new Renumbering(slots).apply(plan.files());
+    Renumbering.Renumbered renumbered = new Renumbering(slots).apply(plan.items());
+    if (!renumbered.refused().isEmpty()) {
+      throw new Failure(
+          "nothing written:\n" + String.join("\n", renumbered.refused())
+              + "\ngive the placements the same loads, write those panels out, or name the panels to be moved with --panel");
+    }
+    Map<Source, String> changed = renumbered.texts();
     if (changed.isEmpty()) {
       err.println(file + ": left as it is, nothing is to be moved");
       return;

@@ -2,6 +2,7 @@ package wattle.compare;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,14 +18,21 @@ import wattle.finding.Finding;
  * @param appeared findings that only the later revision has
  * @param gone findings that only the earlier one had
  * @param consequences the figures that differ
+ * @param placements names of the placements of patterns in either, each with its pattern
  */
-public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences) {
+public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences, Map<String, String> placements) {
   private static final Comparator<Change> ORDER = Comparator.comparing(Change::thing).thenComparing(Change::property);
 
   public Comparison {
     changes = List.copyOf(changes);
     appeared = List.copyOf(appeared);
     gone = List.copyOf(gone);
+    placements = Map.copyOf(placements);
+  }
+
+  /** The changes, each that is the same in several placements of a pattern once. */
+  public List<Alike> alike() {
+    return Alike.of(changes, placements);
   }
 
   /** Whether anything differs. */
@@ -55,8 +63,10 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
       }
     }
     changes.sort(ORDER);
+    Map<String, String> placements = new HashMap<>(before.house().placements());
+    placements.putAll(after.house().placements());
     FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
-    return new Comparison(changes, findings.appeared(), findings.gone(), Consequences.between(before, after, renames));
+    return new Comparison(changes, findings.appeared(), findings.gone(), Consequences.between(before, after, renames), placements);
   }
 
   private static List<String> facts(Described thing) {
@@ -79,6 +89,6 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
   public Comparison mirrored() {
     List<Change> mirrored = new ArrayList<>(changes.stream().map(Change::mirrored).toList());
     mirrored.sort(ORDER);
-    return new Comparison(mirrored, gone, appeared, consequences.mirrored());
+    return new Comparison(mirrored, gone, appeared, consequences.mirrored(), placements);
   }
 }

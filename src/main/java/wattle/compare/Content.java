@@ -22,7 +22,8 @@ record Content(Described thing, Map<String, String> properties) {
     };
     if (!inside.isEmpty()) {
       for (Described other : all) {
-        if (other.matched().name().startsWith(inside) && other.matched().kind() != Thing.Kind.BOX) {
+        boolean within = thing.matched().kind() == Thing.Kind.BRANCH ? other.matched().kind() == Thing.Kind.RUN : other.isDeviceIn(name);
+        if (within && other.matched().name().startsWith(inside)) {
           Map<String, String> its = other.comparable();
           content.put("in it " + other.matched().name().substring(inside.length()), its.getOrDefault("kind", its.toString()));
         }
@@ -53,7 +54,8 @@ record Content(Described thing, Map<String, String> properties) {
 
   private String room() {
     String name = thing.matched().name();
-    int dot = name.indexOf('.');
+    boolean inRoom = thing.matched().kind() == Thing.Kind.BOX || thing.matched().kind() == Thing.Kind.DEVICE;
+    int dot = inRoom ? name.lastIndexOf('.') : -1;
     return dot < 0 ? "" : name.substring(0, dot);
   }
 }

@@ -15,6 +15,11 @@ import wattle.model.House;
  * @param comparable its properties with every name in them put so
  */
 record Described(Thing own, Map<String, String> properties, Thing matched, Map<String, String> comparable) {
+  /** Whether it is a device of a room, which is known by the name of the later revision. */
+  boolean isDeviceIn(String room) {
+    return matched.kind() == Thing.Kind.DEVICE && matched.name().lastIndexOf('.') == room.length() && matched.name().startsWith(room);
+  }
+
   /** All things of the earlier of two revisions. */
   static List<Described> of(House house, Renames renames) {
     List<Described> all = new ArrayList<>();

@@ -112,7 +112,7 @@ public final class Description {
       put(p, "value", e.value());
       put(p, "within", e.within());
     });
-    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("")), "reason", s.reason()));
+    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("") + s.within().filter(w -> s.at().isEmpty()).map(w -> " in " + w).orElse("")), "reason", s.reason()));
   }
 
   private static void facts(Map<String, String> properties, Map<String, Quantity> facts) {

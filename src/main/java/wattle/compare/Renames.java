@@ -113,7 +113,8 @@ final class Renames {
     if (whole != null) {
       return new Thing(thing.kind(), whole);
     }
-    int dot = thing.name().indexOf('.');
+    boolean inRoom = thing.kind() == Thing.Kind.BOX || thing.kind() == Thing.Kind.DEVICE;
+    int dot = inRoom ? thing.name().lastIndexOf('.') : -1;
     String room = dot < 0 ? null : names.get(new Thing(Thing.Kind.ROOM, thing.name().substring(0, dot)));
     return room == null ? thing : new Thing(thing.kind(), room + thing.name().substring(dot));
   }

@@ -10,6 +10,7 @@ import wattle.library.Library;
 import wattle.model.House;
 import wattle.rules.Coverage;
 import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
 
 /**
  * All that is known of a plan.
@@ -18,23 +19,26 @@ import wattle.syntax.PlanTree;
  * @param house the house as far as it could be read
  * @param library what it was made with
  * @param files its files as trees, the plan first
+ * @param items what its files say, patterns placed
  * @param findings of every phase, gravest first, then by place
  * @param completeness how much of what the plan says the house has
  * @param placement where the spans of house and trees stand; those of the findings are in place
  */
-public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Finding> findings,
+public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Tree.Item> items,
+    List<Finding> findings,
     Completeness completeness, Placement placement) {
   public Compilation {
     files = List.copyOf(files);
+    items = List.copyOf(items);
     findings = List.copyOf(findings);
   }
 
   /** This with further findings, which are put in place and in order. */
   public Compilation with(List<Finding> more) {
     List<Finding> all = new ArrayList<>(findings);
-    more.forEach(f -> all.add(placement.whole(f)));
+    all.addAll(placement.whole(more));
     all.sort(Finding.BY_DANGER);
-    return new Compilation(source, house, library, files, all, completeness, placement);
+    return new Compilation(source, house, library, files, items, all, completeness, placement);
   }
 
   /** How far the rules of its packs could be told; worked out anew at each call. */

@@ -77,7 +77,7 @@ public final class Compiler {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside, rules::begin);
     Binder.Bound made = bound.value();
     Completeness completeness = Completeness.of(bound.findings());
-    return new Compilation(plan, made.house(), made.library(), made.files(), List.of(), completeness, reading.placement())
+    return new Compilation(plan, made.house(), made.library(), made.files(), made.items(), List.of(), completeness, reading.placement())
         .with(bound.findings());
   }
 

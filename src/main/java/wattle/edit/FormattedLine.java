@@ -143,7 +143,7 @@ final class FormattedLine {
   private static boolean isTight(Lexeme left, Lexeme right) {
     String l = left.text();
     String r = right.text();
-    if (r.equals(",") || r.equals(":") || r.equals(")") || l.equals("(")) {
+    if (r.equals("(") && right.construct() == Construct.HEADING || r.equals(",") || r.equals(":") || r.equals(")") || l.equals("(")) {
       return true;
     }
     if (l.equals(".") || r.equals(".") || l.equals("..") || r.equals("..")) {

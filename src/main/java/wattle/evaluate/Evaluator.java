@@ -81,7 +81,22 @@ public final class Evaluator {
     if (expression instanceof Tree.Binary binary) {
       return binary(binary);
     }
+    if (expression instanceof Tree.Given given) {
+      return given(given);
+    }
     throw new AssertionError(expression);
+  }
+
+  /** What is given for a parameter was looked at where it is given; only that a name is no figure shows here. */
+  private Optional<Quantity> given(Tree.Given given) {
+    if (given.origin() instanceof Tree.Reference name && !constants.containsKey(name.path().text())) {
+      findings.accept(
+          Finding.error("argument-kind", "'" + name.path().text() + "' is given where a figure is needed, and is none")
+              .at(name.span(), "a figure or a name given by let is expected here")
+              .with(given.span(), "used as a figure here")
+              .build());
+    }
+    return given.argument().flatMap(new Evaluator(constants, f -> {})::valueOf);
   }
 
   private Optional<Quantity> figure(Tree.Figure figure) {
@@ -161,14 +176,22 @@ public final class Evaluator {
   }
 
   private static boolean isBare(Tree.Expression expression) {
-    return expression instanceof Tree.Figure figure && figure.unit().isEmpty();
+    return expression instanceof Tree.Given given ? isBare(given.origin()) : expression instanceof Tree.Figure figure && figure.unit().isEmpty();
   }
 
   /** The finding about a figure without its unit. */
   public static Finding unitMissing(Tree.Expression expression, Dimension expected, String what) {
-    Span span = expression.span();
+    Tree.Expression written = expression instanceof Tree.Given given ? given.origin() : expression;
+    Span span = written.span();
     Finding.Builder finding =
         Finding.error("unit-missing", what + " needs a unit").at(span, expected.trade() + " is expected here");
+    if (expression instanceof Tree.Given given) {
+      finding.with(given.span(), "used here");
+      if (!span.text().matches("[0-9.]+")) {
+        String unit = Units.of(expected).stream().findFirst().map(u -> " * 1 " + u.symbol()).orElse("");
+        return finding.fix("write a figure with its unit, as in (" + span.text() + unit + ")").build();
+      }
+    }
     List<Unit> units = Units.of(expected);
     // With one usual unit the fix spells out what was meant; with several it would choose for the reader.
     if (units.size() == 1) {
@@ -184,8 +207,9 @@ public final class Evaluator {
   }
 
   private static Finding mismatch(Tree.Expression expression, Quantity found, Dimension expected, String what) {
-    return Finding.error("dimension-mismatch", what + " cannot be " + found)
-        .at(expression.span(), expected.trade() + " is expected here")
-        .build();
+    Finding.Builder finding = Finding.error("dimension-mismatch", what + " cannot be " + found);
+    return expression instanceof Tree.Given given
+        ? finding.at(given.origin().span(), expected.trade() + " is expected here").with(given.span(), "used here").build()
+        : finding.at(expression.span(), expected.trade() + " is expected here").build();
   }
 }

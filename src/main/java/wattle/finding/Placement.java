@@ -1,5 +1,6 @@
 package wattle.finding;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
@@ -32,33 +33,38 @@ public final class Placement {
     return new Placement(all);
   }
 
-  /** The same range of characters, in the whole text. */
+  /** The same range of characters, in the whole text; of a part that is placed, in the text as it was read. */
   public Span whole(Span span) {
-    Span excerpt = places.get(span.source());
+    Span written = span.written();
+    Span excerpt = places.get(written.source());
     return excerpt == null
-        ? span
+        ? written
         : new Span(excerpt.source(), excerpt.start() + span.start(), excerpt.start() + span.end());
   }
 
   /** Whether a finding speaks of excerpts alone that have a place here. */
   public boolean holds(Finding finding) {
     return finding.place().isPresent()
-        && places.containsKey(finding.place().get().span().source())
-        && finding.related().stream().allMatch(m -> places.containsKey(m.span().source()))
-        && finding.fixes().stream().flatMap(f -> f.edits().stream()).allMatch(e -> places.containsKey(e.span().source()));
+        && holds(finding.place().get().span())
+        && finding.related().stream().allMatch(m -> holds(m.span()))
+        && finding.fixes().stream().flatMap(f -> f.edits().stream()).allMatch(e -> holds(e.span()));
   }
 
-  /** A finding with every place in it a place in a whole text. */
-  public Finding whole(Finding finding) {
-    if (places.isEmpty()) {
-      return finding;
-    }
+  private boolean holds(Span span) {
+    return places.containsKey(span.source().written())
+        && (span.source().placed().isEmpty() || holds(span.source().placed().get().place()));
+  }
+
+  /** Findings with every place in them a place in a whole text; what is found in many placements is told once. */
+  public List<Finding> whole(List<Finding> findings) {
+    return Repeated.once(findings, this);
+  }
+
+  /** One finding by itself, with every place in it a place in a whole text. */
+  Finding inPlace(Finding finding) {
     Optional<Mark> place = finding.place().map(this::whole);
     List<Mark> related = finding.related().stream().map(this::whole).toList();
-    List<Fix> fixes =
-        finding.fixes().stream()
-            .map(f -> new Fix(f.order(), f.edits().stream().map(e -> new Edit(whole(e.span()), e.text())).toList(), f.safety()))
-            .toList();
+    List<Fix> fixes = finding.fixes().stream().map(f -> whole(f, finding.place())).toList();
     return new Finding(
         finding.rule(), finding.severity(), finding.headline(), place, related, finding.reason(), finding.figures(), fixes,
         finding.source(), finding.subject(), finding.silenced());
@@ -66,5 +72,27 @@ public final class Placement {
 
   private Mark whole(Mark mark) {
     return new Mark(whole(mark.span()), mark.words());
+  }
+
+  /**
+   * A fix of the text as it was read. Within a pattern its names are those of the pattern; where it would write a name that
+   * has no meaning there, or over a parameter, it stays an order without edits.
+   */
+  private Fix whole(Fix fix, Optional<Mark> place) {
+    if (fix.edits().isEmpty()) {
+      return place.flatMap(m -> m.span().source().placed()).flatMap(p -> p.local(fix.order())).map(Fix::of).orElse(fix);
+    }
+    List<Edit> edits = new ArrayList<>();
+    String order = fix.order();
+    for (Edit edit : fix.edits()) {
+      Optional<Placed> placed = edit.span().source().placed();
+      Optional<String> text = placed.isEmpty() ? Optional.of(edit.text()) : placed.get().local(edit.text());
+      if (text.isEmpty() || placed.isPresent() && placed.get().differs(edit.span().text())) {
+        return Fix.of(fix.order());
+      }
+      order = placed.flatMap(p -> p.local(fix.order())).orElse(order);
+      edits.add(new Edit(whole(edit.span()), text.get()));
+    }
+    return new Fix(order, edits, fix.safety());
   }
 }

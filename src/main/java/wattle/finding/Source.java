@@ -1,6 +1,7 @@
 package wattle.finding;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * One text that was read: its display name and its content. Positions in it are offsets in UTF-16 units; lines and
@@ -9,6 +10,8 @@ import java.util.Arrays;
 public final class Source {
   private final String name;
   private final String text;
+  private final Source written;
+  private final Optional<Placed> placed;
   private int[] lineStarts;
 
   /**
@@ -18,6 +21,30 @@ public final class Source {
   public Source(String name, String text) {
     this.name = name;
     this.text = text;
+    this.written = this;
+    this.placed = Optional.empty();
+  }
+
+  private Source(Source written, Placed placed) {
+    this.name = written.name;
+    this.text = written.text;
+    this.written = written;
+    this.placed = Optional.of(placed);
+  }
+
+  /** The same text, as what a part of it says once more where a pattern is placed. */
+  public Source placed(Placed by) {
+    return new Source(written, by);
+  }
+
+  /** The text as it was read: this one, but for a part of it that is placed. */
+  public Source written() {
+    return written;
+  }
+
+  /** By what placement a part of the text is meant here. */
+  public Optional<Placed> placed() {
+    return placed;
   }
 
   public String name() {
@@ -70,6 +97,9 @@ public final class Source {
 
   // A race would only compute the same array twice, so no lock is taken.
   private int[] starts() {
+    if (written != this) {
+      return written.starts();
+    }
     int[] known = lineStarts;
     if (known != null) {
       return known;

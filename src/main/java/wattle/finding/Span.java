@@ -15,6 +15,11 @@ public record Span(Source source, int start, int end) {
     return source.text().substring(start, end);
   }
 
+  /** The same range in the text as it was read. */
+  public Span written() {
+    return source.written() == source ? this : new Span(source.written(), start, end);
+  }
+
   /** 1-based line of the start. */
   public int line() {
     return source.lineOf(start);

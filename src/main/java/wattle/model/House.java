@@ -14,6 +14,7 @@ import wattle.quantity.UnitSystem;
  * A whole plan, bound: every thing in the order written, and found by name.
  *
  * @param codes names of the code packs it asks for, in order
+ * @param placements names of the placements of patterns, each with its pattern
  * @param assumed what was not said and was taken as usual, in reading order
  */
 public record House(
@@ -32,6 +33,7 @@ public record House(
     Map<String, Trial> trials,
     List<Expectation> expectations,
     List<Silence> silences,
+    Map<String, String> placements,
     List<String> assumed) {
   public House {
     codes = List.copyOf(codes);
@@ -46,6 +48,7 @@ public record House(
     trials = Ordered.copyOf(trials);
     expectations = List.copyOf(expectations);
     silences = List.copyOf(silences);
+    placements = Ordered.copyOf(placements);
     assumed = List.copyOf(assumed);
   }
 

@@ -8,6 +8,7 @@ import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
+import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.model.Silence;
 
@@ -36,21 +37,21 @@ public final class Silences {
    */
   public List<Finding> apply(List<Finding> found, boolean complete) {
     List<Finding> findings = new ArrayList<>();
-    Set<Silence> used = new HashSet<>();
+    Set<Span> used = new HashSet<>();
     for (Finding each : found) {
       Optional<Silence> silence = silences.stream().filter(s -> matches(s, each)).findFirst();
-      silence.ifPresent(used::add);
+      silence.ifPresent(s -> used.add(s.origin().whole().written()));
       findings.add(silence.map(s -> each.silencedBecause(s.reason())).orElse(each));
     }
     if (complete) {
-      silences.stream().filter(s -> !used.contains(s)).forEach(s -> findings.add(idle(s)));
+      silences.stream().filter(s -> !used.contains(s.origin().whole().written())).forEach(s -> findings.add(idle(s)));
     }
     return findings;
   }
 
   private boolean matches(Silence silence, Finding found) {
     return silence.rule().equals(found.rule()) && names.contains(found.rule())
-        && (silence.at().isEmpty() || silence.at().equals(found.subject()));
+        && silence.covers(found.subject());
   }
 
   private Finding idle(Silence silence) {

@@ -102,6 +102,18 @@ final class Analysis {
     return derived;
   }
 
+  /** What a thing is called in the house: that of a pattern, in the first of its placements; absent where there is none. */
+  Optional<String> inHouse(Named thing) {
+    String pattern = thing.kind() == Named.Kind.PATTERN ? thing.name() : thing.pattern();
+    if (pattern.isEmpty()) {
+      return Optional.of(thing.name());
+    }
+    Optional<String> first =
+        house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern)).map(java.util.Map.Entry::getKey).findFirst();
+    boolean own = thing.name().equals(pattern) || thing.name().startsWith(pattern + ".");
+    return first.map(placement -> own ? placement + thing.name().substring(pattern.length()) : placement + "." + thing.name());
+  }
+
   private static Path pathOf(Source source) {
     return Path.of(source.name()).toAbsolutePath().normalize();
   }
@@ -137,6 +149,16 @@ final class Analysis {
   /** Every item of every file. */
   List<Tree.Item> items() {
     return files.values().stream().flatMap(t -> t.items().stream()).toList();
+  }
+
+  /** The items of a pattern; those of the plan itself for an empty name. */
+  List<Tree.Item> items(String pattern) {
+    return pattern.isEmpty()
+        ? items()
+        : items().stream()
+            .filter(i -> i instanceof Tree.Pattern p && p.name().text().equals(pattern))
+            .flatMap(i -> ((Tree.Pattern) i).items().stream())
+            .toList();
   }
 
   /** Where a span of the plan's own files lies, as the editor names the file; absent for one in the standard library. */

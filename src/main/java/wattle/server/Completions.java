@@ -7,6 +7,7 @@ import org.eclipse.lsp4j.Position;
 import wattle.library.StandardLibrary;
 import wattle.quantity.Units;
 import wattle.syntax.Lexeme;
+import wattle.syntax.Tree;
 
 /** What may be written at a place. Each kind of block has its own class; what stands between blocks is here. */
 final class Completions {
@@ -19,7 +20,7 @@ final class Completions {
     this.question = question;
     this.place = place;
     this.proposals = new Proposals(question.lines().range(place.start(), place.cursor()));
-    this.names = new NameProposals(question.analysis().house(), proposals);
+    this.names = NameProposals.at(question, place.cursor(), proposals);
   }
 
   static List<CompletionItem> at(Question question, Position position) {
@@ -38,7 +39,7 @@ final class Completions {
       return;
     }
     switch (place.block()) {
-      case "" -> between();
+      case "", "pattern" -> between();
       case "panel" -> new PanelProposals(question, place, proposals).propose();
       case "branch" -> new BranchProposals(question, place, proposals, names).propose();
       case "room", "box" -> new RoomProposals(question, place, proposals, names).propose();
@@ -54,7 +55,7 @@ final class Completions {
       case "" ->
           proposals.words(
               "starts a statement", "branch", "room", "panel", "trial", "expect", "let", "use", "service", "raceway",
-              "silence", "dwelling", "plan");
+              "silence", "dwelling", "pattern", "place", "plan");
       case "use" -> use();
       case "branch" -> new BranchProposals(question, place, proposals, names).head();
       case "panel" -> new PanelProposals(question, place, proposals).head();
@@ -62,7 +63,19 @@ final class Completions {
       case "expect" -> expectation();
       case "silence" -> silence();
       case "let" -> units();
+      case "place" -> place();
       default -> units();
+    }
+  }
+
+  private void place() {
+    if (place.before().size() == 1) {
+      question.analysis().items().stream()
+          .filter(Tree.Pattern.class::isInstance)
+          .map(Tree.Pattern.class::cast)
+          .forEach(p -> proposals.add(p.name().text(), PatternPages.heading(p), CompletionItemKind.Class));
+    } else {
+      proposals.words("what it is called, and how many", "as", "for", "from", "to");
     }
   }
 

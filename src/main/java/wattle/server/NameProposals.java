@@ -7,32 +7,59 @@ import org.eclipse.lsp4j.CompletionItemKind;
 import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.House;
+import wattle.syntax.Tree;
 
-/** Names of things of the house, those that still want something first. */
+/** Names of things of the house, those that still want something first; in a pattern, as they are called there. */
 final class NameProposals {
   private final House house;
   private final Proposals proposals;
+  private final String placement;
 
-  NameProposals(House house, Proposals proposals) {
+  /** @param placement the first placement of the pattern that is written in; empty in the plan */
+  NameProposals(House house, Proposals proposals, String placement) {
     this.house = house;
     this.proposals = proposals;
+    this.placement = placement;
+  }
+
+  /** Proposes names where a place stands in a document. */
+  static NameProposals at(Question question, int cursor, Proposals proposals) {
+    String placement =
+        question.tree().items().stream()
+            .filter(i -> i instanceof Tree.Pattern && question.touches(i, cursor, cursor))
+            .flatMap(i -> question.analysis().inHouse(new Named(Named.Kind.PATTERN, ((Tree.Pattern) i).name().text())).stream())
+            .findFirst()
+            .orElse("");
+    return new NameProposals(question.analysis().house(), proposals, placement);
+  }
+
+  private void add(String name, String detail, CompletionItemKind kind) {
+    if (placement.isEmpty()) {
+      proposals.add(name, detail, kind);
+    } else if (name.startsWith(placement + ".")) {
+      proposals.add(name.substring(placement.length() + 1), detail, kind);
+    } else if (name.equals(placement)) {
+      proposals.add(house.placements().get(placement), detail, kind);
+    } else if (house.placements().keySet().stream().noneMatch(p -> name.equals(p) || name.startsWith(p + "."))) {
+      proposals.add(name, detail, kind);
+    }
   }
 
   void branches() {
-    house.branches().values().forEach(b -> proposals.add(b.name(), b.label().orElse("branch"), CompletionItemKind.Function));
+    house.branches().values().forEach(b -> add(b.name(), b.label().orElse("branch"), CompletionItemKind.Function));
   }
 
   void panels() {
-    house.panels().values().forEach(p -> proposals.add(p.name(), p.label().orElse("panel"), CompletionItemKind.Class));
+    house.panels().values().forEach(p -> add(p.name(), p.label().orElse("panel"), CompletionItemKind.Class));
   }
 
   void trials() {
-    house.trials().values().forEach(t -> proposals.add(t.name(), t.label().orElse("trial"), CompletionItemKind.Event));
+    house.trials().values().forEach(t -> add(t.name(), t.label().orElse("trial"), CompletionItemKind.Event));
   }
 
   void devices() {
-    house.devices().values().forEach(d -> proposals.add(d.name(), detail(d), CompletionItemKind.Field));
-    house.boxes().values().forEach(b -> proposals.add(b.name(), "box", CompletionItemKind.Field));
+    house.devices().values().forEach(d -> add(d.name(), detail(d), CompletionItemKind.Field));
+    house.boxes().values().forEach(b -> add(b.name(), "box", CompletionItemKind.Field));
   }
 
   /** Boxes and devices that no branch reaches, then all others. */
@@ -40,7 +67,7 @@ final class NameProposals {
     Set<String> wired = wired();
     house.boxes().keySet().stream()
         .filter(b -> !wired.contains(b))
-        .forEach(b -> proposals.add(b, "on no branch yet", CompletionItemKind.Field));
+        .forEach(b -> add(b, "on no branch yet", CompletionItemKind.Field));
     devices();
   }
 
@@ -64,33 +91,50 @@ final class NameProposals {
             .collect(Collectors.toSet());
     house.branches().values().stream()
         .filter(b -> !fed.contains(b.name()))
-        .forEach(b -> proposals.add(b.name(), "branch that nothing feeds yet", CompletionItemKind.Function));
+        .forEach(b -> add(b.name(), "branch that nothing feeds yet", CompletionItemKind.Function));
     house.panels().values().stream()
         .filter(p -> !fed.contains(p.name()) && !(p.supply() instanceof wattle.model.PanelSupply.FromService))
-        .forEach(p -> proposals.add(p.name(), "panel that nothing feeds yet", CompletionItemKind.Class));
+        .forEach(p -> add(p.name(), "panel that nothing feeds yet", CompletionItemKind.Class));
   }
 
   /** What may follow the dot after a room, or after a device with halves. */
   void inPath(List<String> words) {
-    String name = String.join(".", words);
-    if (words.size() > 1) {
-      Device device = house.devices().get(name);
-      if (device != null) {
-        device.kind().halves().forEach(h -> proposals.add(h, "half of " + name, CompletionItemKind.Property));
-      }
+    String written = String.join(".", words);
+    boolean local = !placement.isEmpty() && house.rooms().containsKey(placement + "." + written);
+    String name = local ? placement + "." + written : written.equals(house.placements().getOrDefault(placement, "")) ? placement : written;
+    Device device = house.devices().get(name);
+    if (device != null) {
+      device.kind().halves().forEach(h -> proposals.add(h, "half of " + name, CompletionItemKind.Property));
       return;
     }
+    placement(name);
     Set<String> wired = wired();
     List<String> inside =
         java.util.stream.Stream.concat(house.boxes().keySet().stream(), house.devices().keySet().stream())
-            .filter(n -> n.startsWith(name + "."))
+            .filter(n -> n.startsWith(name + ".") && n.lastIndexOf('.') == name.length())
             .distinct()
             .toList();
     inside.stream().filter(n -> house.boxes().containsKey(n) && !wired.contains(n)).forEach(n -> inRoom(n, "on no branch yet"));
     inside.forEach(n -> inRoom(n, java.util.Optional.ofNullable(house.devices().get(n)).map(NameProposals::detail).orElse("box")));
   }
 
+  /** What is in a placement beside its own room: rooms, panels and branches, by the word after its name. */
+  private void placement(String name) {
+    if (house.placements().containsKey(name)) {
+      house.rooms().keySet().forEach(r -> inside(r, name, "room", CompletionItemKind.Module));
+      house.panels().keySet().forEach(p -> inside(p, name, "panel", CompletionItemKind.Class));
+      house.branches().keySet().forEach(b -> inside(b, name, "branch", CompletionItemKind.Function));
+      house.placements().forEach((p, pattern) -> inside(p, name, "placement of " + pattern, CompletionItemKind.Module));
+    }
+  }
+
+  private void inside(String thing, String placement, String detail, CompletionItemKind kind) {
+    if (thing.startsWith(placement + ".") && thing.lastIndexOf('.') == placement.length()) {
+      proposals.add(thing.substring(placement.length() + 1), detail, kind);
+    }
+  }
+
   private void inRoom(String name, String detail) {
-    proposals.add(name.substring(name.indexOf('.') + 1), detail, CompletionItemKind.Field);
+    proposals.add(name.substring(name.lastIndexOf('.') + 1), detail, CompletionItemKind.Field);
   }
 }

@@ -5,9 +5,14 @@ import java.util.Locale;
 /**
  * A thing that has a name.
  *
- * @param name as it is known in the whole plan: {@code kitchen.c1} for a box or device
+ * @param name as it is known where it is written: {@code kitchen.c1} for a box or device
+ * @param pattern the pattern whose own it is; empty for a name of the plan
  */
-record Named(Kind kind, String name) {
+record Named(Kind kind, String name, String pattern) {
+  Named(Kind kind, String name) {
+    this(kind, name, "");
+  }
+
   /** What names are given to; two things of different kinds may share one, a branch and a panel may not. */
   enum Kind {
     BRANCH,
@@ -19,6 +24,9 @@ record Named(Kind kind, String name) {
     RACEWAY,
     CONSTANT,
     TRIAL,
+    PATTERN,
+    PLACEMENT,
+    PARAMETER,
     PART,
     CABLE,
     TABLE,
@@ -40,7 +48,7 @@ record Named(Kind kind, String name) {
   /** Whether the plan's own files may give it another name. */
   boolean isOfThePlan() {
     return switch (kind) {
-      case BRANCH, PANEL, SERVICE, ROOM, DEVICE, RACEWAY, CONSTANT, TRIAL -> true;
+      case BRANCH, PANEL, SERVICE, ROOM, DEVICE, RACEWAY, CONSTANT, TRIAL, PATTERN, PLACEMENT, PARAMETER -> true;
       case PART, CABLE, TABLE, LIMIT, PACK, RULE -> false;
     };
   }

@@ -1,11 +1,12 @@
 package wattle.server;
 
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import wattle.finding.Span;
 import wattle.model.Device;
 import wattle.server.Named.Kind;
@@ -13,81 +14,91 @@ import wattle.syntax.Tree;
 
 /** Every place in a plan where a name stands, by the rules that the binder reads names by. */
 final class Occurrences {
-  private final List<Occurrence> found = new ArrayList<>();
-  private final Set<Named> declared = new HashSet<>();
-  private final Analysis analysis;
+  private static final Pattern HOLE = Pattern.compile("\\{([\\p{L}_][\\p{L}_0-9]*(?:-[\\p{L}_0-9]+)*)\\}");
 
-  private Occurrences(Analysis analysis) {
+  private final Set<Occurrence> found = new LinkedHashSet<>();
+  private final Analysis analysis;
+  private final Declarations declared;
+  private final PathNames paths;
+  private String in = "";
+  private List<Tree.Repetition> repetitions = List.of();
+  private List<Tree> repeated = List.of();
+
+  private Occurrences(Analysis analysis, List<Tree.Item> items) {
     this.analysis = analysis;
+    this.declared =
+        new Declarations(
+            items,
+            (thing, word, whole) ->
+                found.add(new Occurrence(thing, analysis.placed(word.span()), true, analysis.placed(whole.span()))));
+    this.paths = new PathNames(declared, (thing, span) -> found.add(Occurrence.of(thing, analysis.placed(span))));
   }
 
   /** In all files of a plan, in the order of the text within each file. */
   static List<Occurrence> of(Analysis analysis) {
-    Occurrences occurrences = new Occurrences(analysis);
     List<Tree.Item> items = analysis.items();
-    items.forEach(occurrences::declare);
+    Occurrences occurrences = new Occurrences(analysis, items);
     TreeWalk walk = new TreeWalk();
-    for (Tree.Item item : items) {
-      walk.each(item, node -> occurrences.refer(item, node));
-    }
-    return occurrences.found;
+    items.forEach(item -> occurrences.refer(item, walk));
+    return List.copyOf(occurrences.found);
   }
 
-  private void declare(Tree.Item item) {
-    if (item instanceof Tree.Branch t) {
-      declare(Kind.BRANCH, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Panel t) {
-      declare(Kind.PANEL, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Service t) {
-      declare(Kind.SERVICE, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Raceway t) {
-      declare(Kind.RACEWAY, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Let t) {
-      declare(Kind.CONSTANT, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Trial t) {
-      declare(Kind.TRIAL, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Room t) {
-      declareRoom(t);
-    } else {
-      declareOfLibrary(item);
+  private void refer(Tree.Item item, TreeWalk walk) {
+    if (item instanceof Tree.Pattern pattern) {
+      in = pattern.name().text();
+      pattern.items().forEach(inside -> refer(inside, walk));
+      in = "";
+      return;
     }
+    repetitions = new ArrayList<>();
+    repeated = new ArrayList<>();
+    if (item instanceof Tree.Placing placing) {
+      repeat(placing.repetition(), placing);
+    } else if (item instanceof Tree.Panel panel) {
+      panel.statements().stream().filter(Tree.Slot.class::isInstance).forEach(s -> repeat(((Tree.Slot) s).repetition(), s));
+    }
+    walk.each(item, node -> refer(item, node));
   }
 
-  private void declareRoom(Tree.Room room) {
-    declare(Kind.ROOM, room.name().text(), room.name(), room.span());
-    Consumer<Tree.Device> device = d -> declare(Kind.DEVICE, room.name() + "." + d.name(), d.name(), d.span());
-    for (Tree.Box box : room.boxes()) {
-      declare(Kind.DEVICE, room.name() + "." + box.name(), box.name(), box.span());
-      box.devices().forEach(device);
-    }
-    room.devices().forEach(device);
+  private void repeat(Optional<Tree.Repetition> repetition, Tree line) {
+    repetition.ifPresent(
+        r -> {
+          repetitions.add(r);
+          repeated.add(line);
+        });
   }
 
-  private void declareOfLibrary(Tree.Item item) {
-    if (item instanceof Tree.Part t && !t.name().isEmpty()) {
-      Span words = t.name().get(0).span().to(t.name().get(t.name().size() - 1).span());
-      declare(Kind.PART, String.join(" ", t.name().stream().map(Tree.Word::text).toList()), new Tree.Word("", words), t.span());
-    } else if (item instanceof Tree.CableType t) {
-      declare(Kind.CABLE, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Table t) {
-      declare(Kind.TABLE, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Limit t) {
-      declare(Kind.LIMIT, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Pack t) {
-      declare(Kind.PACK, t.name().text(), t.name(), t.span());
-    } else if (item instanceof Tree.Rule t) {
-      declare(Kind.RULE, t.name().text(), t.name(), t.span());
+  /** The parameter that a word is where it stands: of its line's repetition, or of the pattern. */
+  private Optional<Named> parameter(String word, Span span) {
+    for (int i = 0; i < repetitions.size(); i++) {
+      Span line = repeated.get(i).span();
+      if (repetitions.get(i).name().text().equals(word) && line.source() == span.source() && line.start() <= span.start() && span.end() <= line.end()) {
+        return Optional.of(new Named(Kind.PARAMETER, word, Declarations.variableScope(repetitions.get(i), in)));
+      }
     }
+    return Optional.of(new Named(Kind.PARAMETER, word, in)).filter(declared::contains);
   }
 
-  private void declare(Kind kind, String name, Tree.Word word, Span whole) {
-    Named thing = new Named(kind, name);
-    declared.add(thing);
-    found.add(new Occurrence(thing, analysis.placed(word.span()), true, analysis.placed(whole)));
+  private void holes(Span span) {
+    Matcher hole = HOLE.matcher(span.text());
+    while (hole.find()) {
+      Span at = span.source().span(span.start() + hole.start(1), span.start() + hole.end(1));
+      parameter(hole.group(1), at).ifPresent(p -> paths.add(p, at));
+    }
   }
 
   private void refer(Tree.Item item, Tree node) {
-    if (node instanceof Tree.Place t) {
+    if (node instanceof Tree.Word t && t.text().indexOf('{') >= 0) {
+      holes(t.span());
+    } else if (node instanceof Tree.Text t && t.value().indexOf('{') >= 0) {
+      holes(t.span());
+    } else if (node instanceof Tree.Placing t) {
+      paths.add(new Named(Kind.PATTERN, t.pattern().text()), t.pattern().span());
+    } else if (node instanceof Tree.Argument t && t.figure().isPresent() && t.figure().get() instanceof Tree.Reference name) {
+      path(name.path(), Kind.CONSTANT, Kind.PANEL, Kind.BRANCH, Kind.RACEWAY, Kind.SERVICE, Kind.ROOM);
+    } else if (node instanceof Tree.Dwelling t) {
+      t.panels().forEach(w -> first(w, Kind.PANEL));
+    } else if (node instanceof Tree.Place t) {
       path(t.path(), Kind.PANEL);
     } else if (node instanceof Tree.Slot t) {
       t.words().forEach(w -> first(w, Kind.BRANCH, Kind.PANEL));
@@ -102,7 +113,7 @@ final class Occurrences {
     } else if (node instanceof Tree.Conductor t) {
       t.insulation().ifPresent(w -> add(Kind.CABLE, w.text(), w.span()));
     } else if (node instanceof Tree.Reference t) {
-      first(t.path().first(), Kind.CONSTANT);
+      path(t.path(), Kind.CONSTANT);
     } else if (node instanceof Tree.Use t && !t.quoted()) {
       add(Kind.PACK, t.target().text(), t.target().span());
     } else {
@@ -148,26 +159,33 @@ final class Occurrences {
     }
   }
 
-  /** A path of one word is a thing of one of the kinds; of two or more, a room and a box or device in it. */
   private void path(Tree.Path path, Kind... alone) {
-    Tree.Word first = path.first();
-    if (path.words().size() == 1) {
-      first(first, alone);
-      return;
+    words(path.words(), alone);
+  }
+
+  private void first(Tree.Word word, Kind... kinds) {
+    words(PathNames.words(word), kinds);
+  }
+
+  private void words(List<Tree.Word> words, Kind... alone) {
+    Optional<Named> parameter = parameter(words.get(0).text(), words.get(0).span());
+    if (parameter.isPresent()) {
+      paths.add(parameter.get(), words.get(0).span());
+    } else {
+      paths.of(words, in, alone);
     }
-    first(first, Kind.ROOM);
-    Tree.Word second = path.words().get(1);
-    addIfDeclared(Kind.DEVICE, first + "." + second, second.span());
   }
 
   private void device(Tree.Device device, String room) {
     for (Tree.Path control : device.controls()) {
       // Within a room its own devices are called by one word; a second word may then be a half.
-      if (!addIfDeclared(Kind.DEVICE, room + "." + control.first(), control.first().span())) {
+      if (!paths.add(new Named(Kind.DEVICE, room + "." + control.first(), in), control.first().span())) {
         path(control);
       }
     }
-    Optional.ofNullable(analysis.house().devices().get(room + "." + device.name()))
+    analysis
+        .inHouse(new Named(Kind.DEVICE, room + "." + device.name(), in))
+        .flatMap(name -> Optional.ofNullable(analysis.house().devices().get(name)))
         .map(Device::kind)
         .ifPresent(kind -> part(device.words(), kind.name()));
   }
@@ -183,22 +201,6 @@ final class Occurrences {
         }
       }
     }
-  }
-
-  private void first(Tree.Word word, Kind... kinds) {
-    for (Kind kind : kinds) {
-      if (addIfDeclared(kind, word.text(), word.span())) {
-        return;
-      }
-    }
-  }
-
-  private boolean addIfDeclared(Kind kind, String name, Span span) {
-    if (!declared.contains(new Named(kind, name))) {
-      return false;
-    }
-    add(kind, name, span);
-    return true;
   }
 
   private void add(Kind kind, String name, Span span) {

@@ -68,6 +68,14 @@ final class Outline {
     if (item instanceof Tree.Branch branch) {
       return Optional.of(named(branch.name(), branch.label(), "branch", SymbolKind.Function, branch.span(), List.of()));
     }
+    if (item instanceof Tree.Pattern pattern) {
+      return Optional.of(
+          named(pattern.name(), Optional.empty(), "pattern", SymbolKind.Class, pattern.span(), symbols(pattern.items())));
+    }
+    if (item instanceof Tree.Placing placing) {
+      return Optional.of(
+          named(placing.name(), Optional.empty(), "of " + placing.pattern(), SymbolKind.Namespace, placing.span(), List.of()));
+    }
     return plain(item);
   }
 

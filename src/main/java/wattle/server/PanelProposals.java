@@ -26,7 +26,7 @@ final class PanelProposals {
   void head() {
     if (place.last().equals("from")) {
       question.analysis().house().services().keySet().forEach(s -> proposals.add(s, "service", CompletionItemKind.Interface));
-      new NameProposals(question.analysis().house(), proposals).panels();
+      NameProposals.at(question, place.cursor(), proposals).panels();
     } else if (place.last().equals("by") || place.last().equals("of")) {
       new CableProposals(question.analysis(), proposals).forPanel(place.second());
     } else if (place.isAfterNumber()) {
@@ -56,7 +56,7 @@ final class PanelProposals {
   }
 
   private void line() {
-    NameProposals names = new NameProposals(question.analysis().house(), proposals);
+    NameProposals names = NameProposals.at(question, place.cursor(), proposals);
     boolean rated = place.before().stream().anyMatch(l -> l.text().equals("A"));
     if (!rated) {
       ratings();

@@ -24,9 +24,17 @@ final class ThingPages {
 
   /** Absent for a thing that neither the plan nor the library has. */
   static Optional<Page> of(Named thing, Analysis analysis) {
+    if (thing.kind() == Named.Kind.PATTERN || thing.kind() == Named.Kind.PLACEMENT || thing.kind() == Named.Kind.PARAMETER) {
+      return PatternPages.of(thing, analysis);
+    }
+    Optional<Page> page = analysis.inHouse(thing).flatMap(name -> of(thing, name, analysis));
+    boolean inPattern = !thing.pattern().isEmpty() && thing.kind() != Named.Kind.PARAMETER;
+    return inPattern ? page.map(p -> p.line("as in the first placement of pattern " + thing.pattern())) : page;
+  }
+
+  private static Optional<Page> of(Named thing, String name, Analysis analysis) {
     House house = analysis.house();
     Library library = analysis.compilation().library();
-    String name = thing.name();
     return switch (thing.kind()) {
       case BRANCH -> Optional.ofNullable(house.branches().get(name)).map(b -> BranchPage.of(b, analysis));
       case PANEL -> Optional.ofNullable(house.panels().get(name)).map(p -> panel(p, analysis));
@@ -38,7 +46,7 @@ final class ThingPages {
               .map(r -> new Page().title("room " + name, r.title()).line(String.join(", ", r.boxes())));
       case DEVICE -> device(name, analysis);
       case RACEWAY -> Optional.ofNullable(house.raceways().get(name)).map(r -> raceway(r, house));
-      case CONSTANT -> constant(name, analysis);
+      case CONSTANT -> constant(thing, analysis);
       case TRIAL ->
           Optional.ofNullable(house.trials().get(name))
               .map(t -> new Page().title("trial " + name, t.label().orElse("")).line(t.events().size() + (t.events().size() == 1 ? " event" : " events")));
@@ -49,6 +57,7 @@ final class ThingPages {
       case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, l.value().toString()));
       case PACK -> Optional.ofNullable(library.packs().get(name)).map(t -> new Page().title("pack " + name, t));
       case RULE -> throw new AssertionError("RulePages");
+      case PATTERN, PLACEMENT, PARAMETER -> throw new AssertionError("PatternPages");
     };
   }
 
@@ -122,11 +131,11 @@ final class ThingPages {
         .line(through.isEmpty() ? "nothing goes through it" : "holds runs of " + String.join(", ", through));
   }
 
-  private static Optional<Page> constant(String name, Analysis analysis) {
+  private static Optional<Page> constant(Named thing, Analysis analysis) {
     return analysis
         .derived()
-        .declaration(new Named(Named.Kind.CONSTANT, name))
-        .map(o -> new Page().title(name, "").line(o.whole().text()));
+        .declaration(thing)
+        .map(o -> new Page().title(thing.name(), "").line(o.whole().text()));
   }
 
   private static Page part(DeviceKind kind) {

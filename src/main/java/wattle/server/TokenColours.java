@@ -77,6 +77,9 @@ final class TokenColours {
       case ROOM, PACK -> "namespace";
       case DEVICE -> "property";
       case RACEWAY, CONSTANT, LIMIT -> "variable";
+      case PATTERN -> "class";
+      case PLACEMENT -> "namespace";
+      case PARAMETER -> "parameter";
       case TRIAL, RULE -> "event";
       case PART, CABLE, TABLE -> "struct";
     };

@@ -64,6 +64,9 @@ final class WorkspaceSymbols {
       case ROOM -> SymbolKind.Namespace;
       case DEVICE -> SymbolKind.Field;
       case RACEWAY -> SymbolKind.Object;
+      case PATTERN -> SymbolKind.Class;
+      case PLACEMENT -> SymbolKind.Namespace;
+      case PARAMETER -> SymbolKind.Variable;
       case CONSTANT, LIMIT -> SymbolKind.Constant;
       case TRIAL -> SymbolKind.Event;
       case PART, CABLE -> SymbolKind.Struct;

@@ -43,7 +43,7 @@ final class HeadReader {
         new Tree.Dwelling(
             pieces.word(context.word()),
             pieces.text(context.STRING()),
-            Pieces.each(context.panelName(), p -> pieces.word(p.word())),
+            Pieces.each(context.panelName(), p -> pieces.dotted(p.path())),
             Pieces.each(context.fact(), pieces::fact),
             pieces.span(context)));
   }

@@ -47,6 +47,8 @@ public record Lexeme(Kind kind, Construct construct, boolean startsStatement, St
     CABLE_SIZE,
     /** A pair of voltages, a unit made of two, a fraction: no space around its slash. */
     PAIR,
+    /** What is listed in parentheses behind a name, and the names that head it. */
+    HEADING,
     /** The name of a device before its colon. */
     DEVICE_NAME,
     /** Anything else. */

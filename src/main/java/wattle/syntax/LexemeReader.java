@@ -23,7 +23,7 @@ import wattle.syntax.grammar.WattleParser;
 public final class LexemeReader {
   private static final Set<Integer> STATEMENTS =
       Set.of(
-          WattleParser.RULE_item, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
+          WattleParser.RULE_item, WattleParser.RULE_thing, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
           WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain,
           WattleParser.RULE_box, WattleParser.RULE_device, WattleParser.RULE_event, WattleParser.RULE_columns,
           WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation, WattleParser.RULE_ruleLine);
@@ -47,6 +47,8 @@ public final class LexemeReader {
           Map.entry(WattleParser.RULE_subject, Construct.PAIR),
           Map.entry(WattleParser.RULE_breakerTrait, Construct.TRAIT),
           Map.entry(WattleParser.RULE_path, Construct.PATH),
+          Map.entry(WattleParser.RULE_parameters, Construct.HEADING),
+          Map.entry(WattleParser.RULE_arguments, Construct.HEADING),
           Map.entry(WattleParser.RULE_cableSize, Construct.CABLE_SIZE),
           Map.entry(WattleParser.RULE_cableSizes, Construct.CABLE_SIZE));
 
@@ -126,6 +128,12 @@ public final class LexemeReader {
     if (at == null) {
       return Construct.OTHER;
     }
+    if (at.getRuleIndex() == WattleParser.RULE_path && at.getParent().getRuleIndex() == WattleParser.RULE_slotItem) {
+      return Construct.TARGET;
+    }
+    if (at.getRuleIndex() == WattleParser.RULE_quantity && isInside(at, WattleParser.RULE_slotNumber, WattleParser.RULE_repetition)) {
+      return Construct.EXPRESSION; // no rating, which has a column of its own
+    }
     if (at.getRuleIndex() == WattleParser.RULE_slotItem) {
       return at.getStart().getType() == WattleLexer.STRING ? Construct.LABEL : Construct.TRAIT;
     }
@@ -136,6 +144,15 @@ public final class LexemeReader {
       return Construct.PAIR;
     }
     return CONSTRUCTS.getOrDefault(at.getRuleIndex(), Construct.OTHER);
+  }
+
+  private static boolean isInside(ParserRuleContext context, int rule, int other) {
+    for (ParserRuleContext at = context; at != null; at = at.getParent()) {
+      if (at.getRuleIndex() == rule || at.getRuleIndex() == other) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private List<Lexeme> lexemes(CommonTokenStream tokens) {
@@ -166,7 +183,7 @@ public final class LexemeReader {
         return Kind.NUMBER;
       case WattleLexer.UNIT:
         return names.contains(token.getTokenIndex()) ? Kind.NAME : Kind.UNIT;
-      case WattleLexer.WORD:
+      case WattleLexer.WORD, WattleLexer.HOLED:
         return Kind.NAME;
       default:
         break;

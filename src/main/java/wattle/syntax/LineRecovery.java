@@ -24,7 +24,7 @@ import wattle.syntax.grammar.WattleParser;
 final class LineRecovery extends DefaultErrorStrategy {
   private static final Set<Integer> BLOCKS =
       Set.of(
-          WattleParser.RULE_plan, WattleParser.RULE_dwelling, WattleParser.RULE_service, WattleParser.RULE_panel,
+          WattleParser.RULE_plan, WattleParser.RULE_pattern, WattleParser.RULE_dwelling, WattleParser.RULE_service, WattleParser.RULE_panel,
           WattleParser.RULE_branch, WattleParser.RULE_room, WattleParser.RULE_box, WattleParser.RULE_trial,
           WattleParser.RULE_part, WattleParser.RULE_cable, WattleParser.RULE_table, WattleParser.RULE_limit,
           WattleParser.RULE_ruleBlock);

@@ -57,7 +57,7 @@ public final class PartwiseParser {
       return whole(source);
     }
     Placement placement = new Placement(places);
-    List<Finding> placed = new ArrayList<>(findings.stream().map(placement::whole).toList());
+    List<Finding> placed = new ArrayList<>(placement.whole(findings));
     return new Read(new PlanTree(source, items, damagedWords), PlanParser.bounded(source, placed), placement);
   }
 

@@ -66,6 +66,11 @@ final class Pieces {
     return type == WattleParser.WORD || type == WattleParser.UNIT ? words.of(span.start(), span.end()) : token.getText();
   }
 
+  /** A name with dots as one word. */
+  Optional<Tree.Word> dotted(PathContext context) {
+    return path(context).map(p -> new Tree.Word(p.text(), p.span()));
+  }
+
   Optional<Tree.Word> word(TerminalNode node) {
     return node == null ? Optional.empty() : Optional.of(word(node.getSymbol()));
   }
@@ -274,13 +279,11 @@ final class Pieces {
     Span span = spans.of(context);
     switch (context.getStart().getText()) {
       case "in":
-        return context.word().isEmpty()
-            ? Optional.empty()
-            : word(context.word(0)).map(place -> new Tree.InPlace(place, amount(context.amount()), span));
+        return word(context.word()).map(place -> new Tree.InPlace(place, amount(context.amount()), span));
       case "bundled":
         return amount(context.amount()).map(count -> new Tree.Bundled(count, span));
       case "through":
-        return Optional.of(new Tree.Through(each(context.word(), this::word), span));
+        return Optional.of(new Tree.Through(each(context.path(), this::dotted), span));
       case "buried":
         return Optional.of(new Tree.Buried(amount(context.amount()), span));
       case "supported":
@@ -306,16 +309,31 @@ final class Pieces {
     }
     String text = context.getStart().getText();
     Span span = spans.of(context);
+    if (context.expression() != null) {
+      return expression(context.expression()).map(e -> new Tree.SlotNumber(-1, Optional.empty(), Optional.of(e), span));
+    }
     if (context.getStart().getType() == WattleParser.HALF_SLOT) {
       String digits = text.substring(0, text.length() - 1);
-      return Optional.of(new Tree.SlotNumber(slot(digits), Optional.of(text.charAt(text.length() - 1)), span));
+      return Optional.of(new Tree.SlotNumber(slot(digits), Optional.of(text.charAt(text.length() - 1)), Optional.empty(), span));
     }
-    return Optional.of(new Tree.SlotNumber(slot(text), Optional.empty(), span));
+    return Optional.of(new Tree.SlotNumber(slot(text), Optional.empty(), Optional.empty(), span));
   }
 
   /** A figure that is no slot of any panel becomes -1, which binding reports as out of range. */
   private static int slot(String digits) {
     return digits.length() > 6 || digits.indexOf('.') >= 0 ? -1 : Integer.parseInt(digits);
+  }
+
+  Optional<Tree.Repetition> repetition(RepetitionContext context) {
+    if (context == null || context.amount().size() < 2) {
+      return Optional.empty();
+    }
+    Optional<Tree.Word> name = word(context.word());
+    Optional<Tree.Expression> from = amount(context.amount(0));
+    Optional<Tree.Expression> to = amount(context.amount(1));
+    return name.isEmpty() || from.isEmpty() || to.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Tree.Repetition(name.get(), from.get(), to.get(), span(context)));
   }
 
   Optional<Tree.Subject> subject(SubjectContext context) {

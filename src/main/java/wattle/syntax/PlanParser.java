@@ -117,41 +117,17 @@ public final class PlanParser {
   private record ItemReader(Pieces pieces) implements java.util.function.Function<ItemContext, Optional<Tree.Item>> {
     @Override
     public Optional<Tree.Item> apply(ItemContext c) {
-      if (c.panel() != null) {
-        return new SupplyReader(pieces).panel(c.panel());
+      if (c.thing() != null) {
+        return new ThingReader(pieces).apply(c.thing());
       }
-      if (c.branch() != null) {
-        return new BranchReader(pieces).branch(c.branch());
-      }
-      if (c.room() != null) {
-        return new RoomReader(pieces).room(c.room());
-      }
-      if (c.service() != null) {
-        return new SupplyReader(pieces).service(c.service());
-      }
-      if (c.raceway() != null) {
-        return new BranchReader(pieces).raceway(c.raceway());
-      }
-      if (c.trial() != null) {
-        return new TrialReader(pieces).trial(c.trial());
-      }
-      if (c.expectation() != null) {
-        return new TrialReader(pieces).expectation(c.expectation());
-      }
-      if (c.silence() != null) {
-        return new TrialReader(pieces).silence(c.silence());
+      if (c.pattern() != null) {
+        return new PatternReader(pieces).pattern(c.pattern());
       }
       if (c.heading() != null) {
         return new HeadReader(pieces).heading(c.heading());
       }
       if (c.use() != null) {
         return new HeadReader(pieces).use(c.use());
-      }
-      if (c.let() != null) {
-        return new HeadReader(pieces).let(c.let());
-      }
-      if (c.dwelling() != null) {
-        return new HeadReader(pieces).dwelling(c.dwelling());
       }
       return library(c);
     }

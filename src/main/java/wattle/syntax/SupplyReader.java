@@ -134,7 +134,7 @@ final class SupplyReader {
         status = pieces.status(item.status());
       } else if (Pieces.hasToken(item, "from")) {
         feed =
-            pieces.word(item.word()).map(w -> new Tree.Feed(w, pieces.slotSpan(item.slotSpan()), pieces.span(item)));
+            pieces.dotted(item.path()).map(w -> new Tree.Feed(w, pieces.slotSpan(item.slotSpan()), pieces.span(item)));
       } else if (Pieces.hasToken(item, "is")) {
         kind = pieces.word(item.word());
       }
@@ -173,7 +173,7 @@ final class SupplyReader {
       return pieces.word(c.word()).map(order -> new Tree.Order(order, pieces.span(c)));
     }
     if (context instanceof PanelRoomContext c) {
-      return pieces.word(c.word()).map(room -> new Tree.PanelRoom(room, pieces.span(c)));
+      return pieces.dotted(c.path()).map(room -> new Tree.PanelRoom(room, pieces.span(c)));
     }
     if (context instanceof PanelTerminalsContext c) {
       return pieces.terminals(c.terminals()).map(t -> new Tree.PanelTerminals(t, pieces.span(c)));
@@ -192,7 +192,7 @@ final class SupplyReader {
             slots ->
                 new Tree.Slot(
                     slots, items.amounts, items.traits, items.legs, items.terminals, items.status, items.words, items.label,
-                    pieces.span(context)));
+                    pieces.repetition(context.repetition()), pieces.span(context)));
   }
 
   private Optional<Tree.PanelStatement> main(MainContext context) {
@@ -227,8 +227,8 @@ final class SupplyReader {
         made.label = pieces.text(item.STRING());
       } else if (Pieces.hasToken(item, "leg")) {
         made.legs.addAll(Pieces.each(item.mark(), pieces::word));
-      } else if (item.word() != null) {
-        pieces.word(item.word()).ifPresent(made.words::add);
+      } else if (item.path() != null) {
+        pieces.dotted(item.path()).ifPresent(made.words::add);
       } else if (item.exception == null) {
         made.traits.add(pieces.word(item.getStart())); // later, spare
       }

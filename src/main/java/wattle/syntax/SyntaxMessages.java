@@ -22,6 +22,13 @@ final class SyntaxMessages {
   private static final Map<Integer, Thing> THINGS =
       Map.ofEntries(
           Map.entry(WattleParser.RULE_plan, new Thing("a plan", "a statement such as panel, branch or room")),
+          Map.entry(WattleParser.RULE_pattern, new Thing("a pattern", "what a house is made of, such as a panel, branch, room or place line,")),
+          Map.entry(WattleParser.RULE_parameters, new Thing("the parameters of a pattern", "a name such as n, or the closing parenthesis,")),
+          Map.entry(WattleParser.RULE_arguments, new Thing("what is given to a pattern", "a figure, a name or a text in quotes, or the closing parenthesis,")),
+          Map.entry(WattleParser.RULE_parameter, new Thing("the parameters of a pattern", "a name such as n")),
+          Map.entry(WattleParser.RULE_placing, new Thing("a place line", "a pattern and a name, as in place flat(1) as flat1,")),
+          Map.entry(WattleParser.RULE_argument, new Thing("what is given to a pattern", "a figure, a name or a text in quotes")),
+          Map.entry(WattleParser.RULE_repetition, new Thing("a repetition", "a name and a range, as in for n from 1 to 12,")),
           Map.entry(WattleParser.RULE_heading, new Thing("the title of a plan", "the title in quotes")),
           Map.entry(WattleParser.RULE_use, new Thing("a use line", "code, parts or rules with a name, or a file in quotes")),
           Map.entry(WattleParser.RULE_let, new Thing("a let line", "a name, = and a value such as 3 m")),
@@ -75,7 +82,7 @@ final class SyntaxMessages {
   private static final List<String> OPENERS =
       List.of(
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "raceway", "room", "trial", "expect",
-          "silence", "pack", "part", "cable", "table", "limit", "rule");
+          "silence", "pattern", "place", "pack", "part", "cable", "table", "limit", "rule");
 
   private final Spans spans;
 

@@ -28,7 +28,7 @@ final class TokenRepair {
   private static final Set<String> OPENERS =
       Set.of(
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
-          "pack", "part", "table", "limit", "raceway");
+          "pack", "part", "table", "limit", "raceway", "pattern", "place");
 
   private final Spans spans;
   private final List<Finding> findings = new ArrayList<>();

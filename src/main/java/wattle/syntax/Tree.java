@@ -160,6 +160,56 @@ public sealed interface Tree {
   /** {@code floor-area 186 m2}; a fact without a value is a flag, and {@code no} before it says that it is not so. */
   record Fact(Word name, boolean denied, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
 
+  /**
+   * A parameter of a pattern where it is used, and what a placement gives for it. Only made by placing: no text is read as one.
+   *
+   * @param argument absent where what was given is no figure, which has been reported
+   * @param span of the parameter in the pattern
+   */
+  record Given(Optional<Expression> argument, Span span) implements Expression {
+    /** What was written where the outermost placement stands. */
+    public Expression origin() {
+      Expression at = this;
+      while (at instanceof Given given && given.argument.isPresent()) {
+        at = given.argument.get();
+      }
+      return at;
+    }
+  }
+
+  // ---- Patterns
+
+  /**
+   * {@code pattern flat(n, drop) { … }}.
+   *
+   * @param whole whether all of its parameters could be read
+   */
+  record Pattern(Word name, List<Word> parameters, boolean whole, List<Item> items, Span span) implements Item {
+    public Pattern {
+      parameters = List.copyOf(parameters);
+      items = List.copyOf(items);
+    }
+  }
+
+  /**
+   * {@code place flat(n, 9 m) as flat{n} for n from 1 to 12}.
+   *
+   * @param listed the parentheses with the arguments in them; empty where they would stand
+   */
+  record Placing(
+      Word pattern, List<Argument> arguments, Word name, Optional<Repetition> repetition, Span listed, Span span)
+      implements Item {
+    public Placing {
+      arguments = List.copyOf(arguments);
+    }
+  }
+
+  /** What a placement gives for a parameter: exactly one of the two is present. */
+  record Argument(Optional<Expression> figure, Optional<Text> text, Span span) implements Tree {}
+
+  /** {@code for n from 1 to 12}. */
+  record Repetition(Word name, Expression from, Expression to, Span span) implements Tree {}
+
   // ---- Items
 
   /** Something that stands on its own in a file. */
@@ -268,6 +318,7 @@ public sealed interface Tree {
       Optional<Status> status,
       List<Word> words,
       Optional<Text> label,
+      Optional<Repetition> repetition,
       Span span)
       implements PanelStatement {
     public Slot {
@@ -283,10 +334,29 @@ public sealed interface Tree {
     public SlotSpan {
       numbers = List.copyOf(numbers);
     }
+
+    /** The slots as they are written where none is worked out: {@code 2+4}. */
+    public String text() {
+      return numbers.stream().map(SlotNumber::text).collect(java.util.stream.Collectors.joining("+"));
+    }
+
+    /** Whether every slot is written as a number, so that another can stand in its place. */
+    public boolean isWritten() {
+      return numbers.stream().noneMatch(n -> n.computed().isPresent());
+    }
   }
 
-  /** One slot, or one half of it: {@code half} is {@code a} or {@code b}. */
-  record SlotNumber(int number, Optional<Character> half, Span span) implements Tree {}
+  /**
+   * One slot, or one half of it: {@code half} is {@code a} or {@code b}.
+   *
+   * @param number -1 for a figure that is no slot of any panel, or is not worked out yet
+   * @param computed {@code (2 * n)}, where it is not written as a number
+   */
+  record SlotNumber(int number, Optional<Character> half, Optional<Expression> computed, Span span) implements Tree {
+    public String text() {
+      return computed.isPresent() && number < 0 ? span.text() : number + half.map(String::valueOf).orElse("");
+    }
+  }
 
   /** What terminals are marked for: a temperature, metals, or both. */
   record Terminals(Optional<Expression> temperature, List<Word> metals, Span span) implements Tree {
@@ -533,7 +603,8 @@ public sealed interface Tree {
   /** A thing of the plan: {@code kitchen.c1}, {@code P/2+4}. */
   record Subject(Path path, Optional<SlotSpan> slots, Span span) implements Tree {}
 
-  record Silence(Word rule, Optional<Subject> at, Text reason, Span span) implements Item {}
+  /** @param within name of the placement that it holds in; absent for one of the plan itself */
+  record Silence(Word rule, Optional<Subject> at, Optional<String> within, Text reason, Span span) implements Item {}
 
   // ---- Libraries
 

@@ -33,20 +33,22 @@ final class TrialReader {
     }
     if (context instanceof OpenBreakerContext c) {
       return both(
-          pieces.word(c.word()), pieces.slotSpan(c.slotSpan()),
+          pieces.dotted(c.path()), pieces.slotSpan(c.slotSpan()),
           (panel, slots) -> new Tree.OpenBreaker(panel, slots, span));
     }
     if (context instanceof OpenServiceNeutralContext) {
       return Optional.of(new Tree.OpenServiceNeutral(span));
     }
     if (context instanceof OpenMainContext c) {
-      return pieces.word(c.word()).map(panel -> new Tree.OpenMain(panel, span));
+      return pieces.dotted(c.path()).map(panel -> new Tree.OpenMain(panel, span));
     }
     if (context instanceof LoseContext c) {
-      return pieces.word(c.word()).map(service -> new Tree.Lose(service, span));
+      return pieces.dotted(c.path()).map(service -> new Tree.Lose(service, span));
     }
     if (context instanceof TransferContext c) {
-      return both(pieces.word(c.word()), pieces.path(c.path()), (panel, to) -> new Tree.Transfer(panel, to, span));
+      return c.path().size() < 2
+          ? Optional.empty()
+          : both(pieces.dotted(c.path(0)), pieces.path(c.path(1)), (panel, to) -> new Tree.Transfer(panel, to, span));
     }
     if (context instanceof GiveContext c) {
       return both(pieces.path(c.path()), pieces.amount(c.amount()), (path, amount) -> new Tree.Give(path, amount, span));
@@ -72,7 +74,7 @@ final class TrialReader {
     }
     if (context instanceof MoveContext c) {
       return both(
-          pieces.word(c.word()), pieces.slotSpan(c.slotSpan()), (branch, slots) -> new Tree.Move(branch, slots, span));
+          pieces.dotted(c.path()), pieces.slotSpan(c.slotSpan()), (branch, slots) -> new Tree.Move(branch, slots, span));
     }
     if (context instanceof SwapContext c) {
       return pieces.path(c.path()).map(at -> new Tree.Swap(at, span));
@@ -129,7 +131,7 @@ final class TrialReader {
             relation,
             value,
             pieces.amount(context.amount()),
-            pieces.word(context.word()),
+            pieces.dotted(context.path()),
             pieces.text(context.STRING()),
             pieces.span(measure),
             pieces.span(context)));
@@ -143,14 +145,14 @@ final class TrialReader {
                 new Tree.Expectation(
                     java.util.List.of(), Optional.empty(), Optional.of(subject),
                     Pieces.hasToken(context, "trips") ? Tree.Relation.TRIPS : Tree.Relation.HOLDS, Optional.empty(), Optional.empty(),
-                    pieces.word(context.word()), pieces.text(context.STRING()), pieces.span(context.subject()), pieces.span(context)));
+                    pieces.dotted(context.path()), pieces.text(context.STRING()), pieces.span(context.subject()), pieces.span(context)));
   }
 
   Optional<Tree.Item> silence(SilenceContext context) {
     return both(
         pieces.word(context.word()),
         pieces.text(context.STRING()),
-        (rule, reason) -> new Tree.Silence(rule, pieces.subject(context.subject()), reason, pieces.span(context)));
+        (rule, reason) -> new Tree.Silence(rule, pieces.subject(context.subject()), Optional.empty(), reason, pieces.span(context)));
   }
 
   private static <A, B, T extends R, R> Optional<R> both(Optional<A> a, Optional<B> b, BiFunction<A, B, T> make) {

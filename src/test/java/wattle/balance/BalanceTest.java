@@ -70,7 +70,7 @@ class BalanceTest {
   void theTextWithNewSlotsHasTheLoadsThatWerePromised(@ForAll("panels") Small panel) {
     Compilation plan = compile(panel.text());
     PanelBalance balance = balance(plan, Integer.MAX_VALUE);
-    Map<Source, String> changed = new Renumbering(Map.of("P", renumbered(balance))).apply(plan.files());
+    Map<Source, String> changed = new Renumbering(Map.of("P", renumbered(balance))).apply(plan.items()).texts();
     assertThat(changed.isEmpty()).isEqualTo(balance.moves().isEmpty());
     if (!changed.isEmpty()) {
       Compilation after = compile(changed.values().iterator().next());

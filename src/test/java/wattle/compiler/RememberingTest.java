@@ -132,6 +132,12 @@ class RememberingTest {
     }
   }
 
+  /** A line of a pattern is many things of the house. */
+  @Property(tries = 60)
+  void whatAPatternStandsForIsBoundAnew(@ForAll("shifts") List<Shift> shifts) throws IOException {
+    whatLeadsElsewhereIsBoundAnew(Path.of("examples/tern-court/house.wattle"), shifts);
+  }
+
   private static void structuresAreTheSame(Path plan, String text, Reading remembering) {
     SourceReader reader = new SourceReader(Map.of(plan.toAbsolutePath().normalize(), text), SourceReader.USUAL_MOST_BYTES);
     Source source = new Source(plan.toString(), text);

@@ -25,12 +25,14 @@ final class TextMateGrammar {
   private static final Set<String> BLOCKS =
       Set.of(
           "plan", "use", "let", "dwelling", "service", "panel", "main", "branch", "raceway", "room", "box", "trial", "expect",
-          "silence", "pack", "part", "cable", "table", "limit");
+          "silence", "pattern", "place", "pack", "part", "cable", "table", "limit");
   private static final Set<String> STATUS = Set.of("existing", "new", "to-remove", "later", "spare");
   private static final Set<String> TRAITS =
       Set.of(
           "single-pole", "two-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned", "back-fed",
           "interlocked");
+  private static final String NAME = "[\\p{L}_][\\p{L}_0-9]*(?:-[\\p{L}_0-9]+)*";
+  private static final String HOLE = "\\{" + NAME + "\\}";
   /** A word ends where no letter, digit or inner hyphen goes on. */
   private static final String END = "(?![\\p{L}_0-9]|-[\\p{L}_0-9])";
 
@@ -51,6 +53,7 @@ final class TextMateGrammar {
     add(patterns, "comment.line.double-slash", "//[^\\r\\n]*");
     add(patterns, "string.quoted.double", "\"(?:\\\\[\"\\\\nt]|[^\"\\\\\\r\\n])*\"");
     add(patterns, "invalid.illegal.open-string", "\"(?:\\\\[\"\\\\nt]|[^\"\\\\\\r\\n])*");
+    add(patterns, "variable.other.holed", NAME + "-?" + HOLE + "(?:-?(?:" + HOLE + "|[\\p{L}_0-9]+))*");
     add(patterns, "constant.numeric.slot", "[0-9]+[ab]");
     add(patterns, "constant.numeric", "[0-9]+(?:\\.[0-9]+)?");
     add(patterns, "keyword.other.unit", any(unitSigns));
@@ -59,7 +62,7 @@ final class TextMateGrammar {
     add(patterns, "storage.modifier.status", any(words.stream().filter(STATUS::contains).toList()) + END);
     add(patterns, "keyword.control", any(words.stream().filter(w -> !BLOCKS.contains(w) && !TRAITS.contains(w) && !STATUS.contains(w)).toList()) + END);
     add(patterns, "keyword.other.unit", any(unitWords) + END);
-    add(patterns, "variable.other", "[\\p{L}_][\\p{L}_0-9]*(?:-[\\p{L}_0-9]+)*");
+    add(patterns, "variable.other", NAME);
     add(patterns, "keyword.operator", any(signs));
     add(patterns, "invalid.illegal.stray", "[^ \\t\\x{00A0}\\x{FEFF}\\r\\n]");
     try {

@@ -38,7 +38,7 @@ class TextMateTest {
       case WattleLexer.OPEN_STRING, WattleLexer.STRAY -> "invalid";
       case WattleLexer.HALF_SLOT, WattleLexer.NUMBER -> "number";
       case WattleLexer.UNIT -> "unit";
-      case WattleLexer.WORD -> "name";
+      case WattleLexer.WORD, WattleLexer.HOLED -> "name";
       default -> Character.isLetter(token.getText().codePointAt(0)) ? "keyword" : "sign";
     };
   }

@@ -1,10 +1,13 @@
 package wattle.emit.changes;
 
 import java.util.List;
+import wattle.compare.Alike;
 import wattle.compare.Change;
 
 /** Changes in words. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
 final class ChangeWords {
+  private static final int NAMED = 3;
+
   private ChangeWords() {}
 
   static char sign(Change change) {
@@ -13,6 +16,14 @@ final class ChangeWords {
 
   static String verb(Change change) {
     return change instanceof Change.Added ? "added" : change instanceof Change.Removed ? "removed" : change instanceof Change.Renamed ? "renamed" : "changed";
+  }
+
+  /** A change, and where else in the plan the same pattern changed so. */
+  static String sentence(Alike alike) {
+    int left = alike.others().size() - NAMED;
+    return sentence(alike.first())
+        + (alike.others().isEmpty() ? "" : "; the same in " + String.join(", ", alike.others().subList(0, Math.min(NAMED, alike.others().size()))))
+        + (left > 0 ? " and " + left + " more" : "");
   }
 
   static String sentence(Change change) {

@@ -1,6 +1,7 @@
 package wattle.emit.changes;
 
 import java.util.List;
+import wattle.compare.Alike;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
 import wattle.compare.Consequence;
@@ -20,12 +21,13 @@ final class ChangesMarkdown {
       return out.append("\nNothing differs.\n").toString();
     }
     Thing.Kind kind = null;
-    for (Change change : comparison.changes()) {
+    for (Alike alike : comparison.alike()) {
+      Change change = alike.first();
       if (change.thing().kind() != kind) {
         kind = change.thing().kind();
         out.append("\n## ").append(kind.word()).append("\n\n");
       }
-      out.append("- **").append(ChangeWords.verb(change)).append("** ").append(Escape.markdown(ChangeWords.sentence(change))).append('\n');
+      out.append("- **").append(ChangeWords.verb(change)).append("** ").append(Escape.markdown(ChangeWords.sentence(alike))).append('\n');
     }
     findings(out, comparison.appeared(), comparison.gone());
     consequences(out, comparison.consequences());

@@ -2,7 +2,7 @@ package wattle.emit.changes;
 
 import java.util.List;
 import java.util.function.Function;
-import wattle.compare.Change;
+import wattle.compare.Alike;
 import wattle.compare.Comparison;
 import wattle.compare.Consequence;
 import wattle.compare.Consequences;
@@ -30,8 +30,8 @@ final class ChangesText {
   /** The changes alone. */
   static String changes(Comparison comparison) {
     StringBuilder out = new StringBuilder();
-    for (Change change : comparison.changes()) {
-      out.append(ChangeWords.sign(change)).append(' ').append(VisibleText.of(ChangeWords.sentence(change))).append('\n');
+    for (Alike change : comparison.alike()) {
+      out.append(ChangeWords.sign(change.first())).append(' ').append(VisibleText.of(ChangeWords.sentence(change))).append('\n');
     }
     return out.toString();
   }

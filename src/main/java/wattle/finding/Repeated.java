@@ -1,0 +1,97 @@
+package wattle.finding;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Tells once what is found in many placements of a pattern: the same rule, at the same place of the text, said in the same
+ * words but for the names of the placements. Where the words differ, in a figure for one, each stands for itself.
+ */
+final class Repeated {
+  private static final int NAMED = 3;
+
+  /** What makes two findings the same mistake of the text. */
+  private record Key(String rule, Severity severity, Span place, String headline, Optional<String> silenced) {}
+
+  /** The first of the same findings, with the placements in which it was found and the fixes that all of them offer. */
+  private static final class Group {
+    final Finding first;
+    final Placed placed;
+    final Set<String> names = new LinkedHashSet<>();
+    final List<Fix> fixes;
+
+    Group(Finding first, Placed placed) {
+      this.first = first;
+      this.placed = placed;
+      this.fixes = new ArrayList<>(first.fixes());
+    }
+  }
+
+  private Repeated() {}
+
+  /** The findings, put in place, each mistake of the text once. */
+  static List<Finding> once(List<Finding> findings, Placement placement) {
+    List<Finding> told = new ArrayList<>();
+    Map<Key, Group> groups = new LinkedHashMap<>();
+    for (Finding finding : findings) {
+      Finding whole = placement.inPlace(finding);
+      Optional<Placed> placed = placedIn(finding);
+      if (placed.isEmpty() || whole.place().isEmpty()) {
+        told.add(whole);
+        continue;
+      }
+      Key key =
+          new Key(
+              whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
+      Group group = groups.computeIfAbsent(key, k -> new Group(whole, placed.get()));
+      group.names.add(placed.get().name());
+      group.fixes.replaceAll(fix -> agreed(fix, whole.fixes()));
+    }
+    groups.values().forEach(group -> told.add(finding(group, placement)));
+    return told;
+  }
+
+  /** A fix as it stands where another placement offers the very same; else as an order without edits. */
+  private static Fix agreed(Fix fix, List<Fix> others) {
+    return fix.edits().isEmpty() || others.stream().anyMatch(o -> o.edits().equals(fix.edits())) ? fix : Fix.of(fix.order());
+  }
+
+  /** By what placement a finding came about: that of its own place, else of what it speaks of besides. */
+  private static Optional<Placed> placedIn(Finding finding) {
+    Optional<Placed> own = finding.place().flatMap(m -> m.span().source().placed());
+    return own.isPresent() ? own : finding.related().stream().flatMap(m -> m.span().source().placed().stream()).findFirst();
+  }
+
+  private static Finding finding(Group group, Placement placement) {
+    Finding first = group.first;
+    List<Mark> related = new ArrayList<>(first.related());
+    List<Placed> chain = group.placed.chain();
+    for (int i = 0; i < chain.size(); i++) {
+      Mark mark = new Mark(placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 ? alike(group.names) : ""));
+      if (related.stream().noneMatch(r -> r.span().equals(mark.span())) && !mark.span().equals(first.place().orElseThrow().span())) {
+        related.add(mark);
+      }
+    }
+    return new Finding(
+        first.rule(), first.severity(), first.headline(), first.place(), related, first.reason(), first.figures(), group.fixes,
+        first.source(), first.subject(), first.silenced());
+  }
+
+  private static String alike(Set<String> names) {
+    // The shorter first, so that flat2 comes before flat10.
+    List<String> others =
+        names.stream().skip(1).sorted(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder())).toList();
+    if (others.isEmpty()) {
+      return "";
+    }
+    int left = others.size() - NAMED;
+    String named = String.join(", ", others.subList(0, Math.min(NAMED, others.size())));
+    return "; the same in " + named + (left > 0 ? " and " + left + " more" : "");
+  }
+}
