@@ -183,13 +183,14 @@ public final class Binder {
 
     TrialBinder trials = new TrialBinder(scope, devices, boxes.keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
+    Map<String, Dwelling> dwellings = House.byName(dwellings(panels.keySet()), d -> d.name().orElse(""));
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
     return new House(
         source,
         heading.flatMap(Tree.Heading::title).map(Tree.Text::value),
         heading.flatMap(Tree.Heading::revision).map(Tree.Text::value),
         codes,
-        House.byName(dwellings(panels.keySet()), d -> d.name().orElse("")),
+        dwellings,
         services,
         panels,
         branches,
@@ -201,6 +202,7 @@ public final class Binder {
         trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),
         TrialBinder.silences(all(Tree.Silence.class)),
         placements,
+        WrittenUnits.of(dwellings.values(), services.values(), panels.values(), branches.values()),
         scope.assumed());
   }
 

@@ -1,13 +1,11 @@
 package wattle.model;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import wattle.finding.Source;
-import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 
 /**
@@ -15,6 +13,7 @@ import wattle.quantity.UnitSystem;
  *
  * @param codes names of the code packs it asks for, in order
  * @param placements names of the placements of patterns, each with its pattern
+ * @param units in which lengths and the like are shown to people
  * @param assumed what was not said and was taken as usual, in reading order
  */
 public record House(
@@ -34,6 +33,7 @@ public record House(
     List<Expectation> expectations,
     List<Silence> silences,
     Map<String, String> placements,
+    UnitSystem units,
     List<String> assumed) {
   public House {
     codes = List.copyOf(codes);
@@ -59,16 +59,6 @@ public record House(
       map.putIfAbsent(name.apply(thing), thing);
     }
     return Ordered.taking(map);
-  }
-
-  /** In which units lengths and the like are shown: those in which most of its lengths and areas are written. */
-  public UnitSystem units() {
-    List<Quantity> written = new ArrayList<>();
-    branches.values().forEach(b -> b.sections().forEach(s -> s.length().ifPresent(written::add)));
-    panels.values().forEach(p -> p.feeder().flatMap(Stretch::length).ifPresent(written::add));
-    services.values().forEach(s -> s.run().flatMap(Stretch::length).ifPresent(written::add));
-    dwellings.values().forEach(d -> written.addAll(d.facts().values()));
-    return UnitSystem.ofMost(written);
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

@@ -3,6 +3,8 @@ package wattle.quantity;
 import java.util.Collection;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * In which units lengths, areas, volumes and temperatures are shown to people. Sizes of wire stay as the trade has them, and
@@ -20,15 +22,21 @@ public enum UnitSystem {
           Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
           Units.find("W/ft").orElseThrow());
 
+  private static final Set<String> CUSTOMARY_SYMBOLS =
+      CUSTOMARY_FOR.values().stream().map(Unit::symbol).collect(Collectors.toUnmodifiableSet());
+
   /** That of most of the quantities, as they are written; metric where as many are in the one as in the other. */
   public static UnitSystem ofMost(Collection<Quantity> written) {
-    long customary = written.stream().filter(q -> isCustomary(q.unit())).count();
-    long metric = written.stream().filter(q -> CUSTOMARY_FOR.containsKey(q.unit().symbol()) || q.unit().symbol().equals("cm")).count();
-    return customary > metric ? CUSTOMARY : METRIC;
-  }
-
-  private static boolean isCustomary(Unit unit) {
-    return CUSTOMARY_FOR.values().stream().anyMatch(u -> u.symbol().equals(unit.symbol()));
+    int balance = 0;
+    for (Quantity quantity : written) {
+      String symbol = quantity.unit().symbol();
+      if (CUSTOMARY_SYMBOLS.contains(symbol)) {
+        balance++;
+      } else if (CUSTOMARY_FOR.containsKey(symbol) || symbol.equals("cm")) {
+        balance--;
+      }
+    }
+    return balance > 0 ? CUSTOMARY : METRIC;
   }
 
   /** The unit in which what is in that unit is shown. */

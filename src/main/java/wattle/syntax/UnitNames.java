@@ -40,7 +40,7 @@ final class UnitNames {
       int before = typeBefore(token, tokens);
       return before != WattleLexer.NUMBER && before != WattleLexer.UNIT;
     }
-    return word && tokens.get(token.getTokenIndex() + 1).getText().equals(":");
+    return word && tokens.LT(1) == token && tokens.LT(2).getText().equals(":");
   }
 
   private static int typeBefore(Token token, TokenStream tokens) {
