@@ -88,10 +88,10 @@ class LiveCommandTest {
 
   @Test
   void endsWhenNoPageHasBeenOpenForAWhile() throws Exception {
-    URI address = start("--until-closed", "8");
+    URI address = start("--until-closed", "5");
     BufferedReader versions = versions(address);
     next(versions);
-    assertThat(process.waitFor(9, TimeUnit.SECONDS)).as("a page is open").isFalse();
+    assertThat(process.waitFor(6, TimeUnit.SECONDS)).as("a page is open").isFalse();
     versions.close();
     assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
     assertThat(process.exitValue()).isZero();

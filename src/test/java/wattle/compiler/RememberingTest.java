@@ -120,7 +120,7 @@ class RememberingTest {
   }
 
   /** Each shift is typed, and after some of them all is undone at once. */
-  @Property(tries = 250)
+  @Property(tries = 120)
   void whatLeadsElsewhereIsBoundAnew(@ForAll("plans") Path plan, @ForAll("shifts") List<Shift> shifts) throws IOException {
     Reading remembering = new Reading.Remembering();
     String written = Files.readString(plan);
@@ -133,7 +133,7 @@ class RememberingTest {
   }
 
   /** A line of a pattern is many things of the house. */
-  @Property(tries = 60)
+  @Property(tries = 15)
   void whatAPatternStandsForIsBoundAnew(@ForAll("shifts") List<Shift> shifts) throws IOException {
     whatLeadsElsewhereIsBoundAnew(Path.of("examples/tern-court/house.wattle"), shifts);
   }

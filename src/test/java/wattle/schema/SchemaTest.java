@@ -183,7 +183,7 @@ class SchemaTest {
   Stream<DynamicTest> changes() {
     return eachPlan(
         plan -> {
-          for (Path house : HOUSES) {
+          for (Path house : HOUSES.subList(0, 2)) { // one rich in everything, one of a few rooms
             assertThat(CHANGES.objections(printed("compare", "--format", "json", plan.toString(), house.toString()))).isEmpty();
           }
         });
