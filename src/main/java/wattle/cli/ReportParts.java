@@ -265,7 +265,7 @@ final class ReportParts {
       TrialResult result = trials.run(trial).value();
       String title = trial.label().orElse(trial.name());
       TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
-      contents.addAll(pictures.trial(result, title));
+      contents.addAll(pictures.trial(trial.name(), result, title));
     }
     if (house.trials().size() > MOST_TRIALS) {
       contents.add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));

@@ -86,16 +86,33 @@ final class ReportPictures {
         "Boxes and devices of each room, with what protects them", sheet.plate().bare(), PaperRoom.fitted(sheet::strips)));
   }
 
-  /** The branches that a trial is about, with its figures. */
-  List<Content> trial(TrialResult result, String title) {
+  /**
+   * The branches that a trial is about, with its figures.
+   *
+   * @param trial its name, by which a command asks for it
+   */
+  List<Content> trial(String trial, TrialResult result, String title) {
     List<Content> contents = new ArrayList<>();
-    for (String name : result.mainBranches().stream().limit(MOST_BRANCHES_OF_A_TRIAL).toList()) {
+    List<String> all = result.mainBranches();
+    int drawn = Math.min(MOST_BRANCHES_OF_A_TRIAL, all.size());
+    for (String name : all.subList(0, drawn)) {
       TrialPicture picture = new TrialPicture(house, house.branches().get(name), result, title);
       Plate plate = picture.plate(TrialPicture.USUAL_WIDTH);
       contents.add(new Content.Folded(
           "Branch " + name + " in it, with volts, amperes and watts", plate.drawing(), strips(picture)));
     }
+    if (drawn < all.size()) {
+      contents.add(notDrawn(trial, all.subList(drawn, all.size())));
+    }
     return contents;
+  }
+
+  private static Content notDrawn(String trial, List<String> branches) {
+    boolean one = branches.size() == 1;
+    return new Content.Remark(
+        branches.size() + " more " + (one ? "branch that it is about is" : "branches that it is about are") + " not drawn here: " + String.join(", ", branches)
+            + ". wattle trial FILE " + trial + " --branch " + branches.get(0) + " --picture " + branches.get(0) + ".svg draws "
+            + (one ? "it." : branches.get(0) + ", and the others by their names."));
   }
 
   private static List<Drawing> strips(TrialPicture picture) {

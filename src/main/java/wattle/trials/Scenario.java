@@ -1,6 +1,6 @@
 package wattle.trials;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -96,14 +96,14 @@ record Scenario(
     return openConductors.contains(new Wire(branch, point, role));
   }
 
-  /** Names of the branches on which something is wrong or changed, in no order but the same for the same events. */
+  /** Names of the branches on which something is wrong or changed, each once, in no order but the same for the same events. */
   List<String> branches() {
-    List<String> names = new ArrayList<>();
+    Set<String> names = new LinkedHashSet<>();
     faults.forEach(f -> f.branch().ifPresent(names::add));
     lifted.forEach(l -> names.add(l.branch()));
     Stream.of(joints.keySet(), openConductors).flatMap(Set::stream).map(Wire::branch).sorted().forEach(names::add);
     legs.keySet().stream().sorted().forEach(names::add);
-    return names;
+    return List.copyOf(names);
   }
 
   /** The same with other loads. */

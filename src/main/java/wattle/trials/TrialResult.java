@@ -150,7 +150,7 @@ public final class TrialResult {
 
   /** The branches that the events are about; where there are none, {@link #mainBranch}. */
   public List<String> mainBranches() {
-    List<String> named = List.copyOf(scenario.branches());
+    List<String> named = scenario.branches();
     return named.isEmpty() ? mainBranch().stream().toList() : named;
   }
 

@@ -134,6 +134,34 @@ class ReportPaperTest {
     }
   }
 
+  /** A trial that is about more branches than are drawn says which are not, and a command that draws them. */
+  @Test
+  void branchesOfATrialThatAreNotDrawnAreNamed() throws IOException {
+    List<String> branches = List.of("a", "b", "c", "d", "e", "f");
+    StringBuilder plan = new StringBuilder("plan \"Heron Cut\"\nservice main 120/240 V 100 A { source available 10 kA }\npanel P from main {\n  slots 20   bonded\n");
+    branches.forEach(b -> plan.append("  ").append(branches.indexOf(b) + 1).append("  15 A  ").append(b).append('\n'));
+    plan.append("}\n");
+    branches.forEach(b -> plan.append("branch " + b + " by 14/2 NM-B { P --4 m-- shed." + b + " }\n"));
+    plan.append("room shed {\n");
+    branches.forEach(b -> plan.append("  " + b + ": receptacle\n"));
+    plan.append("}\ntrial old-joints {\n  loosen neutral at shed.a by 0.1 ohm\n");
+    branches.forEach(b -> plan.append("  loosen hot at shed." + b + " by 0.1 ohm\n"));
+    Path file = folder.resolve("heron.wattle");
+    Files.writeString(file, plan.append("}\n"));
+    String said =
+        "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg draws e, and the others by their names.";
+    try (PDDocument document = Loader.loadPDF(report(file.toString()).toFile())) {
+      assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " ")).contains(said);
+      // Branch a has two joints that are loose and is drawn once.
+      assertThat(bookmarksBeneath(document, "Trials and expectations").stream().filter(b -> b.endsWith("with volts, amperes and watts")).map(b -> b.substring(0, 8)))
+          .containsExactly("Branch a", "Branch b", "Branch c", "Branch d");
+    }
+    assertThat(Files.readString(folder.resolve("report.html"))).containsOnlyOnce(said);
+    String[] command = {"trial", file.toString(), "old-joints", "--branch", "e", "--picture", folder.resolve("e.svg").toString()};
+    assertThat(Main.run(command, new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()))).isLessThan(2);
+    assertThat(folder.resolve("e.svg")).content().contains("shed.e");
+  }
+
   private static boolean isTurned(PDPage page) {
     return page.getMediaBox().getWidth() > page.getMediaBox().getHeight();
   }
