@@ -25,6 +25,12 @@ public record Dwelling(
     flags = Set.copyOf(flags);
   }
 
+  /** How many dwellings the block stands for: as many as it says are alike, otherwise one. */
+  public double count() {
+    Quantity alike = facts.get("dwellings");
+    return alike == null ? 1 : Math.max(1, alike.si());
+  }
+
   /** Label where there is one, else name, else {@code dwelling}. */
   public String title() {
     return label.or(() -> name).orElse("dwelling");

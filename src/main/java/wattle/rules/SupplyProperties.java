@@ -10,6 +10,7 @@ import wattle.derivation.Value;
 import wattle.loads.LegLoads;
 import wattle.model.Branch;
 import wattle.model.Breaker;
+import wattle.model.Dwelling;
 import wattle.model.Leg;
 import wattle.model.Metal;
 import wattle.model.Panel;
@@ -40,6 +41,7 @@ final class SupplyProperties {
         .figure("ampacity", Dimension.CURRENT, "of its run", (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot()))).flatMap(a -> a.allowed().quantity()))
         .truth("surge-protection", "whether a surge protector stands at it", (f, s) -> s.flags().get("surge-protection")).stated("surge-protection or no surge-protection in the service")
         .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service", (f, s) -> s.flags().get("outdoor-disconnect")).stated("outdoor-disconnect or no outdoor-disconnect in the service")
+        .number("dwelling-count", "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block", (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
         .things("electrodes", Kind.ELECTRODE, "its earth electrodes", (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
         .things("panels", Kind.PANEL, "panels straight from it", (f, s) -> f.house().panels().values().stream().filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
         .words("status", "new, existing or to-remove", (f, s) -> Optional.of(s.status().word()))

@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
+import org.assertj.core.api.Condition;
+import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
@@ -62,6 +66,54 @@ class CoverageTest {
     assertThat(room.places()).containsExactly("P");
     assertThat(room.rules()).containsExactly("panel-in-bathroom", "panel-in-closet");
     assertThat(coverage.open()).isEqualTo(2 + 2 + 2 + 6 + 2);
+  }
+
+  private static Compilation service(String dwellings, String disconnect) {
+    String text =
+        """
+        plan "Disconnect"
+        use code us-2023
+        %s
+        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu
+          %s }
+        panel P from main { bus 200 A   slots 40   bonded
+          main breaker 200 A 22 kA
+          1+3  50 A  two-pole  east  "East"
+        }
+        panel east from P/1 by 4 m of 6/3 NM-B { slots 4
+          1  15 A  spare
+          2  15 A  spare
+          3  15 A  spare
+        }
+        """;
+    Source source = new Source("disconnect.wattle", text.formatted(dwellings, disconnect));
+    return new Compiler(SourceReader.FROM_DISK).compile(source, Path.of("disconnect.wattle"));
+  }
+
+  private record Dwellings(String written, boolean asked) {}
+
+  /** NFPA 70-2023 230.85 asks an emergency disconnect of one- and two-family dwellings, and of no larger house. */
+  @TestFactory
+  Stream<DynamicTest> anEmergencyDisconnectIsAskedOfOneAndTwoDwellings() {
+    return Stream.of(
+            new Dwellings("", true),
+            new Dwellings("dwelling { floor-area 90 m2 }", true),
+            new Dwellings("dwelling { dwellings 1 }", true),
+            new Dwellings("dwelling { dwellings 2 }", true),
+            new Dwellings("dwelling { dwellings 3 }", false),
+            new Dwellings("dwelling upper on east { }\ndwelling lower on P { }", true),
+            new Dwellings("dwelling upper on east { }\ndwelling lower on P { dwellings 2 }", false),
+            new Dwellings("dwelling upper on east { }\ndwelling lower on P { }\ndwelling back on P { }", false))
+        .map(d -> DynamicTest.dynamicTest(d.written + " is asked: " + d.asked, () -> {
+          Condition<Finding> missing = new Condition<>(f -> f.rule().equals("emergency-disconnect-missing"), "of the disconnect");
+          assertThat(service(d.written, "no outdoor-disconnect").findings()).haveExactly(d.asked ? 1 : 0, missing);
+          assertThat(service(d.written, "outdoor-disconnect").findings()).haveExactly(0, missing);
+          Compilation unsaid = service(d.written, "");
+          assertThat(unsaid.coverage().rules()).isPositive();
+          assertThat(unsaid.findings()).haveExactly(0, missing);
+          assertThat(unsaid.coverage().unstated().stream().filter(u -> u.fact().equals("outdoor-disconnect")).flatMap(u -> u.rules().stream()))
+              .isEqualTo(d.asked ? List.of("emergency-disconnect-missing") : List.of());
+        }));
   }
 
   @Test
