@@ -1,6 +1,7 @@
 package wattle.server;
 
 import java.util.List;
+import java.util.Set;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.Position;
@@ -95,6 +96,7 @@ final class Completions {
       case "of", "at" -> {
         names.branches();
         names.panels();
+        names.services();
         names.devices();
       }
       case "in" -> names.trials();
@@ -134,6 +136,8 @@ final class Completions {
       }
       case "of", "move" -> names.branches();
       case "at" -> names.devices();
+      case "lose" -> names.services();
+      case "to" -> other();
       case "transfer", "main" -> names.panels();
       case "open", "loosen", "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot", "breaker", "service neutral", "main");
       case "breaker" -> names.panels();
@@ -144,6 +148,18 @@ final class Completions {
           proposals.words("what it does", "draws", "gives", "on", "off", "of", "at", "by", "to");
         }
       }
+    }
+  }
+
+  /** Behind {@code to}: what a panel is transferred to, or the other conductor of a fault. */
+  private void other() {
+    switch (place.lastOf(Set.of("transfer", "fault", "move"))) {
+      case "transfer" -> {
+        names.sources();
+        proposals.words("where a transfer switch stands", "utility", "off");
+      }
+      case "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot");
+      default -> { /* a free slot of a panel that is not named here */ }
     }
   }
 

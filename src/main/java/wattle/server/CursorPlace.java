@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.syntax.Lexeme;
 import wattle.syntax.Lexeme.Kind;
 import wattle.syntax.LexemeReader;
@@ -104,6 +105,16 @@ record CursorPlace(List<List<Lexeme>> heads, List<Lexeme> before, int start, int
       at -= 2;
     }
     return words;
+  }
+
+  /** The last of some words in the statement, which may hold several on one line; empty where there is none. */
+  String lastOf(Set<String> words) {
+    for (int at = before.size() - 1; at >= 0; at--) {
+      if (words.contains(before.get(at).text())) {
+        return before.get(at).text();
+      }
+    }
+    return "";
   }
 
   /** How often a sign stands in the statement. */

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.eclipse.lsp4j.CompletionItemKind;
 import wattle.model.Breaker;
 import wattle.model.Device;
+import wattle.model.DeviceKind;
 import wattle.model.House;
 import wattle.syntax.Tree;
 
@@ -51,6 +52,17 @@ final class NameProposals {
 
   void panels() {
     house.panels().values().forEach(p -> add(p.name(), p.label().orElse("panel"), CompletionItemKind.Class));
+  }
+
+  void services() {
+    house.services().values().forEach(s -> add(s.name(), s.label().orElse("service"), CompletionItemKind.Interface));
+  }
+
+  /** What feeds back into the panel: generators, storage, solar. */
+  void sources() {
+    house.devices().values().stream()
+        .filter(d -> d.kind().family() == DeviceKind.Family.SOURCE)
+        .forEach(d -> add(d.name(), detail(d), CompletionItemKind.Field));
   }
 
   void trials() {

@@ -165,6 +165,20 @@ class AskingTest {
         .doesNotContain("kitchen.micro", "kitchen");
   }
 
+  /** A service can be lost, and a panel be transferred to a source; what is on the line before them is no matter. */
+  @Test
+  void servicesAndSourcesOfATrialAreOffered() throws IOException {
+    Path folder = Path.of("examples/marlow-croft").toAbsolutePath();
+    String croft = folder.resolve("house.wattle").toUri().toString();
+    editor.open(croft, Files.readString(folder.resolve("house.wattle")));
+    String island = "lose main   transfer E to utility.battery   utility.battery on   barn.pv on";
+    assertThat(completionsAfterTyping(croft, island, "lose ¦ // now")).containsExactly("main");
+    assertThat(completionsAfterTyping(croft, "lose  // now", "lose main   transfer E to ¦ // now"))
+        .containsExactlyInAnyOrder("barn.pv", "yard.g", "utility.battery", "utility", "off");
+    assertThat(completionsAfterTyping(croft, "lose main   transfer E to  // now", "lose main   fault hot to ¦ // now")).contains("neutral", "ground");
+    assertThat(completionsAfterTyping(croft, "expect power given of main is 0 W within 1 W in island", "expect power given of ¦ is 0 W")).contains("main", "barn.pv");
+  }
+
   @Test
   void unitsAndKindsAreOffered() {
     assertThat(completionsAfterTyping(ROOMS, "micro:    microwave 1500 W", "micro:    microwave 1500 ¦")).startsWith("W", "VA");
