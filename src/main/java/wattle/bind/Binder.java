@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import wattle.evaluate.Evaluator;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -210,8 +211,7 @@ public final class Binder {
     Map<String, Span> names = new LinkedHashMap<>();
     for (Tree.Let let : all(Tree.Let.class)) {
       if (scope.claim(names, let.name().text(), let.name().span(), "constants")) {
-        Optional<Quantity> value = scope.evaluator().valueOf(let.value());
-        value.ifPresent(v -> scope.constants().put(let.name().text(), v));
+        scope.constants().put(let.name().text(), scope.evaluator().valueOf(let.value()).orElse(Evaluator.WITHOUT_VALUE));
       }
     }
   }
@@ -238,7 +238,7 @@ public final class Binder {
             new Raceway(
                 tree.name().text(),
                 Scope.label(tree.label()),
-                tree.size().map(s -> s.span().text()),
+                tree.size().map(s -> WiringWords.of(s.span())),
                 surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
                 Scope.status(tree.status()),
                 new Origin(tree.name().span(), tree.span())));

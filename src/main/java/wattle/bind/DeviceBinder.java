@@ -25,6 +25,9 @@ import wattle.syntax.Tree;
  */
 final class DeviceBinder {
   /** Figures that a device may state by name. */
+  /** Most kinds that one word is answered with. */
+  private static final int MOST_KINDS = 5;
+
   private static final Map<String, Dimension> NAMED =
       Map.ofEntries(
           Map.entry("minimum-circuit", Dimension.CURRENT),
@@ -138,8 +141,9 @@ final class DeviceBinder {
   private void reportUnknownKind(Tree.Device device) {
     List<Tree.Word> words = device.words();
     Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
+    List<Tree.Word> named = words.stream().filter(w -> !TRAITS.contains(w.text())).toList();
     Finding.Builder finding =
-        Finding.error("kind-unknown", "no part is called '" + span.text() + "'")
+        Finding.error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
             .at(span, "a kind such as receptacle, switch or light is expected here")
             .because("What hangs on " + device.name() + " was not checked.");
     Set<String> known = scope.library().parts().keySet();
@@ -147,12 +151,18 @@ final class DeviceBinder {
     near.forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     if (near.isEmpty()) {
       for (Tree.Word word : words) {
-        for (String n : NearNames.of(word.text(), known)) {
+        List<String> meant = NearNames.of(word.text(), known);
+        for (String n : meant.isEmpty() ? partsWith(word.text(), known) : meant) {
           finding.fix(Fix.safe("write " + n, word.span(), n));
         }
       }
     }
     scope.report(finding);
+  }
+
+  /** Kinds that a word is part of the name of: a pump is a well pump, a sump pump or another. */
+  private static List<String> partsWith(String word, Set<String> known) {
+    return known.stream().filter(n -> List.of(n.split(" ")).contains(word)).sorted().limit(MOST_KINDS).toList();
   }
 
   private void figure(

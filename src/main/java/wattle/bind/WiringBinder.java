@@ -3,8 +3,6 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.StringJoiner;
-import java.util.StringTokenizer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
@@ -63,7 +61,7 @@ final class WiringBinder {
         ? Optional.empty()
         : Optional.of(
             new Wiring(
-                compact(cable.span()), kind.map(CableKind::name).orElse(""), Optional.empty(), insulation, wires,
+                WiringWords.of(cable.span()), kind.map(CableKind::name).orElse(""), Optional.empty(), insulation, wires,
                 Origin.of(cable.span())));
   }
 
@@ -139,7 +137,7 @@ final class WiringBinder {
         ? Optional.empty()
         : Optional.of(
             new Wiring(
-                compact(raceway.span()), type, Optional.of(raceway.race().kind().text()), insulation, wires,
+                WiringWords.of(raceway.span()), type, Optional.of(raceway.race().kind().text()), insulation, wires,
                 Origin.of(raceway.span())));
   }
 
@@ -201,13 +199,5 @@ final class WiringBinder {
       scope.report(finding);
     }
     return found;
-  }
-
-  private static String compact(Span span) {
-    StringJoiner words = new StringJoiner(" ");
-    for (StringTokenizer each = new StringTokenizer(span.text()); each.hasMoreTokens(); ) {
-      words.add(each.nextToken());
-    }
-    return words.toString();
   }
 }

@@ -19,6 +19,9 @@ import wattle.syntax.Tree;
  * value.
  */
 public final class Evaluator {
+  /** Stands for a constant whose value could not be worked out, which has been told where it is written, and is not told again. */
+  public static final Quantity WITHOUT_VALUE = Quantity.of(Double.NaN, Units.ONE);
+
   private final Map<String, Quantity> constants;
   private final Consumer<Finding> findings;
 
@@ -131,13 +134,29 @@ public final class Evaluator {
       Finding.Builder finding =
           Finding.error("name-unknown", "nothing is called '" + name + "'")
               .at(reference.span(), "a figure or a name given by let is expected here");
+      difference(reference.span(), name).ifPresent(d -> finding.fix(Fix.safe("write " + d + ", with blanks around the sign", reference.span(), d)));
       for (String near : NearNames.of(name, constants.keySet())) {
         finding.fix(Fix.safe("write " + near, reference.span(), near));
       }
       findings.accept(finding.build());
       return Optional.empty();
     }
-    return Optional.of(value);
+    return Double.isNaN(value.si()) ? Optional.empty() : Optional.of(value);
+  }
+
+  /** A hyphen joins a name: {@code n-3} is one name, where the number less than a known one was meant. */
+  private Optional<String> difference(Span span, String name) {
+    int hyphen = name.lastIndexOf('-');
+    if (hyphen < 1 || !name.substring(hyphen + 1).chars().allMatch(Character::isDigit)) {
+      return Optional.empty();
+    }
+    String known = name.substring(0, hyphen);
+    boolean isKnown =
+        constants.containsKey(known)
+            || span.source().placed().stream()
+                .flatMap(p -> p.chain().stream())
+                .anyMatch(p -> p.differs(known) || constants.containsKey(p.name() + "." + known));
+    return isKnown ? Optional.of(known + " - " + name.substring(hyphen + 1)) : Optional.empty();
   }
 
   private Optional<Quantity> binary(Tree.Binary binary) {

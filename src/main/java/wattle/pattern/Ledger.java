@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.quantity.Quantity;
@@ -55,6 +56,14 @@ final class Ledger {
 
   Evaluator evaluator() {
     return loud;
+  }
+
+  /** Tries something that is done once more in earnest, and tells nothing that it finds. */
+  <T> T trying(Supplier<T> attempt) {
+    int told = findings.size();
+    T made = attempt.get();
+    findings.subList(told, findings.size()).clear();
+    return made;
   }
 
   int most() {

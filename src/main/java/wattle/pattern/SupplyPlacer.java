@@ -137,7 +137,7 @@ final class SupplyPlacer {
     PiecePlacer within = new PiecePlacer(bare);
     Set<String> own =
         Stream.concat(
-                within.slots(slot.slots()).stream().map(Tree.SlotSpan::text),
+                frame.ledger().trying(() -> within.slots(slot.slots())).stream().map(Tree.SlotSpan::text),
                 slot.words().stream().map(w -> bare.reference(w).text()))
             .filter(w -> w.length() > 1)
             .collect(Collectors.toSet());

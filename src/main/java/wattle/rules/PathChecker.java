@@ -2,6 +2,7 @@ package wattle.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -80,7 +81,11 @@ final class PathChecker {
 
   private void unknown(String headline, String expected, String word, Span span, java.util.Collection<String> known) {
     Finding.Builder finding = Finding.error("rule-property-unknown", headline).at(span, expected);
-    NearNames.of(word, known).forEach(n -> finding.fix(Fix.of("write " + n)));
+    List<String> near = NearNames.of(word, known);
+    near.forEach(n -> finding.fix(Fix.of("write " + n)));
+    if (near.isEmpty()) {
+      finding.because("There " + (known.size() == 1 ? "is " : "are ") + String.join(", ", new TreeSet<>(known)) + ".");
+    }
     findings.accept(finding.build());
   }
 }

@@ -77,11 +77,10 @@ final class RuleReader {
   private Optional<Tree.RuleEdit> edit(RuleEditContext edit) {
     Optional<Tree.Path> place = claims.path(edit.quality());
     Optional<Tree.Text> text = pieces.text(edit.STRING());
-    if (place.isEmpty() || text.isEmpty()) {
-      return Optional.empty(); // the parser has said what is missing
-    }
-    Tree.EditManner manner = Tree.EditManner.valueOf(edit.getChild(1).getText().toUpperCase(java.util.Locale.ROOT));
-    return Optional.of(new Tree.RuleEdit(place.get(), manner, text.get(), pieces.span(edit)));
+    Optional<Tree.EditManner> manner = Tree.EditManner.of(edit.getChildCount() > 1 ? edit.getChild(1).getText() : "");
+    return place.isPresent() && text.isPresent() && manner.isPresent()
+        ? Optional.of(new Tree.RuleEdit(place.get(), manner.get(), text.get(), pieces.span(edit)))
+        : Optional.empty(); // the parser has said what is missing
   }
 
   private Optional<Tree.Text> words(WordsContext context) {

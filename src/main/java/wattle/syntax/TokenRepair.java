@@ -120,7 +120,7 @@ final class TokenRepair {
     }
     if (!open.isEmpty() && before != null) {
       Token end = new CommonToken(before);
-      closeAll(end, spans.of(before).after());
+      closeAll(end, spans.of(before).after(), "");
     }
     return repaired;
   }
@@ -156,17 +156,18 @@ final class TokenRepair {
 
   private void closeAllBefore(Token next) {
     Token last = repaired.isEmpty() ? next : repaired.get(repaired.size() - 1);
-    closeAll(last, spans.of(next));
+    closeAll(last, spans.of(next), "A statement at the edge of the page closes every block before it; one within a block begins with a blank.");
   }
 
   /** Closes what is open: one finding for the outermost block, whose missing brace explains the rest. */
-  private void closeAll(Token at, Span noticed) {
+  private void closeAll(Token at, Span noticed, String why) {
     Token outermost = open.peekLast();
     Span brace = spans.of(outermost);
     findings.add(
         Finding.error("block-unclosed", "a block has no closing }")
             .at(brace, "opens here")
             .with(noticed, "no } before this")
+            .because(why)
             .fix(Fix.safe("put a } on a line of its own before this", noticed.source().span(noticed.start(), noticed.start()), "}\n"))
             .build());
     while (!open.isEmpty()) {

@@ -1,7 +1,9 @@
 package wattle.syntax;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wattle.finding.Span;
 
 /**
@@ -776,7 +778,12 @@ public sealed interface Tree {
   enum EditManner {
     BECOMES,
     WITH,
-    WITHOUT
+    WITHOUT;
+
+    /** The manner that a word says; absent for any other word. */
+    static Optional<EditManner> of(String word) {
+      return Stream.of(values()).filter(m -> m.name().toLowerCase(Locale.ROOT).equals(word)).findFirst();
+    }
   }
 
   /** How two values are compared. */

@@ -111,4 +111,31 @@ class ComparisonTest {
         .contains("~ breaker of stove: leg A+B -> A+A")
         .contains("! new finding: error: both hots of 'stove' come from leg A [shared-neutral-same-leg]");
   }
+
+  /** The blanks of a cable are not its name: nothing changes, and it is one item of the list to buy. */
+  @Test
+  void theBlanksInACableAreNoChange() {
+    String loose =
+        """
+        plan "Loose"
+        use code us-2023
+        service main 120/240 V 200 A {
+          source available 10 kA
+          run 10 m of 2 in  PVC with 3 x 4/0Cu , // hots and neutral
+            2 Cu ground
+          earth rods by 6Cu
+        }
+        panel P from main { bus 200 A   slots 20   bonded
+          main breaker 200 A 22 kA
+          1+3 20 A two-pole a "A"
+        }
+        raceway r by 3 / 4in EMT
+        branch a by 12 / 3NM-B { P --3 m by 10/3NM-B-- k.o --2 m by 10/3 NM-B-- k.p }
+        room k { o: split receptacle   p: receptacle on red }
+        """;
+    String tidied = Formatter.format(new Source("house.wattle", loose)).value();
+    assertThat(tidied).isNotEqualTo(loose).contains("12/3 NM-B", "3 x 4/0 Cu,", "3/4 in EMT");
+    assertThat(compare(loose, tidied)).satisfies(c -> assertThat(Changes.text(c)).isEqualTo(Changes.text(compare(tidied, tidied))));
+    assertThat(compile(loose).house().branches().get("a").wiring().text()).isEqualTo("12/3 NM-B");
+  }
 }

@@ -200,6 +200,17 @@ class FormatterTest {
     assertThat(format(broken).value()).isEqualTo(broken);
   }
 
+  /** An edit of a fix that is half typed, or lacks the word that says what is done, is a finding of its line. */
+  @Test
+  void anEditOfAFixThatIsHalfTypedIsLeftAsItIs() {
+    String rule = "rule r \"R\" {\n  for each branch b\n  require b.hots is 1\n  otherwise error \"no\"\n  fix \"do\"\n    ";
+    for (String edit : List.of("b.breaker \"x\"", "b. \"x\"", "b.breaker back \"x\"", "b.breaker with", "b \"x\" becomes")) {
+      String text = rule + edit + "\n}\n";
+      assertThat(format(text).findings()).as(edit).isNotEmpty();
+      assertThat(format(text).value()).isEqualTo(text);
+    }
+  }
+
   @Test
   void lineEndsStayThoseOfTheFile() {
     String text = "room  hall { }\nroom kitchen  { }\n";
