@@ -94,6 +94,9 @@ final class SyntaxMessages {
     if (UnitNames.standsForName(offending, tokens)) {
       return UnitNames.finding(offending, spans.of(offending));
     }
+    if (ReservedNames.standsForName(offending, tokens)) {
+      return ReservedNames.finding(offending, spans.of(offending));
+    }
     RuleContext open = stillOpen(context, offending);
     Thing thing = thing(open);
     String shown = shown(offending);
@@ -110,6 +113,8 @@ final class SyntaxMessages {
       }
     } else if (context.getRuleIndex() == WattleParser.RULE_run && offending.getText().equals("-")) {
       finding.fix(Fix.safe("close the run with two dashes", span, "--"));
+    } else if (offending.getText().equals("--") && context.getRuleIndex() == WattleParser.RULE_branch) {
+      finding.fix("begin the line with a box; a chain goes on in the next line where a line ends in the closing dashes, as in P --3 m--");
     } else if (offending.getText().equals("by") && isOrIn(open, WattleParser.RULE_chain)) {
       finding.fix("write the cable of a run before its second dashes, as in --5 m by 14/3 NM-B-- hall.lamp");
     }
