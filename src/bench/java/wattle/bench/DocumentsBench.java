@@ -123,7 +123,7 @@ public class DocumentsBench {
 
   @Benchmark
   public Sheet materials() {
-    return MaterialsSchedule.of(Materials.of(house, plan.library()));
+    return MaterialsSchedule.of(Materials.of(house, plan.library()), house.units());
   }
 
   @Benchmark

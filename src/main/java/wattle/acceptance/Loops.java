@@ -63,8 +63,8 @@ final class Loops {
       runs.add(
           Derivation.computed(
               "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", metres * each, Units.OHM,
-              Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, each metre", "r_out"),
-              in.get().at(celsius).named("way back, each metre", "r_back")));
+              Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
+              in.get().at(celsius).named("way back, for its length", "r_back")));
     }
     Derivation sum = new Derivation(
         "resistance of the loop", "", new wattle.derivation.Value.Amount(Quantity.of(ohms, Units.OHM)), Derivation.Basis.COMPUTED,

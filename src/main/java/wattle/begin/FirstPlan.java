@@ -12,7 +12,7 @@ public final class FirstPlan {
     Board board = new Board(circuits.circuits());
     StringBuilder text = new StringBuilder();
     text.append("// A first plan, made from a few answers. Figures of appliances are common ones: put in those of the nameplates.\n");
-    text.append("// Lengths are open: write a length such as 4 m for each later. An aid: the adopted local code and a licensed person decide.\n");
+    text.append("// Lengths are open: write a length such as ").append(inFeet(answers) ? "12 ft" : "4 m").append(" for each later. An aid: the adopted local code and a licensed person decide.\n");
     text.append("plan ").append(quoted(answers.title())).append(" revision \"A\"\n");
     if (!answers.code().isEmpty()) {
       text.append("use code ").append(answers.code()).append('\n');
@@ -26,13 +26,17 @@ public final class FirstPlan {
     return text.toString();
   }
 
+  private static boolean inFeet(Answers answers) {
+    return answers.floorArea().contains("ft");
+  }
+
   private static void supply(StringBuilder text, Answers answers, Board board) {
     ServiceSize service = answers.service();
     text.append("// Ask the utility for its transformer and add it: source transformer 50 kVA 1.8 %, or source available 10 kA.\n");
     text.append("service main 120/240 V ").append(service.amperes()).append(" A {\n");
     text.append("earth water-pipe by ").append(service.electrode()).append('\n');
     text.append("earth rods by 6 Cu\n}\n\n");
-    text.append("// The drop is usually ").append(service.drop()).append("; add it with its length: run 20 m of ").append(service.drop()).append(".\n");
+    text.append("// The drop is usually ").append(service.drop()).append("; add it with its length: run ").append(inFeet(answers) ? "65 ft" : "20 m").append(" of ").append(service.drop()).append(".\n");
     text.append("panel P \"Main panel\" from main {\n");
     text.append("bus ").append(service.bus()).append(" A slots ").append(board.slots()).append(" bonded\n");
     text.append("main breaker ").append(service.amperes()).append(" A\n\n");

@@ -23,7 +23,8 @@ final class BranchPlots {
     return TripPlot.plate(
         TimeCurrent.of(branch, plan.house(), plan.library(), faults)
             .orElseThrow(
-                () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")));
+                () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")),
+        plan.house().units());
   }
 
   static Plate voltage(Compilation plan, Optional<String> name) {

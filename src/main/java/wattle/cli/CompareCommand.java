@@ -22,7 +22,10 @@ import wattle.finding.Source;
 /** {@code compare}: what changed between two revisions, in the house and not in its lines. */
 @Command(
     name = "compare",
-    description = "Tells what changed between two revisions of a plan, in circuits and consequences.",
+    description = {
+      "Tells what changed between two revisions of a plan, in circuits and consequences.",
+      "Figures are in the units of the later plan; JSON names the unit of each, which does not depend on the plans.",
+    },
     mixinStandardHelpOptions = true,
     footer = {
       "",
@@ -187,9 +190,10 @@ final class CompareCommand implements Callable<Integer> {
       List<Drawing> drawings = paper.isGiven() ? paper.sheets(view, after.house()) : List.of(view.drawing());
       ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")), force);
     }
+    Comparison shown = comparison.shownIn(after.house().units());
     switch (format) {
-      case TEXT -> out.print(Changes.text(comparison));
-      case MD -> out.print(Changes.markdown(comparison, beforeName, afterName));
+      case TEXT -> out.print(Changes.text(shown));
+      case MD -> out.print(Changes.markdown(shown, beforeName, afterName));
       case JSON -> out.print(Changes.json(comparison, beforeName, afterName));
     }
     return comparison.isEmpty() ? ExitCode.FINE : ExitCode.FOUND;

@@ -14,6 +14,7 @@ import wattle.emit.figures.PlanFigures;
 import wattle.emit.table.SheetFigure;
 import wattle.finding.NearNames;
 import wattle.model.Trial;
+import wattle.quantity.UnitSystem;
 
 /** Which figures of a plan {@code explain} unfolds. */
 final class FigureOptions {
@@ -62,7 +63,8 @@ final class FigureOptions {
       throw new Failure("--figures lists them all and --figure unfolds one; give one of the two");
     }
     Compilation plan = input.compile(file);
-    PlanFigures figures = trial == null ? PlanFigures.of(plan) : PlanFigures.of(plan, trial(plan));
+    UnitSystem units = format == Format.JSON ? UnitSystem.METRIC : plan.house().units();
+    PlanFigures figures = trial == null ? PlanFigures.of(plan, units) : PlanFigures.of(plan, trial(plan), units);
     List<SheetFigure> wanted = list ? figures.all() : wanted(figures, file);
     PrintWriter out = spec.commandLine().getOut();
     if (format == Format.JSON) {

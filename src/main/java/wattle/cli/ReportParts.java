@@ -107,7 +107,7 @@ final class ReportParts {
             () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
             () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
             () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.library)), "boxes")),
-            () -> new Part(Group.ROOMS, "Materials", parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library))), "materials")),
+            () -> new Part(Group.ROOMS, "Materials", parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library), parts.house.units())), "materials")),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
 

@@ -51,7 +51,7 @@ final class TableCommand implements Callable<Integer> {
     BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))),
     ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))),
     UNSTATED(plan -> List.of(CoverageSheet.of(plan.coverage()))),
-    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library())))),
+    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library()), plan.house().units()))),
     WORKSHEET(plan -> List.of()),
     FAULTS(plan -> List.of(faults(plan)));
 

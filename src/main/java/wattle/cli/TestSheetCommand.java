@@ -62,7 +62,7 @@ final class TestSheetCommand implements Callable<Integer> {
     if (filled != null) {
       return compare(measurements, format, out, BesideFindings.report(plan, spec));
     }
-    List<Sheet> sheets = List.of(TestSheet.of(measurements));
+    List<Sheet> sheets = List.of(TestSheet.of(measurements, plan.house().units()));
     switch (format) {
       case TEXT -> output.write(SheetText.plain(sheets), out);
       case CSV -> output.write(SheetText.csv(sheets), out);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import wattle.finding.Finding;
+import wattle.quantity.UnitSystem;
 
 /**
  * Two revisions of a house compared. Things are matched by name; of those left over on both sides, by what they are: a
@@ -83,6 +84,15 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
                 is.own(), was.own(), name, was.properties().getOrDefault(name, ""), is.properties().getOrDefault(name, "")));
       }
     }
+  }
+
+  /**
+   * The same with its figures in other units, for people. What the plans state stays as each of them states it.
+   *
+   * @param units of the later revision, which is the one that is worked with
+   */
+  public Comparison shownIn(UnitSystem units) {
+    return new Comparison(changes, appeared, gone, consequences.shownIn(units), placements);
   }
 
   /** The comparison of the later revision with the earlier. */

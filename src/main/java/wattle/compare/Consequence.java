@@ -3,6 +3,7 @@ package wattle.compare;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.OptionalDouble;
+import wattle.quantity.UnitSystem;
 
 /**
  * A figure that is not the same in two revisions, or is known in only one of them.
@@ -11,7 +12,7 @@ import java.util.OptionalDouble;
  * @param formerly the thing as the earlier revision names it
  */
 public record Consequence(Measure measure, Thing formerly, Figure before, Figure after) {
-  /** Whether the two figures differ where they are shown. */
+  /** Whether two figures of a measure differ where they are shown. */
   static boolean differ(Measure measure, Figure before, Figure after) {
     if (before instanceof Figure.Known && after instanceof Figure.Known) {
       return shown(measure, before).getAsDouble() != shown(measure, after).getAsDouble();
@@ -47,6 +48,15 @@ public record Consequence(Measure measure, Thing formerly, Figure before, Figure
     return shownBefore().isPresent() && shownAfter().isPresent()
         ? OptionalDouble.of(rounded(shownAfter().getAsDouble() - shownBefore().getAsDouble(), measure.decimals()))
         : OptionalDouble.empty();
+  }
+
+  Consequence shownIn(UnitSystem units) {
+    return new Consequence(measure.shownIn(units), formerly, before, after);
+  }
+
+  /** Whether the two figures differ where they are shown. */
+  boolean differs() {
+    return differ(measure, before, after);
   }
 
   /** The same read from the later revision to the earlier. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import wattle.quantity.UnitSystem;
 
 /**
  * What the changes come to: the figures that differ. Both revisions are worked out whole, by the computations that the
@@ -69,6 +70,11 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps) {
   /** Whether no figure differs; what could not be compared in either revision is no difference. */
   public boolean isEmpty() {
     return figures.isEmpty();
+  }
+
+  /** What is a difference in one unit can round to none in another, and would be shown as one of nothing. */
+  Consequences shownIn(UnitSystem units) {
+    return new Consequences(figures.stream().map(c -> c.shownIn(units)).filter(Consequence::differs).toList(), gaps);
   }
 
   Consequences mirrored() {

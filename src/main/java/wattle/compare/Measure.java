@@ -2,6 +2,7 @@ package wattle.compare;
 
 import java.util.Comparator;
 import wattle.quantity.Unit;
+import wattle.quantity.UnitSystem;
 
 /**
  * Something of a house that has a figure.
@@ -48,6 +49,10 @@ public record Measure(Topic topic, Thing thing, int order, String words, Unit un
 
   Measure of(Thing other) {
     return new Measure(topic, other, order, words, unit, decimals);
+  }
+
+  Measure shownIn(UnitSystem units) {
+    return new Measure(topic, thing, order, words, units.shown(unit), decimals);
   }
 
   @Override

@@ -114,9 +114,10 @@ public record Derivation(
     return new Derivation(otherName, otherSymbol, value, basis, formula, inputs, sources, remark);
   }
 
-  /** The figure, where it is one. */
+  /** The figure, where it is one; of one in two units that for the reader. */
   public Optional<Quantity> quantity() {
-    return value instanceof Value.Amount amount ? Optional.of(amount.quantity()) : Optional.empty();
+    return value instanceof Value.Amount amount ? Optional.of(amount.quantity())
+        : value instanceof Value.Converted converted ? Optional.of(converted.read()) : Optional.empty();
   }
 
   /**

@@ -26,7 +26,7 @@ final class Substitution {
           inputs.stream()
               .filter(i -> !summed && i.symbol().equals(word))
               .findFirst()
-              .map(i -> inParentheses(i.value().text(), raised))
+              .map(i -> inParentheses(i.value().inFormula(), raised))
               .orElse(word));
       at = end;
     }

@@ -1,5 +1,6 @@
 package wattle.derivation;
 
+import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
 
@@ -10,6 +11,25 @@ public sealed interface Value {
     @Override
     public String text() {
       return quantity.toString();
+    }
+  }
+
+  /**
+   * One figure in two units: the one that a table has or a formula counts in, and the one that a reader thinks in.
+   *
+   * @param own as it was looked up or computed
+   * @param read the same for the reader
+   */
+  record Converted(Quantity own, Quantity read) implements Value {
+    @Override
+    public String text() {
+      return own + " = " + read;
+    }
+
+    /** Formulas with temperatures have constants in °C in them, and other figures stand beside them in the reader's units. */
+    @Override
+    public String inFormula() {
+      return (read.isLike(Dimension.TEMPERATURE) ? own : read).toString();
     }
   }
 
@@ -33,4 +53,9 @@ public sealed interface Value {
 
   /** As output shows it, with its unit. */
   String text();
+
+  /** As it stands in a formula for its symbol. */
+  default String inFormula() {
+    return text();
+  }
 }

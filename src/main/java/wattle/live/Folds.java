@@ -4,12 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.derivation.DerivationUnits;
 import wattle.emit.report.Unfolding;
+import wattle.quantity.UnitSystem;
 
 /** Figures that were shown, to be told one by one when a reader opens them: all of them at once would be most of a page. */
 final class Folds {
   private final List<Derivation> figures = new ArrayList<>();
   private final Unfolding unfolding = new Unfolding();
+  private final DerivationUnits units;
+
+  /** @param units in which figures are told */
+  Folds(UnitSystem units) {
+    this.units = new DerivationUnits(units);
+  }
 
   /** The empty place for how a figure was come by; pages ask for it by its number. */
   String place(Derivation figure) {
@@ -19,7 +27,7 @@ final class Folds {
 
   /** How a figure was come by; absent for a number that no figure has. */
   synchronized Optional<String> figure(int number) {
-    return number >= 0 && number < figures.size() ? Optional.of(unfolding.body(figures.get(number))) : Optional.empty();
+    return number >= 0 && number < figures.size() ? Optional.of(unfolding.body(units.shown(figures.get(number)))) : Optional.empty();
   }
 
   /** A step that was linked to in what was told before. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetHtml;
+import wattle.emit.table.SheetUnits;
 import wattle.emit.text.Json;
 import wattle.emit.trial.TrialSheets;
 import wattle.model.Branch;
@@ -27,7 +28,7 @@ record Look(Folds folds, String json) {
     House house = version.shown().house();
     Optional<Branch> branch = branch(house, situation, asked);
     Optional<Panel> panel = panel(house, branch, asked);
-    Folds folds = new Folds();
+    Folds folds = new Folds(house.units());
     ObjectNode root = Json.object().put("look", number).put("version", version.number()).put("title", version.title());
     ArrayNode events = root.putArray("events");
     situation.lines().forEach(l -> events.add(l.text()));
@@ -62,7 +63,8 @@ record Look(Folds folds, String json) {
   }
 
   private static String figures(Situation situation, Folds folds, boolean everyRow) {
-    List<Sheet> sheets = TrialSheets.of(situation.result(), "What was clicked", everyRow ? Integer.MAX_VALUE : ROWS);
+    List<Sheet> sheets =
+        SheetUnits.shown(TrialSheets.of(situation.result(), "What was clicked", everyRow ? Integer.MAX_VALUE : ROWS), situation.plan().house().units());
     StringBuilder out = new StringBuilder();
     sheets.forEach(s -> out.append(SheetHtml.render(s, folds::place)));
     return out.toString();

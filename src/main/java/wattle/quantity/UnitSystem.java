@@ -7,8 +7,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * In which units lengths, areas, volumes and temperatures are shown to people. Sizes of wire stay as the trade has them, and
- * what a plan states is shown as it states it; this is for what was computed.
+ * In which units lengths, areas, volumes, temperatures and what is measured for each length or area are shown to people. Sizes
+ * of wire stay as the trade has them, and what a plan states is shown as it states it; this is for what was computed.
  */
 public enum UnitSystem {
   /** As the computations have it: metres, and what the tables of a code are in. */
@@ -20,7 +20,8 @@ public enum UnitSystem {
       Map.of(
           Units.METRE.symbol(), Units.FOOT, Units.MILLIMETRE.symbol(), Units.INCH, Units.SQUARE_METRE.symbol(), Units.SQUARE_FOOT,
           Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
-          Units.find("W/ft").orElseThrow());
+          Units.find("W/ft").orElseThrow(), Units.OHM_PER_KILOMETRE.symbol(), Units.find("Ω/kft").orElseThrow(), "VA/m²",
+          Units.find("VA/ft2").orElseThrow());
 
   private static final Set<String> CUSTOMARY_SYMBOLS =
       CUSTOMARY_FOR.values().stream().map(Unit::symbol).collect(Collectors.toUnmodifiableSet());
@@ -42,6 +43,12 @@ public enum UnitSystem {
   /** The unit in which what is in that unit is shown. */
   public Unit shown(Unit unit) {
     return this == METRIC ? unit : Optional.ofNullable(CUSTOMARY_FOR.get(unit.symbol())).orElse(unit);
+  }
+
+  /** As words beside a figure tell what codes and the trade know by one unit: {@code 75 °C}, to readers of others {@code 75 °C (167 °F)}. */
+  public String known(Quantity quantity) {
+    Quantity read = shown(quantity);
+    return read.equals(quantity) ? quantity.toString() : quantity + " (" + read + ")";
   }
 
   /** The same quantity in the unit in which it is shown. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.derivation.Derivation;
+import wattle.derivation.DerivationUnits;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
@@ -15,6 +16,7 @@ import wattle.model.Panel;
 import wattle.model.Section;
 import wattle.model.Wire;
 import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
 /** What a branch is made of, what it carries, and what its weakest run may carry, step by step. */
@@ -26,7 +28,7 @@ final class BranchPage {
     Page page = new Page().title("branch " + branch.name(), branch.label().orElse(""));
     List<Breaker> breakers = breakers(branch, house);
     breakers.forEach(b -> page.line(BreakerLine.of(b)));
-    page.line(made(branch));
+    page.line(made(branch, house.units()));
     Optional<Panel> panel = branch.panel().map(house.panels()::get);
     panel.ifPresent(p -> page.line(ThingPages.loads(analysis.derived().loads().branch(branch.name()), p.system())));
     analysis
@@ -36,7 +38,7 @@ final class BranchPage {
     weakest(branch, breakers, analysis.derived().conductors())
         .ifPresent(
             run -> {
-              page.line("least ampacity, on the run to " + run.to + ":").chain(run.ampacity);
+              page.line("least ampacity, on the run to " + run.to + ":").chain(new DerivationUnits(house.units()).shown(run.ampacity));
               page.caution();
             });
     return page;
@@ -47,12 +49,12 @@ final class BranchPage {
     return ids.stream().flatMap(id -> house.breaker(id).stream()).toList();
   }
 
-  private static String made(Branch branch) {
+  private static String made(Branch branch, UnitSystem units) {
     double metres = branch.sections().stream().flatMap(s -> s.length().stream()).mapToDouble(Quantity::si).sum();
     int boxes = branch.points().size() - 1;
     List<String> wirings = branch.sections().stream().map(s -> s.wiring().text()).distinct().toList();
     return String.join(", ", wirings) + "; " + boxes + (boxes == 1 ? " box, " : " boxes, ")
-        + Quantity.of(metres, Units.METRE) + (branch.sections().stream().anyMatch(s -> s.length().isEmpty()) ? " so far" : "");
+        + units.shown(Quantity.of(metres, Units.METRE)) + (branch.sections().stream().anyMatch(s -> s.length().isEmpty()) ? " so far" : "");
   }
 
   private record Run(String to, Derivation ampacity) {}

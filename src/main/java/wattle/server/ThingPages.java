@@ -17,6 +17,8 @@ import wattle.model.Panel;
 import wattle.model.Raceway;
 import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /** What there is to know of a thing with a name; of a rule, {@link RulePages} tells. */
 final class ThingPages {
@@ -51,10 +53,10 @@ final class ThingPages {
           Optional.ofNullable(house.trials().get(name))
               .map(t -> new Page().title("trial " + name, t.label().orElse("")).line(t.events().size() + (t.events().size() == 1 ? " event" : " events")));
       case PART -> library.part(name).map(ThingPages::part);
-      case CABLE -> library.cable(name).map(ThingPages::cable);
+      case CABLE -> library.cable(name).map(c -> cable(c, house.units()));
       case TABLE ->
           library.table(name).map(t -> new Page().title("table " + name, "").line(t.citations().toString()));
-      case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, l.value().toString()));
+      case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, house.units().known(l.value())));
       case PACK -> Optional.ofNullable(library.packs().get(name)).map(t -> new Page().title("pack " + name, t));
       case RULE -> throw new AssertionError("RulePages");
       case PATTERN, PLACEMENT, PARAMETER -> throw new AssertionError("PatternPages");
@@ -147,12 +149,12 @@ final class ThingPages {
     return page;
   }
 
-  private static Page cable(CableKind cable) {
+  private static Page cable(CableKind cable, UnitSystem units) {
     Page page = new Page().title(cable.name(), cable.label());
     page.line(
-        cable.metal().word() + ", insulation good for " + Quantity.plain(cable.insulationCelsius(), 3) + " °C"
+        cable.metal().word() + ", insulation good for " + units.known(Quantity.of(cable.insulationCelsius(), Units.CELSIUS))
             + (cable.ampacityCelsius() < cable.insulationCelsius()
-                ? ", held to the " + Quantity.plain(cable.ampacityCelsius(), 3) + " °C ampacities"
+                ? ", held to the " + units.known(Quantity.of(cable.ampacityCelsius(), Units.CELSIUS)) + " ampacities"
                 : ""));
     return page.line(cable.places().isEmpty() ? "" : "for places that are " + cable.places().stream().sorted().collect(Collectors.joining(", ")));
   }

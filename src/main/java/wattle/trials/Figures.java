@@ -198,7 +198,7 @@ final class Figures {
     Derivation celsius =
         Derivation.assumed("temperature of the conductor", "T", Quantity.of(WireImpedance.CELSIUS, Units.CELSIUS));
     List<Derivation> inputs = new ArrayList<>();
-    c.impedance().each().ifPresent(e -> inputs.add(e.resistance().at(celsius).named("resistance of each metre", "r")));
+    c.impedance().each().ifPresent(e -> inputs.add(e.resistance().at(celsius).named("resistance for its length", "r")));
     inputs.add(length);
     return new Derivation(
         "resistance of " + c.impedance().wire().size() + " " + c.impedance().wire().metal().word(), "R",

@@ -361,7 +361,7 @@ public final class TrialResult {
   /** What a reader must know to judge the figures. */
   public List<String> notes() {
     List<String> notes = new ArrayList<>();
-    notes.add("Conductors at 75 °C. Switches are on unless an event says otherwise; the figures are those before any breaker opens.");
+    notes.add("Conductors at " + WireImpedance.temperature(house.units()) + ". Switches are on unless an event says otherwise; the figures are those before any breaker opens.");
     long open =
         house.branches().values().stream().map(Branch::sections).flatMap(List::stream).filter(s -> s.length().isEmpty()).count();
     if (open > 0) {

@@ -7,6 +7,9 @@ import wattle.conductors.Resistance;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.network.Complex;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /**
  * One wire of a run: for each metre, and for all of it.
@@ -17,6 +20,11 @@ import wattle.network.Complex;
 record WireImpedance(Wire wire, double metres, double hertz, Optional<Impedance> each, Complex ohms) {
   /** Conductors are taken as warm as the tables have them. */
   static final double CELSIUS = Resistance.TABLE_CELSIUS;
+
+  /** The same in words. */
+  static String temperature(UnitSystem units) {
+    return units.known(Quantity.of(CELSIUS, Units.CELSIUS));
+  }
 
   static WireImpedance of(Impedances impedances, Wire wire, Wiring wiring, double metres, double hertz) {
     Optional<Impedance> each = impedances.of(wire, wiring);

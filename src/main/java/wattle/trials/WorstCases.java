@@ -40,6 +40,11 @@ public final class WorstCases {
     this.library = library;
   }
 
+  /** That of the conductors where the voltage is worked out, in words. */
+  public String temperature() {
+    return WireImpedance.temperature(house.units());
+  }
+
   /**
    * The neutral that two or more hots return on.
    *

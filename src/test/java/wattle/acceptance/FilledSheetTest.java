@@ -17,6 +17,7 @@ import wattle.emit.table.SheetText;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.quantity.UnitSystem;
 
 /** A sheet goes out, is filled in, and comes back. */
 class FilledSheetTest {
@@ -45,7 +46,7 @@ class FilledSheetTest {
 
   /** The sheet as it goes out, its reading column filled. */
   private static String filled(Map<String, String> instead) {
-    List<String> lines = new ArrayList<>(SheetText.csv(List.of(TestSheet.of(WORKSHOP))).lines().toList());
+    List<String> lines = new ArrayList<>(SheetText.csv(List.of(TestSheet.of(WORKSHOP, UnitSystem.METRIC))).lines().toList());
     for (int i = 1; i < lines.size(); i++) {
       String key = lines.get(i).substring(0, lines.get(i).indexOf(','));
       String reading = instead.getOrDefault(key, good(measurement(key)));

@@ -13,6 +13,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class QuantityTest {
   private static Quantity of(double value, String unit) {
@@ -33,6 +35,29 @@ class QuantityTest {
     assertThat(of(-0.0, "A")).hasToString("0 A");
     assertThat(Quantity.of(6, Units.ONE)).hasToString("6");
     assertThat(of(9.99999, "A")).hasToString("10 A");
+  }
+
+  /** Factors of NIST SP 811 (2008) Appendix B.8, all of them exact but that of the cubic inch, which is given to seven digits. */
+  @ParameterizedTest
+  @CsvSource({"ft, m, 0.3048", "in, m, 0.0254", "ft2, m2, 0.09290304", "in3, cm3, 16.38706", "W/m, W/ft, 0.3048", "ohm/kft, ohm/km, 3.280839895"})
+  void customaryUnitsHaveTheirPublishedFactors(String customary, String metric, double factor) {
+    assertThat(of(1, customary).in(Units.find(metric).orElseThrow())).isCloseTo(factor, within(5e-7 * factor));
+    assertThat(Units.FOOT.factor()).isEqualTo(0.3048);
+  }
+
+  /** NIST SP 811 (2008) Appendix B.8: t/°C = (t/°F − 32)/1.8; water freezes at 32 °F and boils at 212 °F, and the scales meet at −40. */
+  @ParameterizedTest
+  @CsvSource({"-40, -40", "0, 32", "20, 68", "30, 86", "60, 140", "75, 167", "90, 194", "100, 212"})
+  void fahrenheitIsThePublishedFormula(double celsius, double fahrenheit) {
+    assertThat(UnitSystem.CUSTOMARY.shown(of(celsius, "degC")).value()).isCloseTo(1.8 * celsius + 32, within(1e-9)).isCloseTo(fahrenheit, within(1e-9));
+    assertThat(UnitSystem.METRIC.shown(of(celsius, "degC")).value()).isEqualTo(of(celsius, "degC").value());
+  }
+
+  @Test
+  void whatIsKnownByOneUnitIsToldInTheOtherToo() {
+    assertThat(UnitSystem.CUSTOMARY.known(of(75, "degC"))).isEqualTo("75 °C (167 °F)");
+    assertThat(UnitSystem.METRIC.known(of(75, "degC"))).isEqualTo("75 °C");
+    assertThat(UnitSystem.CUSTOMARY.known(of(15, "A"))).isEqualTo("15 A");
   }
 
   @Test

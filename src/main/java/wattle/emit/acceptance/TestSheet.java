@@ -7,6 +7,9 @@ import wattle.emit.table.Cell;
 import wattle.emit.table.Column;
 import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /** The measurements as a table; its CSV is what is filled in and read back. */
 public final class TestSheet {
@@ -26,7 +29,8 @@ public final class TestSheet {
 
   private TestSheet() {}
 
-  public static Sheet of(List<Measurement> measurements) {
+  /** @param units of the plan, for the temperature at which loops are expected */
+  public static Sheet of(List<Measurement> measurements, UnitSystem units) {
     List<Row> rows = new ArrayList<>();
     for (Measurement m : measurements) {
       rows.add(
@@ -39,6 +43,6 @@ public final class TestSheet {
         "tests", "Measurements after the work", COLUMNS, rows,
         List.of(
             "Continuity and insulation are measured dead: open, lock, prove dead first. Voltage, polarity and trips are measured live, by somebody who may.",
-            "Loops are expected at 20 °C; voltages with nothing drawing, from the solved network. The adopted local code and a licensed person decide."));
+            "Loops are expected at " + units.known(Quantity.of(20, Units.CELSIUS)) + "; voltages with nothing drawing, from the solved network. The adopted local code and a licensed person decide."));
   }
 }

@@ -14,12 +14,14 @@ import wattle.emit.schedule.PanelSchedule;
 import wattle.emit.schedule.RunSchedule;
 import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetFigure;
+import wattle.emit.table.SheetUnits;
 import wattle.emit.trial.TrialSheets;
 import wattle.emit.trial.WorstCaseSheets;
 import wattle.emit.worksheet.WorksheetSheets;
 import wattle.faults.Faults;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Trial;
+import wattle.quantity.UnitSystem;
 import wattle.trials.Trials;
 import wattle.trials.WorstCases;
 import wattle.worksheet.HouseInputs;
@@ -29,16 +31,22 @@ import wattle.worksheet.HouseWorksheets;
 public final class PlanFigures {
   private final Compilation plan;
   private final Optional<Faults> faults;
+  private final UnitSystem units;
   private final List<SheetFigure> figures;
 
-  private PlanFigures(Compilation plan, Optional<Faults> faults, List<Sheet> sheets) {
+  private PlanFigures(Compilation plan, Optional<Faults> faults, UnitSystem units, List<Sheet> sheets) {
     this.plan = plan;
     this.faults = faults;
-    figures = SheetFigure.of(sheets);
+    this.units = units;
+    figures = SheetFigure.of(SheetUnits.shown(sheets, units));
   }
 
-  /** Of the tables. */
-  public static PlanFigures of(Compilation plan) {
+  /**
+   * Of the tables.
+   *
+   * @param units in which they are shown: for people those of the plan
+   */
+  public static PlanFigures of(Compilation plan, UnitSystem units) {
     Conductors conductors = Conductors.of(plan.house(), plan.library());
     ConnectedLoads loads = ConnectedLoads.of(plan.house());
     WorstCases worst = new WorstCases(plan.house(), plan.library());
@@ -53,14 +61,14 @@ public final class PlanFigures {
     sheets.addAll(PanelSchedule.of(plan.house(), loads));
     sheets.add(BoxSchedule.of(plan.house(), plan.library()));
     sheets.addAll(worksheets(plan));
-    return new PlanFigures(plan, Optional.of(faults), sheets);
+    return new PlanFigures(plan, Optional.of(faults), units, sheets);
   }
 
-  /** Of one of the plan's trials. */
-  public static PlanFigures of(Compilation plan, Trial trial) {
+  /** The same of one of the plan's trials. */
+  public static PlanFigures of(Compilation plan, Trial trial, UnitSystem units) {
     String title = trial.label().orElse(trial.name());
     return new PlanFigures(
-        plan, Optional.empty(),
+        plan, Optional.empty(), units,
         TrialSheets.of(new Trials(plan.house(), plan.library()).run(trial).value(), title, Integer.MAX_VALUE));
   }
 
@@ -107,7 +115,7 @@ public final class PlanFigures {
       return found;
     }
     List<SheetFigure> whole =
-        SheetFigure.of(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)));
+        SheetFigure.of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)), units));
     return found.stream()
         .map(f -> f.derivation().isPresent() ? f : whole.stream().filter(w -> w.name().equals(f.name())).findFirst().orElse(f))
         .toList();

@@ -11,6 +11,7 @@ import wattle.emit.document.Page;
 import wattle.emit.table.Sheet;
 import wattle.emit.table.SheetHtml;
 import wattle.emit.table.SheetSources;
+import wattle.emit.table.SheetUnits;
 import wattle.finding.Citation;
 import wattle.model.House;
 import wattle.rules.Coverage;
@@ -42,9 +43,9 @@ public final class PermitPage {
     this.coverage = coverage;
     this.plan = plan;
     this.house = plan.house();
-    this.worksheets = List.copyOf(worksheets);
+    this.worksheets = SheetUnits.shown(worksheets, house.units());
     this.objections = List.copyOf(objections);
-    this.panels = List.copyOf(panels);
+    this.panels = SheetUnits.shown(panels, house.units());
   }
 
   /** @param paper {@code letter} or {@code A4} */

@@ -15,6 +15,8 @@ import wattle.emit.drawing.Sketch;
 import wattle.emit.schedule.BreakerText;
 import wattle.faults.TimeCurrent;
 import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /**
  * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor stands, and
@@ -34,12 +36,14 @@ public final class TripPlot {
   static final String BY_AXES = "as on the axes";
 
   private final TimeCurrent study;
+  private final UnitSystem units;
   private final Sketch sketch = new Sketch();
   private final LogScale amperes;
   private final LogScale seconds = new LogScale(SHORTEST, LONGEST, HIGH, 0);
 
-  private TripPlot(TimeCurrent study) {
+  private TripPlot(TimeCurrent study, UnitSystem units) {
     this.study = study;
+    this.units = units;
     double most = study.boxes().stream().mapToDouble(TimeCurrent.Box::mostAmperes).max().orElse(0);
     double least = study.boxes().stream().mapToDouble(TimeCurrent.Box::leastAmperes).min().orElse(Double.MAX_VALUE);
     double rating = study.curve().rating();
@@ -49,13 +53,13 @@ public final class TripPlot {
             LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
   }
 
-  public static Drawing of(TimeCurrent study) {
-    return plate(study).drawing();
+  public static Drawing of(TimeCurrent study, UnitSystem units) {
+    return plate(study, units).drawing();
   }
 
   /** The plot for sheets. */
-  public static Plate plate(TimeCurrent study) {
-    return new TripPlot(study).plate();
+  public static Plate plate(TimeCurrent study, UnitSystem units) {
+    return new TripPlot(study, units).plate();
   }
 
   private Plate plate() {
@@ -188,7 +192,7 @@ public final class TripPlot {
         items,
         List.of(
             "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
-            "Bolted faults, conductors from 20 °C to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
+            "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS)) + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
             "The maker's own curve, the local code and a licensed person decide."));
   }
 

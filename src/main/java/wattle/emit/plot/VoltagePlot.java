@@ -35,12 +35,14 @@ public final class VoltagePlot {
   private final Optional<Double> branchLimit;
   private final Optional<Double> wholeLimit;
   private final Sketch sketch = new Sketch();
+  private final UnitSystem units;
   private final Unit unit;
   private final LinearScale distances;
   private final LinearScale fall;
 
   private VoltagePlot(VoltageProfile profile, Library library, UnitSystem units) {
     this.profile = profile;
+    this.units = units;
     unit = units.shown(Units.METRE);
     branchLimit = limit(library, "voltage-fall-branch").map(l -> 1 - profile.stops().get(0).fullLoad() + l);
     wholeLimit = limit(library, "voltage-fall-whole");
@@ -154,7 +156,7 @@ public final class VoltagePlot {
               "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole));
     }
     return new Legend(
-        items, List.of("Conductors at 75 °C, nominal voltage where the service run begins. Advice, no rule; the local code decides."));
+        items, List.of("Conductors at " + units.known(Quantity.of(75, Units.CELSIUS)) + ", nominal voltage where the service run begins. Advice, no rule; the local code decides."));
   }
 
   private static String percent(double share) {

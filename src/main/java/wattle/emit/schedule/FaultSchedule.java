@@ -24,6 +24,9 @@ import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
 
 /** What a fault can drive at every panel and box, how long its breaker may take, and what the conductors stand. */
 public final class FaultSchedule {
@@ -78,12 +81,12 @@ public final class FaultSchedule {
         rows.add(schedule.row("branch", branch.name(), points.get(i), breaker, panel.orElseThrow(), i));
       }
     }
-    return new Sheet("faults", "Fault currents", COLUMNS, rows, notes());
+    return new Sheet("faults", "Fault currents", COLUMNS, rows, notes(house.units()));
   }
 
-  private static List<String> notes() {
+  private static List<String> notes(UnitSystem units) {
     return List.of(
-        "Bolted faults. Most: conductors at 20 °C; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
+        "Bolted faults. Most: conductors at " + units.known(Quantity.of(20, Units.CELSIUS)) + "; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
             + " or a length or the source is not stated.",
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
             + " maker's let-through decides, and must not be above what the weakest conductor stands.",

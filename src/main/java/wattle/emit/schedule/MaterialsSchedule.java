@@ -9,6 +9,7 @@ import wattle.emit.table.Row;
 import wattle.emit.table.Sheet;
 import wattle.materials.Material;
 import wattle.materials.Materials;
+import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
 /** What to buy: one row a thing. */
@@ -27,7 +28,8 @@ public final class MaterialsSchedule {
 
   private MaterialsSchedule() {}
 
-  public static Sheet of(Materials materials) {
+  /** @param units in which the notes tell lengths */
+  public static Sheet of(Materials materials, UnitSystem units) {
     List<Row> rows = new ArrayList<>();
     for (Material item : materials.items()) {
       rows.add(
@@ -39,7 +41,7 @@ public final class MaterialsSchedule {
               item.inMetres() ? Cell.of(item.amount() / METRES_PER_FOOT) : Cell.BLANK,
               Cell.of(places(item.places()))));
     }
-    return new Sheet("materials", "Materials to buy", COLUMNS, rows, notes(materials));
+    return new Sheet("materials", "Materials to buy", COLUMNS, rows, notes(materials, units));
   }
 
   /** Enough to find them; a long list of boxes would hide the column beside it. */
@@ -49,23 +51,23 @@ public final class MaterialsSchedule {
         : String.join(", ", places.subList(0, MOST_PLACES)) + " and " + (places.size() - MOST_PLACES) + " more";
   }
 
-  private static List<String> notes(Materials materials) {
+  private static List<String> notes(Materials materials, UnitSystem units) {
     List<String> notes = new ArrayList<>();
     materials.items().stream()
         .flatMap(m -> m.derivation().stream())
         .findFirst()
-        .ifPresent(d -> notes.add("Lengths to buy: " + d.formula() + "; " + slack(d) + " (common practice; a limit of the plan's own stands instead)."));
+        .ifPresent(d -> notes.add("Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own stands instead)."));
     notes.add("Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan implies; fastenings are not counted.");
     materials.open().forEach(o -> notes.add("Open: " + o + "."));
     return notes;
   }
 
-  private static String slack(Derivation length) {
+  private static String slack(Derivation length, UnitSystem units) {
     return String.join(
         ", ",
         length.inputs().stream()
             .filter(i -> List.of("s_b", "s_p", "w").contains(i.symbol()))
-            .map(i -> i.symbol() + " = " + i.quantity().map(q -> q.isLike(wattle.quantity.Dimension.NONE) ? q.shownIn(Units.PERCENT) : q).orElseThrow() + " " + i.name().toLowerCase(java.util.Locale.ROOT))
+            .map(i -> i.symbol() + " = " + i.quantity().map(q -> q.isLike(wattle.quantity.Dimension.NONE) ? q.shownIn(Units.PERCENT) : units.shown(q)).orElseThrow() + " " + i.name().toLowerCase(java.util.Locale.ROOT))
             .toList());
   }
 }

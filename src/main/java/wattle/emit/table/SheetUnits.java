@@ -1,8 +1,9 @@
 package wattle.emit.table;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import wattle.derivation.DerivationUnits;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
 import wattle.quantity.UnitSystem;
@@ -20,41 +21,41 @@ public final class SheetUnits {
     return sheets.stream().map(s -> shown(s, units)).toList();
   }
 
-  /** The same table; a column stays where another has its figures in the other unit already. */
+  /** The same table, and how its figures were come by. Of two columns that are alike but for the unit, one is left. */
   public static Sheet shown(Sheet sheet, UnitSystem units) {
-    List<Optional<Unit>> from = sheet.columns().stream().map(c -> converted(c, sheet, units)).toList();
-    if (from.stream().allMatch(Optional::isEmpty)) {
+    if (units == UnitSystem.METRIC) {
       return sheet;
     }
-    List<Column> columns = new ArrayList<>();
-    for (int c = 0; c < from.size(); c++) {
-      Column column = sheet.columns().get(c);
-      String unit = from.get(c).map(u -> units.shown(u).symbol()).orElse(column.unit());
-      columns.add(new Column(column.key(), column.title(), unit, column.decimals(), column.naming()));
+    DerivationUnits steps = new DerivationUnits(units);
+    List<Column> columns = sheet.columns();
+    List<Integer> kept = IntStream.range(0, columns.size()).filter(c -> !isTwin(columns.get(c), columns, units)).boxed().toList();
+    List<Row> rows =
+        sheet.rows().stream()
+            .map(r -> new Row(kept.stream().map(c -> shown(r.cells().get(c), columns.get(c), units, steps)).toList(), r.sum(), r.subject()))
+            .toList();
+    return new Sheet(sheet.name(), sheet.title(), kept.stream().map(c -> shown(columns.get(c), units)).toList(), rows, sheet.notes());
+  }
+
+  /** Whether another column has the same figures, and will be shown in the unit of this one. */
+  private static boolean isTwin(Column column, List<Column> columns, UnitSystem units) {
+    return columns.stream()
+        .anyMatch(c -> c.title().equals(column.title()) && converted(c, units).filter(u -> units.shown(u).symbol().equals(column.unit())).isPresent());
+  }
+
+  private static Optional<Unit> converted(Column column, UnitSystem units) {
+    return Optional.of(column.unit()).filter(s -> !s.isEmpty()).flatMap(Units::find).filter(u -> !units.shown(u).equals(u));
+  }
+
+  private static Column shown(Column column, UnitSystem units) {
+    String unit = converted(column, units).map(u -> units.shown(u).symbol()).orElse(column.unit());
+    return new Column(column.key(), column.title(), unit, column.decimals(), column.naming());
+  }
+
+  private static Cell shown(Cell cell, Column column, UnitSystem units, DerivationUnits steps) {
+    if (!(cell instanceof Cell.Figure figure)) {
+      return cell;
     }
-    List<Row> rows = sheet.rows().stream().map(r -> new Row(cells(r, from, units), r.sum(), r.subject())).toList();
-    return new Sheet(sheet.name(), sheet.title(), columns, rows, sheet.notes());
-  }
-
-  private static Optional<Unit> converted(Column column, Sheet sheet, UnitSystem units) {
-    return Optional.of(column.unit())
-        .filter(symbol -> !symbol.isEmpty())
-        .flatMap(Units::find)
-        .filter(unit -> !units.shown(unit).equals(unit))
-        .filter(unit -> sheet.columns().stream().noneMatch(c -> c.title().equals(column.title()) && c.unit().equals(units.shown(unit).symbol())));
-  }
-
-  private static List<Cell> cells(Row row, List<Optional<Unit>> from, UnitSystem units) {
-    List<Cell> cells = new ArrayList<>();
-    for (int c = 0; c < from.size(); c++) {
-      Cell cell = row.cells().get(c);
-      boolean changes = from.get(c).isPresent() && cell instanceof Cell.Figure;
-      cells.add(changes ? in(units, (Cell.Figure) cell, from.get(c).get()) : cell);
-    }
-    return cells;
-  }
-
-  private static Cell in(UnitSystem units, Cell.Figure figure, Unit unit) {
-    return new Cell.Figure(units.shown(Quantity.of(figure.value(), unit)).value(), figure.derivation());
+    double value = converted(column, units).map(u -> units.shown(Quantity.of(figure.value(), u)).value()).orElse(figure.value());
+    return new Cell.Figure(value, figure.derivation().map(steps::shown));
   }
 }

@@ -40,7 +40,7 @@ public final class WorstCaseSheets {
         List.of(
             "At full load: the whole rating of the breaker drawn at that outlet, power factor 1, nothing else on; from the"
                 + " beginning of the service run. At stated loads: every stated load on at once, source included.",
-            "Conductors at 75 °C. " + AID));
+            "Conductors at " + worst.temperature() + ". " + AID));
   }
 
   public static Sheet neutrals(WorstCases worst) {

@@ -21,6 +21,7 @@ import wattle.derivation.Value;
 import wattle.emit.table.SheetFigure;
 import wattle.finding.Source;
 import wattle.golden.Golden;
+import wattle.quantity.UnitSystem;
 
 /** Every figure of every table has a name and unfolds down to what is stated, assumed or looked up. */
 class PlanFiguresTest {
@@ -39,8 +40,8 @@ class PlanFiguresTest {
   }
 
   private static List<PlanFigures> all(Compilation plan) {
-    List<PlanFigures> all = new ArrayList<>(List.of(PlanFigures.of(plan)));
-    plan.house().trials().values().forEach(t -> all.add(PlanFigures.of(plan, t)));
+    List<PlanFigures> all = new ArrayList<>(List.of(PlanFigures.of(plan, UnitSystem.METRIC)));
+    plan.house().trials().values().forEach(t -> all.add(PlanFigures.of(plan, t, UnitSystem.METRIC)));
     return all;
   }
 
@@ -56,6 +57,22 @@ class PlanFiguresTest {
                     figures.all().forEach(f -> check(f.derivation().orElseThrow(() -> new AssertionError(f.name() + " does not unfold"))));
                   }
                 }));
+  }
+
+  /** In feet the sums come out as they do in metres, which they would not if a length had changed and what is measured for it had not. */
+  @Test
+  void figuresInFeetComeOutTheSame() {
+    Compilation plan = compile(Path.of("src/test/resources/units/quarry-rise.wattle"));
+    List<SheetFigure> feet = PlanFigures.of(plan, UnitSystem.CUSTOMARY).all();
+    List<SheetFigure> metres = PlanFigures.of(plan, UnitSystem.METRIC).all();
+    assertThat(feet).hasSameSizeAs(metres).hasSizeGreaterThan(100);
+    for (int i = 0; i < feet.size(); i++) {
+      Derivation shown = feet.get(i).derivation().orElseThrow();
+      check(shown);
+      assertThat(shown.si()).as(shown.toString()).isCloseTo(metres.get(i).derivation().orElseThrow().si(), within(1e-9 * Math.max(1, Math.abs(shown.si()))));
+      assertThat(feet.get(i).name()).isEqualTo(metres.get(i).name());
+    }
+    assertThat(feet).anySatisfy(f -> assertThat(f.shown()).endsWith(" ft")).anySatisfy(f -> assertThat(f.shown()).endsWith(" °F"));
   }
 
   private static void check(Derivation figure) {
@@ -89,12 +106,12 @@ class PlanFiguresTest {
   }
 
   private static Optional<Derivation> input(Derivation figure, String symbol) {
-    return figure.inputs().stream().filter(i -> i.symbol().equals(symbol) && i.value() instanceof Value.Amount).findFirst();
+    return figure.inputs().stream().filter(i -> i.symbol().equals(symbol) && (i.value() instanceof Value.Amount || i.value() instanceof Value.Converted)).findFirst();
   }
 
   @Test
   void everyNameFindsItsFigure() {
-    PlanFigures figures = PlanFigures.of(compile(Path.of("examples/alder-court/house.wattle")));
+    PlanFigures figures = PlanFigures.of(compile(Path.of("examples/alder-court/house.wattle")), UnitSystem.METRIC);
     // Every tenth: to find one goes through all of them.
     for (int i = 0; i < figures.all().size(); i += 10) {
       SheetFigure figure = figures.all().get(i);
@@ -104,7 +121,7 @@ class PlanFiguresTest {
 
   @Test
   void wordsInOrderFindFigures() {
-    PlanFigures figures = PlanFigures.of(compile(Path.of("examples/alder-court/house.wattle")));
+    PlanFigures figures = PlanFigures.of(compile(Path.of("examples/alder-court/house.wattle")), UnitSystem.METRIC);
     assertThat(figures.find("voltage kitchen.c1 full load")).extracting(SheetFigure::name)
         .contains("voltage of kitchen.c1.upper at full load", "voltage of kitchen.c1.lower at full load")
         .noneMatch(n -> n.contains("stated"));
@@ -129,7 +146,7 @@ class PlanFiguresTest {
         "plan \"Long\" use code us-2023\nservice main 120/240 V 100 A { source available 10 kA }\n"
             + "panel P from main { bus 100 A slots 12 bonded main breaker 100 A 22 kA\n 1 15 A far }\n"
             + "branch far by 14/2 NM-B { " + way + " }\nroom r {" + boxes + " }\n";
-    PlanFigures figures = PlanFigures.of(new Compiler(SourceReader.FROM_DISK).compile(new Source("long.wattle", text), Path.of("long.wattle")));
+    PlanFigures figures = PlanFigures.of(new Compiler(SourceReader.FROM_DISK).compile(new Source("long.wattle", text), Path.of("long.wattle")), UnitSystem.METRIC);
     SheetFigure last = figures.find("fault current of r.b129 line to neutral at most").get(0);
     assertThat(figures.all()).filteredOn(f -> f.name().equals(last.name())).allMatch(f -> f.derivation().isEmpty());
     Derivation at = last.derivation().orElseThrow();

@@ -116,7 +116,7 @@ class SheetsTest {
           for (Branch branch : plan.house().branches().values()) {
             check(BranchWiring.view(plan.house(), branch));
             DrawingChecks.check(BranchWiring.of(plan.house(), branch, BranchWiring.USUAL_WIDTH).drawing());
-            TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s)));
+            TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s, plan.house().units())));
             VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library(), plan.house().units())));
           }
         }));

@@ -22,6 +22,7 @@ import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
 import wattle.finding.Source;
 import wattle.model.Branch;
+import wattle.quantity.UnitSystem;
 
 class TripPlotTest {
   private static final Compilation ALDER_COURT = example("alder-court");
@@ -51,7 +52,7 @@ class TripPlotTest {
           DynamicTest.dynamicTest(
               branch.name(),
               () -> {
-                Drawing drawing = TripPlot.of(study(ALDER_COURT, branch.name()).orElseThrow());
+                Drawing drawing = TripPlot.of(study(ALDER_COURT, branch.name()).orElseThrow(), UnitSystem.METRIC);
                 DrawingChecks.check(drawing);
                 DrawingChecks.xml(DrawingSvg.document(drawing));
               }));
@@ -83,10 +84,10 @@ class TripPlotTest {
         """
             .formatted(chain, boxes);
     Compilation compiled = compile(plan);
-    Drawing drawing = TripPlot.of(study(compiled, "long").orElseThrow());
+    Drawing drawing = TripPlot.of(study(compiled, "long").orElseThrow(), UnitSystem.METRIC);
     DrawingChecks.check(drawing);
     assertThat(texts(drawing)).anyMatch(t -> t.contains("24 more boxes"));
-    Drawing open = TripPlot.of(study(compiled, "open").orElseThrow());
+    Drawing open = TripPlot.of(study(compiled, "open").orElseThrow(), UnitSystem.METRIC);
     DrawingChecks.check(open);
     assertThat(texts(open)).contains("No fault current is known");
   }
@@ -99,7 +100,7 @@ class TripPlotTest {
   void thePlotShowsTheFiguresOfTheTable() {
     TimeCurrent study = study(ALDER_COURT, "hall").orElseThrow();
     TimeCurrent.Box end = study.boxes().stream().filter(b -> b.name().equals("stair.lamp")).findFirst().orElseThrow();
-    Drawing drawing = TripPlot.of(study);
+    Drawing drawing = TripPlot.of(study, UnitSystem.METRIC);
     assertThat(texts(drawing)).contains(Math.round(end.leastAmperes()) + " A to " + Math.round(end.mostAmperes()) + " A");
     assertThat(drawing.description()).contains("cleared in 0 to 1.2 s").contains("trip at once by 150 A");
     assertThat(study.weakest().orElseThrow().wire().size().toString()).isEqualTo("14 AWG");
