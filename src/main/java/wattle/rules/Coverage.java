@@ -27,6 +27,6 @@ public record Coverage(int rules, int told, int open, List<Unstated> unstated) {
     RuleRunner runner = new RuleRunner(index);
     Tally tally = new Tally();
     rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
-    return tally.coverage(rules.size());
+    return tally.coverage(rules.size(), house.units());
   }
 }

@@ -28,7 +28,7 @@ final class HouseProperties {
   static Map<String, Property> dwelling() {
     return new Properties<>(Dwelling.class)
         .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling")))
-        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area"))).stated("floor-area 186 m2 in the dwelling")
+        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area"))).stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
         .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys"))).stated("storeys 2 in the dwelling")
         .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them", (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
         .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it", (f, d) -> d.flags().stream().anyMatch(FUELS::contains))

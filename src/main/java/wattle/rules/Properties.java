@@ -84,7 +84,12 @@ final class Properties<T> {
    * @param how the words by which a plan states it
    */
   Properties<T> stated(String how) {
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(how)));
+    return stated(how, how);
+  }
+
+  /** The same for a fact with a length, which a plan in feet states in other words than one in metres. */
+  Properties<T> stated(String metric, String customary) {
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary))));
     return this;
   }
 

@@ -13,7 +13,7 @@ import java.util.Optional;
  *     costs too little, or is asked for too seldom, to be worth it
  * @param stated how a plan would state it, for what a plan may leave out; absent for what is derived or never lacking
  */
-public record Property(String name, Type type, String meaning, Reader read, int keptAt, Optional<String> stated) {
+public record Property(String name, Type type, String meaning, Reader read, int keptAt, Optional<Wording> stated) {
   static final int NOT_KEPT = -1;
 
   /** Reads a property of a thing of its kind. */

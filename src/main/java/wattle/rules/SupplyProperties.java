@@ -35,7 +35,7 @@ final class SupplyProperties {
         .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase", (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
         .figure("volts-to-neutral", Units.VOLT, "nominal volts from a leg to the neutral", (f, s) -> s.system().legToNeutralVolts())
         .figure("rating", Dimension.CURRENT, "its rating", (f, s) -> s.rating()).stated("its rating in the line of the service")
-        .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring())).stated("run 20 m of 4/0 Al triplex in the service")
+        .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring())).stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
         .size("size", "of the hots of its run", (f, s) -> s.run().map(r -> r.wiring().hot().size()))
         .size("least-size", "least hot for its rating where it carries one dwelling", (f, s) -> s.rating().flatMap(r -> s.run().flatMap(run -> size(f.conductors().grounds().forService(Derivation.stated("rating", "I", r), run.wiring().hot().metal())))))
         .figure("ampacity", Dimension.CURRENT, "of its run", (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot()))).flatMap(a -> a.allowed().quantity()))
@@ -212,7 +212,7 @@ final class SupplyProperties {
         .size("least-ground", "least ground for its breaker", (f, x) -> rating(f, x).flatMap(r -> size(f.conductors().grounds().forBreaker(r, ground(x)))))
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
-        .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried()).stated("buried 0.6 m in the line of the panel")
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried()).stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
         .made();
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import wattle.quantity.UnitSystem;
 
 /** Counts where rules were told, and gathers what they lacked where not. */
 final class Tally {
@@ -34,10 +35,11 @@ final class Tally {
     });
   }
 
-  Coverage coverage(int rules) {
+  /** @param units in which it is told how a plan would state what is lacking */
+  Coverage coverage(int rules, UnitSystem units) {
     List<Unstated> unstated = new ArrayList<>();
     lacks.forEach((property, lack) -> unstated.add(
-        new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow(), List.copyOf(lack.places), List.copyOf(lack.rules))));
+        new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow().in(units), List.copyOf(lack.places), List.copyOf(lack.rules))));
     unstated.sort(Comparator.comparing((Unstated u) -> -u.places().size()).thenComparing(Unstated::how));
     return new Coverage(rules, told, open, unstated);
   }
