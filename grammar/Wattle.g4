@@ -40,7 +40,7 @@ parameters : '(' (parameter (',' NL* parameter)*)? ')' ;
 parameter : word ;
 placing : 'place' word arguments? 'as' word repetition? ;
 arguments : '(' (argument (',' NL* argument)*)? ')' ;
-argument : STRING | expression ;
+argument : STRING | 'by' cabling | expression ;
 /** Once for each whole number of a range, which a name stands for. */
 repetition : 'for' word 'from' amount 'to' amount ;
 
@@ -98,7 +98,9 @@ runItem : 'by' wiring | surroundings | status ;
 
 surroundings : 'in' word amount? | 'bundled' amount | 'through' path (',' NL* path)* | 'buried' amount? | 'supported' amount | 'held' amount ;
 
-wiring : raceSize 'with' conductor (',' NL* conductor)* | cableSizes metal? WORD? ('without' 'ground')? ;
+/** A name stands for the cable that is given to a pattern. */
+wiring : raceSize 'with' conductor (',' NL* conductor)* | cabling | word ;
+cabling : cableSizes metal? WORD? ('without' 'ground')? ;
 cableSizes : cableSize ('-' cableSize)* ;
 cableSize : NUMBER ('/' NUMBER)* UNIT? ;
 raceSize : NUMBER ('/' NUMBER)? (UNIT | 'in') WORD ;

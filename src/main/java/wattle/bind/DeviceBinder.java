@@ -139,7 +139,9 @@ final class DeviceBinder {
   }
 
   private void reportUnknownKind(Tree.Device device) {
-    List<Tree.Word> words = device.words();
+    // What a pattern was given for the kind stands elsewhere than the device, and is what is wrong.
+    List<Tree.Word> given = device.words().stream().filter(w -> w.span().source() != device.span().source()).toList();
+    List<Tree.Word> words = given.isEmpty() ? device.words() : given;
     Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
     List<Tree.Word> named = words.stream().filter(w -> !TRAITS.contains(w.text())).toList();
     Finding.Builder finding =

@@ -32,7 +32,22 @@ final class WiringBinder {
     if (wiring instanceof Tree.RacewayWiring raceway) {
       return raceway(raceway);
     }
+    if (wiring instanceof Tree.NamedWiring named) {
+      return named(named);
+    }
     throw new AssertionError(wiring);
+  }
+
+  /** Where a pattern was given a cable for it, that stands in its place. */
+  private Optional<Wiring> named(Tree.NamedWiring named) {
+    if (!named.told()) {
+      boolean type = scope.library().cable(named.name().text()).isPresent();
+      scope.report(
+          Finding.error("cable-unknown", "'" + named.name() + "' is no cable" + (type ? ": its size is missing" : ""))
+              .at(named.span(), "a cable such as 14/2 NM-B, or a parameter of the pattern, is expected here")
+              .fix(type ? "write its size before it, as in 14/2 " + named.name() : "write its size and type, as in 14/2 NM-B"));
+    }
+    return Optional.empty();
   }
 
   private Optional<Wiring> cable(Tree.CableWiring cable) {

@@ -30,8 +30,11 @@ final class ArgumentReader {
 
   private Optional<Argument> argument(Tree.Argument written) {
     if (written.text().isPresent()) {
-      Tree.Text text = frame.text(written.text().get());
-      return Optional.of(new Argument(Optional.empty(), Optional.empty(), Optional.of(text), text.value(), frame.span(written.span())));
+      return Optional.of(Argument.text(frame.text(written.text().get()), frame.span(written.span())));
+    }
+    if (written.cable().isPresent()) {
+      Tree.CableWiring cable = new PiecePlacer(frame).cable(written.cable().get());
+      return Optional.of(Argument.cable(cable, cable.span().text().strip().replaceAll("\\s+", " "), frame.span(written.span())));
     }
     Tree.Expression figure = written.figure().orElseThrow();
     if (figure instanceof Tree.Reference reference) {
@@ -42,7 +45,7 @@ final class ArgumentReader {
         .ledger()
         .evaluator()
         .valueOf(meant)
-        .map(value -> new Argument(Optional.of(meant), Optional.empty(), Optional.empty(), shown(value), frame.span(written.span())));
+        .map(value -> Argument.figure(meant, shown(value), frame.span(written.span())));
   }
 
   /** A parameter is handed on as it was given; any other name may be that of a thing or of a figure. */
@@ -53,12 +56,12 @@ final class ArgumentReader {
       Argument outer = given.get();
       return new Argument(
           outer.figure().map(f -> new Tree.Given(Optional.of(f), frame.span(reference.span()))), outer.name(), outer.text(),
-          outer.shown(), outer.span());
+          outer.cable(), outer.shown(), outer.span());
     }
     Tree.Path path = frame.reference(reference.path());
     Optional<Quantity> constant = Optional.ofNullable(frame.ledger().constants().get(path.text()));
     return new Argument(
-        Optional.of(new Tree.Reference(path, path.span())), Optional.of(path), Optional.empty(),
+        Optional.of(new Tree.Reference(path, path.span())), Optional.of(path), Optional.empty(), Optional.empty(),
         constant.map(ArgumentReader::shown).orElse(path.text()), path.span());
   }
 

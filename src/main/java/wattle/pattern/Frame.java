@@ -92,6 +92,11 @@ final class Frame {
     return new Span(source, span.start(), span.end());
   }
 
+  /** Names for which something is given. */
+  Set<String> parameters() {
+    return arguments.keySet();
+  }
+
   Optional<Argument> argument(String parameter) {
     return Optional.ofNullable(arguments.get(parameter));
   }

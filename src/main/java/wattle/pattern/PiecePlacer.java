@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.NearNames;
+import wattle.finding.Span;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -52,8 +55,9 @@ final class PiecePlacer {
       return frame.isPlan() ? reference : new Tree.Reference(path, path.span());
     }
     if (argument.get().figure().isEmpty()) {
+      String given = argument.get().cable().isPresent() ? "a cable" : "a text";
       frame.ledger().report(
-          Finding.error("argument-kind", "'" + reference.path().text() + "' stands for a figure, and a text is given")
+          Finding.error("argument-kind", "'" + reference.path().text() + "' stands for a figure, and " + given + " is given")
               .at(argument.get().span(), "a figure with its unit is expected here")
               .with(frame.span(reference.span()), "used as a figure here"));
     }
@@ -93,15 +97,45 @@ final class PiecePlacer {
 
   Tree.Wiring wiring(Tree.Wiring wiring) {
     if (wiring instanceof Tree.CableWiring cable) {
-      return new Tree.CableWiring(
-          each(cable.sizes(), this::size), frame.plain(cable.metal()), frame.plain(cable.type()), cable.withoutGround(),
-          frame.span(cable.span()));
+      return cable(cable);
+    }
+    if (wiring instanceof Tree.NamedWiring named) {
+      return named(named);
     }
     if (wiring instanceof Tree.RacewayWiring raceway) {
       return new Tree.RacewayWiring(
           race(raceway.race()), each(raceway.conductors(), this::conductor), frame.span(raceway.span()));
     }
     throw new AssertionError(wiring);
+  }
+
+  Tree.CableWiring cable(Tree.CableWiring cable) {
+    return new Tree.CableWiring(
+        each(cable.sizes(), this::size), frame.plain(cable.metal()), frame.plain(cable.type()), cable.withoutGround(),
+        frame.span(cable.span()));
+  }
+
+  /** The cable that is given; a name for which none is given stays, and says whether that was told. */
+  private Tree.Wiring named(Tree.NamedWiring named) {
+    String name = named.name().text();
+    Optional<Argument> argument = frame.argument(name);
+    if (argument.isPresent() && argument.get().cable().isPresent()) {
+      return argument.get().cable().get();
+    }
+    Span span = frame.span(named.span());
+    List<String> near = argument.isPresent() ? List.of() : NearNames.of(name, frame.parameters());
+    argument.ifPresent(given ->
+        frame.ledger().report(
+            Finding.error("argument-kind", "'" + name + "' stands for a cable, and '" + given.shown() + "' is none")
+                .at(given.span(), "a cable such as by 14/2 NM-B is expected here")
+                .with(span, "used as a cable here")
+                .fix("give a cable with its size and type, as in by 14/2 NM-B")));
+    if (!near.isEmpty()) {
+      Finding.Builder unknown = Finding.error("name-unknown", "nothing is given for '" + name + "'").at(span, "a parameter of the pattern or a cable such as 14/2 NM-B is expected here");
+      near.forEach(n -> unknown.fix(Fix.safe("write " + n, span, n)));
+      frame.ledger().report(unknown);
+    }
+    return new Tree.NamedWiring(frame.plain(named.name()), argument.isPresent() || !near.isEmpty(), span);
   }
 
   Tree.RaceSize race(Tree.RaceSize race) {

@@ -1,6 +1,8 @@
 package wattle.pattern;
 
 import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import wattle.syntax.Tree;
 
@@ -21,19 +23,32 @@ final class RoomPlacer {
     return new Tree.Room(
         frame.declared(tree.name()), pieces.text(tree.label()), frame.plain(tree.kind()),
         PiecePlacer.each(tree.facts(), pieces::fact), pieces.status(tree.status()),
-        PiecePlacer.each(tree.boxes(), b -> box(b, inRoom)), PiecePlacer.each(tree.devices(), d -> device(d, inRoom)),
+        PiecePlacer.each(tree.boxes(), b -> box(b, inRoom)), devices(tree.devices(), inRoom),
         frame.span(tree.span()));
   }
 
   private Tree.Box box(Tree.Box box, Set<String> inRoom) {
     return new Tree.Box(
         frame.plain(box.name()), box.gangs(), pieces.expressions(box.amounts()), frame.plain(box.words()),
-        pieces.status(box.status()), PiecePlacer.each(box.devices(), d -> device(d, inRoom)), frame.span(box.span()));
+        pieces.status(box.status()), devices(box.devices(), inRoom), frame.span(box.span()));
   }
 
-  private Tree.Device device(Tree.Device device, Set<String> inRoom) {
+  private List<Tree.Device> devices(List<Tree.Device> devices, Set<String> inRoom) {
+    return devices.isEmpty() ? devices : devices.stream().flatMap(d -> device(d, inRoom).stream()).toList();
+  }
+
+  /** Absent where no kind is given for it, which has been told: nobody need complain of its absence. */
+  private Optional<Tree.Device> device(Tree.Device device, Set<String> inRoom) {
+    Optional<List<Tree.Word>> words = new DeviceWords(frame).of(device);
+    if (words.isEmpty()) {
+      frame.ledger().spoil(frame.filled(device.name()));
+    }
+    return words.map(w -> device(device, w, inRoom));
+  }
+
+  private Tree.Device device(Tree.Device device, List<Tree.Word> words, Set<String> inRoom) {
     return new Tree.Device(
-        frame.plain(device.name()), frame.plain(device.words()), PiecePlacer.each(device.amounts(), this::amount),
+        frame.plain(device.name()), words, PiecePlacer.each(device.amounts(), this::amount),
         PiecePlacer.each(device.controls(), p -> frame.within(inRoom, p)), frame.plain(device.at()), frame.plain(device.hot()),
         pieces.terminals(device.terminals()), pieces.status(device.status()), pieces.text(device.label()), frame.span(device.span()));
   }

@@ -20,6 +20,7 @@ final class BranchProposals {
   void head() {
     if (place.last().equals("by")) {
       new CableProposals(question.analysis(), proposals).forBranch(place.second());
+      names.parameters();
     } else if (!laid() && place.before().size() > 1) {
       proposals.words("of a branch", "by", "is", "in", "bundled", "through", "buried");
     } else if (place.before().size() == 1) {
@@ -58,6 +59,7 @@ final class BranchProposals {
   private void run() {
     if (place.last().equals("by")) {
       new CableProposals(question.analysis(), proposals).forBranch(place.blockName());
+      names.parameters();
     } else if (place.isAfterNumber()) {
       proposals.units("m", "ft", "in");
     } else if (place.last().equals("--")) {

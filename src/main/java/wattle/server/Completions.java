@@ -75,6 +75,11 @@ final class Completions {
           .filter(Tree.Pattern.class::isInstance)
           .map(Tree.Pattern.class::cast)
           .forEach(p -> proposals.add(p.name().text(), PatternPages.heading(p), CompletionItemKind.Class));
+    } else if (place.last().equals("by")) {
+      new CableProposals(question.analysis(), proposals).types();
+    } else if (place.last().equals("(") || place.last().equals(",")) {
+      names.parameters();
+      proposals.words("a cable", "by");
     } else {
       proposals.words("what it is called, and how many", "as", "for", "from", "to");
     }

@@ -68,6 +68,13 @@ record CursorPlace(List<List<Lexeme>> heads, List<Lexeme> before, int start, int
     return heads.isEmpty() || heads.get(0).size() < 2 ? "" : heads.get(0).get(1).text();
   }
 
+  /** Names between the parentheses of the pattern that is open; none elsewhere. */
+  List<String> parameters() {
+    return heads.isEmpty() || heads.get(0).isEmpty() || !heads.get(0).get(0).text().equals("pattern")
+        ? List.of()
+        : heads.get(0).stream().skip(2).filter(CursorPlace::isWord).map(Lexeme::text).toList();
+  }
+
   /** First word of the statement; empty at its start. */
   String first() {
     return before.isEmpty() ? "" : before.get(0).text();

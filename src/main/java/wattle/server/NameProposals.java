@@ -15,9 +15,14 @@ final class NameProposals {
   private final House house;
   private final Proposals proposals;
   private final String placement;
+  private final List<String> parameters;
 
-  /** @param placement the first placement of the pattern that is written in; empty in the plan */
-  NameProposals(House house, Proposals proposals, String placement) {
+  /**
+   * @param placement the first placement of the pattern that is written in; empty in the plan
+   * @param parameters those of that pattern
+   */
+  NameProposals(House house, Proposals proposals, String placement, List<String> parameters) {
+    this.parameters = parameters;
     this.house = house;
     this.proposals = proposals;
     this.placement = placement;
@@ -31,7 +36,12 @@ final class NameProposals {
             .flatMap(i -> question.analysis().inHouse(new Named(Named.Kind.PATTERN, ((Tree.Pattern) i).name().text())).stream())
             .findFirst()
             .orElse("");
-    return new NameProposals(question.analysis().house(), proposals, placement);
+    return new NameProposals(question.analysis().house(), proposals, placement, CursorPlace.at(question, cursor).parameters());
+  }
+
+  /** What the pattern is given, of which any may stand for a cable or a kind. */
+  void parameters() {
+    parameters.forEach(p -> proposals.add(p, "parameter", CompletionItemKind.Variable));
   }
 
   private void add(String name, String detail, CompletionItemKind kind) {

@@ -95,7 +95,12 @@ final class Occurrences {
     } else if (node instanceof Tree.Placing t) {
       paths.add(new Named(Kind.PATTERN, t.pattern().text()), t.pattern().span());
     } else if (node instanceof Tree.Argument t && t.figure().isPresent() && t.figure().get() instanceof Tree.Reference name) {
+      int known = found.size();
       path(name.path(), Kind.CONSTANT, Kind.PANEL, Kind.BRANCH, Kind.RACEWAY, Kind.SERVICE, Kind.ROOM);
+      // What is no name of the plan may be the kind of a device.
+      if (found.size() == known && analysis.compilation().library().part(name.path().text()).isPresent()) {
+        add(Kind.PART, name.path().text(), name.path().span());
+      }
     } else if (node instanceof Tree.Dwelling t) {
       t.panels().forEach(w -> first(w, Kind.PANEL));
     } else if (node instanceof Tree.Place t) {
@@ -110,6 +115,8 @@ final class Occurrences {
       t.raceways().forEach(w -> first(w, Kind.RACEWAY));
     } else if (node instanceof Tree.CableWiring t) {
       t.type().ifPresent(w -> add(Kind.CABLE, w.text(), w.span()));
+    } else if (node instanceof Tree.NamedWiring t) {
+      parameter(t.name().text(), t.name().span()).ifPresent(p -> paths.add(p, t.name().span()));
     } else if (node instanceof Tree.Conductor t) {
       t.insulation().ifPresent(w -> add(Kind.CABLE, w.text(), w.span()));
     } else if (node instanceof Tree.Reference t) {
@@ -177,6 +184,7 @@ final class Occurrences {
   }
 
   private void device(Tree.Device device, String room) {
+    device.words().forEach(w -> parameter(w.text(), w.span()).ifPresent(p -> paths.add(p, w.span())));
     for (Tree.Path control : device.controls()) {
       // Within a room its own devices are called by one word; a second word may then be a half.
       if (!paths.add(new Named(Kind.DEVICE, room + "." + control.first(), in), control.first().span())) {

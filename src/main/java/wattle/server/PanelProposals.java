@@ -29,6 +29,7 @@ final class PanelProposals {
       NameProposals.at(question, place.cursor(), proposals).panels();
     } else if (place.last().equals("by") || place.last().equals("of")) {
       new CableProposals(question.analysis(), proposals).forPanel(place.second());
+      NameProposals.at(question, place.cursor(), proposals).parameters();
     } else if (place.isAfterNumber()) {
       proposals.units("m", "ft");
     } else {

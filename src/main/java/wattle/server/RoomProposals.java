@@ -30,6 +30,7 @@ final class RoomProposals {
           .forEach(l -> proposals.words("where it is", l));
     } else if (place.count(":") > 0) {
       kinds();
+      names.parameters();
       proposals.words(
           "of a device", "for", "at", "on", "tamper-resistant", "weather-resistant", "ground-fault", "arc-fault",
           "protects onward", "hardwired", "continuous");

@@ -58,8 +58,9 @@ final class PatternReader {
   private Optional<Tree.Argument> argument(ArgumentContext context) {
     Optional<Tree.Text> text = pieces.text(context.STRING());
     Optional<Tree.Expression> figure = pieces.expression(context.expression());
-    return text.isEmpty() && figure.isEmpty()
+    Optional<Tree.CableWiring> cable = pieces.cable(context.cabling());
+    return text.isEmpty() && figure.isEmpty() && cable.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Tree.Argument(figure, text, pieces.span(context)));
+        : Optional.of(new Tree.Argument(figure, text, cable, pieces.span(context)));
   }
 }

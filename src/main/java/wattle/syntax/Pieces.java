@@ -217,7 +217,14 @@ final class Pieces {
       List<Tree.Conductor> conductors = each(context.conductor(), this::conductor);
       return raceSize(context.raceSize()).map(race -> new Tree.RacewayWiring(race, conductors, spans.of(context)));
     }
-    if (context.cableSizes() == null) {
+    if (context.word() != null) {
+      return word(context.word()).map(name -> new Tree.NamedWiring(name, false, name.span()));
+    }
+    return cable(context.cabling()).map(cable -> cable);
+  }
+
+  Optional<Tree.CableWiring> cable(CablingContext context) {
+    if (context == null || context.cableSizes() == null) {
       return Optional.empty();
     }
     List<Tree.CableSize> sizes = each(context.cableSizes().cableSize(), this::cableSize);

@@ -112,6 +112,13 @@ public sealed interface Tree {
     }
   }
 
+  /**
+   * The parameter of a pattern that stands for a cable: {@code by feed}.
+   *
+   * @param told whether it was said that no cable is given for it
+   */
+  record NamedWiring(Word name, boolean told, Span span) implements Wiring {}
+
   /** {@code 14/2}, {@code 4/0/3}, {@code 2.5/2 mm2}: the figures between slashes, and the unit after them. */
   record CableSize(List<Double> figures, Optional<Word> unit, Span span) implements Tree {
     public CableSize {
@@ -207,7 +214,7 @@ public sealed interface Tree {
   }
 
   /** What a placement gives for a parameter: exactly one of the two is present. */
-  record Argument(Optional<Expression> figure, Optional<Text> text, Span span) implements Tree {}
+  record Argument(Optional<Expression> figure, Optional<Text> text, Optional<CableWiring> cable, Span span) implements Tree {}
 
   /** {@code for n from 1 to 12}. */
   record Repetition(Word name, Expression from, Expression to, Span span) implements Tree {}

@@ -126,6 +126,20 @@ class PatternCommandsTest {
     }
   }
 
+  /** A cable and a kind that are given are mended where they are given, and compared as what they came to. */
+  @Test
+  void whatIsGivenIsMendedAndComparedWhereItIsGiven() throws IOException {
+    String court = Files.readString(TERN_COURT);
+    String plan = file("given.wattle", court.replace("by 14/2 NM-B, \"ceiling fan\"", "by 14/2 NM-BX, \"ceilng fan\""));
+    assertThat(run("check", plan).out).containsOnlyOnce("called 'NM-BX'").containsOnlyOnce("called 'ceilng fan'");
+    assertThat(run("mend", "--write", plan).err).contains("mended");
+    assertThat(Files.readString(Path.of(plan))).isEqualTo(court);
+    String after = file("after.wattle", court.replace("by 14/2 NM-B, \"ceiling fan\"", "by 12/2 NM-B, light"));
+    assertThat(run("compare", TERN_COURT.toString(), after).out)
+        .contains("cable 14/2 NM-B -> 12/2 NM-B", "kind ceiling fan -> light");
+    assertThat(run("balance", TERN_COURT.toString()).code).isEqualTo(ExitCode.FINE);
+  }
+
   @Test
   void theBoundOfPatternsHasASwitch() throws IOException {
     String plan = file("bound.wattle", UNEVEN);

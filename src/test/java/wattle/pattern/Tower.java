@@ -1,5 +1,6 @@
 package wattle.pattern;
 
+import java.util.List;
 import java.util.Random;
 
 /**
@@ -35,11 +36,11 @@ record Tower(long seed) {
     int beds = random.nextInt(3);
     StringBuilder plan = new StringBuilder(head());
     if (beds > 0) {
-      plan.append("pattern bed(source, n, run) {\n").append(bed(new Hand(true, "", "bed", 0, 0), "source")).append("}\n");
+      plan.append("pattern bed(source, n, run, feed, kind, trait) {\n").append(bed(new Hand(true, "", "bed", 0, 0), "source")).append("}\n");
     }
     plan.append("pattern flat(n, run) {\n").append(flat(new Hand(true, "", "flat", 0, 0), beds));
     if (beds > 0) {
-      plan.append("  place bed(flat, i, 5 m) as bed{i} for i from 1 to ").append(beds).append('\n');
+      plan.append("  place bed(flat, i, 5 m, by ").append(cable()).append(", ").append(named(kind(), random)).append(", tamper-resistant) as bed{i} for i from 1 to ").append(beds).append('\n');
     }
     plan.append("}\npanel M from main {\n  bus 400 A  slots 40  bonded  main breaker 400 A 22 kA\n");
     plan.append("  (4 * n - 3)+(4 * n - 1)  60 A two-pole flat{n} \"Flat {n}\" for n from 1 to ").append(flats).append("\n}\n");
@@ -116,11 +117,27 @@ record Tower(long seed) {
     return text.toString();
   }
 
+  /** The cable of bedrooms. */
+  private String cable() {
+    return List.of("14/2 NM-B", "12/2 NM-B", "14/3 NM-B", "12/2 UF-B", "12/2/2 NM-B", "14/2 NM-B without ground").get(Math.floorMod(seed, 6));
+  }
+
+  /** The kind of the lamp in a bedroom. */
+  private String kind() {
+    return List.of("light", "recessed light", "ceiling fan", "lihgt").get(Math.floorMod(seed >> 4, 4));
+  }
+
+  /** As it is given: one word may stand alone, several stand in quotes. */
+  private static String named(String kind, Random random) {
+    return kind.indexOf(' ') >= 0 || random.nextBoolean() ? '"' + kind + '"' : kind;
+  }
+
   private String bed(Hand hand, String source) {
-    Random random = new Random(seed ^ 99);
-    return "  room " + hand.self() + " \"Bedroom " + hand.hole() + "\" is bedroom {\n    sw: switch for lamp\n    lamp: light 12 W\n    box b" + hand.hole()
-        + " { o" + hand.hole() + ": receptacle tamper-resistant }\n  }\n"
-        + "  branch " + hand.self() + " by " + (random.nextBoolean() ? "14/2" : "12/2") + " NM-B {\n    " + source + " --" + hand.length(1) + "-- " + hand.self() + ".sw --2 m-- "
+    String trait = hand.pattern ? "trait" : "tamper-resistant";
+    String lamp = hand.pattern ? "kind" : kind();
+    return "  room " + hand.self() + " \"Bedroom " + hand.hole() + "\" is bedroom {\n    sw: switch for lamp\n    lamp: " + lamp + " 12 W\n    box b" + hand.hole()
+        + " { o" + hand.hole() + ": receptacle " + trait + " }\n  }\n"
+        + "  branch " + hand.self() + " \"By " + (hand.pattern ? "{feed}" : cable()) + "\" by " + (hand.pattern ? "feed" : cable()) + " {\n    " + source + " --" + hand.length(1) + "-- " + hand.self() + ".sw --2 m-- "
         + hand.self() + ".lamp\n    " + hand.self() + ".sw --3 m-- " + hand.self() + ".o" + hand.hole() + "\n  }\n";
   }
 }

@@ -117,7 +117,7 @@ class PatternAskingTest {
   void aHoverTellsOfTheFirstPlacement() {
     assertThat(hover("pattern fl¦at(n")).contains("flat(n, run)", "placed as flat1, flat2", "and 2 more");
     assertThat(hover("branch coun¦ter ")).contains("branch flat1.counter", "flat1/2", "first placement of pattern flat");
-    assertThat(hover("pattern bedroom(source, n, r¦un)")).contains("parameter of pattern bedroom");
+    assertThat(hover("pattern bedroom(source, n, r¦un,")).contains("parameter of pattern bedroom");
     assertThat(hover("2    ¦20 A  arc-fault ground-fault  counter ")).isNotEmpty();
   }
 
@@ -126,11 +126,36 @@ class PatternAskingTest {
     String pattern = renamed("pattern bed¦room(", "chamber");
     assertThat(pattern).contains("pattern chamber(source", "place chamber(flat", "room chamber \"Bedroom {n}\" is bedroom", "chamber.sw --3 m-- chamber.lamp");
     String parameter = renamed("pattern flat(n, ru¦n)", "away");
-    assertThat(parameter).contains("pattern flat(n, away)", "by (away) of 2/3 NM-B", "pattern chamber(source, n, run)", "--(run)-- chamber.sw");
+    assertThat(parameter).contains("pattern flat(n, away)", "by (away) of 2/3 NM-B", "pattern chamber(source, n, run, ", "--(run)-- chamber.sw");
     String number = renamed("pattern flat(¦n, away)", "door");
     assertThat(number).contains("\"Kitchen of flat {door}\"", "\"Flat {door}\"", "\"Bedroom {n}\"").contains("place flat(n, (to-first");
     String branch = renamed("branch count¦er ", "worktop");
     assertThat(branch).contains("neutral of flat3.worktop is", "ground-fault  worktop ");
+  }
+
+  /** A parameter that stands for a cable or a kind is one wherever it stands, and what is given for it is what it is elsewhere. */
+  @Test
+  void cablesAndKindsThatAreGivenAreKnown() {
+    assertThat(lineOfDefinition("branch bedroom by ca¦ble {")).startsWith("pattern bedroom(");
+    assertThat(lineOfDefinition("lamp:  ki¦nd 18 W")).startsWith("pattern bedroom(");
+    assertThat(hover("branch bedroom by ca¦ble {")).contains("parameter of pattern bedroom");
+    assertThat(hover("(k * 4 m), by 14/2 NM-¦B, \"ceiling fan\")")).contains("NM-B", "copper");
+    editor.replace(HOUSE, "\"ceiling fan\") as", "light) as");
+    assertThat(hover("by 14/2 NM-B, li¦ght)")).isEqualTo(hover("lamp:   li¦ght 60 W")).isNotEmpty();
+    assertThat(renamed("branch bedroom by ca¦ble {", "feed")).contains("pattern bedroom(source, n, run, feed, kind)", "branch bedroom by feed {", "by 14/2 NM-B, light)");
+    assertThat(renamed("run, feed, ki¦nd)", "fixture")).contains("run, feed, fixture)", "lamp:  fixture 18 W");
+  }
+
+  @Test
+  void parametersAreProposedForCablesAndKinds() {
+    assertThat(proposedAfter("branch bedroom by cable {", "branch bedroom by ¦ {")).contains("cable", "kind");
+    assertThat(proposedAfter("lamp:  kind 18 W", "lamp:  ¦ // here")).contains("kind", "ceiling fan");
+    assertThat(proposedAfter("by 14/2 NM-B, \"ceiling fan\")", "by ¦)")).contains("NM-B", "UF-B").doesNotContain("as");
+  }
+
+  private List<String> proposedAfter(String instead, String marked) {
+    editor.replace(HOUSE, instead, marked.replace("¦", ""));
+    return ScriptedEditor.get(documents().completion(new CompletionParams(house(), at(marked)))).getLeft().stream().map(CompletionItem::getLabel).toList();
   }
 
   @Test
