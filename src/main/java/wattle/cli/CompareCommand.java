@@ -200,6 +200,6 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private static Plan revision(Compilation plan) {
-    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES);
+    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
   }
 }

@@ -69,10 +69,24 @@ final class MendCommand implements Callable<Integer> {
     for (Finding refused : mended.refused()) {
       err.println("not mended, its fix would bring other findings: " + refused.headline());
     }
+    Set<String> changing = changing(mended, source);
+    if (!changing.isEmpty()) {
+      err.println(
+          "left alone, since the fix changes the house: " + String.join(", ", changing) + "; --rule " + changing.iterator().next() + " makes it");
+    }
     err.println(
-        mended.applied().size() + " mended" + (write ? "" : " (nothing written; --write does)") + "; left: "
+        mended.applied().size() + " mended" + (write || mended.applied().isEmpty() ? "" : " (nothing written; --write does)") + "; left: "
             + TextFindings.summary(mended.left(), file));
     return mended.left().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  /** Rules whose fix could be made, and was not asked for. */
+  private Set<String> changing(Mender.Mended mended, Source source) {
+    Set<String> changing = new TreeSet<>();
+    mended.left().stream()
+        .filter(f -> !rules.contains(f.rule()) && Mender.canMend(f, source) && mended.refused().stream().noneMatch(r -> r.rule().equals(f.rule())))
+        .forEach(f -> changing.add(f.rule()));
+    return changing;
   }
 
   /** A name that no rule has would mend nothing, and look as if there were nothing to mend. */

@@ -45,7 +45,13 @@ final class TidyCommand implements Callable<Integer> {
   public Integer call() {
     int code = ExitCode.FINE;
     for (String file : files) {
-      code = Math.max(code, tidy(file));
+      try {
+        code = Math.max(code, tidy(file));
+      } catch (Failure e) {
+        // One file that cannot be read or written is no reason to leave the others out of order.
+        spec.commandLine().getErr().println("wattle: " + e.getMessage());
+        code = ExitCode.USAGE;
+      }
     }
     return code;
   }
@@ -84,6 +90,10 @@ final class TidyCommand implements Callable<Integer> {
     Path target = file.toAbsolutePath();
     try {
       Path real = Files.isSymbolicLink(target) ? target.toRealPath() : target;
+      if (!Files.isWritable(real)) {
+        // Moving a new file over it would go through where the folder can be written.
+        throw new Failure("cannot write " + file + ": it is read-only; make it writable first");
+      }
       Path written = Files.createTempFile(real.getParent(), ".wattle", ".tmp");
       try {
         Files.writeString(written, text, StandardCharsets.UTF_8);

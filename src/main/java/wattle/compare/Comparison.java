@@ -67,7 +67,9 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
     Map<String, String> placements = new HashMap<>(before.house().placements());
     placements.putAll(after.house().placements());
     FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
-    return new Comparison(changes, findings.appeared(), findings.gone(), Consequences.between(before, after, renames), placements);
+    FindingDifference told = findings.asked(before, after);
+    Consequences consequences = Consequences.between(before, after, renames).with(findings.unasked(told));
+    return new Comparison(changes, told.appeared(), told.gone(), consequences, placements);
   }
 
   private static List<String> facts(Described thing) {

@@ -53,6 +53,12 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps) {
     return new Consequences(figures, gaps);
   }
 
+  Consequences with(List<Gap> more) {
+    List<Gap> all = new ArrayList<>(gaps);
+    all.addAll(more);
+    return new Consequences(figures, all);
+  }
+
   private static void inPieces(Plan plan, boolean later, List<Gap> gaps) {
     if (!plan.whole()) {
       gaps.add(new Gap("loads, currents, voltages, faults and materials", later, IN_PIECES));

@@ -20,6 +20,28 @@ record FindingDifference(List<Finding> appeared, List<Finding> gone) {
     return new FindingDifference(back.gone, back.appeared);
   }
 
+  /** Those whose rule was asked of both: a finding that nobody looked for has not gone. */
+  FindingDifference asked(Plan before, Plan after) {
+    return new FindingDifference(
+        appeared.stream().filter(f -> !before.unasked().contains(f.rule())).toList(),
+        gone.stream().filter(f -> !after.unasked().contains(f.rule())).toList());
+  }
+
+  /** What is left out of those that are told. */
+  List<Gap> unasked(FindingDifference told) {
+    List<Gap> gaps = new ArrayList<>();
+    gap(appeared.size() - told.appeared.size(), false, gaps);
+    gap(gone.size() - told.gone.size(), true, gaps);
+    return gaps;
+  }
+
+  private static void gap(int count, boolean later, List<Gap> gaps) {
+    if (count > 0) {
+      String what = "what rules found of the other revision (" + (count == 1 ? "1 finding)" : count + " findings)");
+      gaps.add(new Gap(what, later, "its rules are not asked of this one until its errors are mended"));
+    }
+  }
+
   private static FindingDifference unlike(List<Finding> before, List<Finding> after, UnaryOperator<String> words) {
     Map<String, Integer> unmatched = new HashMap<>();
     before.forEach(f -> unmatched.merge(key(f, words), 1, Integer::sum));

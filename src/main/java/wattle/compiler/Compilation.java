@@ -1,7 +1,9 @@
 package wattle.compiler;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
 import wattle.finding.Severity;
@@ -44,6 +46,19 @@ public record Compilation(Source source, House house, Library library, List<Plan
   /** How far the rules of its packs could be told; worked out anew at each call. */
   public Coverage coverage() {
     return Coverage.of(house, library, completeness == Completeness.SOUND);
+  }
+
+  /** Names of rules that were not asked of it, or not of the whole of it, since its structure is wrong. */
+  public Set<String> unasked() {
+    if (completeness == Completeness.SOUND) {
+      return Set.of();
+    }
+    Set<String> unasked = new HashSet<>(library.rules().keySet());
+    unasked.addAll(List.of("expectation-failed", "silence-idle"));
+    if (completeness == Completeness.IN_PIECES) {
+      unasked.addAll(Compiler.COMPUTED);
+    }
+    return Set.copyOf(unasked);
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

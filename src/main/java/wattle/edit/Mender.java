@@ -91,10 +91,14 @@ public final class Mender {
 
   /** One fix that can be made, in this very text, and that is safe or was named. */
   private boolean mayMend(Finding finding, Source source) {
+    return canMend(finding, source) && (theFix(finding).safety() == Fix.Safety.SAFE || named.contains(finding.rule()));
+  }
+
+  /** Whether a finding has one fix that can be made in a text, be it one that changes the house. */
+  public static boolean canMend(Finding finding, Source source) {
     List<Fix> possible = finding.fixes().stream().filter(f -> !f.edits().isEmpty()).toList();
     return finding.silenced().isEmpty()
         && possible.size() == 1
-        && (possible.get(0).safety() == Fix.Safety.SAFE || named.contains(finding.rule()))
         && possible.get(0).edits().stream().allMatch(e -> e.span().source().name().equals(source.name()));
   }
 
@@ -102,12 +106,13 @@ public final class Mender {
     return a.rule().equals(b.rule()) && a.headline().equals(b.headline());
   }
 
-  /** The text with edits made, last first, so that the spans of the others stay right. */
+  /** The text with edits made, last first, so that the spans of the others stay right; new lines end as the others do. */
   public static String apply(String text, List<Edit> edits) {
     StringBuilder edited = new StringBuilder(text);
+    String end = text.contains("\r\n") ? "\r\n" : "\n";
     edits.stream()
         .sorted(Comparator.comparingInt((Edit e) -> e.span().start()).reversed())
-        .forEach(e -> edited.replace(e.span().start(), e.span().end(), e.text()));
+        .forEach(e -> edited.replace(e.span().start(), e.span().end(), e.text().replace("\n", end)));
     return edited.toString();
   }
 }

@@ -59,7 +59,7 @@ class ComparisonTest {
   }
 
   private static Plan plan(Compilation plan) {
-    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES);
+    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
   }
 
   @Provide
@@ -137,5 +137,19 @@ class ComparisonTest {
     assertThat(tidied).isNotEqualTo(loose).contains("12/3 NM-B", "3 x 4/0 Cu,", "3/4 in EMT");
     assertThat(compare(loose, tidied)).satisfies(c -> assertThat(Changes.text(c)).isEqualTo(Changes.text(compare(tidied, tidied))));
     assertThat(compile(loose).house().branches().get("a").wiring().text()).isEqualTo("12/3 NM-B");
+  }
+
+  /** Rules are not asked of a plan that is wired wrong; what they found of the other has neither gone nor come. */
+  @Test
+  void whatWasNotAskedHasNotGone() {
+    String judged = TEXT.replace("receptacle 300 W ungrounded", "receptacle 300 W");
+    String broken = judged.replace("light 60 W", "lihgt 60 W");
+    assertThat(compile(judged).completeness()).isEqualTo(Completeness.SOUND);
+    assertThat(compile(judged).findings()).isNotEmpty();
+    Comparison comparison = compare(judged, broken);
+    assertThat(comparison.gone()).isEmpty();
+    assertThat(comparison.appeared()).extracting(f -> f.rule()).containsOnly("kind-unknown");
+    assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (", "): its rules are not asked of this one");
+    assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
 }

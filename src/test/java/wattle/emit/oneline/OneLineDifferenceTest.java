@@ -44,7 +44,7 @@ class OneLineDifferenceTest {
   private static Drawing picture(Compilation before, Compilation after) {
     Comparison comparison =
         Comparison.of(
-            new Plan(before.house(), before.library(), before.findings(), true), new Plan(after.house(), after.library(), after.findings(), true));
+            new Plan(before.house(), before.library(), before.findings(), true, before.unasked()), new Plan(after.house(), after.library(), after.findings(), true, after.unasked()));
     return new OneLineDifference(before.house(), after.house(), comparison).drawing();
   }
 

@@ -58,8 +58,8 @@ class ComparedAndTriedSheetsTest {
   }
 
   private static OneLineDifference difference(Compilation before, Compilation after) {
-    Plan one = new Plan(before.house(), before.library(), before.findings(), true);
-    Plan other = new Plan(after.house(), after.library(), after.findings(), true);
+    Plan one = new Plan(before.house(), before.library(), before.findings(), true, before.unasked());
+    Plan other = new Plan(after.house(), after.library(), after.findings(), true, after.unasked());
     return new OneLineDifference(before.house(), after.house(), Comparison.of(one, other));
   }
 
