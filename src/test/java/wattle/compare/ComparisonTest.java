@@ -152,4 +152,31 @@ class ComparisonTest {
     assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (", "): its rules are not asked of this one");
     assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
+
+  /** A plan in feet has its materials in feet, and each row adds up; what is found at several places is told once. */
+  @Test
+  void figuresAreInTheUnitsOfThePlan() {
+    String before =
+        """
+        plan "Feet"
+        use code us-2023
+        service main 120/240 V 100 A { source available 5 kA   earth rods by 6 Cu 25 ohm }
+        panel P from main {
+          bus 100 A   slots 12   bonded
+          main breaker 100 A 10 kA
+          1  15 A  arc-fault  hall  "Hall"
+        }
+        branch hall by 14/2 NM-B { P --20 ft-- hall.a --35 ft-- hall.b --10 ft-- hall.c }
+        room hall { a: receptacle tamper-resistant   b: receptacle tamper-resistant   c: receptacle tamper-resistant }
+        """;
+    Comparison comparison = compare(before, before.replace("35 ft", "61 ft").replace("1  15 A", "1  20 A"));
+    String text = Changes.text(comparison);
+    List<String> cable = text.lines().filter(l -> l.startsWith("  cable: 14/2 NM-B")).toList();
+    assertThat(cable).singleElement().asString().contains(" ft -> ", " ft  +").doesNotContain(" m");
+    List<java.math.BigDecimal> figures =
+        java.util.regex.Pattern.compile("([0-9.]+) ft").matcher(cable.get(0)).results().map(r -> new java.math.BigDecimal(r.group(1))).toList();
+    assertThat(figures.get(1).subtract(figures.get(0))).isEqualTo(figures.get(2));
+    assertThat(text).contains("a 20 A breaker feeds 14 AWG copper on 'hall' [breaker-above-conductor] at 3 places");
+    assertThat(Changes.markdown(comparison, "a", "b")).contains("(`breaker-above-conductor`) at 3 places", " ft | +");
+  }
 }

@@ -1,6 +1,8 @@
 package wattle.emit.changes;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import wattle.compare.Alike;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
@@ -37,14 +39,15 @@ final class ChangesMarkdown {
   private static void findings(StringBuilder out, List<Finding> appeared, List<Finding> gone) {
     if (!appeared.isEmpty() || !gone.isEmpty()) {
       out.append("\n## findings\n\n");
-      appeared.forEach(f -> finding(out, "new", f));
-      gone.forEach(f -> finding(out, "gone", f));
+      Map<String, Integer> times = new LinkedHashMap<>();
+      appeared.forEach(f -> times.merge(finding("new", f), 1, Integer::sum));
+      gone.forEach(f -> times.merge(finding("gone", f), 1, Integer::sum));
+      times.forEach((line, count) -> out.append(line).append(count > 1 ? " at " + count + " places" : "").append('\n'));
     }
   }
 
-  private static void finding(StringBuilder out, String lead, Finding finding) {
-    out.append("- **").append(lead).append("** ").append(Escape.markdown(finding.severity() + ": " + finding.headline())).append(" (`")
-        .append(finding.rule()).append("`)\n");
+  private static String finding(String lead, Finding finding) {
+    return "- **" + lead + "** " + Escape.markdown(finding.severity() + ": " + finding.headline()) + " (`" + finding.rule() + "`)";
   }
 
   private static void consequences(StringBuilder out, Consequences consequences) {
@@ -52,7 +55,7 @@ final class ChangesMarkdown {
       List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
       if (!shown.isEmpty()) {
         out.append("\n## ").append(topic.words()).append("\n\n| | before | after | difference | |\n| --- | ---: | ---: | ---: | --- |\n");
-        shown.stream().map(FigureWords::of).forEach(row -> row(out, row));
+        shown.stream().map(c -> FigureWords.of(c, consequences.units())).forEach(row -> row(out, row));
         long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
         if (more > 0) {
           out.append("\nAnd ").append(more).append(" that differ less; `--format json` has them all.\n");

@@ -1,6 +1,8 @@
 package wattle.emit.changes;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import wattle.compare.Alike;
 import wattle.compare.Comparison;
@@ -37,10 +39,11 @@ final class ChangesText {
   }
 
   private static void findings(StringBuilder out, String lead, List<Finding> findings) {
+    Map<String, Integer> times = new LinkedHashMap<>();
     for (Finding finding : findings) {
-      out.append("! ").append(lead).append(finding.severity()).append(": ").append(VisibleText.of(finding.headline())).append(" [")
-          .append(finding.rule()).append("]\n");
+      times.merge("! " + lead + finding.severity() + ": " + VisibleText.of(finding.headline()) + " [" + finding.rule() + "]", 1, Integer::sum);
     }
+    times.forEach((line, count) -> out.append(line).append(count > 1 ? " at " + count + " places" : "").append('\n'));
   }
 
   private static void consequences(StringBuilder out, Consequences consequences) {
@@ -48,7 +51,7 @@ final class ChangesText {
       List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
       if (!shown.isEmpty()) {
         out.append('\n').append(topic.words()).append('\n');
-        rows(out, shown.stream().map(FigureWords::of).toList());
+        rows(out, shown.stream().map(c -> FigureWords.of(c, consequences.units())).toList());
         long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
         if (more > 0) {
           out.append("  and ").append(more).append(" that differ less; --format json has them all\n");
