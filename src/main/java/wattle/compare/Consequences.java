@@ -13,9 +13,8 @@ import wattle.quantity.UnitSystem;
  *
  * @param figures that differ where they are shown, by topic
  * @param gaps what could not be compared, and why; in an order of their own
- * @param units in which people are shown them: those of the plans, metric where the two differ
  */
-public record Consequences(List<Consequence> figures, List<Gap> gaps, UnitSystem units) {
+public record Consequences(List<Consequence> figures, List<Gap> gaps) {
   private static final String IN_PIECES = "the plan has errors that leave a part of the house out; 'wattle check' names them";
 
   public Consequences {
@@ -24,12 +23,11 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps, UnitSystem
   }
 
   static Consequences between(Plan before, Plan after, Renames renames) {
-    UnitSystem units = before.house().units() == after.house().units() ? after.house().units() : UnitSystem.METRIC;
     if (!before.whole() || !after.whole()) {
       List<Gap> broken = new ArrayList<>();
       inPieces(before, false, broken);
       inPieces(after, true, broken);
-      return new Consequences(List.of(), broken, units);
+      return new Consequences(List.of(), broken);
     }
     Measured was = Measured.of(before);
     Measured is = Measured.of(after);
@@ -52,13 +50,13 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps, UnitSystem
     }
     open(was.open(), is.open(), false, gaps);
     open(is.open(), was.open(), true, gaps);
-    return new Consequences(figures, gaps, units);
+    return new Consequences(figures, gaps);
   }
 
   Consequences with(List<Gap> more) {
     List<Gap> all = new ArrayList<>(gaps);
     all.addAll(more);
-    return new Consequences(figures, all, units);
+    return new Consequences(figures, all);
   }
 
   private static void inPieces(Plan plan, boolean later, List<Gap> gaps) {
@@ -88,6 +86,6 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps, UnitSystem
   Consequences mirrored() {
     List<Consequence> mirrored = new ArrayList<>(figures.stream().map(Consequence::mirrored).toList());
     mirrored.sort(java.util.Comparator.comparing(Consequence::measure));
-    return new Consequences(mirrored, gaps.stream().map(Gap::mirrored).toList(), units);
+    return new Consequences(mirrored, gaps.stream().map(Gap::mirrored).toList());
   }
 }

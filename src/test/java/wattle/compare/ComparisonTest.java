@@ -18,6 +18,7 @@ import wattle.compiler.Completeness;
 import wattle.edit.Formatter;
 import wattle.emit.changes.Changes;
 import wattle.finding.Source;
+import wattle.quantity.UnitSystem;
 
 /** Revisions are compared in things of the house; the order of the comparison only turns its sign. */
 class ComparisonTest {
@@ -169,7 +170,7 @@ class ComparisonTest {
         branch hall by 14/2 NM-B { P --20 ft-- hall.a --35 ft-- hall.b --10 ft-- hall.c }
         room hall { a: receptacle tamper-resistant   b: receptacle tamper-resistant   c: receptacle tamper-resistant }
         """;
-    Comparison comparison = compare(before, before.replace("35 ft", "61 ft").replace("1  15 A", "1  20 A"));
+    Comparison comparison = compare(before, before.replace("35 ft", "61 ft").replace("1  15 A", "1  20 A")).shownIn(UnitSystem.CUSTOMARY);
     String text = Changes.text(comparison);
     List<String> cable = text.lines().filter(l -> l.startsWith("  cable: 14/2 NM-B")).toList();
     assertThat(cable).singleElement().asString().contains(" ft -> ", " ft  +").doesNotContain(" m");

@@ -55,7 +55,7 @@ final class ChangesMarkdown {
       List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
       if (!shown.isEmpty()) {
         out.append("\n## ").append(topic.words()).append("\n\n| | before | after | difference | |\n| --- | ---: | ---: | ---: | --- |\n");
-        shown.stream().map(c -> FigureWords.of(c, consequences.units())).forEach(row -> row(out, row));
+        shown.stream().map(FigureWords::of).forEach(row -> row(out, row));
         long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
         if (more > 0) {
           out.append("\nAnd ").append(more).append(" that differ less; `--format json` has them all.\n");

@@ -51,7 +51,7 @@ final class ChangesText {
       List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
       if (!shown.isEmpty()) {
         out.append('\n').append(topic.words()).append('\n');
-        rows(out, shown.stream().map(c -> FigureWords.of(c, consequences.units())).toList());
+        rows(out, shown.stream().map(FigureWords::of).toList());
         long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
         if (more > 0) {
           out.append("  and ").append(more).append(" that differ less; --format json has them all\n");

@@ -10,9 +10,6 @@ import wattle.compare.Consequence;
 import wattle.compare.Figure;
 import wattle.compare.Measure;
 import wattle.compare.Thing;
-import wattle.quantity.Quantity;
-import wattle.quantity.Unit;
-import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
 /**
@@ -26,47 +23,30 @@ record FigureWords(String what, String before, String after, String difference, 
   /** Rows that a reader is shown of a topic that has a row for each branch. */
   private static final int MOST_ROWS = 12;
 
-  static FigureWords of(Consequence consequence, UnitSystem units) {
+  static FigureWords of(Consequence consequence) {
     Measure measure = consequence.measure();
-    Unit unit = units.shown(measure.unit());
     String what = measure.thing().kind() == Thing.Kind.PLAN ? measure.words() : measure.thing() + ": " + measure.words();
-    OptionalDouble before = in(unit, measure, consequence.shownBefore());
-    OptionalDouble after = in(unit, measure, consequence.shownAfter());
-    // What stands in a row must add up, so that in another unit it is the rounded figures whose difference is shown.
-    OptionalDouble difference =
-        unit.equals(measure.unit()) || consequence.difference().isEmpty()
-            ? consequence.difference()
-            : OptionalDouble.of(after.getAsDouble() - before.getAsDouble());
+    OptionalDouble difference = consequence.difference();
     return new FigureWords(
-        what, figure(measure, unit, consequence.before(), before), figure(measure, unit, consequence.after(), after),
-        difference.isPresent() ? difference(measure, unit, difference.getAsDouble()) : "",
+        what, figure(measure, consequence.before(), consequence.shownBefore()), figure(measure, consequence.after(), consequence.shownAfter()),
+        difference.isPresent() ? difference(measure, difference.getAsDouble()) : "",
         note(consequence.before(), consequence.after()));
   }
 
-  private static OptionalDouble in(Unit unit, Measure measure, OptionalDouble figure) {
-    if (figure.isEmpty() || unit.equals(measure.unit()) || !Double.isFinite(figure.getAsDouble())) {
-      return figure;
-    }
-    return OptionalDouble.of(rounded(measure, Quantity.of(figure.getAsDouble(), measure.unit()).in(unit)).doubleValue());
+  private static String figure(Measure measure, Figure figure, OptionalDouble shown) {
+    return shown.isPresent() ? number(measure, shown.getAsDouble()) : figure instanceof Figure.Unknown ? "not known" : "none";
   }
 
-  private static BigDecimal rounded(Measure measure, double value) {
-    return BigDecimal.valueOf(value).setScale(measure.decimals(), RoundingMode.HALF_UP);
-  }
-
-  private static String figure(Measure measure, Unit unit, Figure figure, OptionalDouble shown) {
-    return shown.isPresent() ? number(measure, unit, shown.getAsDouble()) : figure instanceof Figure.Unknown ? "not known" : "none";
-  }
-
-  private static String number(Measure measure, Unit unit, double value) {
-    String number = Double.isFinite(value) ? rounded(measure, value).toPlainString() : "no bound";
-    return unit.symbol().isEmpty() ? number : number + " " + unit.symbol();
+  private static String number(Measure measure, double value) {
+    String number =
+        Double.isFinite(value) ? BigDecimal.valueOf(value).setScale(measure.decimals(), RoundingMode.HALF_UP).toPlainString() : "no bound";
+    return measure.unit().symbol().isEmpty() ? number : number + " " + measure.unit().symbol();
   }
 
   /** Per cent of one whole less per cent of another are points, or they would read as a part of the former. */
-  private static String difference(Measure measure, Unit unit, double value) {
-    String number = (value > 0 ? "+" : "") + number(measure, unit, value);
-    return unit.equals(Units.PERCENT) ? number.replace(" %", " points") : number;
+  private static String difference(Measure measure, double value) {
+    String number = (value > 0 ? "+" : "") + number(measure, value);
+    return measure.unit().equals(Units.PERCENT) ? number.replace(" %", " points") : number;
   }
 
   private static String note(Figure before, Figure after) {
