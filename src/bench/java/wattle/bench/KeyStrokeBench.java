@@ -33,6 +33,7 @@ import org.openjdk.jmh.annotations.Level;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
@@ -42,8 +43,8 @@ import wattle.server.LanguageServerProcess;
 
 /**
  * One key stroke in a plan of 10,000 lines, from the message of the editor to the findings that come back: the language
- * server over pipes, warm. Every other stroke takes the unit off a rating somewhere in the plan, so that a finding comes,
- * and the next puts it back. Between strokes passes the time that a quick typist takes, in which the later phases judge.
+ * server over pipes, warm. Every other stroke takes a character off somewhere in the plan, so that a finding comes, and the
+ * next puts it back. Between strokes passes the time that a quick typist takes, in which the later phases judge.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SampleTime)
@@ -56,11 +57,34 @@ public class KeyStrokeBench implements LanguageClient {
   private static final int HOUSES = 45;
   private static final long BETWEEN_STROKES_MS = 150;
 
+  /** What is typed at. */
+  public enum At {
+    /** The unit of a breaker's rating in a slot line. */
+    RATING("15 A  arc-fault", 3),
+    /** The unit of a run's length in a branch. */
+    LENGTH("--4 m--", 4),
+    /** The unit of what a device draws. */
+    LOAD("light 12 W", 9),
+    /** The end of a name that a switch controls. */
+    NAME("switch for lamp", 14);
+
+    private final String piece;
+    private final int character;
+
+    At(String piece, int character) {
+      this.piece = piece;
+      this.character = character;
+    }
+  }
+
+  /** What is typed at. */
+  @Param public At at;
+
   private final SynchronousQueue<PublishDiagnosticsParams> told = new SynchronousQueue<>();
   private final ExecutorService threads = Executors.newCachedThreadPool();
   private Pipe toServer;
   private LanguageServer server;
-  private List<Position> units;
+  private List<Position> pieces;
   private volatile int version = 1;
   private int stroke;
 
@@ -68,7 +92,7 @@ public class KeyStrokeBench implements LanguageClient {
   @Setup
   public void open() throws IOException, InterruptedException {
     String plan = Tower.plan(HOUSES);
-    units = Tower.units(plan);
+    pieces = Tower.places(plan, at.piece);
     toServer = Pipe.open();
     Pipe fromServer = Pipe.open();
     var in = Channels.newInputStream(toServer.source());
@@ -100,16 +124,17 @@ public class KeyStrokeBench implements LanguageClient {
   /** From the stroke to its findings. */
   @Benchmark
   public int stroke() throws InterruptedException {
-    Position at = units.get(stroke / 2 * 37 % units.size());
+    Position piece = pieces.get(stroke / 2 * 37 % pieces.size());
     boolean off = stroke++ % 2 == 0;
-    Range range = new Range(at, new Position(at.getLine(), at.getCharacter() + (off ? 1 : 0)));
+    int character = piece.getCharacter() + at.character;
+    Range range = new Range(new Position(piece.getLine(), character), new Position(piece.getLine(), character + (off ? 1 : 0)));
     version++;
     server
         .getTextDocumentService()
         .didChange(
             new DidChangeTextDocumentParams(
                 new VersionedTextDocumentIdentifier(URI, version),
-                List.of(new TextDocumentContentChangeEvent(range, off ? "" : "A"))));
+                List.of(new TextDocumentContentChangeEvent(range, off ? "" : at.piece.substring(at.character, at.character + 1)))));
     PublishDiagnosticsParams answer = told.take();
     while (answer.getVersion() != version) {
       answer = told.take(); // what was judged of the version before was still on its way

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.lsp4j.Position;
 
-/** A large plan of our own invention: houses of 20 circuits each, one service a house, 224 lines. */
+/** A large plan of our own invention: houses of 20 circuits each, one service a house, 224 lines; nothing is found in it. */
 final class Tower {
   private static final int CIRCUITS = 20;
 
@@ -13,7 +13,7 @@ final class Tower {
   static String plan(int houses) {
     StringBuilder plan = new StringBuilder("plan \"Tower\"\nuse code us-2023\n");
     for (int house = 0; house < houses; house++) {
-      plan.append("service s%d 120/240 V 100 A { source available 10 kA }\npanel P%d from s%d {\n".formatted(house, house, house));
+      plan.append("service s%d 120/240 V 100 A { source available 10 kA  outdoor-disconnect   earth rods by 6 Cu }\npanel P%d from s%d {\n".formatted(house, house, house));
       plan.append("  bus 100 A   slots 24   bonded\n");
       for (int i = 0; i < CIRCUITS; i++) {
         plan.append("  %d   15 A  arc-fault   b%dx%d   \"Circuit %d\"\n".formatted(i + 1, house, i, i));
@@ -30,20 +30,20 @@ final class Tower {
     plan.append("branch b%s by 14/2 NM-B {\n".formatted(name));
     plan.append("  P%d --%d m-- r%s.sw --4 m-- r%s.lamp\n".formatted(house, metres, name, name));
     plan.append("  r%s.sw --2.5 m-- r%s.o1 --3 m-- r%s.o2\n}\n".formatted(name, name, name));
-    plan.append("room r%s is bedroom {\n  sw: switch for lamp\n  lamp: light 12 W\n".formatted(name));
+    plan.append("room r%s is office {\n  sw: switch for lamp\n  lamp: light 12 W\n".formatted(name));
     plan.append("  o1: receptacle tamper-resistant\n  o2: receptacle tamper-resistant\n}\n");
   }
 
-  /** Where the unit of each rating in a slot line stands. */
-  static List<Position> units(String plan) {
-    List<Position> units = new ArrayList<>();
+  /** Where a piece of the text stands, each time that it is there. */
+  static List<Position> places(String plan, String piece) {
+    List<Position> places = new ArrayList<>();
     String[] lines = plan.split("\n");
     for (int line = 0; line < lines.length; line++) {
-      int at = lines[line].indexOf("15 A  arc-fault");
+      int at = lines[line].indexOf(piece);
       if (at >= 0) {
-        units.add(new Position(line, at + 3));
+        places.add(new Position(line, at));
       }
     }
-    return units;
+    return places;
   }
 }

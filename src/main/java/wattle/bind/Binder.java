@@ -19,7 +19,6 @@ import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.library.LibraryLoader;
-import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Dwelling;
@@ -154,35 +153,24 @@ public final class Binder {
     List<Tree.Branch> branchTrees = branchTrees();
     Set<String> branchNames = branchTrees.stream().map(b -> b.name().text()).collect(Collectors.toSet());
     Set<String> roomNames = all(Tree.Room.class).stream().map(r -> r.name().text()).collect(Collectors.toSet());
-    Map<String, Panel> panels = new PanelBinder(scope, services, branchNames, roomNames).bind(all(Tree.Panel.class));
+    Map<String, Panel> panels = new PanelBinder(scope, services, branchNames, roomNames, memory).bind(all(Tree.Panel.class));
     RoomBinder.Bound rooms = new RoomBinder(scope).bind(all(Tree.Room.class), memory);
-    Map<String, Box> boxes = rooms.boxes();
-    Map<String, UnwiredDevice> unwired = rooms.devices();
     Map<String, Raceway> raceways = House.byName(raceways(), Raceway::name);
 
-    BranchTracer tracer = new BranchTracer(scope, panels, boxes, unwired, rooms.rooms().keySet(), raceways.keySet());
-    List<BranchDraft> drafts = tracer.trace(branchTrees, memory);
+    Landmarks landmarks = new Landmarks(panels.keySet(), rooms, raceways.keySet());
+    List<BranchDraft> traced = new BranchTracer(scope, landmarks).trace(branchTrees, memory);
+    List<BranchDraft> drafts = memory.connected(traced, rooms, scope);
     Map<String, List<wattle.model.BranchHot>> hots = BranchFinisher.hotsByBranch(panels);
     drafts.forEach(d -> d.hots = hots.getOrDefault(d.name(), List.of()));
-    new DeviceWiring(scope, boxes, unwired).connect(drafts);
-    ControlGroups groups = new ControlGroups(scope, unwired);
     Map<String, SupplySystem> systems = new HashMap<>();
     panels.values().forEach(p -> systems.put(p.name(), p.system()));
-    CircuitBinder circuits = new CircuitBinder(scope, systems, groups);
-    List<Circuit> bound = circuits.bind(drafts, memory);
-    Map<String, Branch> branches = House.byName(bound.stream().flatMap(c -> c.branch().stream()).toList(), Branch::name);
-    Map<String, Device> wired = new HashMap<>(2 * unwired.size());
-    bound.forEach(c -> c.devices().forEach(d -> wired.put(d.name(), d)));
-    List<Device> each = new ArrayList<>();
-    for (UnwiredDevice device : unwired.values()) {
-      Device found = wired.get(device.name());
-      each.add(found == null ? circuits.unfed(device) : found);
-    }
-    Map<String, Device> devices = House.byName(each, Device::name);
+    CircuitBinder.Bound circuits = new CircuitBinder(scope, systems, memory.groups(rooms, scope)).bind(drafts, rooms, memory);
+    Map<String, Branch> branches = circuits.branches();
+    Map<String, Device> devices = circuits.devices();
     Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, broken);
 
-    TrialBinder trials = new TrialBinder(scope, devices, boxes.keySet(), branches, panels, services.keySet());
+    TrialBinder trials = new TrialBinder(scope, devices, rooms.boxes().keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
     Map<String, Dwelling> dwellings = House.byName(dwellings(panels.keySet()), d -> d.name().orElse(""));
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
@@ -197,7 +185,7 @@ public final class Binder {
         branches,
         raceways,
         rooms.rooms(),
-        boxes,
+        rooms.boxes(),
         devices,
         trialsByName,
         trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),

@@ -36,6 +36,12 @@ final class BranchDraft {
       same.wiredThrough = wiredThrough;
       return same;
     }
+
+    private Stop unchosen() {
+      Stop same = untouched();
+      same.devices.addAll(devices);
+      return same;
+    }
   }
 
   /** A run from one stop to another. */
@@ -67,8 +73,18 @@ final class BranchDraft {
 
   /** The branch as it was traced, with nothing connected to it. */
   BranchDraft untouched() {
+    return with(stops.stream().map(Stop::untouched).toList());
+  }
+
+  /** The branch with what hangs on it, but no hot chosen for anything yet. */
+  BranchDraft unchosen() {
+    return with(stops.stream().map(Stop::unchosen).toList());
+  }
+
+  private BranchDraft with(List<Stop> others) {
     BranchDraft same = new BranchDraft(tree, legs, stopOfBox);
-    stops.forEach(s -> same.stops.add(s.untouched()));
+    same.stops.addAll(others);
+    same.hots = hots;
     same.panel = panel;
     same.wiring = wiring;
     same.surroundings = surroundings;

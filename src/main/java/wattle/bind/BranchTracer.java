@@ -19,46 +19,32 @@ import wattle.syntax.Tree;
 /** Follows the chains of a branch from its panel, box by box, into a tree. */
 final class BranchTracer {
   private final Scope scope;
-  private final Map<String, Panel> panels;
-  private final Map<String, Box> boxes;
-  private final Map<String, UnwiredDevice> devices;
-  private final Set<String> rooms;
-  private final Set<String> raceways;
+  private final Landmarks landmarks;
   private final WiringBinder wirings;
   private final SurroundingsBinder surroundings;
   private final RoomContents contents;
 
-  BranchTracer(
-      Scope scope, Map<String, Panel> panels, Map<String, Box> boxes, Map<String, UnwiredDevice> devices,
-      Set<String> rooms, Set<String> raceways) {
-    this(scope, panels, boxes, devices, rooms, raceways, new RoomContents(boxes, devices));
+  BranchTracer(Scope scope, Landmarks landmarks) {
+    this(scope, landmarks, new RoomContents(landmarks.rooms().boxes(), landmarks.rooms().devices()));
   }
 
-  private BranchTracer(
-      Scope scope, Map<String, Panel> panels, Map<String, Box> boxes, Map<String, UnwiredDevice> devices,
-      Set<String> rooms, Set<String> raceways, RoomContents contents) {
-    this.contents = contents;
+  private BranchTracer(Scope scope, Landmarks landmarks, RoomContents contents) {
     this.scope = scope;
-    this.panels = panels;
-    this.boxes = boxes;
-    this.devices = devices;
-    this.rooms = rooms;
-    this.raceways = raceways;
+    this.landmarks = landmarks;
     this.wirings = new WiringBinder(scope);
     this.surroundings = new SurroundingsBinder(scope);
+    this.contents = contents;
   }
 
   /** Each branch as traced the last time, where its names still lead to the same boxes; else traced now. */
   List<BranchDraft> trace(List<Tree.Branch> trees, Memory memory) {
-    return memory.drafts
-        .all(trees, tree -> tree, scope, (tree, known) -> leadsWhereItLed(known), within -> in(within)::trace)
-        .stream()
-        .map(BranchDraft::untouched)
-        .toList();
+    boolean asBefore = memory.leadsAsBefore(landmarks);
+    return memory.drafts.all(
+        trees, tree -> tree, scope, (tree, known) -> asBefore || leadsWhereItLed(known), within -> in(within)::trace);
   }
 
   private BranchTracer in(Scope other) {
-    return new BranchTracer(other, panels, boxes, devices, rooms, raceways, contents);
+    return new BranchTracer(other, landmarks, contents);
   }
 
   /** Whether every name of a branch that was traced in full leads where it led. */
@@ -78,7 +64,7 @@ final class BranchTracer {
   }
 
   private boolean starts(Tree.Place place, BranchDraft.Stop stop) {
-    boolean atPanel = panels.containsKey(place.path().text());
+    boolean atPanel = landmarks.panels().contains(place.path().text());
     return atPanel == stop.box.isEmpty() && (atPanel || leads(place, stop));
   }
 
@@ -88,7 +74,7 @@ final class BranchTracer {
 
   private boolean areKnown(List<Tree.Surroundings> written) {
     for (Tree.Surroundings each : written) {
-      if (each instanceof Tree.Through through && !through.raceways().stream().allMatch(r -> raceways.contains(r.text()))) {
+      if (each instanceof Tree.Through through && !through.raceways().stream().allMatch(r -> landmarks.raceways().contains(r.text()))) {
         return false;
       }
     }
@@ -111,8 +97,8 @@ final class BranchTracer {
     for (Tree.Surroundings each : written) {
       if (each instanceof Tree.Through through) {
         for (Tree.Word raceway : through.raceways()) {
-          if (!raceways.contains(raceway.text()) && !scope.mayStandInDamage(raceway.text())) {
-            unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here", raceways);
+          if (!landmarks.raceways().contains(raceway.text()) && !scope.mayStandInDamage(raceway.text())) {
+            unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here", landmarks.raceways());
           }
         }
       }
@@ -133,7 +119,7 @@ final class BranchTracer {
 
   private Optional<Integer> start(Tree.Place place, BranchDraft draft) {
     String name = place.path().text();
-    if (panels.containsKey(name)) {
+    if (landmarks.panels().contains(name)) {
       if (draft.panel.isEmpty()) {
         draft.panel = Optional.of(name);
         draft.stops.add(0, new BranchDraft.Stop(Optional.empty(), place.span()));
@@ -173,7 +159,7 @@ final class BranchTracer {
     }
     Optional<String> box = boxOf(place);
     if (box.isEmpty()) {
-      if (panels.containsKey(place.path().text())) {
+      if (landmarks.panels().contains(place.path().text())) {
         scope.report(
             Finding.error("run-to-panel", "a run of branch '" + draft.name() + "' ends in panel '" + place.path().text() + "'")
                 .at(place.span(), "a box or device is expected here")
@@ -241,11 +227,11 @@ final class BranchTracer {
   /** The box that a path leads to: a box itself, or the one that a device is in. */
   private Optional<String> boxOf(Tree.Place place) {
     String name = place.path().text();
-    UnwiredDevice device = devices.get(name);
+    UnwiredDevice device = landmarks.rooms().devices().get(name);
     if (device != null) {
       return Optional.of(device.box());
     }
-    return boxes.containsKey(name) ? Optional.of(name) : Optional.empty();
+    return landmarks.rooms().boxes().containsKey(name) ? Optional.of(name) : Optional.empty();
   }
 
   private void reportUnknown(Tree.Place place, boolean first) {
@@ -254,14 +240,14 @@ final class BranchTracer {
     if (scope.mayStandInDamage(name)) {
       return;
     }
-    if (name.indexOf('.') < 0 || rooms.contains(name)) {
-      if (rooms.contains(name)) {
+    if (name.indexOf('.') < 0 || landmarks.rooms().rooms().containsKey(name)) {
+      if (landmarks.rooms().rooms().containsKey(name)) {
         scope.report(
             Finding.error("name-unknown", "'" + name + "' is a room, not a box")
                 .at(path.span(), "a box or device such as " + name + ".sw is expected here"));
         return;
       }
-      Set<String> starts = first ? panels.keySet() : boxes.keySet();
+      Set<String> starts = first ? landmarks.panels() : landmarks.rooms().boxes().keySet();
       unknown(name, path.span(), (first ? "no panel is called '" : "no box or device is called '") + name + "'",
           first ? "a branch starts at its panel" : "a box or device such as kitchen.c1 is expected here", starts);
       return;
@@ -283,7 +269,7 @@ final class BranchTracer {
         Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
             .at(room.span(), "a room of the plan is expected here")
             .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
-    for (String near : scope.near(room.text(), room.span(), rooms)) {
+    for (String near : scope.near(room.text(), room.span(), landmarks.rooms().rooms().keySet())) {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }
     scope.report(finding.fix("add room " + room + " with this box in it"));
@@ -295,7 +281,7 @@ final class BranchTracer {
     int words = 0;
     for (int i = 0; i + 1 < path.words().size(); i++) {
       room += (i == 0 ? "" : ".") + path.words().get(i).text();
-      words = rooms.contains(room) ? i + 1 : words;
+      words = landmarks.rooms().rooms().containsKey(room) ? i + 1 : words;
     }
     return words;
   }

@@ -26,8 +26,13 @@ record Circuit(Basis basis, Optional<Branch> branch, List<Device> devices) {
    */
   record Basis(
       List<BranchDraft.Leg> runs, List<BranchHot> hots, Optional<SupplySystem> system, List<Hanging> hanging) {
+    /** Whether it is run and fed like that; what hangs on it is not looked at. */
+    boolean isFedAs(List<BranchDraft.Leg> otherRuns, List<BranchHot> otherHots, Optional<SupplySystem> otherSystem) {
+      return runs == otherRuns && hots.equals(otherHots) && system.equals(otherSystem);
+    }
+
     boolean isSameAs(Basis other) {
-      if (runs != other.runs || hanging.size() != other.hanging.size() || !hots.equals(other.hots) || !system.equals(other.system)) {
+      if (hanging.size() != other.hanging.size() || !isFedAs(other.runs, other.hots, other.system)) {
         return false;
       }
       for (int i = 0; i < hanging.size(); i++) {

@@ -1,12 +1,15 @@
 package wattle.bind;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import wattle.model.Branch;
 import wattle.model.ConductorUse;
 import wattle.model.Device;
+import wattle.model.House;
 import wattle.model.SupplySystem;
 
 /** A connected branch to its circuit: which hot each device sits on, what each conductor does, what each device draws. */
@@ -25,19 +28,38 @@ final class CircuitBinder {
     this.loads = new LoadBinder(scope, groups, systemOfPanel);
   }
 
+  /** All branches and devices by name, the devices in the order written. */
+  record Bound(Map<String, Branch> branches, Map<String, Device> devices) {}
+
   /** The circuit of each branch, as made the last time where all that it was made from is the same. */
-  List<Circuit> bind(List<BranchDraft> drafts, Memory memory) {
-    return memory.circuits.all(
-        drafts, draft -> draft.tree, scope, (draft, known) -> known.basis().isSameAs(basis(draft)), within -> in(within)::bind);
+  Bound bind(List<BranchDraft> drafts, RoomBinder.Bound rooms, Memory memory) {
+    boolean hangsAsBefore = memory.hangsAsBefore();
+    List<Circuit> circuits =
+        memory.circuits.all(
+            drafts, draft -> draft.tree, scope, (draft, known) -> holds(draft, known, hangsAsBefore), within -> in(within)::bind);
+    return memory.bound.of(Memory.with(circuits, rooms, groups), scope, () -> bound(circuits, rooms));
+  }
+
+  private boolean holds(BranchDraft draft, Circuit known, boolean hangsAsBefore) {
+    return hangsAsBefore
+        ? known.basis().isFedAs(draft.legs, draft.hots, systemOf(draft))
+        : known.basis().isSameAs(basis(draft));
+  }
+
+  private Bound bound(List<Circuit> circuits, RoomBinder.Bound rooms) {
+    Map<String, Device> wired = new HashMap<>(2 * rooms.devices().size());
+    circuits.forEach(c -> c.devices().forEach(d -> wired.put(d.name(), d)));
+    List<Device> each = new ArrayList<>();
+    for (UnwiredDevice device : rooms.devices().values()) {
+      Device found = wired.get(device.name());
+      each.add(found == null ? loads.bind(device) : found);
+    }
+    return new Bound(
+        House.byName(circuits.stream().flatMap(c -> c.branch().stream()).toList(), Branch::name), House.byName(each, Device::name));
   }
 
   private CircuitBinder in(Scope other) {
     return new CircuitBinder(other, systemOfPanel, groups);
-  }
-
-  /** A device that hangs on no branch. */
-  Device unfed(UnwiredDevice device) {
-    return loads.bind(device);
   }
 
   private Circuit.Basis basis(BranchDraft draft) {
@@ -52,11 +74,15 @@ final class CircuitBinder {
                 groups.isControlled(name), groups.isPartlyControlled(name)));
       }
     }
-    Optional<SupplySystem> system = draft.hots.stream().findFirst().map(h -> systemOfPanel.get(h.breaker().panel()));
-    return new Circuit.Basis(draft.legs, draft.hots, system, hanging);
+    return new Circuit.Basis(draft.legs, draft.hots, systemOf(draft), hanging);
   }
 
-  private Circuit bind(BranchDraft draft) {
+  private Optional<SupplySystem> systemOf(BranchDraft draft) {
+    return draft.hots.isEmpty() ? Optional.empty() : Optional.ofNullable(systemOfPanel.get(draft.hots.get(0).breaker().panel()));
+  }
+
+  private Circuit bind(BranchDraft connected) {
+    BranchDraft draft = connected.unchosen();
     Circuit.Basis basis = basis(draft);
     hots.choose(draft);
     BranchControls controls = BranchControls.of(draft, groups, scope);

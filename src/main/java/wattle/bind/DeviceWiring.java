@@ -29,7 +29,9 @@ final class DeviceWiring {
     this.devices = devices;
   }
 
-  void connect(List<BranchDraft> drafts) {
+  /** The branches with what hangs on them; those given are left as they were traced. */
+  List<BranchDraft> connect(List<BranchDraft> traced) {
+    List<BranchDraft> drafts = traced.stream().map(BranchDraft::untouched).toList();
     drafts.forEach(this::connectNamed);
     for (BranchDraft draft : drafts) {
       for (BranchDraft.Stop stop : draft.stops) {
@@ -37,6 +39,7 @@ final class DeviceWiring {
       }
     }
     reportUnfed(drafts);
+    return drafts;
   }
 
   private void connectNamed(BranchDraft draft) {

@@ -12,14 +12,17 @@ import wattle.syntax.Tree;
 
 /**
  * What a binder made the last time of the parts of a plan, for when most of them are there again: rooms, which rest on
- * constants and the library alone; branches as traced, which rest on where names lead; and circuits, which rest on all that
- * hangs on them. Binding with a memory gives what binding without gives. For one thread.
+ * constants and the library alone; panels; branches as traced, which rest on where names lead; what hangs on them; and
+ * circuits, which rest on all of that. Binding with a memory gives what binding without gives. For one thread.
  */
 public final class Memory {
   final Expander patterns = new Expander();
+  final Recall<Tree.Panel, PanelBinder.Draft> panelDrafts = new Recall<>();
+  final Recall<Tree.Panel, PanelBinder.Finished> panels = new Recall<>();
   final Recall<Tree.Room, RoomBinder.Part> rooms = new Recall<>();
   final Recall<Tree.Branch, BranchDraft> drafts = new Recall<>();
   final Recall<Tree.Branch, Circuit> circuits = new Recall<>();
+  final Kept<CircuitBinder.Bound> bound = new Kept<>();
 
   private Library base = Library.EMPTY;
   private List<Tree.Item> ownItems = List.of();
@@ -28,11 +31,14 @@ public final class Memory {
   private Library boundWith = Library.EMPTY;
   private Map<String, Quantity> constants = Map.of();
   private List<RoomBinder.Part> parts = List.of();
-  private RoomBinder.Bound bound = RoomBinder.Bound.of(List.of());
+  private RoomBinder.Bound inRooms = RoomBinder.Bound.of(List.of());
+  private Landmarks landmarks = Landmarks.NONE;
+  private final Kept<List<BranchDraft>> connected = new Kept<>();
+  private final Kept<ControlGroups> groups = new Kept<>();
 
   /** What the plan's own files add to a library, loaded only where they have changed. */
   Checked<Library> own(List<Tree.Item> items, Supplier<Checked<Library>> load) {
-    if (!same(items, ownItems)) {
+    if (!Kept.same(items, ownItems)) {
       own = load.get();
       ownItems = items;
       library = Library.EMPTY;
@@ -54,9 +60,11 @@ public final class Memory {
 
   /** A plan is about to be bound, with these. */
   void begin(Library with, Map<String, Quantity> given) {
-    List.of(rooms, drafts, circuits).forEach(Recall::turn);
+    List<Recall<?, ?>> all = List.of(panelDrafts, panels, rooms, drafts, circuits);
+    all.forEach(Recall::turn);
     if (with != boundWith || !given.equals(constants)) {
-      List.of(rooms, drafts, circuits).forEach(Recall::forget);
+      all.forEach(Recall::forget);
+      List.of(connected, groups, bound).forEach(Kept::forget);
     }
     boundWith = with;
     constants = Map.copyOf(given);
@@ -64,22 +72,41 @@ public final class Memory {
 
   /** The same object as the last time where the rooms are the same. */
   RoomBinder.Bound rooms(List<RoomBinder.Part> now) {
-    if (!same(now, parts)) {
+    if (!Kept.same(now, parts)) {
       parts = new ArrayList<>(now);
-      bound = RoomBinder.Bound.of(now);
+      inRooms = RoomBinder.Bound.of(now);
     }
-    return bound;
+    return inRooms;
   }
 
-  private static boolean same(List<?> some, List<?> others) {
-    if (some.size() != others.size()) {
-      return false;
-    }
-    for (int i = 0; i < some.size(); i++) {
-      if (some.get(i) != others.get(i)) {
-        return false;
-      }
-    }
-    return true;
+  /** Whether every name leads where it led the last time, so that what was traced then still holds. */
+  boolean leadsAsBefore(Landmarks now) {
+    boolean same = now.areAs(landmarks);
+    landmarks = now;
+    return same;
+  }
+
+  /** Branches as traced, with the devices that hang on them. */
+  List<BranchDraft> connected(List<BranchDraft> traced, RoomBinder.Bound rooms, Scope scope) {
+    return connected.of(
+        with(traced, rooms), scope, () -> new DeviceWiring(scope, rooms.boxes(), rooms.devices()).connect(traced));
+  }
+
+  /** Switches and what they control. */
+  ControlGroups groups(RoomBinder.Bound rooms, Scope scope) {
+    return groups.of(List.of(rooms), scope, () -> new ControlGroups(scope, rooms.devices()));
+  }
+
+  /** Whether the same devices hang on the same branches as the last time, and the same switches control them. */
+  boolean hangsAsBefore() {
+    return connected.isAsBefore() && groups.isAsBefore();
+  }
+
+  /** A list that also holds further things. */
+  static List<Object> with(List<?> list, Object... more) {
+    List<Object> all = new ArrayList<>(list.size() + more.length);
+    all.addAll(list);
+    all.addAll(List.of(more));
+    return all;
   }
 }

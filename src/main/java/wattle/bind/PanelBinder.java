@@ -50,19 +50,34 @@ final class PanelBinder {
   private final Map<String, Panel> done = new LinkedHashMap<>();
   private final Set<String> branchNames;
   private final Set<String> roomNames;
+  private final Set<String> panelNames = new HashSet<>();
+  private final Memory memory;
 
-  PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames, Set<String> roomNames) {
+  PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames, Set<String> roomNames, Memory memory) {
     this.scope = scope;
     this.services = services;
     this.branchNames = branchNames;
     this.roomNames = roomNames;
+    this.memory = memory;
     this.wirings = new WiringBinder(scope);
     this.surroundings = new SurroundingsBinder(scope);
   }
 
-  /** A panel as written, with its ways. */
-  private record Draft(
+  /** What a word of a slot line names. */
+  private enum Named {
+    PANEL,
+    BRANCH,
+    NOTHING
+  }
+
+  /**
+   * A panel as written, with its ways.
+   *
+   * @param named what the words of its slot lines named, in the order written
+   */
+  record Draft(
       Tree.Panel tree,
+      List<Named> named,
       Optional<Quantity> bus,
       Optional<Integer> slots,
       SlotOrder order,
@@ -86,11 +101,13 @@ final class PanelBinder {
         kept.add(tree);
       }
     }
+    panelNames.addAll(names.keySet());
     Set<String> thingsFed = new HashSet<>(branchNames);
-    thingsFed.addAll(names.keySet());
+    thingsFed.addAll(panelNames);
     SlotBinder slots = new SlotBinder(scope, thingsFed);
     for (Tree.Panel tree : kept) {
-      drafts.put(tree.name().text(), draft(tree, slots));
+      drafts.put(
+          tree.name().text(), memory.panelDrafts.of(tree, scope, d -> d.named.equals(named(tree)), () -> draft(tree, slots)));
     }
     for (Draft draft : drafts.values()) {
       for (Way way : draft.ways()) {
@@ -103,6 +120,19 @@ final class PanelBinder {
     Map<String, Panel> ordered = new LinkedHashMap<>();
     drafts.keySet().forEach(name -> ordered.put(name, done.get(name)));
     return ordered;
+  }
+
+  private List<Named> named(Tree.Panel tree) {
+    List<Named> named = new ArrayList<>();
+    for (Tree.PanelStatement statement : tree.statements()) {
+      if (statement instanceof Tree.Slot slot) {
+        for (Tree.Word word : slot.words()) {
+          String name = word.text();
+          named.add(panelNames.contains(name) ? Named.PANEL : branchNames.contains(name) ? Named.BRANCH : Named.NOTHING);
+        }
+      }
+    }
+    return named;
   }
 
   private Draft draft(Tree.Panel tree, SlotBinder slotBinder) {
@@ -141,7 +171,7 @@ final class PanelBinder {
     List<Way> ways = slotBinder.bind(tree.name().text(), lines, slots);
     Map<String, Boolean> flags = new HashMap<>();
     Map<String, Quantity> figures = Facts.OF_PANEL.read(facts, scope, flags);
-    return new Draft(tree, bus, slots, order, bonded, main, figures, flags, room, terminals, ways);
+    return new Draft(tree, named(tree), bus, slots, order, bonded, main, figures, flags, room, terminals, ways);
   }
 
   private Optional<String> roomOf(Tree.Word room) {
@@ -219,7 +249,7 @@ final class PanelBinder {
       system = services.values().iterator().next().system();
       legs = system.legs();
     }
-    done.put(draft.name(), panel(draft, supply, system, legs));
+    done.put(draft.name(), panel(draft, new Fed(supply, system, legs)));
   }
 
   private static List<Leg> legsOf(Panel above, BreakerId id) {
@@ -321,8 +351,29 @@ final class PanelBinder {
     }
   }
 
-  private Panel panel(Draft draft, PanelSupply supply, SupplySystem system, List<Leg> legs) {
+  /** From where a panel is fed, and with what. */
+  private record Fed(PanelSupply supply, SupplySystem system, List<Leg> legs) {
+    boolean feeds(Panel panel) {
+      return supply.equals(panel.supply()) && system.equals(panel.system()) && legs.equals(panel.legs());
+    }
+  }
+
+  /** A panel as finished the last time where it is written, fed and placed as it was. */
+  record Finished(Draft draft, Panel panel) {}
+
+  private Panel panel(Draft draft, Fed fed) {
+    Optional<String> room = draft.room().flatMap(this::roomOf);
+    return memory
+        .panels
+        .of(
+            draft.tree(), scope, known -> known.draft == draft && fed.feeds(known.panel) && room.equals(known.panel.room()),
+            () -> new Finished(draft, finished(draft, fed, room)))
+        .panel;
+  }
+
+  private Panel finished(Draft draft, Fed fed, Optional<String> room) {
     Tree.Panel tree = draft.tree();
+    List<Leg> legs = fed.legs;
     List<Breaker> breakers = draft.ways().stream().map(w -> breaker(w, draft, legs)).toList();
     draft.main()
         .filter(m -> m.kind() == MainDevice.Kind.TRANSFER && breakers.stream().noneMatch(b -> b.backFed() || b.interlocked()))
@@ -338,9 +389,9 @@ final class PanelBinder {
                         surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
                         wiring.origin()));
     return new Panel(
-        draft.name(), Scope.label(tree.label()), supply, system, legs, feeder, draft.bus(), draft.slots(),
+        draft.name(), Scope.label(tree.label()), fed.supply, fed.system, legs, feeder, draft.bus(), draft.slots(),
         draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(), draft.flags(),
-        draft.room().flatMap(this::roomOf), draft.terminals(),
+        room, draft.terminals(),
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }
 
@@ -393,7 +444,7 @@ final class PanelBinder {
   private Breaker.Target target(Way way) {
     if (way.target().isPresent()) {
       String name = way.target().get().text();
-      if (drafts.containsKey(name)) {
+      if (panelNames.contains(name)) {
         return new Breaker.Target.ToPanel(name);
       }
       return branchNames.contains(name) ? new Breaker.Target.ToBranch(name) : new Breaker.Target.Unknown(name);

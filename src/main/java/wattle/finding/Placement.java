@@ -2,7 +2,6 @@ package wattle.finding;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,28 +14,52 @@ import java.util.Optional;
  */
 public final class Placement {
   /** Nothing was read in excerpts: every span is where it says. */
-  public static final Placement IN_PLACE = new Placement(Map.of());
+  public static final Placement IN_PLACE = new Placement(List.of());
 
-  private final Map<Source, Span> places;
+  /** A text and the excerpts which, one behind the other, are the whole of it. */
+  private record Cut(Source whole, List<Source> excerpts) {}
+
+  private final List<Cut> cuts;
+  private volatile Map<Source, Span> places; // worked out when it is first asked for; most key strokes never do
+
+  private Placement(List<Cut> cuts) {
+    this.cuts = cuts;
+  }
 
   /**
-   * @param places of each excerpt, the span in the whole text that it is
+   * Of one text.
+   *
+   * @param excerpts which, one behind the other, are the whole of it
    */
-  public Placement(Map<Source, Span> places) {
-    this.places = Collections.unmodifiableMap(new HashMap<>(places));
+  public static Placement of(Source whole, List<Source> excerpts) {
+    return new Placement(List.of(new Cut(whole, List.copyOf(excerpts))));
   }
 
   /** Several in one, of different texts. */
   public static Placement of(Collection<Placement> several) {
-    Map<Source, Span> all = new HashMap<>();
-    several.forEach(p -> all.putAll(p.places));
-    return new Placement(all);
+    return new Placement(several.stream().flatMap(p -> p.cuts.stream()).toList());
+  }
+
+  private Map<Source, Span> places() {
+    Map<Source, Span> known = places;
+    if (known == null) {
+      known = new HashMap<>();
+      for (Cut cut : cuts) {
+        int at = 0;
+        for (Source excerpt : cut.excerpts) {
+          known.put(excerpt, cut.whole.span(at, at + excerpt.text().length()));
+          at += excerpt.text().length();
+        }
+      }
+      places = known;
+    }
+    return known;
   }
 
   /** The same range of characters, in the whole text; of a part that is placed, in the text as it was read. */
   public Span whole(Span span) {
     Span written = span.written();
-    Span excerpt = places.get(written.source());
+    Span excerpt = places().get(written.source());
     return excerpt == null
         ? written
         : new Span(excerpt.source(), excerpt.start() + span.start(), excerpt.start() + span.end());
@@ -51,7 +74,7 @@ public final class Placement {
   }
 
   private boolean holds(Span span) {
-    return places.containsKey(span.source().written())
+    return places().containsKey(span.source().written())
         && (span.source().placed().isEmpty() || holds(span.source().placed().get().place()));
   }
 

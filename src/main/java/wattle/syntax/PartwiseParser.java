@@ -1,6 +1,9 @@
 package wattle.syntax;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -13,17 +16,36 @@ import wattle.finding.Source;
 
 /**
  * Reads one file again and again while it is being edited. The text is cut into parts that mean the same wherever they
- * stand; a part that was there the last time is not read again, and its trees are the very same objects. A text with too
- * many mistakes is read as a whole. Whatever the text, the findings are those of {@link PlanParser}, and so is
- * the tree but for its spans, which the {@link Placement} puts in place.
+ * stand; a part that was there the last time is not read again, and its trees are the very same objects. Only what lies
+ * between the first part that differs and the last is looked at. A text with too many mistakes is read as a whole. Whatever
+ * the text, the findings are those of {@link PlanParser}, and so is the tree but for its spans, which the {@link Placement}
+ * puts in place.
  *
  * <p>For one thread.
  */
 public final class PartwiseParser {
-  private Map<String, List<Part>> known = Map.of();
+  private static final Deque<Part> NONE = new ArrayDeque<>(0);
+
+  private Cut known = new Cut("", List.of());
 
   /** A part of the text, read; its excerpt is a source of its own. */
-  private record Part(Source excerpt, Checked<PlanTree> read) {}
+  private record Part(Source excerpt, Checked<PlanTree> read) {
+    String text() {
+      return excerpt.text();
+    }
+  }
+
+  /** A text with its parts in order, which together are the text. */
+  private record Cut(String text, List<Part> parts, int[] starts) {
+    Cut(String text, List<Part> parts) {
+      this(text, parts, new int[parts.size()]);
+      int at = 0;
+      for (int i = 0; i < starts.length; i++) {
+        starts[i] = at;
+        at += parts.get(i).text().length();
+      }
+    }
+  }
 
   /**
    * A file as read.
@@ -38,25 +60,19 @@ public final class PartwiseParser {
 
   /** Reads the text as it stands now. */
   public Read parse(Source source) {
-    Map<String, List<Part>> now = new HashMap<>();
-    Map<Source, wattle.finding.Span> places = new HashMap<>();
+    known = new Cut(source.text(), parts(source));
     List<Tree.Item> items = new ArrayList<>();
     Set<String> damagedWords = new HashSet<>();
     List<Finding> findings = new ArrayList<>();
-    int at = 0;
-    for (String text : TextParts.of(source.text())) {
-      Part part = part(text, source.name(), now);
-      places.put(part.excerpt, source.span(at, at + text.length()));
-      at += text.length();
+    for (Part part : known.parts) {
       items.addAll(part.read.value().items());
       damagedWords.addAll(part.read.value().damagedWords());
       findings.addAll(part.read.findings());
     }
-    known = now;
     if (PlanParser.stopped(findings)) {
       return whole(source);
     }
-    Placement placement = new Placement(places);
+    Placement placement = Placement.of(source, known.parts.stream().map(Part::excerpt).toList());
     List<Finding> placed = new ArrayList<>(placement.whole(findings));
     return new Read(new PlanTree(source, items, damagedWords), PlanParser.bounded(source, placed), placement);
   }
@@ -66,13 +82,58 @@ public final class PartwiseParser {
     return new Read(read.value(), read.findings(), Placement.IN_PLACE);
   }
 
-  /** Of parts with the same text, the first now is the first of the last time, and so on: each is one thing of the plan. */
-  private Part part(String text, String name, Map<String, List<Part>> now) {
-    List<Part> same = now.computeIfAbsent(text, t -> new ArrayList<>(1));
-    List<Part> before = known.getOrDefault(text, List.of());
-    Part part = same.size() < before.size() ? before.get(same.size()) : read(new Source(name, text));
-    same.add(part);
-    return part;
+  /** The parts up to the first that differs and those behind the last as they are; what lies between is cut and looked up. */
+  private List<Part> parts(Source source) {
+    String text = source.text();
+    int first = 0;
+    int start = 0;
+    while (first < known.parts.size() - 1 && isSame(known.parts.get(first).text(), text, start)) {
+      start += known.parts.get(first++).text().length();
+    }
+    List<Part> parts = new ArrayList<>(known.parts.subList(0, first));
+    int alike = alikeAtTheEnd(text, Math.min(text.length(), known.text.length()) - start);
+    List<String> changed = new ArrayList<>();
+    int behind = known.parts.size();
+    for (int at = start; at < text.length() && behind == known.parts.size(); ) {
+      int end = TextParts.end(text, at);
+      changed.add(text.substring(at, end));
+      at = end;
+      if (text.length() - at <= alike) {
+        int same = Arrays.binarySearch(known.starts, known.text.length() - (text.length() - at));
+        behind = same >= 0 ? same : behind;
+      }
+    }
+    parts.addAll(read(changed, known.parts.subList(first, Math.max(first, behind)), source.name()));
+    parts.addAll(known.parts.subList(behind, known.parts.size()));
+    return parts;
+  }
+
+  /** Whether a part, not the last of its text, is there again at a place: a line feed behind it would change where it ends. */
+  private static boolean isSame(String part, String text, int at) {
+    int end = at + part.length();
+    boolean splitsLineEnd = part.endsWith("\r") && end < text.length() && text.charAt(end) == '\n';
+    return text.startsWith(part, at) && !splitsLineEnd;
+  }
+
+  /** How many characters at the end are the same, that many at most. */
+  private int alikeAtTheEnd(String text, int most) {
+    int alike = 0;
+    while (alike < most && text.charAt(text.length() - 1 - alike) == known.text.charAt(known.text.length() - 1 - alike)) {
+      alike++;
+    }
+    return alike;
+  }
+
+  /** Of parts with the same text, the first now is the first of before, and so on: each is one thing of the plan. */
+  private static List<Part> read(List<String> texts, List<Part> before, String name) {
+    Map<String, Deque<Part>> left = new HashMap<>();
+    before.forEach(part -> left.computeIfAbsent(part.text(), t -> new ArrayDeque<>(1)).add(part));
+    List<Part> now = new ArrayList<>();
+    for (String text : texts) {
+      Part found = left.getOrDefault(text, NONE).poll();
+      now.add(found == null ? read(new Source(name, text)) : found);
+    }
+    return now;
   }
 
   private static Part read(Source excerpt) {

@@ -17,7 +17,6 @@ final class TextParts {
   private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*(-[\\p{L}_0-9]+)*");
 
   private final String text;
-  private final List<Integer> ends = new ArrayList<>();
   private int depth;
   private char last = ' ';
 
@@ -25,23 +24,26 @@ final class TextParts {
     this.text = text;
   }
 
-  /** The parts in order, which together are the text. */
-  static List<String> of(String text) {
-    List<String> parts = new ArrayList<>();
-    int start = 0;
-    for (int end : ends(text)) {
-      parts.add(text.substring(start, end));
-      start = end;
-    }
-    return parts;
+  /**
+   * Where the part ends that starts at a place. What stands before that place does not matter, nor does what stands behind
+   * the part, but for two: a part that reaches to the end of the text may go on if the text does, and a carriage return that
+   * ends one is followed by no line feed.
+   *
+   * @param from 0, or the end of another part
+   */
+  static int end(String text, int from) {
+    return new TextParts(text).endFrom(from);
   }
 
   /** Neighbouring parts together, as few as are at least so long, which together are the text; the last may be shorter. */
   static List<Span> portions(Source source, int length) {
+    String text = source.text();
     List<Span> portions = new ArrayList<>();
     int start = 0;
-    for (int end : ends(source.text())) {
-      if (end - start >= length || end == source.text().length()) {
+    int end = 0;
+    while (end < text.length()) {
+      end = end(text, end);
+      if (end - start >= length || end == text.length()) {
         portions.add(source.span(start, end));
         start = end;
       }
@@ -49,14 +51,8 @@ final class TextParts {
     return portions;
   }
 
-  private static List<Integer> ends(String text) {
-    TextParts parts = new TextParts(text);
-    parts.cut();
-    return parts.ends;
-  }
-
-  private void cut() {
-    for (int at = 0; at < text.length(); at++) {
+  private int endFrom(int from) {
+    for (int at = from; at < text.length(); at++) {
       char c = text.charAt(at);
       if (c == '"') {
         at = endOfQuote(at);
@@ -68,25 +64,25 @@ final class TextParts {
       } else if (c == '}') {
         depth = Math.max(0, depth - 1);
       } else if (c == '\n' || c == '\r' && (at + 1 == text.length() || text.charAt(at + 1) != '\n')) {
-        lineEnd(at + 1);
+        if (endsAt(at + 1)) {
+          return at + 1;
+        }
         continue;
       }
       last = c <= ' ' || c == '\u00A0' || c == '\uFEFF' ? last : c;
     }
-    if (text.length() > (ends.isEmpty() ? 0 : ends.get(ends.size() - 1))) {
-      ends.add(text.length());
-    }
+    return text.length();
   }
 
-  private void lineEnd(int next) {
-    if (depth > 0) {
-      if (text.charAt(next - 1) == '\n' && TokenRepair.opensStatement(wordAt(next))) {
-        depth = 0; // the block that lacks its brace is closed before this
-      }
-    } else if (last != ',') {
-      ends.add(next);
-      last = ' ';
+  /** Whether a part ends with the line before a place. */
+  private boolean endsAt(int next) {
+    if (depth == 0) {
+      return last != ',';
     }
+    if (text.charAt(next - 1) == '\n' && TokenRepair.opensStatement(wordAt(next))) {
+      depth = 0; // the block that lacks its brace is closed before this
+    }
+    return false;
   }
 
   /** The word that the lexer finds at a place; empty where there is none. */
