@@ -81,6 +81,30 @@ final class BranchDraft {
     return with(stops.stream().map(Stop::unchosen).toList());
   }
 
+  /** The branch with what hangs on another that goes to the same boxes, as it stands in the rooms now. */
+  BranchDraft with(BranchDraft hanging, Map<String, UnwiredDevice> devices) {
+    BranchDraft same = untouched();
+    for (int i = 0; i < stops.size(); i++) {
+      for (UnwiredDevice device : hanging.stops.get(i).devices) {
+        same.stops.get(i).devices.add(devices.get(device.name()));
+      }
+    }
+    return same;
+  }
+
+  /** Whether its chains name the same places as another's, and lead to the same boxes, from end to end. */
+  boolean goesAs(BranchDraft other) {
+    return !broken && !other.broken && name().equals(other.name()) && boxes().equals(other.boxes()) && names().equals(other.names());
+  }
+
+  private List<Optional<String>> boxes() {
+    return stops.stream().map(s -> s.box).toList();
+  }
+
+  private List<String> names() {
+    return places().stream().map(p -> p.path().text()).toList();
+  }
+
   private BranchDraft with(List<Stop> others) {
     BranchDraft same = new BranchDraft(tree, legs, stopOfBox);
     same.stops.addAll(others);

@@ -40,7 +40,7 @@ final class BranchTracer {
   List<BranchDraft> trace(List<Tree.Branch> trees, Memory memory) {
     boolean asBefore = memory.leadsAsBefore(landmarks);
     return memory.drafts.all(
-        trees, tree -> tree, scope, (tree, known) -> asBefore || leadsWhereItLed(known), within -> in(within)::trace);
+        trees, tree -> tree, scope, (tree, known) -> Optional.of(known).filter(k -> asBefore || leadsWhereItLed(k)), within -> in(within)::trace);
   }
 
   private BranchTracer in(Scope other) {

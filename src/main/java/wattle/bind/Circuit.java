@@ -20,19 +20,20 @@ record Circuit(Basis basis, Optional<Branch> branch, List<Device> devices) {
   /**
    * What a circuit rests on.
    *
-   * @param runs the runs as traced; the same object where the branch was not traced anew
+   * @param connected the branch with its devices; its runs are the same object where it was not traced anew
+   * @param hots the hots it had then, for the branch itself may be given others
    * @param system of the panel that feeds it; absent where none does
    * @param hanging in the order reached
    */
   record Basis(
-      List<BranchDraft.Leg> runs, List<BranchHot> hots, Optional<SupplySystem> system, List<Hanging> hanging) {
-    /** Whether it is run and fed like that; what hangs on it is not looked at. */
-    boolean isFedAs(List<BranchDraft.Leg> otherRuns, List<BranchHot> otherHots, Optional<SupplySystem> otherSystem) {
-      return runs == otherRuns && hots.equals(otherHots) && system.equals(otherSystem);
+      BranchDraft connected, List<BranchHot> hots, Optional<SupplySystem> system, List<Hanging> hanging) {
+    /** Whether it is fed like that; how it is run and what hangs on it is not looked at. */
+    boolean isFedAs(List<BranchHot> otherHots, Optional<SupplySystem> otherSystem) {
+      return hots.equals(otherHots) && system.equals(otherSystem);
     }
 
     boolean isSameAs(Basis other) {
-      if (hanging.size() != other.hanging.size() || !isFedAs(other.runs, other.hots, other.system)) {
+      if (connected.legs != other.connected.legs || hanging.size() != other.hanging.size() || !isFedAs(other.hots, other.system)) {
         return false;
       }
       for (int i = 0; i < hanging.size(); i++) {

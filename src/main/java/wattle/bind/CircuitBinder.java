@@ -33,17 +33,19 @@ final class CircuitBinder {
 
   /** The circuit of each branch, as made the last time where all that it was made from is the same. */
   Bound bind(List<BranchDraft> drafts, RoomBinder.Bound rooms, Memory memory) {
-    boolean hangsAsBefore = memory.hangsAsBefore();
+    boolean controlledAsBefore = memory.isControlledAsBefore();
     List<Circuit> circuits =
         memory.circuits.all(
-            drafts, draft -> draft.tree, scope, (draft, known) -> holds(draft, known, hangsAsBefore), within -> in(within)::bind);
+            drafts, draft -> draft.tree, scope, (draft, known) -> still(draft, known, controlledAsBefore), within -> in(within)::bind);
     return memory.bound.of(Memory.with(circuits, rooms, groups), scope, () -> bound(circuits, rooms));
   }
 
-  private boolean holds(BranchDraft draft, Circuit known, boolean hangsAsBefore) {
-    return hangsAsBefore
-        ? known.basis().isFedAs(draft.legs, draft.hots, systemOf(draft))
-        : known.basis().isSameAs(basis(draft));
+  private Optional<Circuit> still(BranchDraft draft, Circuit known, boolean controlledAsBefore) {
+    if (controlledAsBefore && known.basis().connected() == draft) {
+      return Optional.of(known).filter(k -> k.basis().isFedAs(draft.hots, systemOf(draft)));
+    }
+    Circuit.Basis now = basis(draft);
+    return now.isSameAs(known.basis()) ? Optional.of(new Circuit(now, known.branch(), known.devices())) : Optional.empty();
   }
 
   private Bound bound(List<Circuit> circuits, RoomBinder.Bound rooms) {
@@ -74,7 +76,7 @@ final class CircuitBinder {
                 groups.isControlled(name), groups.isPartlyControlled(name)));
       }
     }
-    return new Circuit.Basis(draft.legs, draft.hots, systemOf(draft), hanging);
+    return new Circuit.Basis(draft, draft.hots, systemOf(draft), hanging);
   }
 
   private Optional<SupplySystem> systemOf(BranchDraft draft) {
@@ -82,8 +84,8 @@ final class CircuitBinder {
   }
 
   private Circuit bind(BranchDraft connected) {
+    Circuit.Basis basis = basis(connected);
     BranchDraft draft = connected.unchosen();
-    Circuit.Basis basis = basis(draft);
     hots.choose(draft);
     BranchControls controls = BranchControls.of(draft, groups, scope);
     List<List<ConductorUse>> uses = new RoleDeriver(scope, draft, groups, controls).derive();

@@ -21,16 +21,24 @@ final class DeviceWiring {
   private final Map<String, Connection> connections = new HashMap<>();
 
   /** Where a device hangs, and the place that names it; absent for one that hangs there because its box does. */
-  record Connection(BranchDraft draft, BranchDraft.Stop stop, Optional<Tree.Place> named) {}
+  private record Connection(BranchDraft draft, BranchDraft.Stop stop, Optional<Tree.Place> named) {}
 
-  DeviceWiring(Scope scope, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
+  private DeviceWiring(Scope scope, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
     this.scope = scope;
     this.boxes = boxes;
     this.devices = devices;
   }
 
   /** The branches with what hangs on them; those given are left as they were traced. */
-  List<BranchDraft> connect(List<BranchDraft> traced) {
+  static Connected connect(List<BranchDraft> traced, RoomBinder.Bound rooms, Scope scope) {
+    DeviceWiring wiring = new DeviceWiring(scope, rooms.boxes(), rooms.devices());
+    List<BranchDraft> drafts = wiring.connect(traced);
+    Map<String, String> branchOf = new HashMap<>(2 * wiring.connections.size());
+    wiring.connections.forEach((device, connection) -> branchOf.put(device, connection.draft.name()));
+    return new Connected(traced, rooms, drafts, branchOf);
+  }
+
+  private List<BranchDraft> connect(List<BranchDraft> traced) {
     List<BranchDraft> drafts = traced.stream().map(BranchDraft::untouched).toList();
     drafts.forEach(this::connectNamed);
     for (BranchDraft draft : drafts) {

@@ -30,10 +30,9 @@ public final class Memory {
   private Library library = Library.EMPTY;
   private Library boundWith = Library.EMPTY;
   private Map<String, Quantity> constants = Map.of();
-  private List<RoomBinder.Part> parts = List.of();
   private RoomBinder.Bound inRooms = RoomBinder.Bound.of(List.of());
   private Landmarks landmarks = Landmarks.NONE;
-  private final Kept<List<BranchDraft>> connected = new Kept<>();
+  private Connected connected = Connected.NOTHING;
   private final Kept<ControlGroups> groups = new Kept<>();
 
   /** What the plan's own files add to a library, loaded only where they have changed. */
@@ -64,7 +63,8 @@ public final class Memory {
     all.forEach(Recall::turn);
     if (with != boundWith || !given.equals(constants)) {
       all.forEach(Recall::forget);
-      List.of(connected, groups, bound).forEach(Kept::forget);
+      List.of(groups, bound).forEach(Kept::forget);
+      connected = Connected.NOTHING;
     }
     boundWith = with;
     constants = Map.copyOf(given);
@@ -72,10 +72,7 @@ public final class Memory {
 
   /** The same object as the last time where the rooms are the same. */
   RoomBinder.Bound rooms(List<RoomBinder.Part> now) {
-    if (!Kept.same(now, parts)) {
-      parts = new ArrayList<>(now);
-      inRooms = RoomBinder.Bound.of(now);
-    }
+    inRooms = inRooms.with(now);
     return inRooms;
   }
 
@@ -88,18 +85,20 @@ public final class Memory {
 
   /** Branches as traced, with the devices that hang on them. */
   List<BranchDraft> connected(List<BranchDraft> traced, RoomBinder.Bound rooms, Scope scope) {
-    return connected.of(
-        with(traced, rooms), scope, () -> new DeviceWiring(scope, rooms.boxes(), rooms.devices()).connect(traced));
+    Scope.Moment then = scope.now();
+    Connected now = connected.with(traced, rooms).orElseGet(() -> DeviceWiring.connect(traced, rooms, scope));
+    connected = scope.quietSince(then).isPresent() ? now : Connected.NOTHING;
+    return now.drafts();
   }
 
   /** Switches and what they control. */
   ControlGroups groups(RoomBinder.Bound rooms, Scope scope) {
-    return groups.of(List.of(rooms), scope, () -> new ControlGroups(scope, rooms.devices()));
+    return groups.of(List.of(rooms.places(), rooms.controls()), scope, () -> new ControlGroups(scope, rooms.devices()));
   }
 
-  /** Whether the same devices hang on the same branches as the last time, and the same switches control them. */
-  boolean hangsAsBefore() {
-    return connected.isAsBefore() && groups.isAsBefore();
+  /** Whether the same switches control the same devices as the last time. */
+  boolean isControlledAsBefore() {
+    return groups.isAsBefore();
   }
 
   /** A list that also holds further things. */

@@ -107,7 +107,7 @@ final class PanelBinder {
     SlotBinder slots = new SlotBinder(scope, thingsFed);
     for (Tree.Panel tree : kept) {
       drafts.put(
-          tree.name().text(), memory.panelDrafts.of(tree, scope, d -> d.named.equals(named(tree)), () -> draft(tree, slots)));
+          tree.name().text(), memory.panelDrafts.of(tree, scope, d -> Optional.of(d).filter(known -> known.named.equals(named(tree))), () -> draft(tree, slots)));
     }
     for (Draft draft : drafts.values()) {
       for (Way way : draft.ways()) {
@@ -366,7 +366,7 @@ final class PanelBinder {
     return memory
         .panels
         .of(
-            draft.tree(), scope, known -> known.draft == draft && fed.feeds(known.panel) && room.equals(known.panel.room()),
+            draft.tree(), scope, known -> Optional.of(known).filter(k -> k.draft == draft && fed.feeds(k.panel) && room.equals(k.panel.room())),
             () -> new Finished(draft, finished(draft, fed, room)))
         .panel;
   }

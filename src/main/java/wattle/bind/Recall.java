@@ -5,9 +5,8 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiPredicate;
+import java.util.function.BiFunction;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
@@ -17,7 +16,11 @@ import java.util.stream.IntStream;
  * anew each time, with all that is known then.
  */
 final class Recall<K, V> {
-  private record Made<V>(V value, List<String> assumed) {}
+  private record Made<V>(V value, List<String> assumed) {
+    Made<V> as(V same) {
+      return same == value ? this : new Made<>(same, assumed);
+    }
+  }
 
   /** Things that one thread makes in one go. */
   private static final int STRETCH = 256;
@@ -38,14 +41,15 @@ final class Recall<K, V> {
   /**
    * The value made of a tree the last time, else made now.
    *
-   * @param holds whether a value rests on nothing that has changed, the tree apart
+   * @param still the value as it still stands; absent where it rests on something that has changed, the tree apart
    */
-  V of(K tree, Scope scope, Predicate<V> holds, Supplier<V> make) {
+  V of(K tree, Scope scope, Function<V, Optional<V>> still, Supplier<V> make) {
     Made<V> known = before.get(tree);
-    if (known != null && holds.test(known.value)) {
+    Optional<V> same = known == null ? Optional.empty() : still.apply(known.value);
+    if (same.isPresent()) {
       known.assumed.forEach(scope::assume);
-      now.put(tree, known);
-      return known.value;
+      now.put(tree, known.as(same.get()));
+      return same.get();
     }
     Scope.Moment then = scope.now();
     V value = make.get();
@@ -58,27 +62,28 @@ final class Recall<K, V> {
    * making it is made once more, in its turn and where all can hear, so that what comes of it does not rest on threads.
    *
    * @param tree that a thing is made of
-   * @param holds whether the value rests on nothing that has changed, the tree apart
+   * @param still the value as it still stands; absent where it rests on something that has changed, the tree apart
    * @param maker makes things in a scope, and changes nothing that the making of another looks at
    */
-  <T> List<V> all(List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker) {
+  <T> List<V> all(List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker) {
     List<V> values = new ArrayList<>(things.size());
-    if (things.size() > STRETCH) {
+    // Where most is known, calling another processor takes longer than looking up.
+    if (things.size() > STRETCH && before.size() < things.size() / 2) {
       int stretches = (things.size() + STRETCH - 1) / STRETCH;
       List<Optional<List<Made<V>>>> aside =
           IntStream.range(0, stretches).parallel()
-              .mapToObj(i -> aside(stretch(things, i), tree, scope.aside(), holds, maker))
+              .mapToObj(i -> aside(stretch(things, i), tree, scope.aside(), still, maker))
               .toList();
       for (int i = 0; i < stretches; i++) {
         List<T> stretch = stretch(things, i);
         if (aside.get(i).isPresent()) {
           keep(stretch, tree, aside.get(i).get(), scope, values);
         } else {
-          inTurn(stretch, tree, scope, holds, maker, values);
+          inTurn(stretch, tree, scope, still, maker, values);
         }
       }
     } else {
-      inTurn(things, tree, scope, holds, maker, values);
+      inTurn(things, tree, scope, still, maker, values);
     }
     return values;
   }
@@ -88,20 +93,21 @@ final class Recall<K, V> {
   }
 
   private <T> void inTurn(
-      List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker, List<V> values) {
+      List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker, List<V> values) {
     Function<T, V> make = maker.apply(scope);
-    things.forEach(t -> values.add(of(tree.apply(t), scope, known -> holds.test(t, known), () -> make.apply(t))));
+    things.forEach(t -> values.add(of(tree.apply(t), scope, known -> still.apply(t, known), () -> make.apply(t))));
   }
 
   /** Absent where something was reported. */
   private <T> Optional<List<Made<V>>> aside(
-      List<T> things, Function<T, K> tree, Scope scope, BiPredicate<T, V> holds, Function<Scope, Function<T, V>> maker) {
+      List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker) {
     Function<T, V> make = maker.apply(scope);
     List<Made<V>> all = new ArrayList<>(things.size());
     for (T thing : things) {
       Made<V> known = before.get(tree.apply(thing));
-      if (known != null && holds.test(thing, known.value)) {
-        all.add(known);
+      Optional<V> same = known == null ? Optional.empty() : still.apply(thing, known.value);
+      if (same.isPresent()) {
+        all.add(known.as(same.get()));
         continue;
       }
       Scope.Moment then = scope.now();

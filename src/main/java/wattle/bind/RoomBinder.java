@@ -41,11 +41,44 @@ final class RoomBinder {
   }
 
   /** A room with its boxes, and the devices in them before anything is wired. */
-  record Part(Room room, List<Box> boxes, List<UnwiredDevice> devices) {}
+  record Part(Room room, List<Box> boxes, List<UnwiredDevice> devices) {
+    /** Whether the same names stand for the same kinds of things in the same boxes. */
+    private boolean hasPlacesOf(Part other) {
+      boolean same = room.name().equals(other.room.name()) && boxes.size() == other.boxes.size() && devices.size() == other.devices.size();
+      for (int i = 0; same && i < boxes.size(); i++) {
+        same = boxes.get(i).name().equals(other.boxes.get(i).name()) && boxes.get(i).devices().equals(other.boxes.get(i).devices());
+      }
+      for (int i = 0; same && i < devices.size(); i++) {
+        UnwiredDevice one = devices.get(i);
+        UnwiredDevice two = other.devices.get(i);
+        same = one.name().equals(two.name()) && one.box().equals(two.box()) && one.kind() == two.kind();
+      }
+      return same;
+    }
 
-  /** All rooms, boxes and devices by name, in the order written. */
-  record Bound(Map<String, Room> rooms, Map<String, Box> boxes, Map<String, UnwiredDevice> devices) {
+    private boolean hasControlsOf(Part other) {
+      return devices.stream().map(Part::controls).toList().equals(other.devices.stream().map(Part::controls).toList());
+    }
+
+    private static List<String> controls(UnwiredDevice device) {
+      return device.controls().stream().map(Tree.Path::text).toList();
+    }
+  }
+
+  /**
+   * All rooms, boxes and devices by name, in the order written.
+   *
+   * @param places the same object in two of these only where the same names stand for the same kinds of things in the same boxes
+   * @param controls the same object only where, besides, the same names are written of what each controls
+   */
+  record Bound(
+      List<Part> parts, Map<String, Room> rooms, Map<String, Box> boxes, Map<String, UnwiredDevice> devices, Object places,
+      Object controls) {
     static Bound of(List<Part> parts) {
+      return of(parts, new Object(), new Object());
+    }
+
+    private static Bound of(List<Part> parts, Object places, Object controls) {
       List<Box> boxes = new ArrayList<>();
       List<UnwiredDevice> devices = new ArrayList<>();
       for (Part part : parts) {
@@ -53,8 +86,37 @@ final class RoomBinder {
         devices.addAll(part.devices);
       }
       return new Bound(
-          House.byName(parts.stream().map(Part::room).toList(), Room::name), House.byName(boxes, Box::name),
-          House.byName(devices, UnwiredDevice::name));
+          parts, House.byName(parts.stream().map(Part::room).toList(), Room::name), House.byName(boxes, Box::name),
+          House.byName(devices, UnwiredDevice::name), places, controls);
+    }
+
+    /** These rooms where others were before: the same object where they are the same. */
+    Bound with(List<Part> now) {
+      if (now.size() != parts.size()) {
+        return of(now);
+      }
+      boolean same = true;
+      boolean samePlaces = true;
+      boolean sameControls = true;
+      for (int i = 0; i < now.size(); i++) {
+        if (now.get(i) != parts.get(i)) {
+          same = false;
+          samePlaces &= now.get(i).hasPlacesOf(parts.get(i));
+          sameControls &= samePlaces && now.get(i).hasControlsOf(parts.get(i));
+        }
+      }
+      return same ? this : of(now, samePlaces ? places : new Object(), sameControls ? controls : new Object());
+    }
+
+    /** Names of devices in rooms that are other objects there, though in the same places. */
+    List<String> devicesUnlike(Bound others) {
+      List<String> unlike = new ArrayList<>();
+      for (int i = 0; i < parts.size(); i++) {
+        if (parts.get(i) != others.parts.get(i)) {
+          parts.get(i).devices.forEach(d -> unlike.add(d.name()));
+        }
+      }
+      return unlike;
     }
   }
 
@@ -62,7 +124,7 @@ final class RoomBinder {
     Map<String, Span> names = new HashMap<>();
     List<Tree.Room> kept = trees.stream().filter(t -> scope.claim(names, t.name().text(), t.name().span(), "rooms")).toList();
     return memory.rooms(
-        memory.rooms.all(kept, tree -> tree, scope, (tree, known) -> true, within -> new RoomBinder(within)::room));
+        memory.rooms.all(kept, tree -> tree, scope, (tree, known) -> Optional.of(known), within -> new RoomBinder(within)::room));
   }
 
   /** What has been found in a room so far. */

@@ -21,7 +21,7 @@ public final class NearNames {
     String sought = word.toLowerCase(Locale.ROOT);
     return names.stream()
         .filter(name -> Math.abs(name.length() - word.length()) <= most)
-        .map(name -> new Near(name, distance(sought, name.toLowerCase(Locale.ROOT))))
+        .map(name -> new Near(name, distance(sought, name.toLowerCase(Locale.ROOT), most)))
         .filter(near -> near.distance <= most && near.distance < Math.max(2, word.length()))
         .sorted(Comparator.comparingInt(Near::distance).thenComparing(Near::name))
         .limit(MOST)
@@ -29,22 +29,37 @@ public final class NearNames {
         .toList();
   }
 
-  /** Optimal string alignment distance. */
-  private static int distance(String a, String b) {
-    int[][] cost = new int[a.length() + 1][b.length() + 1];
-    for (int i = 0; i <= a.length(); i++) {
-      for (int j = 0; j <= b.length(); j++) {
-        if (i == 0 || j == 0) {
-          cost[i][j] = i + j;
-          continue;
-        }
-        int replaced = cost[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-        cost[i][j] = Math.min(replaced, Math.min(cost[i - 1][j], cost[i][j - 1]) + 1);
-        if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
-          cost[i][j] = Math.min(cost[i][j], cost[i - 2][j - 2] + 1);
-        }
-      }
+  /** Optimal string alignment distance; where it is more than asked for, some number that is more too. */
+  private static int distance(String a, String b, int most) {
+    int[] beforeLast = new int[b.length() + 1];
+    int[] last = new int[b.length() + 1];
+    int[] row = new int[b.length() + 1];
+    for (int j = 0; j <= b.length(); j++) {
+      row[j] = j;
     }
-    return cost[a.length()][b.length()];
+    int leastOfLast = 0;
+    for (int i = 1; i <= a.length(); i++) {
+      int[] free = beforeLast;
+      beforeLast = last;
+      last = row;
+      row = free;
+      row[0] = i;
+      int least = i;
+      for (int j = 1; j <= b.length(); j++) {
+        int replaced = last[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+        int cost = Math.min(replaced, Math.min(last[j], row[j - 1]) + 1);
+        if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+          cost = Math.min(cost, beforeLast[j - 2] + 1);
+        }
+        row[j] = cost;
+        least = Math.min(least, cost);
+      }
+      // What follows is reached from one of the last two rows, and never gets less on the way.
+      if (least > most && leastOfLast > most) {
+        return least;
+      }
+      leastOfLast = least;
+    }
+    return row[b.length()];
   }
 }

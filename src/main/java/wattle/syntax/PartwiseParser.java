@@ -85,13 +85,10 @@ public final class PartwiseParser {
   /** The parts up to the first that differs and those behind the last as they are; what lies between is cut and looked up. */
   private List<Part> parts(Source source) {
     String text = source.text();
-    int first = 0;
-    int start = 0;
-    while (first < known.parts.size() - 1 && isSame(known.parts.get(first).text(), text, start)) {
-      start += known.parts.get(first++).text().length();
-    }
-    List<Part> parts = new ArrayList<>(known.parts.subList(0, first));
-    int alike = alikeAtTheEnd(text, Math.min(text.length(), known.text.length()) - start);
+    int shorter = Math.min(text.length(), known.text.length());
+    int first = partsWithin(alikeAtTheStart(text, shorter), text);
+    int start = first == 0 ? 0 : known.starts[first];
+    int alike = alikeAtTheEnd(text, shorter - start);
     List<String> changed = new ArrayList<>();
     int behind = known.parts.size();
     for (int at = start; at < text.length() && behind == known.parts.size(); ) {
@@ -103,16 +100,30 @@ public final class PartwiseParser {
         behind = same >= 0 ? same : behind;
       }
     }
+    List<Part> parts = new ArrayList<>(known.parts.subList(0, first));
     parts.addAll(read(changed, known.parts.subList(first, Math.max(first, behind)), source.name()));
     parts.addAll(known.parts.subList(behind, known.parts.size()));
     return parts;
   }
 
-  /** Whether a part, not the last of its text, is there again at a place: a line feed behind it would change where it ends. */
-  private static boolean isSame(String part, String text, int at) {
-    int end = at + part.length();
-    boolean splitsLineEnd = part.endsWith("\r") && end < text.length() && text.charAt(end) == '\n';
-    return text.startsWith(part, at) && !splitsLineEnd;
+  /**
+   * How many parts lie within so many characters and end where they ended. The last one of a text may go on, and a carriage
+   * return no longer ends a part where a line feed has come behind it.
+   */
+  private int partsWithin(int alike, String text) {
+    int found = Arrays.binarySearch(known.starts, alike);
+    int parts = Math.max(0, found >= 0 ? found : -found - 2);
+    boolean goesOn = parts > 0 && alike == known.starts[parts] && alike < text.length() && text.charAt(alike) == '\n';
+    return goesOn ? parts - 1 : parts;
+  }
+
+  /** How many characters at the start are the same, that many at most. */
+  private int alikeAtTheStart(String text, int most) {
+    int alike = 0;
+    while (alike < most && text.charAt(alike) == known.text.charAt(alike)) {
+      alike++;
+    }
+    return alike;
   }
 
   /** How many characters at the end are the same, that many at most. */
