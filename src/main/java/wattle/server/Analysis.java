@@ -37,7 +37,7 @@ final class Analysis {
     for (PlanTree tree : compilation.files()) {
       Path path = pathOf(tree.source());
       files.put(path, tree);
-      lines.put(path, new LineIndex(tree.source().text()));
+      lines.put(path, buffers.at(path).map(Buffer::lines).orElseGet(() -> new LineIndex(tree.source().text())));
       stamp(path);
       UsedFiles.of(tree, path).forEach(this::stamp);
     }

@@ -8,20 +8,28 @@ import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
  *
  * @param uri the editor's own name of it, which answers must use
  * @param version as counted by the editor
+ * @param lines the text and where its lines start
  */
-record Buffer(String uri, int version, String text) {
+record Buffer(String uri, int version, LineIndex lines) {
+  Buffer(String uri, int version, String text) {
+    this(uri, version, new LineIndex(text));
+  }
+
+  String text() {
+    return lines.text();
+  }
+
   /** The text after changes, each of which speaks of the text that the one before it left. */
   Buffer changed(int newVersion, List<TextDocumentContentChangeEvent> changes) {
-    String now = text;
+    LineIndex now = lines;
     for (TextDocumentContentChangeEvent change : changes) {
       if (change.getRange() == null) {
-        now = change.getText();
+        now = new LineIndex(change.getText());
         continue;
       }
-      LineIndex lines = new LineIndex(now);
-      int start = lines.offset(change.getRange().getStart());
-      int end = Math.max(start, lines.offset(change.getRange().getEnd()));
-      now = now.substring(0, start) + change.getText() + now.substring(end);
+      int start = now.offset(change.getRange().getStart());
+      int end = Math.max(start, now.offset(change.getRange().getEnd()));
+      now = now.with(start, end, change.getText());
     }
     return new Buffer(uri, newVersion, now);
   }

@@ -1,6 +1,7 @@
 package wattle.server;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import wattle.finding.Span;
@@ -14,19 +15,40 @@ final class LineIndex {
   private final int[] starts;
 
   LineIndex(String text) {
+    this(text, IntStream.concat(IntStream.of(0), startsWithin(text, 0, text.length())).toArray());
+  }
+
+  private LineIndex(String text, int[] starts) {
     this.text = text;
-    int[] found = new int[64];
-    int count = 1;
-    for (int i = 0; i < text.length(); i++) {
+    this.starts = starts;
+  }
+
+  /** Lines that start behind a line end within a range of the text. */
+  private static IntStream startsWithin(String text, int from, int to) {
+    IntStream.Builder starts = IntStream.builder();
+    for (int i = from; i < to; i++) {
       char c = text.charAt(i);
       if (c == '\n' || c == '\r' && (i + 1 == text.length() || text.charAt(i + 1) != '\n')) {
-        if (count == found.length) {
-          found = Arrays.copyOf(found, 2 * count);
-        }
-        found[count++] = i + 1;
+        starts.add(i + 1);
       }
     }
-    this.starts = Arrays.copyOf(found, count);
+    return starts.build();
+  }
+
+  String text() {
+    return text;
+  }
+
+  /** The text with something else in place of a range, of which only the lines about it are looked through. */
+  LineIndex with(int start, int end, String put) {
+    String now = text.substring(0, start) + put + text.substring(end);
+    // A carriage return before the range, and a line feed behind it, are one line end or two by what is between them.
+    int first = Math.max(0, position(Math.max(0, start - 1)).getLine());
+    int moved = put.length() - (end - start);
+    int to = Math.min(now.length(), start + put.length() + 1);
+    IntStream before = Arrays.stream(starts, 0, first + 1);
+    IntStream behind = Arrays.stream(starts).filter(s -> s > end + 1).map(s -> s + moved);
+    return new LineIndex(now, IntStream.concat(IntStream.concat(before, startsWithin(now, starts[first], to)), behind).toArray());
   }
 
   /** Offset in UTF-16 units of a position. */
