@@ -97,7 +97,9 @@ final class CompareCommand implements Callable<Integer> {
         String name = String.valueOf(java.nio.file.Path.of(files.get(0)).getFileName());
         out.println("note: " + read.note().replace(files.get(0), name) + "; here is what could be read");
       }
-      out.print(Changes.description(Description.of(input.compile(read.source(), files.get(0)).house())));
+      Compilation plan = input.compile(read.source(), files.get(0));
+      out.print(Changes.description(Description.of(plan.house())));
+      WrittenItems.describe(plan, out);
       return ExitCode.FINE;
     }
     if (driver) {
@@ -153,6 +155,9 @@ final class CompareCommand implements Callable<Integer> {
       }
       Compilation before = old.plan();
       Compilation after = now.plan();
+      if (format == Format.TEXT) {
+        WrittenItems.compare(before, after, out);
+      }
       if (format == Format.TEXT && isPart(before) && isPart(after)) {
         out.print(Changes.ofParts(Comparison.of(revision(before), revision(after))));
       } else {
@@ -195,6 +200,9 @@ final class CompareCommand implements Callable<Integer> {
       case TEXT -> out.print(Changes.text(shown));
       case MD -> out.print(Changes.markdown(shown, beforeName, afterName));
       case JSON -> out.print(Changes.json(comparison, beforeName, afterName));
+    }
+    if (comparison.isEmpty() && format == Format.TEXT && !driver) {
+      spec.commandLine().getErr().println("nothing of the house differs");
     }
     return comparison.isEmpty() ? ExitCode.FINE : ExitCode.FOUND;
   }

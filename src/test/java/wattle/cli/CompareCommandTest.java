@@ -163,7 +163,7 @@ class CompareCommandTest {
   @Test
   void theExitCodeTellsWhetherTheyDiffer() {
     String before = "examples/kitchen-renovation/before.wattle";
-    assertThat(compare(ExitCode.FINE, before, before)).isEmpty();
+    assertThat(compare(ExitCode.FINE, before, before)).isEqualToNormalizingNewlines("nothing of the house differs\n");
     assertThat(compare(ExitCode.FINE, "--format", "md", before, before)).contains("Nothing differs.");
     compare(ExitCode.FOUND, before, "examples/kitchen-renovation/after.wattle");
     assertThat(compare(ExitCode.USAGE, before, "examples/no-such.wattle")).contains("no-such.wattle");
@@ -198,5 +198,26 @@ class CompareCommandTest {
   @Test
   void badUsageSaysWhatIsExpected() {
     assertThat(compare(ExitCode.USAGE, "examples/cottage/house.wattle")).contains("two plans are compared");
+  }
+
+  /** A pattern makes nothing until another file places it, and a rule is no thing of a house: their text is what can be shown. */
+  @Test
+  void gitShowsThatAPatternOrARuleChanged() throws IOException, InterruptedException {
+    Path lib = folder.resolve("lib.wattle");
+    String text =
+        "pattern hut(n) {\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n}\nlimit far \"Far\" 3 m { source \"House\" \"1\" }\n"
+            + "rule long \"Long\" {\n  for each branch b\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
+    Files.writeString(lib, text);
+    git("add", ".");
+    git("commit", "-q", "-m", "lib");
+    String before = compare(ExitCode.FINE, "--describe", lib.toString());
+    Files.writeString(lib, text.replace("--3 m--", "--7 m--").replace("b.reach", "b.drop").replace(" \"Far\" 3 m", "   \"Far\"   3 m"));
+    assertThat(compare(ExitCode.FINE, "--describe", lib.toString()).replace("7 m", "3 m").replace("drop", "reach")).isEqualTo(before);
+    assertThat(before).contains("pattern hut(n)\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n");
+    String hash = "0".repeat(40);
+    Path old = folder.resolve("old.wattle");
+    Files.writeString(old, text);
+    String told = compare(ExitCode.FINE, "--as-driver", lib.toString(), old.toString(), hash, "100644", lib.toString(), hash, "100644");
+    assertThat(told).contains("~ pattern hut(n): its text; compare a plan", "~ rule long \"Long\": its text").doesNotContain("limit");
   }
 }
