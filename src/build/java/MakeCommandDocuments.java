@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -33,8 +34,17 @@ public final class MakeCommandDocuments {
     }
     Path folder = Path.of(arguments[2]);
     String name = command.getCommandName();
-    write(folder.resolve("completion/" + name + ".bash"), AutoComplete.bash(name, command));
+    write(folder.resolve("completion/" + name + ".bash"), completion(AutoComplete.bash(name, command)));
     pages(command, name, arguments[1], folder.resolve("man/man1"));
+  }
+
+  /**
+   * The script as it was made has the values of options in capitals, and where it has no words of its own to offer it keeps
+   * the shell from offering files, which is what most commands take.
+   */
+  private static String completion(String made) {
+    String withFiles = made.replaceAll("(?m)^ *type compopt &>/dev/null && compopt \\+o default\\R", "");
+    return Pattern.compile("_option_args=\\([^)]*\\)").matcher(withFiles).replaceAll(values -> values.group().toLowerCase(Locale.ROOT).replace('_', '-').replaceFirst("-option-args=", "_option_args="));
   }
 
   private static void write(Path file, String text) throws IOException {
