@@ -66,7 +66,9 @@ public class KeyStrokeBench implements LanguageClient {
     /** The unit of what a device draws. */
     LOAD("light 12 W", 9),
     /** The end of a name that a switch controls. */
-    NAME("switch for lamp", 14);
+    NAME("switch for lamp", 14),
+    /** The end of a device's own name, which a branch leads to. */
+    DEVICE("o1: receptacle", 1);
 
     private final String piece;
     private final int character;
