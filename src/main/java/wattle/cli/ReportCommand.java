@@ -29,6 +29,7 @@ import wattle.emit.report.Report;
       "Examples:",
       "  wattle report examples/alder-court/house.wattle --out out",
       "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
+      "  wattle report examples/alder-court/house.wattle --out out --pdf --brief",
     })
 final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -39,6 +40,9 @@ final class ReportCommand implements Callable<Integer> {
 
   @Option(names = "--pdf", description = "Write report.pdf beside it, with the same for paper.")
   private boolean pdf;
+
+  @Option(names = "--brief", description = "Leave out of the PDF how each figure was come by; the page has it all the same.")
+  private boolean brief;
 
   @Option(names = "--force", description = "Replace a report that Wattle did not make.")
   private boolean force;
@@ -51,13 +55,16 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (brief && !pdf) {
+      throw new CommandLine.ParameterException(spec.commandLine(), "--brief is of the PDF; write --pdf as well, or leave it out");
+    }
     DotEngine layout = engine.start();
     Compilation plan = input.compile(file);
     Report report = new Report(plan, ReportParts.of(plan, layout));
     Path written = madeFolder();
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
-      outputs.add(new Output(written.resolve("report.pdf"), paper(report)));
+      outputs.add(new Output(written.resolve("report.pdf"), paper(report, brief)));
     }
     ResultOutput.write(outputs, force);
     String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
@@ -65,9 +72,9 @@ final class ReportCommand implements Callable<Integer> {
     return plan.count(wattle.finding.Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }
 
-  private static byte[] paper(Report report) {
+  private static byte[] paper(Report report, boolean brief) {
     try {
-      return PdfPages.of(report.paper(), report.title());
+      return PdfPages.of(report.paper(brief), report.title());
     } catch (UnreadablePictureException e) {
       throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
     }

@@ -18,6 +18,7 @@ final class PaperPage {
   private static final int MOST_ROWS = 250;
 
   private final Report report;
+  private final boolean brief;
   private final PlanText text;
   private final Workings workings = new Workings();
   private final Markup body = new Markup();
@@ -30,8 +31,10 @@ final class PaperPage {
   private int pictures;
   private int tables;
 
-  PaperPage(Report report) {
+  /** @param brief whether the workings are left out */
+  PaperPage(Report report, boolean brief) {
     this.report = report;
+    this.brief = brief;
     this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
   }
 
@@ -50,6 +53,11 @@ final class PaperPage {
         body.element("p", "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
         body.open("div", "class", "workings").raw(steps).close();
       });
+    }
+    if (brief) {
+      section("workings", "How the figures were come by", "section", () ->
+          body.element("p", "Left out of this edition. In report.html every figure unfolds to its formula, inputs, tables and sources; report --pdf"
+              + " without --brief prints them all, and explain --figure the ones that are asked for."));
     }
     section("plan", "The plan", "section", () -> text.writeTo(body));
     Markup page = new Markup();
@@ -102,7 +110,7 @@ final class PaperPage {
       body.close();
     } else if (content instanceof Content.Table table) {
       Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
-      Optional<String> told = workings.add(sheet);
+      Optional<String> told = brief ? Optional.empty() : workings.add(sheet);
       String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());
       body.open("div", "id", id).raw(SheetHtml.plain(sheet, workings::place)).close();

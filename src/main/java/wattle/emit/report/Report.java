@@ -42,9 +42,13 @@ public final class Report {
     return new ScreenPage(this).html();
   }
 
-  /** The same for paper, as a page that a PDF is made of. */
-  public String paper() {
-    return new PaperPage(this).html();
+  /**
+   * The same for paper, as a page that a PDF is made of.
+   *
+   * @param brief whether it leaves out how the figures were come by, which is most of it
+   */
+  public String paper(boolean brief) {
+    return new PaperPage(this, brief).html();
   }
 
   Compilation plan() {

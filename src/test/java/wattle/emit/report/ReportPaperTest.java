@@ -42,13 +42,42 @@ class ReportPaperTest {
     return report(plan, folder);
   }
 
-  private static Path report(String plan, Path folder) {
+  private static Path report(String plan, Path folder, String... more) {
     StringWriter err = new StringWriter();
-    String[] arguments = {"report", plan, "--pdf", "--out", folder.toString()};
+    List<String> written = new ArrayList<>(List.of("report", plan, "--pdf", "--out", folder.toString()));
+    written.addAll(List.of(more));
+    String[] arguments = written.toArray(String[]::new);
     int code = Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(err));
     assertThat(code).as(err.toString()).isLessThan(2);
     assertThat(err.toString()).contains("report.html").contains("report.pdf");
     return folder.resolve("report.pdf");
+  }
+
+  /** Most of the pages of a whole house are workings; a permit desk or a wall of a workshop wants the rest. */
+  @Test
+  void briefPaperLeavesTheWorkingsOutAndSaysSo() throws IOException {
+    Path brief = report("examples/alder-court/house.wattle", folder, "--brief");
+    try (PDDocument whole = Loader.loadPDF(court.toFile());
+        PDDocument document = Loader.loadPDF(brief.toFile())) {
+      assertThat(document.getNumberOfPages()).isLessThan(whole.getNumberOfPages() * 2 / 3);
+      String text = new PDFTextStripper().getText(document);
+      assertThat(text).contains("Left out of this edition", "House current kills", "What this rests on", "Panel schedules", "The plan");
+      assertThat(text).doesNotContain("Steps that the figures rest on");
+      List<String> bookmarks = new ArrayList<>();
+      document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
+      List<String> bookmarksOfWhole = new ArrayList<>();
+      whole.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarksOfWhole.add(b.getTitle()));
+      assertThat(bookmarks).isEqualTo(bookmarksOfWhole);
+    }
+  }
+
+  @Test
+  void briefIsOfThePdf() {
+    StringWriter err = new StringWriter();
+    String[] arguments = {"report", "examples/cottage/house.wattle", "--brief", "--out", folder.toString()};
+    assertThat(Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(err))).isEqualTo(2);
+    assertThat(err.toString()).contains("--brief is of the PDF");
+    assertThat(folder).isEmptyDirectory();
   }
 
   @Test
