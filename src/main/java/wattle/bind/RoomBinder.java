@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
@@ -207,7 +208,11 @@ final class RoomBinder {
     Finding.Builder finding =
         Finding.error("word-unknown", "'" + word + "' means nothing of " + what)
             .at(word.span(), "such as " + String.join(", ", known.stream().sorted().limit(5).toList()));
-    NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+    List<String> near = NearNames.of(word.text(), known);
+    near.forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+    if (near.isEmpty()) {
+      finding.because("There are " + String.join(", ", new TreeSet<>(known)) + ".");
+    }
     scope.report(finding);
   }
 

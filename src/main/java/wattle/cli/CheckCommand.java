@@ -125,6 +125,7 @@ final class CheckCommand implements Callable<Integer> {
     private final Set<Path> known = new LinkedHashSet<>();
     private List<Compilation> plans = List.of();
     private Optional<String> failure = Optional.empty();
+    private boolean told;
 
     Watched(PrintWriter out) {
       this.out = out;
@@ -147,6 +148,12 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public void tell() {
+      if (told) {
+        // A stream of findings does not show by itself where those of the last save begin.
+        out.println();
+        out.println("---- read again");
+      }
+      told = true;
       failure.ifPresentOrElse(out::println, () -> print(plans, out));
       out.flush();
     }

@@ -59,6 +59,9 @@ class WatchTest {
     reader.start();
   }
 
+  /** Each run but the first is set apart from the one before it. */
+  private boolean again;
+
   @AfterEach
   void end() {
     if (process != null) {
@@ -69,6 +72,11 @@ class WatchTest {
   /** Everything printed up to the line that ends a run. */
   private List<String> run() throws InterruptedException {
     List<String> run = new ArrayList<>();
+    if (again) {
+      assertThat(lines.poll(60, TimeUnit.SECONDS)).isEmpty();
+      assertThat(lines.poll(60, TimeUnit.SECONDS)).isEqualTo("---- read again");
+    }
+    again = true;
     while (true) {
       String line = lines.poll(60, TimeUnit.SECONDS);
       assertThat(line).as("after %s", run).isNotNull();
