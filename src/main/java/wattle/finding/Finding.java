@@ -85,6 +85,12 @@ public record Finding(
     return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why));
   }
 
+  /** The same finding, with a further sentence behind its reason. */
+  public Finding remarked(String sentence) {
+    String more = reason.isEmpty() ? sentence : reason + " " + sentence;
+    return new Finding(rule, severity, headline, place, related, more, figures, fixes, source, subject, silenced);
+  }
+
   /** Gathers the parts of a finding; a reader would otherwise count ten commas. */
   public static final class Builder {
     private final String rule;

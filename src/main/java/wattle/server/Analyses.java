@@ -30,7 +30,8 @@ final class Analyses implements AutoCloseable {
   /**
    * What is known of a plan.
    *
-   * @param judgements of the phases that judge, not placed: of this text where it has been judged, else of one before it
+   * @param judgements of the phases that judge, not placed: of this text where it has been judged, else of one before it; of
+   *     rules that are not asked while the plan has an error in it, of the last text without one
    * @param judged the analysis with all of them, begun when it is first asked for; cancelled where another text comes first
    */
   private record Known(
@@ -96,8 +97,7 @@ final class Analyses implements AutoCloseable {
     List<Finding> judgements = forget(plan).map(Known::judgements).orElse(List.of());
     try {
       Compilation structure = compiler(plan, buffers).structure(plan);
-      List<Finding> standing = judgements.stream().filter(structure.placement()::holds).toList();
-      Analysis made = new Analysis(plan, buffers, structure.with(standing));
+      Analysis made = new Analysis(plan, buffers, structure.with(Standing.shown(judgements, structure)));
       latest.put(plan, new Known(made, structure, judgements, Optional.empty()));
       plans.learn(made);
       return Optional.of(made);
@@ -137,8 +137,9 @@ final class Analyses implements AutoCloseable {
 
   private void settle(Known known, List<Finding> judgements, CompletableFuture<Analysis> judged) {
     if (!judged.isDone()) {
-      Analysis made = known.analysis.judged(known.structure.with(judgements));
-      latest.put(made.plan(), new Known(made, known.structure, judgements, Optional.of(judged)));
+      List<Finding> kept = Standing.kept(known.judgements, judgements, known.structure);
+      Analysis made = known.analysis.judged(known.structure.with(Standing.shown(kept, known.structure)));
+      latest.put(made.plan(), new Known(made, known.structure, kept, Optional.of(judged)));
       judged.complete(made);
     }
   }

@@ -10,6 +10,7 @@ import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionContext;
 import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.CodeLensParams;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DocumentFormattingParams;
 import org.eclipse.lsp4j.DocumentSymbol;
@@ -96,6 +97,43 @@ class EditingTest {
       assertThat(editor.text(uri)).contains("  1      15 A arc-fault          hall ");
       editor.await(uri, p -> p.getDiagnostics().isEmpty());
     }
+  }
+
+  /** While something else is being typed, what rules found stays in the list, and says that it is of before. */
+  @Test
+  void whatRulesFoundStandsWhileThePlanHasAnError() throws IOException {
+    try (ScriptedEditor editor = started()) {
+      String uri = uri(HOUSE);
+      editor.open(uri, Files.readString(HOUSE));
+      editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      15 A                                   hall ");
+      assertThat(message(editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).contains("arc-fault-missing")))).doesNotContain("asked again");
+
+      editor.replace(uri, "P --15 m-- office.sw", "P --15 -- office.sw");
+      judged(editor, uri);
+      List<Diagnostic> broken = editor.findings(uri);
+      assertThat(ScriptedEditor.rules(broken)).contains("arc-fault-missing").hasSizeGreaterThan(1);
+      assertThat(message(broken)).contains("asked again once that is mended");
+
+      editor.replace(uri, "P --15 -- office.sw", "P --15 m-- office.sw");
+      judged(editor, uri);
+      List<Diagnostic> mended = editor.await(uri, p -> p.getDiagnostics().size() == 1);
+      assertThat(message(mended)).doesNotContain("asked again");
+
+      editor.replace(uri, "1      15 A                                   hall ", "1      15                                     hall ");
+      judged(editor, uri);
+      assertThat(ScriptedEditor.rules(editor.findings(uri))).as("the line that it speaks of has changed").containsExactly("unit-missing");
+    }
+  }
+
+  private static String message(List<Diagnostic> found) {
+    return found.stream().filter(d -> d.getCode().getLeft().equals("arc-fault-missing")).findFirst().orElseThrow().getMessage();
+  }
+
+  /** Waits until every phase has judged the text; what it found is told before the second answer. */
+  private static void judged(ScriptedEditor editor, String uri) {
+    CodeLensParams params = new CodeLensParams(new TextDocumentIdentifier(uri));
+    editor.server().getTextDocumentService().codeLens(params).join();
+    editor.server().getTextDocumentService().codeLens(params).join();
   }
 
   @Test
