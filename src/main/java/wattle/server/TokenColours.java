@@ -37,9 +37,12 @@ final class TokenColours {
     }
     List<Integer> data = new ArrayList<>();
     Position before = new Position(0, 0);
-    for (Lexeme lexeme : LexemeReader.read(question.source()).value()) {
+    List<Lexeme> lexemes = LexemeReader.read(question.source()).value();
+    for (int i = 0; i < lexemes.size(); i++) {
+      Lexeme lexeme = lexemes.get(i);
       Occurrence name = names.get(lexeme.span().start());
-      int type = TYPES.indexOf(name == null ? type(lexeme.kind()) : type(name.thing().kind()));
+      String colour = isUnit(lexemes, i) ? type(Lexeme.Kind.UNIT) : type(lexeme.kind());
+      int type = TYPES.indexOf(name == null ? colour : type(name.thing().kind()));
       if (type < 0) {
         continue;
       }
@@ -53,6 +56,13 @@ final class TokenColours {
       before = at;
     }
     return new SemanticTokens(data);
+  }
+
+  /** Feet, and the inches behind them, are words of the grammar, since the latter are a word of their own elsewhere. */
+  private static boolean isUnit(List<Lexeme> lexemes, int at) {
+    String text = lexemes.get(at).text();
+    boolean figure = at > 0 && lexemes.get(at - 1).kind() == Lexeme.Kind.NUMBER;
+    return figure && (text.equals("ft") || text.equals("in") && at > 1 && lexemes.get(at - 2).text().equals("ft"));
   }
 
   /** Empty for what has no colour: line ends, and words whose meaning is their place. */

@@ -12,6 +12,7 @@ import org.eclipse.lsp4j.CompletionParams;
 import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.InlayHintParams;
 import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -78,5 +79,25 @@ class PlanInFeetServerTest {
     open(METRES);
     assertThat(hover("branch counter")).contains("3 boxes, 10.4 m").doesNotContain(" ft").doesNotContain("°F");
     assertThat(hover("counter by 12/3 NM")).contains("good for 90 °C").doesNotContain("°F");
+  }
+
+  /** Feet and inches have the colour of units, as metres have; 'in' of a place has that of a word. */
+  @Test
+  void feetAndInchesAreColouredAsUnits() throws IOException {
+    open(FEET);
+    editor.replace(uri, editor.text(uri), "plan \"Feet\"\nlet a = 3 ft 6 in\nlet b = 2 m\nbranch c by 14/2 NM-B bundled 2 in attic { P --(a)-- k.o }\n");
+    List<Integer> data =
+        ScriptedEditor.get(editor.server().getTextDocumentService().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(uri)))).getData();
+    String[] lines = editor.text(uri).split("\n");
+    java.util.Map<String, Integer> colours = new java.util.LinkedHashMap<>();
+    int line = 0;
+    int column = 0;
+    for (int i = 0; i < data.size(); i += 5) {
+      column = data.get(i) == 0 ? column + data.get(i + 1) : data.get(i + 1);
+      line += data.get(i);
+      colours.put(line + " " + lines[line].substring(column, column + data.get(i + 2)), data.get(i + 3));
+    }
+    assertThat(colours.get("1 ft")).isEqualTo(colours.get("1 in")).isEqualTo(colours.get("2 m"));
+    assertThat(colours.get("3 in")).isEqualTo(colours.get("3 branch")).isNotEqualTo(colours.get("2 m"));
   }
 }
