@@ -93,7 +93,7 @@ class CookingTest {
         seen++;
       }
     }
-    assertThat(seen).isEqualTo(7);
+    assertThat(seen).isEqualTo(8);
     assertThat(dryers(4)).isEqualTo(100, within(1e-6));
     assertThat(dryers(12)).isEqualTo(46, within(1e-6));
     assertThat(dryers(23)).isEqualTo(35, within(1e-6));

@@ -159,7 +159,7 @@ class HouseWorksheetsTest {
     assertThat(service(HOUSE, "optional").worksheet()).isPresent();
   }
 
-  /** NFPA 70 220.87, from memory: 125 % of the peak of a year, and what is added. */
+  /** NFPA 70 220.87, symmetryace.com nec-code-requirement: 125 % of the peak of a year, and what is added. */
   @Test
   void theMeasuredPeak() {
     String stands = HOUSE.replace("{ run", "existing { peak-demand 9.6 kW\n run").replace("room kitchen {", "room kitchen existing {");
@@ -167,7 +167,7 @@ class HouseWorksheetsTest {
     assertThat(sheet.total().si()).isEqualTo(1.25 * 9600 + 7200, within(1e-6));
   }
 
-  /** NFPA 70 220.83, from memory (demand.csv): 8 kVA and 40 % of the rest; with new cooling that in full. */
+  /** NFPA 70 220.83, ecmag.com saving-money-preserving-safety (demand.csv): 8 kVA and 40 % of the rest; with new cooling that in full. */
   @Test
   void anExistingDwelling() {
     String stands = HOUSE.replace("room kitchen {", "room kitchen existing {");
