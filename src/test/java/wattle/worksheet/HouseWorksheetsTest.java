@@ -114,7 +114,7 @@ class HouseWorksheetsTest {
     HouseInputs.Read read = worksheets.feeder("G").orElseThrow();
     assertThat(read.inputs().scope()).isEqualTo(Inputs.Scope.PART);
     Worksheet sheet = worksheets.calculate(worksheets.method("standard").orElseThrow(), read).worksheet().orElseThrow();
-    // A garage is in no floor area: its outlet counts 180 VA, NFPA 70 220.14(I), from memory.
+    // A garage is in no floor area: its outlet counts 180 VA, NFPA 70 220.14(I), askmehelpdesk.com 261707.
     assertThat(sheet.total().si()).isEqualTo(180 + 7200, within(1e-6));
     assertThat(sheet.rating().orElseThrow().si()).isEqualTo(40);
     assertThat(worksheets.feeder("P").orElseThrow().inputs().scope()).isEqualTo(Inputs.Scope.FEEDER);
