@@ -2,6 +2,7 @@ package wattle.edit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 import wattle.syntax.Lexeme;
@@ -13,6 +14,8 @@ final class Aligner {
   /** The parts of a slot line, in the order in which the trade reads them. */
   private static final List<Construct> SLOT_COLUMNS =
       List.of(Construct.AMOUNT, Construct.TRAIT, Construct.TARGET, Construct.LABEL);
+
+  private static final Set<String> SUPPLY = Set.of("source", "run", "earth");
 
   /** A fork is not moved farther to the right than this. */
   private static final int FARTHEST_FORK = 48;
@@ -88,19 +91,17 @@ final class Aligner {
   }
 
   private void group(Predicate<FormattedLine> belongs, Alignment alignment) {
-    List<FormattedLine> group = new ArrayList<>();
-    for (FormattedLine line : lines) {
-      if (!line.isEmpty() && belongs.test(line) && (group.isEmpty() || group.get(0).indent() == line.indent())) {
-        group.add(line);
-      } else {
-        alignment.apply(group);
-        group = new ArrayList<>();
-        if (!line.isEmpty() && belongs.test(line)) {
-          group.add(line);
-        }
+    int start = -1; // of the group that is open; -1 where none is
+    for (int i = 0; i <= lines.size(); i++) {
+      boolean fits = i < lines.size() && !lines.get(i).isEmpty() && belongs.test(lines.get(i));
+      if (start >= 0 && (!fits || lines.get(i).indent() != lines.get(start).indent())) {
+        alignment.apply(lines.subList(start, i));
+        start = -1;
+      }
+      if (fits && start < 0) {
+        start = i;
       }
     }
-    alignment.apply(group);
   }
 
   private static boolean isSlotLine(FormattedLine line) {
@@ -109,20 +110,18 @@ final class Aligner {
     }
     int last = 0;
     for (Construct column : SLOT_COLUMNS) {
-      List<Integer> at = line.where(column);
-      if (!at.isEmpty()) {
-        if (at.get(0) < last) {
-          return false; // its parts stand in another order; columns would tear them apart
-        }
-        last = at.get(0);
+      int at = line.first(column);
+      if (at >= 0 && at < last) {
+        return false; // its parts stand in another order; columns would tear them apart
       }
+      last = Math.max(last, at);
     }
     return true;
   }
 
   private void alignSlots(List<FormattedLine> group) {
     for (Construct column : SLOT_COLUMNS) {
-      alignColumn(group, line -> line.where(column).stream().findFirst().orElse(-1), 2);
+      alignColumn(group, line -> line.first(column), 2);
     }
   }
 
@@ -143,7 +142,7 @@ final class Aligner {
   }
 
   private void alignBlocks(List<FormattedLine> group) {
-    String keyword = group.isEmpty() ? "" : group.get(0).tokens().get(0).text();
+    String keyword = group.get(0).tokens().get(0).text();
     if (group.stream().allMatch(l -> l.tokens().get(0).text().equals(keyword))) {
       alignColumn(group, line -> 2, 1);
       alignColumn(group, Aligner::brace, 1);
@@ -160,8 +159,8 @@ final class Aligner {
   }
 
   private static boolean isSupplyLine(FormattedLine line) {
-    return line.tokens().size() > 1 && List.of("source", "run", "earth").contains(line.tokens().get(0).text())
-        && line.tokens().get(0).kind() == Kind.KEYWORD && line.tokens().get(0).startsStatement();
+    Lexeme first = line.tokens().get(0);
+    return first.kind() == Kind.KEYWORD && first.startsStatement() && line.tokens().size() > 1 && SUPPLY.contains(first.text());
   }
 
   /** A row of a table, or the line that names its columns, under whose names the cells stand. */
@@ -214,17 +213,19 @@ final class Aligner {
 
   /** Puts the token that each line names, or -1 for none, in one column, at least {@code gap} after what is before it. */
   private static void alignColumn(List<FormattedLine> group, ToIntFunction<FormattedLine> token, int gap) {
+    int[] at = new int[group.size()];
+    int[] end = new int[group.size()];
     int column = 0;
-    for (FormattedLine line : group) {
-      int at = token.applyAsInt(line);
-      if (at > 0) {
-        column = Math.max(column, line.end(at - 1) + gap);
+    for (int i = 0; i < at.length; i++) {
+      at[i] = token.applyAsInt(group.get(i));
+      if (at[i] > 0) {
+        end[i] = group.get(i).end(at[i] - 1);
+        column = Math.max(column, end[i] + gap);
       }
     }
-    for (FormattedLine line : group) {
-      int at = token.applyAsInt(line);
-      if (at > 0) {
-        line.setSpaces(at, column - line.end(at - 1));
+    for (int i = 0; i < at.length; i++) {
+      if (at[i] > 0) {
+        group.get(i).setSpaces(at[i], column - end[i]);
       }
     }
   }

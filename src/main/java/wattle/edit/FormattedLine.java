@@ -1,6 +1,5 @@
 package wattle.edit;
 
-import java.util.ArrayList;
 import java.util.List;
 import wattle.syntax.Lexeme;
 import wattle.syntax.Lexeme.Construct;
@@ -165,26 +164,39 @@ final class FormattedLine {
 
   /** The line as text, with nothing at its end. */
   String text() {
-    StringBuilder text = new StringBuilder(" ".repeat(tokens.isEmpty() ? 0 : indent));
-    for (int i = 0; i < tokens.size(); i++) {
-      text.append(" ".repeat(spaces[i])).append(tokens.get(i).text());
-    }
-    int end = text.length();
-    while (end > 0 && (text.charAt(end - 1) == ' ' || text.charAt(end - 1) == '\t')) {
-      end--;
-    }
-    text.setLength(end);
+    StringBuilder text = new StringBuilder();
+    write(text);
     return text.toString();
   }
 
-  /** Indices of tokens with this construct. */
-  List<Integer> where(Construct construct) {
-    List<Integer> found = new ArrayList<>();
+  /** Adds the line to a text, with nothing at its end. */
+  void write(StringBuilder text) {
+    int start = text.length();
+    blanks(text, tokens.isEmpty() ? 0 : indent);
+    for (int i = 0; i < tokens.size(); i++) {
+      blanks(text, spaces[i]);
+      text.append(tokens.get(i).text());
+    }
+    int end = text.length();
+    while (end > start && (text.charAt(end - 1) == ' ' || text.charAt(end - 1) == '\t')) {
+      end--;
+    }
+    text.setLength(end);
+  }
+
+  private static void blanks(StringBuilder text, int count) {
+    for (int i = 0; i < count; i++) {
+      text.append(' ');
+    }
+  }
+
+  /** Index of the first token with this construct, or -1. */
+  int first(Construct construct) {
     for (int i = 0; i < tokens.size(); i++) {
       if (tokens.get(i).construct() == construct) {
-        found.add(i);
+        return i;
       }
     }
-    return found;
+    return -1;
   }
 }

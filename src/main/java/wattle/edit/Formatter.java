@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import wattle.finding.Checked;
 import wattle.finding.Source;
+import wattle.finding.Span;
 import wattle.syntax.Lexeme;
 import wattle.syntax.Lexeme.Kind;
 import wattle.syntax.LexemeReader;
+import wattle.syntax.PlanParser;
 
 /**
  * Sets a plan in order without changing what it says. Lines stay lines and keep their order; within them:
@@ -22,29 +24,64 @@ import wattle.syntax.LexemeReader;
  * A file that the parser cannot read in full is left as it is: what is not understood is not touched.
  */
 public final class Formatter {
+  /**
+   * Least characters that are set in order at a time. A long text is cut where a line outside of all blocks is empty, which no
+   * column goes over: all processors have their share, and the tokens of a stretch are let go once its text is made.
+   */
+  private static final int STRETCH = 1 << 16;
+
   private Formatter() {}
 
   /** The text in order, with the line end of its first line; the text itself where it has findings. */
   public static Checked<String> format(Source source) {
-    Checked<List<Lexeme>> read = LexemeReader.read(source);
-    if (!read.findings().isEmpty()) {
-      return new Checked<>(source.text(), read.findings());
-    }
+    return format(source, STRETCH);
+  }
+
+  /** @param stretch least characters that are set in order at a time; no text depends on it */
+  static Checked<String> format(Source source, int stretch) {
     String end = source.text().indexOf('\n') > 0 && source.text().charAt(source.text().indexOf('\n') - 1) == '\r' ? "\r\n" : "\n";
-    StringBuilder text = new StringBuilder();
-    lines(source, read.value()).forEach(l -> text.append(l.text()).append(end));
+    List<Span> stretches = LexemeReader.stretches(source, stretch);
+    List<StringBuilder> made =
+        (stretches.size() > 1 ? stretches.parallelStream() : stretches.stream()).flatMap(s -> text(s, end).stream()).toList();
+    if (made.size() < stretches.size()) {
+      return new Checked<>(source.text(), PlanParser.parse(source).findings());
+    }
+    StringBuilder text = new StringBuilder(source.text().length());
+    made.forEach(text::append);
+    int length = text.length();
+    while (length >= 2 * end.length() && text.lastIndexOf(end + end, length) == length - 2 * end.length()) {
+      length -= end.length();
+    }
+    text.setLength(length);
     return new Checked<>(text.toString(), List.of());
+  }
+
+  /** A stretch in order; absent where it cannot be read in full. */
+  private static Optional<StringBuilder> text(Span stretch, String end) {
+    return LexemeReader.faultless(stretch).map(lexemes -> {
+      StringBuilder text = new StringBuilder(stretch.end() - stretch.start());
+      for (FormattedLine line : lines(stretch.source(), lexemes)) {
+        line.write(text);
+        text.append(end);
+      }
+      return text;
+    });
   }
 
   /** The lines of a plan in order; absent where it cannot be read in full. */
   static Optional<List<FormattedLine>> lines(Source source) {
-    Checked<List<Lexeme>> read = LexemeReader.read(source);
-    return read.findings().isEmpty() ? Optional.of(lines(source, read.value())) : Optional.empty();
+    return LexemeReader.faultless(source.span(0, source.text().length())).map(lexemes -> {
+      List<FormattedLine> lines = lines(source, lexemes);
+      while (!lines.isEmpty() && lines.get(lines.size() - 1).isEmpty()) {
+        lines.remove(lines.size() - 1);
+      }
+      return lines;
+    });
   }
 
   private static List<FormattedLine> lines(Source source, List<Lexeme> lexemes) {
     List<List<Lexeme>> written = written(lexemes);
-    List<FormattedLine> lines = new ArrayList<>();
+    List<FormattedLine> lines = new ArrayList<>(written.size());
     int depth = 0;
     for (int i = 0; i < written.size(); i++) {
       int end = depth == 0 && startsRule(written.get(i)) ? endOfBlock(written, i) : i;
@@ -54,9 +91,6 @@ public final class Formatter {
       } else {
         depth = addLine(lines, written.get(i), depth);
       }
-    }
-    while (!lines.isEmpty() && lines.get(lines.size() - 1).isEmpty()) {
-      lines.remove(lines.size() - 1);
     }
     alignBetweenRules(lines);
     return lines;
@@ -92,7 +126,11 @@ public final class Formatter {
 
   /** Blocks that a line opens, less those that it closes. */
   static int depthOf(List<Lexeme> line) {
-    return line.stream().mapToInt(t -> t.text().equals("{") ? 1 : t.text().equals("}") ? -1 : 0).sum();
+    int depth = 0;
+    for (Lexeme token : line) {
+      depth += token.text().equals("{") ? 1 : token.text().equals("}") ? -1 : 0;
+    }
+    return depth;
   }
 
   /** The lines of rules have their places; what stands between them is put in columns. */

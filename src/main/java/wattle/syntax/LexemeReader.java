@@ -1,10 +1,10 @@
 package wattle.syntax;
 
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
@@ -13,7 +13,9 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.tree.ParseTree;
 import org.antlr.v4.runtime.tree.TerminalNode;
 import wattle.finding.Checked;
+import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.finding.Span;
 import wattle.syntax.Lexeme.Construct;
 import wattle.syntax.Lexeme.Kind;
 import wattle.syntax.grammar.WattleLexer;
@@ -52,17 +54,82 @@ public final class LexemeReader {
           Map.entry(WattleParser.RULE_cableSize, Construct.CABLE_SIZE),
           Map.entry(WattleParser.RULE_cableSizes, Construct.CABLE_SIZE));
 
-  private final Spans spans;
-  private final Map<Integer, Construct> constructOf = new HashMap<>();
-  private final Set<Integer> starts = new HashSet<>();
-  private final Set<Integer> names = new HashSet<>();
+  private static final boolean[] STARTS = new boolean[WattleParser.ruleNames.length];
+  private static final Construct[] CONSTRUCT_OF_RULE = new Construct[WattleParser.ruleNames.length];
 
-  private LexemeReader(Spans spans) {
-    this.spans = spans;
+  static {
+    Arrays.fill(CONSTRUCT_OF_RULE, Construct.OTHER);
+    CONSTRUCTS.forEach((rule, construct) -> CONSTRUCT_OF_RULE[rule] = construct);
+    STATEMENTS.forEach(rule -> STARTS[rule] = true);
   }
 
-  /** All tokens in order; the findings are those of the parser, and where there are any the constructs are a guess. */
+  private final Spans spans;
+  private final List<Token> tokens;
+  // By the index of a token; null where no context holds it, such as that of a comment.
+  private final Construct[] constructOf;
+  private final boolean[] starts;
+  private final boolean[] names;
+
+  private LexemeReader(Spans spans, List<Token> tokens) {
+    this.spans = spans;
+    this.tokens = tokens;
+    this.constructOf = new Construct[tokens.size() + 1]; // the end of the file may be a token too
+    this.starts = new boolean[tokens.size() + 1];
+    this.names = new boolean[tokens.size() + 1];
+  }
+
+  /**
+   * All tokens in order; the findings are those of the parser, and where there are any the constructs are a guess.
+   *
+   * <p>A text without a mistake is read once. In any other the tokens are not those that the parser is given in the end, and
+   * it is read once more as it stands.
+   */
   public static Checked<List<Lexeme>> read(Source source) {
+    return faultless(source.span(0, source.text().length()))
+        .map(lexemes -> new Checked<>(lexemes, List.<Finding>of()))
+        .orElseGet(() -> new Checked<>(asItStands(source), PlanParser.parse(source).findings()));
+  }
+
+  /** The tokens of a text, or of such a part of it as means the same wherever it stands; absent where anything is wrong in it. */
+  public static Optional<List<Lexeme>> faultless(Span span) {
+    PlanParser.Portion portion = PlanParser.read(span);
+    if (portion.plan().isEmpty() || !portion.findings().isEmpty()) {
+      return Optional.empty();
+    }
+    LexemeReader reader = new LexemeReader(portion.spans(), portion.tokens());
+    reader.mark(portion.plan().get());
+    return Optional.of(reader.lexemes());
+  }
+
+  /**
+   * A text in stretches that mean the same wherever they stand, and each of which but the last ends with an empty line outside
+   * of all blocks.
+   *
+   * @param length characters of the shortest but for the last
+   */
+  public static List<Span> stretches(Source source, int length) {
+    List<Span> stretches = new ArrayList<>();
+    int start = 0;
+    for (Span part : TextParts.portions(source, 1)) {
+      boolean cut = part.end() - start >= length && isBlank(part);
+      if (cut || part.end() == source.text().length()) {
+        stretches.add(source.span(start, part.end()));
+        start = part.end();
+      }
+    }
+    return stretches;
+  }
+
+  private static boolean isBlank(Span part) {
+    for (int at = part.start(); at < part.end(); at++) {
+      if (part.source().text().charAt(at) > ' ') {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static List<Lexeme> asItStands(Source source) {
     WattleLexer lexer = new WattleLexer(CharStreams.fromString(source.text(), source.name()));
     lexer.removeErrorListeners();
     CommonTokenStream tokens = new CommonTokenStream(lexer);
@@ -70,47 +137,59 @@ public final class LexemeReader {
     parser.removeErrorListeners();
     Spans spans = new Spans(source);
     parser.setErrorHandler(new LineRecovery(spans));
-    LexemeReader reader = new LexemeReader(spans);
-    reader.mark(parser.plan());
-    return new Checked<>(reader.lexemes(tokens), PlanParser.parse(source).findings());
+    ParserRuleContext plan = parser.plan();
+    LexemeReader reader = new LexemeReader(spans, tokens.getTokens());
+    reader.mark(plan);
+    return reader.lexemes();
   }
 
   /** Walks the contexts without recursion: an expression may be deep. */
   private void mark(ParserRuleContext root) {
-    List<ParseTree> open = new ArrayList<>(List.of(root));
+    List<ParserRuleContext> open = new ArrayList<>(List.of(root));
     while (!open.isEmpty()) {
-      ParseTree at = open.remove(open.size() - 1);
-      if (at instanceof TerminalNode leaf) {
-        ParserRuleContext parent = (ParserRuleContext) leaf.getParent();
-        constructOf.putIfAbsent(leaf.getSymbol().getTokenIndex(), construct(parent));
-        continue;
+      ParserRuleContext context = open.remove(open.size() - 1);
+      int rule = context.getRuleIndex();
+      if (STARTS[rule] && context.getStart() != null) {
+        starts[context.getStart().getTokenIndex()] = true;
       }
-      ParserRuleContext context = (ParserRuleContext) at;
-      if (context.getStart() != null && STATEMENTS.contains(context.getRuleIndex())) {
-        starts.add(context.getStart().getTokenIndex());
+      if (rule == WattleParser.RULE_word || rule == WattleParser.RULE_mark) {
+        names[context.getStart().getTokenIndex()] = true;
       }
-      if (context.getRuleIndex() == WattleParser.RULE_word || context.getRuleIndex() == WattleParser.RULE_mark) {
-        names.add(context.getStart().getTokenIndex());
-      }
-      if (context.getRuleIndex() == WattleParser.RULE_run) {
+      if (rule == WattleParser.RULE_run) {
         markDashes(context);
       }
       for (int i = 0; i < context.getChildCount(); i++) {
-        open.add(context.getChild(i));
+        ParseTree child = context.getChild(i);
+        if (child instanceof ParserRuleContext inner) {
+          open.add(inner);
+        } else {
+          markLeaf(((TerminalNode) child).getSymbol().getTokenIndex(), context);
+        }
       }
     }
   }
 
+  /** A token that was made up in place of a missing one has no index. */
+  private void markLeaf(int token, ParserRuleContext parent) {
+    if (token >= 0 && constructOf[token] == null) {
+      constructOf[token] = construct(parent);
+    }
+  }
+
   private void markDashes(ParserRuleContext run) {
-    List<Integer> dashes = new ArrayList<>();
-    for (ParseTree child : run.children) {
-      if (child instanceof TerminalNode leaf && leaf.getText().equals("--")) {
-        dashes.add(leaf.getSymbol().getTokenIndex());
+    int opens = -1;
+    int closes = -1;
+    int dashes = 0;
+    for (int i = 0; i < run.getChildCount(); i++) {
+      if (run.getChild(i) instanceof TerminalNode leaf && leaf.getSymbol().getTokenIndex() >= 0 && Literals.of(leaf.getSymbol().getType()).equals("--")) {
+        dashes++;
+        opens = dashes == 1 ? leaf.getSymbol().getTokenIndex() : opens;
+        closes = leaf.getSymbol().getTokenIndex();
       }
     }
-    if (dashes.size() == 2) {
-      constructOf.put(dashes.get(0), Construct.RUN_OPENS);
-      constructOf.put(dashes.get(1), Construct.RUN_CLOSES);
+    if (dashes == 2) {
+      constructOf[opens] = Construct.RUN_OPENS;
+      constructOf[closes] = Construct.RUN_CLOSES;
     }
   }
 
@@ -143,7 +222,7 @@ public final class LexemeReader {
     if (at.getRuleIndex() == WattleParser.RULE_panelItem || at.getRuleIndex() == WattleParser.RULE_event) {
       return Construct.PAIR;
     }
-    return CONSTRUCTS.getOrDefault(at.getRuleIndex(), Construct.OTHER);
+    return CONSTRUCT_OF_RULE[at.getRuleIndex()];
   }
 
   private static boolean isInside(ParserRuleContext context, int rule, int other) {
@@ -155,21 +234,21 @@ public final class LexemeReader {
     return false;
   }
 
-  private List<Lexeme> lexemes(CommonTokenStream tokens) {
-    List<Lexeme> lexemes = new ArrayList<>();
-    for (Token token : tokens.getTokens()) {
+  private List<Lexeme> lexemes() {
+    List<Lexeme> lexemes = new ArrayList<>(tokens.size());
+    for (int i = 0; i < tokens.size(); i++) {
+      Token token = tokens.get(i);
       if (token.getType() != Token.EOF) {
-        int index = token.getTokenIndex();
-        lexemes.add(
-            new Lexeme(
-                kind(token), constructOf.getOrDefault(index, Construct.OTHER), starts.contains(index), token.getText(),
-                spans.of(token)));
+        Span span = spans.of(token);
+        String literal = Literals.of(token.getType());
+        Construct construct = constructOf[i] == null ? Construct.OTHER : constructOf[i];
+        lexemes.add(new Lexeme(kind(token, i), construct, starts[i], literal.isEmpty() ? span.text() : literal, span));
       }
     }
     return lexemes;
   }
 
-  private Kind kind(Token token) {
+  private Kind kind(Token token, int index) {
     switch (token.getType()) {
       case WattleLexer.COMMENT:
         return Kind.COMMENT;
@@ -182,15 +261,15 @@ public final class LexemeReader {
       case WattleLexer.HALF_SLOT:
         return Kind.NUMBER;
       case WattleLexer.UNIT:
-        return names.contains(token.getTokenIndex()) ? Kind.NAME : Kind.UNIT;
+        return names[index] ? Kind.NAME : Kind.UNIT;
       case WattleLexer.WORD, WattleLexer.HOLED:
         return Kind.NAME;
       default:
         break;
     }
-    if (!Character.isLetter(token.getText().codePointAt(0))) {
+    if (!Character.isLetter(token.getType() == WattleLexer.STRAY ? token.getText().codePointAt(0) : Literals.of(token.getType()).codePointAt(0))) {
       return Kind.SIGN;
     }
-    return names.contains(token.getTokenIndex()) ? Kind.NAME : Kind.KEYWORD;
+    return names[index] ? Kind.NAME : Kind.KEYWORD;
   }
 }

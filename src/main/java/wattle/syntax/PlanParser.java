@@ -71,8 +71,26 @@ public final class PlanParser {
     return portion(source.span(0, source.text().length()));
   }
 
-  /** Reads a text, or such a part of it as means the same wherever it stands. */
   private static Checked<PlanTree> portion(Span portion) {
+    Source source = portion.source();
+    Portion read = read(portion);
+    if (read.plan.isEmpty()) {
+      return new Checked<>(new PlanTree(source, List.of(), read.damagedWords), read.findings);
+    }
+    List<Tree.Item> items = Pieces.each(read.plan.get().item(), new ItemReader(new Pieces(read.spans)));
+    return new Checked<>(new PlanTree(source, items, read.damagedWords), bounded(source, read.findings));
+  }
+
+  /**
+   * A portion as ANTLR read it.
+   *
+   * @param tokens in order, with those that the parser does not see, put in order where that was needed
+   * @param plan absent where nesting is too deep to be read
+   */
+  record Portion(Spans spans, List<Token> tokens, Optional<PlanContext> plan, List<Finding> findings, Set<String> damagedWords) {}
+
+  /** Reads a text, or such a part of it as means the same wherever it stands. */
+  static Portion read(Span portion) {
     Source source = portion.source();
     String text = portion.text();
     Spans spans = new Spans(portion, text);
@@ -83,7 +101,7 @@ public final class PlanParser {
     List<Token> tokens = repair.repair(lexed);
     List<Finding> findings = new ArrayList<>(repair.findings());
     if (repair.tooDeep()) {
-      return new Checked<>(new PlanTree(source, List.of(), repair.damagedWords()), findings);
+      return new Portion(spans, tokens, Optional.empty(), findings, repair.damagedWords());
     }
     WattleParser parser = new WattleParser(new CommonTokenStream(new ListTokenSource(tokens, source.name())));
     parser.removeErrorListeners();
@@ -93,8 +111,7 @@ public final class PlanParser {
     PlanContext plan = parser.plan();
     findings.addAll(recovery.findings());
     recovery.damagedWords().addAll(repair.damagedWords());
-    List<Tree.Item> items = Pieces.each(plan.item(), new ItemReader(new Pieces(spans)));
-    return new Checked<>(new PlanTree(source, items, recovery.damagedWords()), bounded(source, findings));
+    return new Portion(spans, tokens, Optional.of(plan), findings, recovery.damagedWords());
   }
 
   /** The findings in order, no more than a reader can bear. */

@@ -73,6 +73,26 @@ class FormatterTest {
                     }));
   }
 
+  /** A long text is set in order in stretches: wherever it is cut, the text is that which is made in one. */
+  @TestFactory
+  Stream<DynamicTest> whereATextIsCutIsNoMatter() {
+    return files().stream()
+        .map(
+            file ->
+                DynamicTest.dynamicTest(
+                    file.toString(),
+                    () -> {
+                      Random random = new Random(file.toString().hashCode());
+                      String loose = read(file).replaceAll("\n\n", "\n".repeat(2 + random.nextInt(3))).replaceAll("  +", "  ");
+                      for (String text : List.of(read(file), loose, loose.replace("\n", "\r\n"), loose + "\n\n", "\n" + loose, loose.repeat(3))) {
+                        String inOne = Formatter.format(new Source("house.wattle", text), Integer.MAX_VALUE).value();
+                        for (int stretch : new int[] {1, 100 + random.nextInt(900)}) {
+                          assertThat(Formatter.format(new Source("house.wattle", text), stretch).value()).isEqualTo(inOne);
+                        }
+                      }
+                    }));
+  }
+
   @TestFactory
   Stream<DynamicTest> theShippedFilesAreInOrder() {
     return files().stream()
