@@ -46,7 +46,7 @@ public final class PdfPages {
         throw drawings.failure().get();
       }
       artifactsInPlace(renderer.getPdfDocument());
-      return PdfFile.bytes(renderer.getPdfDocument(), title, true);
+      return PdfFile.bytes(renderer.getPdfDocument(), title);
     } catch (UnreadablePictureException e) {
       throw e;
     } catch (IOException | XRRuntimeException e) {

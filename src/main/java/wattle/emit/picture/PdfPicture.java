@@ -36,7 +36,7 @@ public final class PdfPicture {
         SvgWords words = SvgWords.of(svg);
         tags.add(page, words.title().isEmpty() ? title : words.title(), words.inOne().isEmpty() ? title : words.inOne());
       }
-      return PdfFile.bytes(document, title, false);
+      return PdfFile.bytes(document, title);
     } catch (UnreadablePictureException e) {
       throw e;
     } catch (IOException e) {
