@@ -27,6 +27,9 @@ import wattle.trials.Trials;
  * protection, tried at the last place it guards. Voltages are those of the solved network with nothing drawing.
  */
 public final class Measurements {
+  /** A meter for fractions of an ohm shows two decimals, so more digits of what to expect would say nothing; common practice. */
+  private static final int METER_DIGITS = 2;
+
   private final House house;
   private final Library library;
   private final Loops loops;
@@ -61,7 +64,7 @@ public final class Measurements {
       String at = branch.points().get(loop.point()).box().orElseThrow();
       double ohms = loop.ohms().si();
       double most = ohms + limit("continuity-margin", Quantity.of(0, Units.OHM));
-      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here", "about " + Measurement.plain(ohms) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
+      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here", "about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
     }
     double megohms = limit("insulation-least", Quantity.of(0, Units.OHM)) / 1e6;
     add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()), "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct", "at least " + Measurement.plain(megohms) + " MΩ", "MΩ", Optional.of(megohms), Optional.empty(), library.limit("insulation-least").map(l -> l.derivation("R")));

@@ -124,4 +124,12 @@ class FilledSheetTest {
     assertThat(read("test,reading\n\"never closed,1\n").findings()).extracting(Finding::rule).contains("sheet-unreadable");
     assertThat(read("test,reading,reading\n1,2,3\n").findings()).extracting(Finding::rule).containsExactly("sheet-unreadable");
   }
+
+  /** No more digits than a meter for fractions of an ohm tells apart; common practice. */
+  @Test
+  void whatToExpectOfALoopIsToldAsAMeterShowsIt() {
+    assertThat(WORKSHOP.stream().filter(m -> m.kind() == Measurement.Kind.CONTINUITY).map(Measurement::expected))
+        .isNotEmpty()
+        .allSatisfy(e -> assertThat(e).matches("about (0\\.0*[1-9][0-9]?|[1-9](\\.[0-9])?|[1-9][0-9]+) Ω"));
+  }
 }
