@@ -140,7 +140,7 @@ final class BranchTracer {
     }
     if (box.isEmpty()) {
       reportUnknown(place, draft.panel.isEmpty() && draft.stops.isEmpty());
-    } else if (!scope.mayStandInDamage(name)) {
+    } else if (!(draft.broken && wouldReach(draft.tree, box)) && !scope.mayStandInDamage(name)) {
       scope.report(
           Finding.error("run-from-nowhere", "a run starts at '" + name + "', which branch '" + draft.name() + "' has not reached")
               .at(place.span(), "not reached before this")
@@ -222,6 +222,11 @@ final class BranchTracer {
       return Optional.empty();
     }
     return ServiceBinder.lengthOf(run.length().get(), scope, "the length of a run");
+  }
+
+  /** Whether some run leads to a box, so that only a mistake in the branch, which has been told, keeps it from there. */
+  private boolean wouldReach(Tree.Branch tree, Optional<String> box) {
+    return tree.chains().stream().flatMap(c -> c.runs().stream()).anyMatch(run -> boxOf(run.to()).equals(box));
   }
 
   /** The box that a path leads to: a box itself, or the one that a device is in. */

@@ -10,8 +10,8 @@ import wattle.finding.Span;
 /**
  * Cuts a text where no block is open and no list goes on: behind such a line end nothing before it matters to the parser.
  * It knows of the notation only what opens and closes: braces, quotes, comments, and the comma that carries a list over a
- * line end; and how {@link TokenRepair} closes what was left open, since a block that lacks its brace is closed by what
- * follows it, and the two must be read together.
+ * line end; and how {@link TokenRepair} opens and closes what lacks a brace, since a block that lacks its last one is closed by
+ * what follows it, and the two must be read together.
  */
 final class TextParts {
   private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*(-[\\p{L}_0-9]+)*");
@@ -19,6 +19,10 @@ final class TextParts {
   private final String text;
   private int depth;
   private char last = ' ';
+
+  /** Where the statement starts that is being looked at outside of all blocks, and whether a brace has opened its block. */
+  private int statement;
+  private boolean opened;
 
   private TextParts(String text) {
     this.text = text;
@@ -52,6 +56,7 @@ final class TextParts {
   }
 
   private int endFrom(int from) {
+    statement = from;
     for (int at = from; at < text.length(); at++) {
       char c = text.charAt(at);
       if (c == '"') {
@@ -61,6 +66,7 @@ final class TextParts {
         continue;
       } else if (c == '{') {
         depth++;
+        opened |= at > 0 && text.charAt(at - 1) <= ' '; // within a name it is a hole
       } else if (c == '}') {
         depth = Math.max(0, depth - 1);
       } else if (c == '\n' || c == '\r' && (at + 1 == text.length() || text.charAt(at + 1) != '\n')) {
@@ -76,11 +82,17 @@ final class TextParts {
 
   /** Whether a part ends with the line before a place. */
   private boolean endsAt(int next) {
-    if (depth == 0) {
-      return last != ',';
+    if (depth == 0 && last != ',') {
+      if (opened || !TokenRepair.opensBlock(wordAt(statement))) {
+        return true;
+      }
+      depth = 1; // the block that lacks its first brace is opened here
+      opened = true;
     }
     if (text.charAt(next - 1) == '\n' && TokenRepair.opensStatement(wordAt(next))) {
-      depth = 0; // the block that lacks its brace is closed before this
+      depth = 0; // the block that lacks its last brace is closed before this
+      statement = next;
+      opened = false;
     }
     return false;
   }

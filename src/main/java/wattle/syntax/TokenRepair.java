@@ -25,6 +25,9 @@ final class TokenRepair {
   /** Most signs of arithmetic in one line. */
   static final int MOST_SIGNS = 500;
 
+  /** Words of statements that are nothing without a block. */
+  private static final Set<String> WITH_BLOCK = Set.of("dwelling", "service", "panel", "branch", "room", "trial", "pattern");
+
   private static final Set<String> OPENERS =
       Set.of(
           "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
@@ -35,6 +38,10 @@ final class TokenRepair {
   private final Set<String> damagedWords = new HashSet<>();
   private final List<Token> repaired = new ArrayList<>();
   private final Deque<Token> open = new ArrayDeque<>();
+
+  /** The brace that stands in for the one that a heading lacks, while its block is open; what closes it needs no telling. */
+  private Token supplied;
+
   private boolean tooDeep;
 
   TokenRepair(Spans spans) {
@@ -44,6 +51,11 @@ final class TokenRepair {
   /** Whether a word at the edge of the page begins a statement of its own, which no block holds. */
   static boolean opensStatement(String word) {
     return OPENERS.contains(word);
+  }
+
+  /** Whether a word at the edge of the page begins a statement that goes on in a block. */
+  static boolean opensBlock(String word) {
+    return WITH_BLOCK.contains(word);
   }
 
   List<Finding> findings() {
@@ -65,7 +77,9 @@ final class TokenRepair {
     Token strayFrom = null;
     Token strayTo = null;
     Token before = null;
-    for (Token token : tokens) {
+    Token heading = null; // of a block whose brace has not been seen yet
+    for (int i = 0; i < tokens.size(); i++) {
+      Token token = tokens.get(i);
       int type = token.getType();
       if (strayFrom != null && type != WattleLexer.STRAY) {
         stray(strayFrom, strayTo);
@@ -74,6 +88,7 @@ final class TokenRepair {
       if (type == WattleLexer.STRAY) {
         strayFrom = strayFrom == null ? token : strayFrom;
         strayTo = token;
+        heading = null; // what is amiss there has been told
         continue;
       }
       if (type == WattleLexer.COMMENT) {
@@ -83,19 +98,32 @@ final class TokenRepair {
       if (type == WattleLexer.OPEN_STRING) {
         repaired.add(closed(token));
         before = token;
+        heading = null; // the quote may have taken the brace with it
         continue;
       }
       boolean startsLine = before == null || before.getType() == WattleLexer.NL;
       if (type == WattleLexer.NL) {
         signs = 0;
         parentheses = 0;
-      } else if (startsLine && token.getCharPositionInLine() == 0 && !open.isEmpty() && opensStatement(token.getText())) {
-        closeAllBefore(token);
+        if (heading != null && !before.getText().equals(",")) {
+          i = openBlock(heading, before, tokens, i);
+          heading = null;
+          token = tokens.get(i);
+          type = token.getType();
+        }
+      } else if (startsLine && token.getCharPositionInLine() == 0 && opensStatement(token.getText())) {
+        if (!open.isEmpty()) {
+          closeAllBefore(token);
+        }
+        heading = opensBlock(token.getText()) ? token : null;
       }
       String literal = Literals.of(type);
       char sign = literal.length() == 1 ? literal.charAt(0) : ' ';
       switch (sign) {
-        case '{' -> open.push(token);
+        case '{' -> {
+          open.push(token);
+          heading = null;
+        }
         case '(' -> parentheses++;
         case ')' -> parentheses--;
         case '+', '-', '*', '/', '×', '÷' -> signs++;
@@ -106,6 +134,7 @@ final class TokenRepair {
         return repaired;
       }
       if (sign == '}') {
+        heading = null;
         if (open.isEmpty()) {
           unopened(token);
           continue;
@@ -117,6 +146,9 @@ final class TokenRepair {
     }
     if (strayFrom != null) {
       stray(strayFrom, strayTo);
+    }
+    if (heading != null) {
+      openBlock(heading, before, tokens, tokens.size());
     }
     if (!open.isEmpty() && before != null) {
       Token end = new CommonToken(before);
@@ -154,6 +186,60 @@ final class TokenRepair {
     return closed;
   }
 
+  /**
+   * Opens the block of a heading whose line ends without a brace, be it that the brace stands below, or nowhere.
+   *
+   * @param last token of the heading
+   * @param at where the heading's line ends
+   * @return the place of the token to go on with
+   */
+  private int openBlock(Token heading, Token last, List<Token> tokens, int at) {
+    Span end = spans.of(last).after();
+    String what = heading.getText();
+    String reason = "What a " + what + " is made of stands between { and }, and the { in the line of its heading.";
+    int next = at;
+    while (next < tokens.size() && (tokens.get(next).getType() == WattleLexer.NL || tokens.get(next).getType() == WattleLexer.COMMENT)) {
+      next++;
+    }
+    if (next < tokens.size() && tokens.get(next).getText().equals("{")) {
+      Span brace = spans.of(tokens.get(next));
+      Span between = end.to(brace);
+      Finding.Builder finding =
+          Finding.error("block-unopened", "the { of a " + what + " stands below its heading").at(brace, "expected in the line of the heading")
+              .with(end, "here").because(reason);
+      boolean bare = between.text().substring(0, between.text().length() - 1).isBlank();
+      findings.add((bare ? finding.fix(Fix.safe("move it up", between, " {")) : finding.fix("move it up")).build());
+      tokens.subList(at, next).stream().filter(t -> t.getType() == WattleLexer.COMMENT).forEach(repaired::add);
+      return next;
+    }
+    findings.add(
+        Finding.error("block-unopened", "nothing opens the block of a " + what).at(end, "a { is expected here").because(reason)
+            .fix(openingFix(end, tokens, next)).build());
+    supplied = new CommonToken(last);
+    ((CommonToken) supplied).setType(typeOf("{"));
+    ((CommonToken) supplied).setText("{");
+    repaired.add(supplied);
+    open.push(supplied);
+    return at;
+  }
+
+  /** The brace where the block is closed; else both of them, about what is there before the next statement. */
+  private Fix openingFix(Span end, List<Token> tokens, int from) {
+    int depth = 0;
+    int at = from;
+    while (at < tokens.size() && !(tokens.get(at).getCharPositionInLine() == 0 && opensStatement(tokens.get(at).getText()))) {
+      String text = tokens.get(at++).getText();
+      depth += text.equals("{") ? 1 : text.equals("}") ? -1 : 0;
+      if (depth < 0) {
+        return Fix.safe("write { there", end, " {");
+      }
+    }
+    if (at == from) {
+      return Fix.safe("write { } there, and what belongs to it between them", end, " { }");
+    }
+    return Fix.of("write { there, and } behind what belongs to it");
+  }
+
   private void closeAllBefore(Token next) {
     Token last = repaired.isEmpty() ? next : repaired.get(repaired.size() - 1);
     closeAll(last, spans.of(next), "A statement at the edge of the page closes every block before it; one within a block begins with a blank.");
@@ -162,14 +248,15 @@ final class TokenRepair {
   /** Closes what is open: one finding for the outermost block, whose missing brace explains the rest. */
   private void closeAll(Token at, Span noticed, String why) {
     Token outermost = open.peekLast();
-    Span brace = spans.of(outermost);
-    findings.add(
-        Finding.error("block-unclosed", "a block has no closing }")
-            .at(brace, "opens here")
-            .with(noticed, "no } before this")
-            .because(why)
-            .fix(Fix.safe("put a } on a line of its own before this", noticed.source().span(noticed.start(), noticed.start()), "}\n"))
-            .build());
+    if (outermost != supplied) {
+      findings.add(
+          Finding.error("block-unclosed", "a block has no closing }")
+              .at(spans.of(outermost), "opens here")
+              .with(noticed, "no } before this")
+              .because(why)
+              .fix(Fix.safe("put a } on a line of its own before this", noticed.source().span(noticed.start(), noticed.start()), "}\n"))
+              .build());
+    }
     while (!open.isEmpty()) {
       open.pop();
       CommonToken line = new CommonToken(at);
@@ -177,19 +264,19 @@ final class TokenRepair {
       line.setText("\n");
       repaired.add(line);
       CommonToken closing = new CommonToken(at);
-      closing.setType(closingBraceType());
+      closing.setType(typeOf("}"));
       closing.setText("}");
       repaired.add(closing);
     }
   }
 
-  private static int closingBraceType() {
+  private static int typeOf(String brace) {
     for (int type = 1; type <= WattleLexer.VOCABULARY.getMaxTokenType(); type++) {
-      if (Literals.of(type).equals("}")) {
+      if (Literals.of(type).equals(brace)) {
         return type;
       }
     }
-    throw new AssertionError("the grammar has no }");
+    throw new AssertionError("the grammar has no " + brace);
   }
 
   private void unopened(Token token) {

@@ -102,6 +102,7 @@ class RememberingTest {
         case 1 -> lines.add(to, lines.get(at));
         case 2 -> java.util.Collections.swap(lines, at, to);
         case 3 -> lines.set(at, "");
+        case 5 -> lines.set(at, lines.get(at).replaceFirst(" ?[{}]", ""));
         default -> {
           String[] words = text.split("[^A-Za-z0-9.+-]+");
           // One of these everywhere: a name, a size, a trait, a slot.
@@ -116,7 +117,7 @@ class RememberingTest {
   @Provide
   Arbitrary<List<Shift>> shifts() {
     Arbitrary<Integer> any = Arbitraries.integers().between(0, 1_000_000).withDistribution(net.jqwik.api.RandomDistribution.uniform());
-    return Combinators.combine(Arbitraries.of(0, 1, 2, 3, 4, 4, 4), any, any).as(Shift::new).list().ofMinSize(1).ofMaxSize(8);
+    return Combinators.combine(Arbitraries.of(0, 1, 2, 3, 4, 4, 4, 5, 5), any, any).as(Shift::new).list().ofMinSize(1).ofMaxSize(8);
   }
 
   /** Each shift is typed, and after some of them all is undone at once. */
