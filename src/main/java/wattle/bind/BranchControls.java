@@ -17,8 +17,20 @@ import wattle.model.Role;
  * feed, the last one sends the switch leg, and travellers join one to the next.
  */
 final class BranchControls {
-  /** Switches of one set of lights in the order in which their branch reaches them, and where all of them are. */
-  private record Group(List<String> switches, List<Integer> switchStops, List<Integer> lightStops) {}
+  /**
+   * Switches of one set of lights, or of whatever else they work, in the order in which their branch reaches them.
+   *
+   * @param hots which hots of the branch they open
+   */
+  private record Group(List<String> switches, List<Integer> switchStops, Set<Integer> hots, List<Worked> worked) {
+    /** Whether the switch leg of a hot goes to a thing: of one that opens two hots, where the thing sits on it. */
+    boolean works(Worked thing, int hot) {
+      return hots.size() == 1 || thing.hots.contains(hot);
+    }
+  }
+
+  /** What is worked: where it is, and which hots it sits on. */
+  private record Worked(String name, int stop, Set<Integer> hots) {}
 
   private final ControlGroups control;
   private final List<Group> groups = new ArrayList<>();
@@ -31,10 +43,12 @@ final class BranchControls {
   /** Of a branch of which it is known in which order it reaches its devices. */
   static BranchControls of(BranchDraft draft, ControlGroups control, Scope scope) {
     Map<String, Integer> stopOf = new HashMap<>();
+    Map<String, UnwiredDevice> devices = new HashMap<>();
     Map<Set<String>, List<UnwiredDevice>> byLights = new LinkedHashMap<>();
     for (int i = 0; i < draft.stops.size(); i++) {
       for (UnwiredDevice device : draft.stops.get(i).devices) {
         stopOf.put(device.name(), i);
+        devices.put(device.name(), device);
         if (device.kind().family() == DeviceKind.Family.SWITCH && !control.lightsOf(device.name()).isEmpty()) {
           byLights.computeIfAbsent(control.lightsOf(device.name()), l -> new ArrayList<>()).add(device);
         }
@@ -43,13 +57,23 @@ final class BranchControls {
     BranchControls controls = new BranchControls(control);
     byLights.forEach(
         (lights, switches) -> {
-          controls.groups.add(
+          List<Worked> worked =
+              lights.stream()
+                  .filter(stopOf::containsKey)
+                  .map(l -> new Worked(l, stopOf.get(l), HotChoice.of(devices.get(l), draft.stops.get(stopOf.get(l)), draft)))
+                  .toList();
+          BranchDraft.Stop first = draft.stops.get(stopOf.get(switches.get(0).name()));
+          boolean both = switches.size() == 1 && switches.get(0).kind().opensTwoHots() && draft.hots.size() > 1;
+          Group group =
               new Group(
                   switches.stream().map(UnwiredDevice::name).toList(),
-                  switches.stream().map(s -> stopOf.get(s.name())).toList(),
-                  lights.stream().filter(stopOf::containsKey).map(stopOf::get).toList()));
+                  switches.stream().map(s -> stopOf.get(s.name())).toList(), both ? Set.of(0, 1) : Set.of(first.hot.orElse(0)), worked);
+          controls.groups.add(group);
           controls.fed.add(switches.get(0).name());
           checkWays(switches, scope);
+          worked.stream()
+              .filter(w -> w.hots.size() > 1 && !group.hots.containsAll(w.hots) && HotChoice.isAcross(devices.get(w.name).kind()))
+              .forEach(w -> reportLiveHot(switches.get(0), devices.get(w.name), scope));
         });
     return controls;
   }
@@ -76,6 +100,26 @@ final class BranchControls {
     }
   }
 
+  /** A load between two hots of which one is never opened: it stands still, and is live all the same. */
+  private static void reportLiveHot(UnwiredDevice device, UnwiredDevice load, Scope scope) {
+    scope.report(
+        Finding.warning("switch-leaves-hot-live", "'" + device.name() + "' opens one hot of '" + load.name() + "' and leaves the other live")
+            .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
+            .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
+            .because("Switched off, it still stands at the voltage of a hot to ground, and who opens it may take it for dead.")
+            .fix("make it a double-pole switch"));
+  }
+
+  /** Which hots of a device are opened by what works it; none where nothing on this branch does. */
+  Set<Integer> opened(String device) {
+    return groups.stream().filter(g -> g.worked.stream().anyMatch(w -> w.name.equals(device))).findFirst().map(Group::hots).orElse(Set.of());
+  }
+
+  /** Whether something on this branch works a device. */
+  boolean works(String device) {
+    return !opened(device).isEmpty();
+  }
+
   /** Whether the feed comes to this switch: the first of its group, or one that controls nothing yet. */
   boolean isFed(String switchName) {
     return fed.contains(switchName) || control.lightsOf(switchName).isEmpty();
@@ -85,7 +129,7 @@ final class BranchControls {
   List<Role> crossing(BranchDraft draft, IntPredicate isBeyond) {
     List<Role> roles = new ArrayList<>();
     for (Group group : groups) {
-      int hot = draft.stops.get(group.switchStops.get(0)).hot.orElse(0);
+      int hot = group.hots.iterator().next();
       int last = group.switches.size() - 1;
       for (int i = 0; i < last; i++) {
         if (isBeyond.test(group.switchStops.get(i)) != isBeyond.test(group.switchStops.get(i + 1))) {
@@ -94,8 +138,10 @@ final class BranchControls {
         }
       }
       boolean side = isBeyond.test(group.switchStops.get(last));
-      if (group.lightStops.stream().anyMatch(stop -> isBeyond.test(stop) != side)) {
-        roles.add(new Role.SwitchLeg(group.switches.get(last), hot));
+      for (int opened : group.hots.stream().sorted().toList()) {
+        if (group.worked.stream().anyMatch(w -> isBeyond.test(w.stop) != side && group.works(w, opened))) {
+          roles.add(new Role.SwitchLeg(group.switches.get(last), opened));
+        }
       }
     }
     return roles;

@@ -23,6 +23,11 @@ final class HotChoice {
     return Set.of(stop.hot.orElse(0));
   }
 
+  /** Whether a load sits between two hots. */
+  static boolean isAcross(DeviceKind kind) {
+    return kind.family() != DeviceKind.Family.SWITCH && kind.needs().contains(Need.TWO_HOTS);
+  }
+
   /** Whether a device takes nothing but two hots. */
   static boolean isAcrossOnly(DeviceKind kind) {
     return kind.needs().contains(Need.TWO_HOTS) && !kind.needs().contains(Need.NEUTRAL);

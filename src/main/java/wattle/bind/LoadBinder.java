@@ -87,7 +87,7 @@ final class LoadBinder {
     Span at = device.origin().name();
     Span cable = draft.wiring.map(w -> w.origin().whole()).orElse(draft.tree.name().span());
     int insulated = insulatedTo(device, draft);
-    if (kind.needs().contains(Need.TWO_HOTS) && draft.hots.size() == 1 && system.legs().size() > 1) {
+    if (HotChoice.isAcross(kind) && draft.hots.size() == 1 && system.legs().size() > 1) {
       scope.report(
           Finding.error("load-240-on-one-pole", "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives " + volts(system.legToNeutralVolts()))
               .at(at, "a " + kind.name() + " works between two hots")

@@ -115,6 +115,9 @@ final class RoleDeriver {
               : !groups.isControlled(name) || groups.isPartlyControlled(name);
       if (alwaysLive) {
         HotChoice.of(device, stop, draft).forEach(hots::set);
+      } else if (HotChoice.isAcross(kind) && controls.works(name)) {
+        // The hot that its switch does not open comes to it as it is.
+        HotChoice.of(device, stop, draft).stream().filter(hot -> !controls.opened(name).contains(hot)).forEach(hots::set);
       }
       boolean hotOnly = HotChoice.isAcrossOnly(kind) && draft.hots.size() > 1;
       neutral |= kind.needs().contains(DeviceKind.Need.NEUTRAL) && !hotOnly || needsNeutralInstead(kind);
@@ -124,7 +127,7 @@ final class RoleDeriver {
 
   /** An appliance made for two hots, on a supply of one leg, returns on the neutral. */
   private boolean needsNeutralInstead(DeviceKind kind) {
-    return kind.needs().contains(DeviceKind.Need.TWO_HOTS) && draft.hots.size() == 1;
+    return HotChoice.isAcross(kind) && draft.hots.size() == 1;
   }
 
   private List<ConductorUse> assign(BranchDraft.Leg leg, List<Role> roles, boolean neutral) {

@@ -148,7 +148,7 @@ final class Joints {
       boolean ownControl =
           role instanceof Role.SwitchLeg s && (s.fromSwitch().equals(device.name()) || device.kind().family() != Family.SWITCH)
               || role instanceof Role.Traveller t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
-      boolean hot = role instanceof Role.Hot && !joints.keySet().stream().anyMatch(r -> r instanceof Role.SwitchLeg && device.kind().family() != Family.SWITCH);
+      boolean hot = role instanceof Role.Hot h && joints.keySet().stream().noneMatch(r -> replaces(r, h, device));
       if (neutral || ownControl || hot) {
         touched.add(joint);
       }
@@ -158,6 +158,12 @@ final class Joints {
     if (ground != null && device.kind().needs().contains(Need.GROUND)) {
       ground.device(lead, fresh);
     }
+  }
+
+  /** Whether a switch leg is what a load is joined to in place of a hot: of one between two hots, that of this very hot. */
+  private static boolean replaces(Role role, Role.Hot hot, Device device) {
+    boolean across = device.kind().needs().contains(Need.TWO_HOTS);
+    return role instanceof Role.SwitchLeg leg && device.kind().family() != Family.SWITCH && (!across || leg.hot() == hot.hot());
   }
 
   private static void connector(Joint joint, String box, Tally tally) {

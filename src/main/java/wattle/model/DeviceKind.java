@@ -51,6 +51,11 @@ public record DeviceKind(
         protections, motor, grid);
   }
 
+  /** Whether it is a switch that opens two hots at once, called double-pole. */
+  public boolean opensTwoHots() {
+    return family == Family.SWITCH && needs.contains(Need.TWO_HOTS);
+  }
+
   /** How a source stands to the voltage of the house. */
   public enum Grid {
     /** Gives current where another holds the voltage, and stops where none does. */

@@ -20,7 +20,7 @@ public sealed interface Role {
   /** Connected to nothing. */
   record Spare() implements Role {}
 
-  /** In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}. */
+  /** In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}; one of another hot than the first says which: {@code switch leg B of well.sw}. */
   static String text(Role role, java.util.List<BranchHot> hots) {
     if (role instanceof Hot hot) {
       Optional<Leg> leg = hot.hot < hots.size() ? hots.get(hot.hot).leg() : Optional.empty();
@@ -33,7 +33,8 @@ public sealed interface Role {
       return "ground";
     }
     if (role instanceof SwitchLeg leg) {
-      return "switch leg of " + leg.fromSwitch;
+      Optional<Leg> on = leg.hot > 0 && leg.hot < hots.size() ? hots.get(leg.hot).leg() : Optional.empty();
+      return "switch leg " + on.map(l -> l + " ").orElse("") + "of " + leg.fromSwitch;
     }
     if (role instanceof Traveller t) {
       return "traveller " + t.number + " between " + t.betweenSwitch + " and " + t.andSwitch;

@@ -52,7 +52,7 @@ final class BranchWriter {
       }
     }
     for (Controls.Group group : groups) {
-      new Contacts(out, terminals, boxes).close(group, branch);
+      new Contacts(out, terminals, boxes).close(group);
     }
     DeviceWriter devices = new DeviceWriter(out, branch, groups, panel.system(), boxes, terminals);
     for (int p : boxes.keySet().stream().sorted().toList()) {
@@ -165,13 +165,12 @@ final class BranchWriter {
       }
     }
     for (Controls.Group group : groups) {
-      needed.addAll(Contacts.rolesAt(group, p, new Place(branch, group.points().get(0)).hot()));
+      needed.addAll(Contacts.rolesAt(group, p));
     }
     for (String name : branch.points().get(p).devices()) {
       Device device = out.house.devices().get(name);
       if (device != null && device.kind().family() != DeviceKind.Family.SWITCH) {
-        Controls.controlling(groups, name)
-            .ifPresent(g -> needed.add(new Role.SwitchLeg(g.last(), new Place(branch, g.points().get(0)).hot())));
+        Controls.controlling(groups, name).ifPresent(g -> needed.addAll(g.legs()));
       }
     }
     return needed;

@@ -3,11 +3,10 @@ package wattle.trials;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import wattle.model.Branch;
 import wattle.model.Role;
 
 /**
- * The contacts of a group of switches. One switch joins hot and switch leg when it is on. Of several, the first joins the
+ * The contacts of a group of switches. One switch joins hot and switch leg when it is on, on both hots where it opens two. Of several, the first joins the
  * hot to one of two travellers, those between pass them on straight or crossed, and the last joins one of them to the
  * switch leg. With all of them on the lights are on; each one that is off changes that.
  */
@@ -23,15 +22,16 @@ final class Contacts {
   }
 
   /** What must have a terminal at a point for the switches that are there. */
-  static List<Role> rolesAt(Controls.Group group, int point, int hot) {
+  static List<Role> rolesAt(Controls.Group group, int point) {
     List<Role> roles = new ArrayList<>();
+    int hot = group.hots().get(0);
     int last = group.switches().size() - 1;
     for (int i = 0; i <= last; i++) {
       if (group.points().get(i) != point) {
         continue;
       }
       if (i == last) {
-        roles.add(new Role.SwitchLeg(group.last(), hot));
+        roles.addAll(group.legs());
       } else {
         roles.add(traveller(group, i, 1, hot));
         roles.add(traveller(group, i, 2, hot));
@@ -48,16 +48,16 @@ final class Contacts {
     return new Role.Traveller(group.switches().get(after), group.switches().get(after + 1), number, hot);
   }
 
-  void close(Controls.Group group, Branch branch) {
-    int hot = new Place(branch, group.points().get(0)).hot();
+  void close(Controls.Group group) {
     int last = group.switches().size() - 1;
-    Role leg = new Role.SwitchLeg(group.last(), hot);
     if (last == 0) {
       if (isOn(group, 0)) {
-        join(group.points().get(0), new Role.Hot(hot), leg);
+        group.hots().forEach(h -> join(group.points().get(0), new Role.Hot(h), new Role.SwitchLeg(group.last(), h)));
       }
       return;
     }
+    int hot = group.hots().get(0);
+    Role leg = new Role.SwitchLeg(group.last(), hot);
     join(group.points().get(0), new Role.Hot(hot), traveller(group, 0, isOn(group, 0) ? 1 : 2, hot));
     for (int i = 1; i < last; i++) {
       int crossed = isOn(group, i) ? 0 : 1;

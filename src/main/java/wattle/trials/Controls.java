@@ -11,6 +11,7 @@ import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.House;
+import wattle.model.Role;
 
 /** The switches of a branch: those that control the same things are one group, in the order in which the branch reaches them. */
 final class Controls {
@@ -19,10 +20,20 @@ final class Controls {
    *
    * @param switches names, the one that takes the feed first
    * @param points where they are
+   * @param hots which hots of the branch they open; several of one that opens two
    */
-  record Group(List<String> switches, List<Integer> points, Set<String> controlled) {
+  record Group(List<String> switches, List<Integer> points, List<Integer> hots, Set<String> controlled) {
     String last() {
       return switches.get(switches.size() - 1);
+    }
+
+    /** The switch leg on a hot; absent where they do not open it. */
+    Optional<Role> leg(int hot) {
+      return hots.contains(hot) ? Optional.of(new Role.SwitchLeg(last(), hot)) : Optional.empty();
+    }
+
+    List<Role> legs() {
+      return hots.stream().<Role>map(h -> new Role.SwitchLeg(last(), h)).toList();
     }
   }
 
@@ -41,7 +52,12 @@ final class Controls {
         }
       }
     }
-    return switches.keySet().stream().map(c -> new Group(switches.get(c), points.get(c), c)).toList();
+    return switches.keySet().stream().map(c -> new Group(switches.get(c), points.get(c), hots(switches.get(c), points.get(c).get(0), branch, house), c)).toList();
+  }
+
+  private static List<Integer> hots(List<String> switches, int point, Branch branch, House house) {
+    boolean two = switches.size() == 1 && house.devices().get(switches.get(0)).kind().opensTwoHots() && branch.hots().size() > 1;
+    return two ? List.of(0, 1) : List.of(new Place(branch, point).hot());
   }
 
   /** The group that controls a device. */

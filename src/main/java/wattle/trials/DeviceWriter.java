@@ -58,11 +58,15 @@ final class DeviceWriter {
 
   private void outlet(Device device, Load load, int point) {
     Map<Role, Integer> here = terminals.get(point);
-    Optional<Role> one = hotOf(device, load, here);
-    Optional<Role> other =
-        load.connection() instanceof Load.Connection.HotToHot across
-            ? Optional.of(new Role.Hot(across.otherHot()))
-            : Optional.of(new Role.Neutral());
+    Optional<Role> one = Optional.empty();
+    Optional<Role> other = Optional.empty();
+    if (load.connection() instanceof Load.Connection.HotToHot across) {
+      one = Optional.of(opened(device, across.hot()));
+      other = Optional.of(opened(device, across.otherHot()));
+    } else if (load.connection() instanceof Load.Connection.HotToNeutral to) {
+      one = Optional.of(hotOf(device, load, to.hot(), here));
+      other = Optional.of(new Role.Neutral());
+    }
     if (one.isEmpty() || !here.containsKey(one.get()) || !here.containsKey(other.get())) {
       return; // not connected, which is a finding of the binder
     }
@@ -97,23 +101,22 @@ final class DeviceWriter {
     return connection instanceof Load.Connection.HotToHot ? system.legToLegVolts() : system.legToNeutralVolts();
   }
 
+  /** A hot of a load between two of them: the switch leg where a switch opens that one. */
+  private Role opened(Device device, int hot) {
+    return Controls.controlling(groups, device.name()).flatMap(g -> g.leg(hot)).orElse(new Role.Hot(hot));
+  }
+
   /** The hot that a part sits on; of what a switch controls, the switch leg, but where only a half is switched. */
-  private Optional<Role> hotOf(Device device, Load load, Map<Role, Integer> here) {
-    Optional<Role> plain = Optional.empty();
-    if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-      plain = Optional.of(new Role.Hot(to.hot()));
-    } else if (load.connection() instanceof Load.Connection.HotToHot across) {
-      plain = Optional.of(new Role.Hot(across.hot()));
-    }
+  private Role hotOf(Device device, Load load, int hot, Map<Role, Integer> here) {
+    Role plain = new Role.Hot(hot);
     Optional<Controls.Group> group = Controls.controlling(groups, device.name());
-    if (plain.isEmpty() || group.isEmpty()) {
+    if (group.isEmpty()) {
       return plain;
     }
-    boolean halfOnly = device.kind().halves().size() > 1 && here.containsKey(plain.get());
+    boolean halfOnly = device.kind().halves().size() > 1 && here.containsKey(plain);
     boolean switchedHalf = !halfOnly || load.part().equals(device.kind().halves().get(0));
-    int hot = new Place(branch, group.get().points().get(0)).hot();
-    Role leg = new Role.SwitchLeg(group.get().last(), hot);
-    return switchedHalf && here.containsKey(leg) ? Optional.of(leg) : plain;
+    Role leg = group.get().leg(hot).orElse(group.get().legs().get(0));
+    return switchedHalf && here.containsKey(leg) ? leg : plain;
   }
 
   private void metal(String name, int point) {

@@ -12,15 +12,25 @@ import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.House;
 import wattle.model.Point;
+import wattle.model.Role;
 
 /** Which switches of a branch work which lights, and in which order they stand on the way. */
 final class Controls {
   /**
    * Switches of the same lights: the first takes the feed, the last sends the switch leg.
    *
-   * @param hot which of the branch's hots they switch, from 0
+   * @param hots which of the branch's hots they open, from 0; several of one that opens two
    */
-  record Group(List<String> switches, int hot) {
+  record Group(List<String> switches, List<Integer> hots) {
+    int hot() {
+      return hots.get(0);
+    }
+
+    /** The switch leg on a hot; absent where they do not open it. */
+    Optional<Role> leg(int hot) {
+      return hots.contains(hot) ? Optional.of(new Role.SwitchLeg(last(), hot)) : Optional.empty();
+    }
+
     int place(String name) {
       return switches.indexOf(name);
     }
@@ -47,7 +57,8 @@ final class Controls {
       }
     }
     byLights.forEach((lights, switches) -> {
-      Group group = new Group(List.copyOf(switches), hots.get(switches.get(0)));
+      boolean two = switches.size() == 1 && house.devices().get(switches.get(0)).kind().opensTwoHots() && branch.hots().size() > 1;
+      Group group = new Group(List.copyOf(switches), two ? List.of(0, 1) : List.of(hots.get(switches.get(0))));
       switches.forEach(s -> bySwitch.put(s, group));
       List<String> halves = switches.stream().flatMap(s -> house.devices().get(s).controlledHalves().stream()).toList();
       halves.forEach(h -> byHalf.putIfAbsent(h, group));

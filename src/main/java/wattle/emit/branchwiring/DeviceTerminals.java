@@ -64,7 +64,12 @@ final class DeviceTerminals {
       Role leg = new Role.SwitchLeg(group.get().last(), group.get().hot());
       int place = group.get().place(device.name());
       int last = group.get().switches().size() - 1;
-      if (last == 0) {
+      if (last == 0 && group.get().hots().size() > 1) {
+        for (int hot : group.get().hots()) {
+          all.add(top("feed " + (hot + 1), Make.BRASS, new Role.Hot(hot)));
+          all.add(top("switched " + (hot + 1), Make.BRASS, new Role.SwitchLeg(group.get().last(), hot)));
+        }
+      } else if (last == 0) {
         all.add(top("brass, feed", Make.BRASS, feed));
         all.add(top("brass, switched", Make.BRASS, leg));
       } else if (place == 0) {
@@ -171,13 +176,13 @@ final class DeviceTerminals {
   /** Between two hots; on a branch of one hot its second terminal goes to the neutral. */
   private List<Terminal> acrossLegs(Device device, String one, String two, String neutral, Make make) {
     List<Terminal> all = new ArrayList<>();
-    Optional<Role> switched = controls.ofLight(device.name()).map(g -> new Role.SwitchLeg(g.last(), g.hot()));
+    Optional<Group> group = controls.ofLight(device.name());
     boolean single = branch.hots().size() == 1;
-    all.add(top(one, make, switched.orElse(new Role.Hot(0))));
+    all.add(top(one, make, group.flatMap(g -> g.leg(0)).orElse(new Role.Hot(0))));
     if (single) {
       all.add(foot(two, make, new Role.Neutral()));
     } else {
-      all.add(top(two, make, new Role.Hot(1)));
+      all.add(top(two, make, group.flatMap(g -> g.leg(1)).orElse(new Role.Hot(1))));
     }
     if (device.kind().needs().contains(Need.NEUTRAL)) {
       all.add(foot(neutral, make == Make.BRASS ? Make.SILVER : make, new Role.Neutral()));
