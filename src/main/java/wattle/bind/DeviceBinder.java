@@ -69,15 +69,26 @@ final class DeviceBinder {
             .filter(a -> a.before().isPresent() && isFigureName(a.before().get().text(), halves))
             .map(a -> a.before().get().span())
             .collect(Collectors.toSet());
+    Optional<Tree.Word> lacking = Optional.empty();
     for (Tree.Word word : kind.get().others) {
+      if (lacking.isPresent() && scope.constants().containsKey(word.text())) {
+        bare(lacking.get(), Optional.of(word));
+        lacking = Optional.empty();
+        continue;
+      }
+      lacking.ifPresent(l -> bare(l, Optional.empty()));
+      lacking = Optional.empty();
       if (TRAITS.contains(word.text())) {
         traits.add(word.text());
       } else if (RoomBinder.boxTraits().contains(word.text())) {
         boxTraits.add(word.text());
+      } else if (NAMED.containsKey(word.text()) && !namesOfFigures.contains(word.span())) {
+        lacking = Optional.of(word);
       } else if (!namesOfFigures.contains(word.span())) {
         unknown(word, halves);
       }
     }
+    lacking.ifPresent(l -> bare(l, Optional.empty()));
     if (traits.remove("protects") | traits.remove("onward")) {
       traits.add("protects-onward");
     }
@@ -218,6 +229,17 @@ final class DeviceBinder {
       return Optional.empty();
     }
     return value;
+  }
+
+  /** The name of a figure without one, be it that a constant was meant and stands there bare. */
+  private void bare(Tree.Word name, Optional<Tree.Word> constant) {
+    Finding.Builder finding =
+        Finding.error("fact-without-figure", "'" + name + "' has no figure")
+            .at(constant.map(Tree.Word::span).orElseGet(() -> name.span().after()), NAMED.get(name.text()).trade() + " is expected here");
+    constant.ifPresentOrElse(
+        c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.").fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
+        () -> finding.fix("write its figure behind it, or take it out"));
+    scope.report(finding);
   }
 
   private void unknown(Tree.Word word, List<String> halves) {

@@ -45,7 +45,7 @@ final class Scope {
     this.constants = constants;
     this.damagedWords = damagedWords;
     this.damagedNames = damagedWords.stream().filter(word -> word.indexOf('{') >= 0).map(Scope::filled).toList();
-    this.evaluator = new Evaluator(constants, findings::add);
+    this.evaluator = new Evaluator(constants, this::tell);
   }
 
   private static Set<String> damagedWords(List<PlanTree> files, Set<String> spoiled) {
@@ -65,6 +65,14 @@ final class Scope {
    */
   Scope aside() {
     return new Scope(library, constants, damagedWords);
+  }
+
+  /** Tells what is wrong with an expression; a name that is nowhere may be that of a constant on a line that could not be read. */
+  private void tell(Finding finding) {
+    boolean nowhere = finding.rule().equals("name-unknown") && finding.place().filter(m -> mayStandInDamage(m.span().text())).isPresent();
+    if (!nowhere) {
+      findings.add(finding);
+    }
   }
 
   Library library() {
