@@ -73,12 +73,12 @@ final class BranchDraft {
 
   /** The branch as it was traced, with nothing connected to it. */
   BranchDraft untouched() {
-    return with(stops.stream().map(Stop::untouched).toList());
+    return withStops(stops.stream().map(Stop::untouched).toList());
   }
 
   /** The branch with what hangs on it, but no hot chosen for anything yet. */
   BranchDraft unchosen() {
-    return with(stops.stream().map(Stop::unchosen).toList());
+    return withStops(stops.stream().map(Stop::unchosen).toList());
   }
 
   /** The branch with what hangs on another that goes to the same boxes, as it stands in the rooms now. */
@@ -105,7 +105,7 @@ final class BranchDraft {
     return places().stream().map(p -> p.path().text()).toList();
   }
 
-  private BranchDraft with(List<Stop> others) {
+  private BranchDraft withStops(List<Stop> others) {
     BranchDraft same = new BranchDraft(tree, legs, stopOfBox);
     same.stops.addAll(others);
     same.hots = hots;

@@ -37,7 +37,7 @@ final class CircuitBinder {
     List<Circuit> circuits =
         memory.circuits.all(
             drafts, draft -> draft.tree, scope, (draft, known) -> still(draft, known, controlledAsBefore), within -> in(within)::bind);
-    return memory.bound.of(Memory.with(circuits, rooms, groups), scope, () -> bound(circuits, rooms));
+    return memory.bound.of(Memory.listOf(circuits, rooms, groups), scope, () -> bound(circuits, rooms));
   }
 
   private Optional<Circuit> still(BranchDraft draft, Circuit known, boolean controlledAsBefore) {

@@ -102,7 +102,7 @@ public final class Memory {
   }
 
   /** A list that also holds further things. */
-  static List<Object> with(List<?> list, Object... more) {
+  static List<Object> listOf(List<?> list, Object... more) {
     List<Object> all = new ArrayList<>(list.size() + more.length);
     all.addAll(list);
     all.addAll(List.of(more));

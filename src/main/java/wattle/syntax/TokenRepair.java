@@ -194,50 +194,19 @@ final class TokenRepair {
    * @return the place of the token to go on with
    */
   private int openBlock(Token heading, Token last, List<Token> tokens, int at) {
-    Span end = spans.of(last).after();
-    String what = heading.getText();
-    String reason = "What a " + what + " is made of stands between { and }, and the { in the line of its heading.";
-    int next = at;
-    while (next < tokens.size() && (tokens.get(next).getType() == WattleLexer.NL || tokens.get(next).getType() == WattleLexer.COMMENT)) {
-      next++;
+    BlockOpening opening = new BlockOpening(spans, heading, last, tokens, at);
+    findings.add(opening.finding());
+    if (opening.isBelow()) {
+      tokens.subList(at, opening.next()).stream().filter(t -> t.getType() == WattleLexer.COMMENT).forEach(repaired::add);
+      return opening.next();
     }
-    if (next < tokens.size() && tokens.get(next).getText().equals("{")) {
-      Span brace = spans.of(tokens.get(next));
-      Span between = end.to(brace);
-      Finding.Builder finding =
-          Finding.error("block-unopened", "the { of a " + what + " stands below its heading").at(brace, "expected in the line of the heading")
-              .with(end, "here").because(reason);
-      boolean bare = between.text().substring(0, between.text().length() - 1).isBlank();
-      findings.add((bare ? finding.fix(Fix.safe("move it up", between, " {")) : finding.fix("move it up")).build());
-      tokens.subList(at, next).stream().filter(t -> t.getType() == WattleLexer.COMMENT).forEach(repaired::add);
-      return next;
-    }
-    findings.add(
-        Finding.error("block-unopened", "nothing opens the block of a " + what).at(end, "a { is expected here").because(reason)
-            .fix(openingFix(end, tokens, next)).build());
-    supplied = new CommonToken(last);
-    ((CommonToken) supplied).setType(typeOf("{"));
-    ((CommonToken) supplied).setText("{");
-    repaired.add(supplied);
-    open.push(supplied);
+    CommonToken brace = new CommonToken(last);
+    brace.setType(typeOf("{"));
+    brace.setText("{");
+    supplied = brace;
+    repaired.add(brace);
+    open.push(brace);
     return at;
-  }
-
-  /** The brace where the block is closed; else both of them, about what is there before the next statement. */
-  private Fix openingFix(Span end, List<Token> tokens, int from) {
-    int depth = 0;
-    int at = from;
-    while (at < tokens.size() && !(tokens.get(at).getCharPositionInLine() == 0 && opensStatement(tokens.get(at).getText()))) {
-      String text = tokens.get(at++).getText();
-      depth += text.equals("{") ? 1 : text.equals("}") ? -1 : 0;
-      if (depth < 0) {
-        return Fix.safe("write { there", end, " {");
-      }
-    }
-    if (at == from) {
-      return Fix.safe("write { } there, and what belongs to it between them", end, " { }");
-    }
-    return Fix.of("write { there, and } behind what belongs to it");
   }
 
   private void closeAllBefore(Token next) {
