@@ -21,8 +21,7 @@ import java.util.regex.Pattern;
  * the tables that the same file keeps of them are written to NAMES-OUT as {@code import.NAME} and {@code export.NAME}.
  */
 final class ExtractGraphviz {
-  private static final Pattern EXPORT =
-      Pattern.compile("(?<![\\w$\"])_*(\\w+)=(?:Module\\[\"\\w+\"\\]=)?wasmExports\\[\"([^\"]+)\"\\]");
+  private static final Pattern EXPORT = Pattern.compile("(?<![\\w$\"])_*(\\w+)=(?:Module\\[\"\\w+\"\\]=)?wasmExports\\[\"([^\"]+)\"\\]");
   private static final Pattern IMPORT = Pattern.compile("([\\w$]+):_*(\\w+)");
 
   public static void main(String[] args) throws IOException, GeneralSecurityException {

@@ -44,7 +44,8 @@ public final class MakeCommandDocuments {
    */
   private static String completion(String made) {
     String withFiles = made.replaceAll("(?m)^ *type compopt &>/dev/null && compopt \\+o default\\R", "");
-    return Pattern.compile("_option_args=\\([^)]*\\)").matcher(withFiles).replaceAll(values -> values.group().toLowerCase(Locale.ROOT).replace('_', '-').replaceFirst("-option-args=", "_option_args="));
+    return Pattern.compile("_option_args=\\([^)]*\\)").matcher(withFiles)
+        .replaceAll(values -> values.group().toLowerCase(Locale.ROOT).replace('_', '-').replaceFirst("-option-args=", "_option_args="));
   }
 
   private static void write(Path file, String text) throws IOException {
@@ -86,7 +87,8 @@ public final class MakeCommandDocuments {
       }
     }
     footer(out, List.of(spec.usageMessage().footer()));
-    out.append(".SH EXIT STATUS\n0: no error found. 1: errors found, or a difference. 2: bad usage, or a file that cannot be read or written.\n");
+    out.append(
+        ".SH EXIT STATUS\n0: no error found. 1: errors found, or a difference. 2: bad usage, or a file that cannot be read or written.\n");
     out.append("3: a mistake of the program.\n");
     return out.toString();
   }

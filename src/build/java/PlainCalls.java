@@ -136,7 +136,7 @@ final class PlainCalls {
     changed.add(nest.name);
     ClassNode made = new ClassNode();
     String name = nest.name + MARK + nest.nestMembers.size();
-    made.visit(host.version, ACC_FINAL | ACC_SYNTHETIC | ACC_SUPER, name, null, OBJECT, new String[] {function});
+    made.visit(host.version, ACC_FINAL | ACC_SYNTHETIC | ACC_SUPER, name, null, OBJECT, new String[]{function});
     made.nestHostClass = nest.name;
     nest.nestMembers.add(name);
     classes.put(name, made);
@@ -211,16 +211,16 @@ final class PlainCalls {
 
   private static int instruction(Handle work) {
     switch (work.getTag()) {
-      case H_INVOKESTATIC:
+      case H_INVOKESTATIC :
         return INVOKESTATIC;
-      case H_NEWINVOKESPECIAL:
+      case H_NEWINVOKESPECIAL :
         return INVOKESPECIAL;
-      case H_INVOKEINTERFACE:
+      case H_INVOKEINTERFACE :
         return INVOKEINTERFACE;
-      case H_INVOKEVIRTUAL:
-      case H_INVOKESPECIAL: // a private method, which others of its nest call like any other
+      case H_INVOKEVIRTUAL :
+      case H_INVOKESPECIAL : // a private method, which others of its nest call like any other
         return work.isInterface() ? INVOKEINTERFACE : INVOKEVIRTUAL;
-      default:
+      default :
         throw new AssertionError(work);
     }
   }
@@ -247,10 +247,9 @@ final class PlainCalls {
     }
   }
 
-  private static final List<Type> PRIMITIVES =
-      List.of(
-          Type.BOOLEAN_TYPE, Type.BYTE_TYPE, Type.CHAR_TYPE, Type.SHORT_TYPE,
-          Type.INT_TYPE, Type.LONG_TYPE, Type.FLOAT_TYPE, Type.DOUBLE_TYPE);
+  private static final List<Type> PRIMITIVES = List.of(
+      Type.BOOLEAN_TYPE, Type.BYTE_TYPE, Type.CHAR_TYPE, Type.SHORT_TYPE,
+      Type.INT_TYPE, Type.LONG_TYPE, Type.FLOAT_TYPE, Type.DOUBLE_TYPE);
 
   private static boolean primitive(Type type) {
     return type.getSort() < Type.ARRAY;
@@ -259,11 +258,11 @@ final class PlainCalls {
   private static String box(Type primitive) {
     String name = primitive.getClassName();
     switch (name) {
-      case "int":
+      case "int" :
         return "java/lang/Integer";
-      case "char":
+      case "char" :
         return "java/lang/Character";
-      default:
+      default :
         return "java/lang/" + Character.toUpperCase(name.charAt(0)) + name.substring(1);
     }
   }

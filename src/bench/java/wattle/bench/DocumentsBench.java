@@ -210,7 +210,8 @@ public class DocumentsBench {
   /** A page of one table that was made before. */
   @Benchmark
   public String page() {
-    return new Report(plan, List.of(new Part(Part.Group.BRANCHES, "Runs", List.of(new Content.Table(runs.get(0), "wattle table --of runs"))))).html();
+    return new Report(plan,
+        List.of(new Part(Part.Group.BRANCHES, "Runs", List.of(new Content.Table(runs.get(0), "wattle table --of runs"))))).html();
   }
 
   /** The diagram step alone. */

@@ -42,8 +42,7 @@ public class FaultBench {
       runs.append(i == 0 ? "P" : "r.d" + (i - 1) / 2).append(" --0.1 m-- r.d").append(i).append('\n');
       devices.append('d').append(i).append(": receptacle\n");
     }
-    String text =
-        """
+    String text = """
         plan "Many boxes" use code us-2023
         service main 120/240 V 200 A { source transformer 50 kVA 1.8 %% run 20 m of 4/0 Al triplex }
         panel P from main { bus 200 A slots 40 bonded main breaker 200 A 22 kA
@@ -53,7 +52,7 @@ public class FaultBench {
         room r {
         %s}
         """
-            .formatted(runs, devices);
+        .formatted(runs, devices);
     SourceReader reader = new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES);
     plan = new Compiler(reader).compile(new Source("many.wattle", text), Path.of("many.wattle"));
     conductors = Conductors.of(plan.house(), plan.library());

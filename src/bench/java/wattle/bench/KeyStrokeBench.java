@@ -80,7 +80,8 @@ public class KeyStrokeBench implements LanguageClient {
   }
 
   /** What is typed at. */
-  @Param public At at;
+  @Param
+  public At at;
 
   private final SynchronousQueue<PublishDiagnosticsParams> told = new SynchronousQueue<>();
   private final ExecutorService threads = Executors.newCachedThreadPool();
@@ -100,14 +101,13 @@ public class KeyStrokeBench implements LanguageClient {
     var in = Channels.newInputStream(toServer.source());
     var out = Channels.newOutputStream(fromServer.sink());
     threads.execute(() -> LanguageServerProcess.serve(in, out, "bench"));
-    Launcher<LanguageServer> launcher =
-        new Launcher.Builder<LanguageServer>()
-            .setLocalService(this)
-            .setRemoteInterface(LanguageServer.class)
-            .setInput(Channels.newInputStream(fromServer.source()))
-            .setOutput(Channels.newOutputStream(toServer.sink()))
-            .setExecutorService(threads)
-            .create();
+    Launcher<LanguageServer> launcher = new Launcher.Builder<LanguageServer>()
+        .setLocalService(this)
+        .setRemoteInterface(LanguageServer.class)
+        .setInput(Channels.newInputStream(fromServer.source()))
+        .setOutput(Channels.newOutputStream(toServer.sink()))
+        .setExecutorService(threads)
+        .create();
     launcher.startListening();
     server = launcher.getRemoteProxy();
     InitializeParams params = new InitializeParams();

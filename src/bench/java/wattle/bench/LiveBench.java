@@ -54,14 +54,15 @@ public class LiveBench {
   @Setup
   public void open() throws IOException {
     Path folder = Files.createTempDirectory("wattle-live");
-    for (String file : new String[] {"house.wattle", "rooms.wattle", "garage.wattle"}) {
+    for (String file : new String[]{"house.wattle", "rooms.wattle", "garage.wattle"}) {
       Files.copy(Path.of("examples/alder-court", file), folder.resolve(file));
     }
     plan = folder.resolve("house.wattle");
     text = Files.readString(plan);
     PipedWriter out = new PipedWriter();
     BufferedReader said = new BufferedReader(new PipedReader(out));
-    command = new Thread(() -> Main.run(new String[] {"live", plan.toString()}, new PrintWriter(out), new PrintWriter(System.err)), "command");
+    command = new Thread(() -> Main.run(new String[]{"live", plan.toString()}, new PrintWriter(out), new PrintWriter(System.err)),
+        "command");
     command.setDaemon(true);
     command.start();
     address = URI.create(said.readLine());
@@ -81,7 +82,8 @@ public class LiveBench {
   }
 
   private String look(String asked) throws IOException, InterruptedException {
-    HttpRequest request = HttpRequest.newBuilder(address.resolve("look")).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(asked)).build();
+    HttpRequest request = HttpRequest.newBuilder(address.resolve("look")).header("Content-Type", "application/json")
+        .POST(HttpRequest.BodyPublishers.ofString(asked)).build();
     HttpResponse<String> answer = client.send(request, HttpResponse.BodyHandlers.ofString());
     if (answer.statusCode() != 200) {
       throw new IllegalStateException(answer.body());
@@ -120,7 +122,7 @@ public class LiveBench {
   public void close() throws InterruptedException, IOException {
     command.interrupt();
     command.join();
-    for (String file : new String[] {"house.wattle", "rooms.wattle", "garage.wattle"}) {
+    for (String file : new String[]{"house.wattle", "rooms.wattle", "garage.wattle"}) {
       Files.delete(plan.resolveSibling(file));
     }
     Files.delete(plan.getParent());

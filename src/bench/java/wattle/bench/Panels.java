@@ -24,7 +24,8 @@ final class Panels {
       boolean two = slot + 2 <= slots && random.nextInt(5) == 0;
       taken[slot + 2] |= two;
       panel.append("  ").append(slot).append(two ? "+" + (slot + 2) + " 20 A two-pole b" : " 20 A b").append(slot).append('\n');
-      rest.append("branch b" + slot + " by 12/3 NM-B { P --5 m-- r" + slot + ".h1" + (two ? " on black --5 m-- r" + slot + ".h2 on red" : "") + " }\n");
+      rest.append("branch b" + slot + " by 12/3 NM-B { P --5 m-- r" + slot + ".h1"
+          + (two ? " on black --5 m-- r" + slot + ".h2 on red" : "") + " }\n");
       rest.append("room r" + slot + " { h1: baseboard heater " + random.nextInt(1900) + " W 120 V");
       rest.append(two ? "   h2: baseboard heater " + random.nextInt(1900) + " W 120 V }\n" : " }\n");
     }

@@ -46,8 +46,8 @@ public class PatternBench {
       throw new IllegalStateException(bound.findings().get(0).toString());
     }
     House house = bound.value().house();
-    long things =
-        house.panels().size() + house.branches().size() + house.rooms().size() + house.boxes().size() + house.devices().size() + house.dwellings().size();
+    long things = house.panels().size() + house.branches().size() + house.rooms().size() + house.boxes().size() + house.devices().size()
+        + house.dwellings().size();
     System.out.println(text.lineCount() + " lines written, " + things + " things bound, " + heldBytes() / things + " bytes held for each");
   }
 

@@ -62,7 +62,7 @@ final class Street {
       }
     }
     Complex[][] impedance = {{new Complex(SOURCE_OHMS, 0)}};
-    net.source(0, 1, new int[] {0}, new Complex[] {new Complex(120, 0)}, impedance);
+    net.source(0, 1, new int[]{0}, new Complex[]{new Complex(120, 0)}, impedance);
     return net.build();
   }
 

@@ -39,8 +39,8 @@ public class WorksheetBench {
 
   @Setup
   public void plan() {
-    Checked<Binder.Bound> bound =
-        Binder.bind(new Source("flats.wattle", Flats.plan(dwellings)), Path.of("flats.wattle"), SourceReader.FROM_DISK);
+    Checked<Binder.Bound> bound = Binder.bind(new Source("flats.wattle", Flats.plan(dwellings)), Path.of("flats.wattle"),
+        SourceReader.FROM_DISK);
     if (bound.findings().stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
       throw new IllegalStateException(bound.findings().get(0).toString());
     }

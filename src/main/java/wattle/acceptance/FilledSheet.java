@@ -60,13 +60,16 @@ public final class FilledSheet {
     String text = source.text();
     String head = text.lines().findFirst().orElse("");
     char separator = head.chars().filter(c -> c == ';').count() > head.chars().filter(c -> c == ',').count() ? ';' : ',';
-    CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(separator).setHeader().setSkipHeaderRecord(true).setAllowMissingColumnNames(true).setDuplicateHeaderMode(DuplicateHeaderMode.ALLOW_EMPTY).setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(true).get();
+    CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(separator).setHeader().setSkipHeaderRecord(true)
+        .setAllowMissingColumnNames(true).setDuplicateHeaderMode(DuplicateHeaderMode.ALLOW_EMPTY).setIgnoreSurroundingSpaces(true)
+        .setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
       List<String> columns = parser.getHeaderNames();
       if (!columns.contains("test") || !columns.contains("reading")) {
         findings.add(
             Finding.error("sheet-head", "this is no test sheet: its first line has no column 'test' or no column 'reading'")
-                .at(source.span(0, Math.max(0, Math.min(text.length(), head.length()))), "the heads of a sheet made by test-sheet are expected here")
+                .at(source.span(0, Math.max(0, Math.min(text.length(), head.length()))),
+                    "the heads of a sheet made by test-sheet are expected here")
                 .fix("fill in a sheet made with wattle test-sheet --format csv")
                 .build());
         return;
@@ -79,7 +82,8 @@ public final class FilledSheet {
     } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
       findings.add(
           Finding.error("sheet-unreadable", "the sheet cannot be read as CSV")
-              .at(source.span(0, Math.min(text.length(), head.length())), "comma-separated cells, quoted where they hold a comma, are expected")
+              .at(source.span(0, Math.min(text.length(), head.length())),
+                  "comma-separated cells, quoted where they hold a comma, are expected")
               .because(String.valueOf(e.getMessage()).split("\\. ", 2)[0] + ".")
               .build());
     }
@@ -93,7 +97,8 @@ public final class FilledSheet {
     }
     Measurement measurement = expected.get(key);
     if (measurement == null) {
-      Finding.Builder finding = Finding.warning("test-unknown", "the plan asks for no measurement '" + key + "'").at(cell(line, key), "not in this revision of the plan");
+      Finding.Builder finding = Finding.warning("test-unknown", "the plan asks for no measurement '" + key + "'").at(cell(line, key),
+          "not in this revision of the plan");
       NearNames.of(key, expected.keySet()).forEach(n -> finding.fix(Fix.of("write " + n)));
       findings.add(finding.build());
       return;
@@ -104,7 +109,8 @@ public final class FilledSheet {
     }
     Span first = seen.putIfAbsent(key, line);
     if (first != null) {
-      findings.add(Finding.error("reading-twice", "'" + key + "' is in the sheet twice").at(line, "the second").with(first, "the first").fix("leave one of them").build());
+      findings.add(Finding.error("reading-twice", "'" + key + "' is in the sheet twice").at(line, "the second").with(first, "the first")
+          .fix("leave one of them").build());
       return;
     }
     readings.put(key, reading);
@@ -131,9 +137,12 @@ public final class FilledSheet {
     boolean tooHigh = measurement.most().filter(m -> value > m && !below || above).isPresent();
     if (tooLow || tooHigh) {
       findings.add(
-          Finding.error("reading-out-of-range", measurement.kind().word() + " at " + measurement.at() + " reads " + reading + suffix(reading, measurement))
+          Finding
+              .error("reading-out-of-range",
+                  measurement.kind().word() + " at " + measurement.at() + " reads " + reading + suffix(reading, measurement))
               .at(at, range(measurement) + " is expected")
-              .because("Expected: " + measurement.expected() + ", " + measurement.between() + ", branch " + measurement.branch() + " on " + measurement.breakers() + ".")
+              .because("Expected: " + measurement.expected() + ", " + measurement.between() + ", branch " + measurement.branch() + " on "
+                  + measurement.breakers() + ".")
               .figure("reading", reading)
               .figure("expected", measurement.expected())
               .fix("find the cause before the branch is used, then measure again")
@@ -185,7 +194,8 @@ public final class FilledSheet {
       findings.add(
           Finding.warning("not-measured", missing.size() + " of " + expected.size() + " measurements have no reading")
               .at(source.span(0, 0), "such as " + missing.get(0))
-              .because("What was not measured is not known: " + String.join(", ", missing.stream().limit(5).toList()) + (missing.size() > 5 ? " and " + (missing.size() - 5) + " more." : "."))
+              .because("What was not measured is not known: " + String.join(", ", missing.stream().limit(5).toList())
+                  + (missing.size() > 5 ? " and " + (missing.size() - 5) + " more." : "."))
               .build());
     }
   }

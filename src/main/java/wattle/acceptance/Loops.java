@@ -62,7 +62,8 @@ final class Loops {
       ohms += metres * each;
       runs.add(
           Derivation.computed(
-              "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", metres * each, Units.OHM,
+              "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", metres * each,
+              Units.OHM,
               Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
               in.get().at(celsius).named("way back, for its length", "r_back")));
     }

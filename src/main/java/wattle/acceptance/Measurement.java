@@ -31,12 +31,8 @@ public record Measurement(
     Optional<Derivation> derivation) {
   /** In the order in which they are made: first all that is done dead. */
   public enum Kind {
-    CONTINUITY("continuity"),
-    INSULATION("insulation"),
-    VOLTAGE("voltage"),
-    POLARITY("polarity"),
-    GROUND_FAULT("ground-fault trip"),
-    ARC_FAULT("arc-fault trip");
+    CONTINUITY("continuity"), INSULATION("insulation"), VOLTAGE("voltage"), POLARITY("polarity"), GROUND_FAULT(
+        "ground-fault trip"), ARC_FAULT("arc-fault trip");
 
     private final String word;
 

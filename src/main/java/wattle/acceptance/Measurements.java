@@ -64,10 +64,13 @@ public final class Measurements {
       String at = branch.points().get(loop.point()).box().orElseThrow();
       double ohms = loop.ohms().si();
       double most = ohms + limit("continuity-margin", Quantity.of(0, Units.OHM));
-      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here", "about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
+      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here",
+          "about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
     }
     double megohms = limit("insulation-least", Quantity.of(0, Units.OHM)) / 1e6;
-    add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()), "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct", "at least " + Measurement.plain(megohms) + " MΩ", "MΩ", Optional.of(megohms), Optional.empty(), library.limit("insulation-least").map(l -> l.derivation("R")));
+    add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()),
+        "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct", "at least " + Measurement.plain(megohms) + " MΩ",
+        "MΩ", Optional.of(megohms), Optional.empty(), library.limit("insulation-least").map(l -> l.derivation("R")));
     double tolerance = limit("voltage-tolerance", Quantity.of(0, Units.ONE));
     outlets.stream()
         .filter(o -> isReachable(house.devices().get(o.device())))
@@ -83,7 +86,8 @@ public final class Measurements {
     if (branch.sharesNeutral() && onTwoLegs) {
       double volts = house.panels().get(branch.hots().get(0).breaker().panel()).system().legToLegVolts();
       String at = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
-      add(branch, Measurement.Kind.VOLTAGE, at, "hot to hot: they share a neutral", Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.empty());
+      add(branch, Measurement.Kind.VOLTAGE, at, "hot to hot: they share a neutral", Measurement.plain(volts) + " V", "V",
+          Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.empty());
     }
   }
 
@@ -105,9 +109,11 @@ public final class Measurements {
     double volts = outlet.volts().si();
     boolean receptacle = house.devices().get(outlet.device()).kind().family() == Family.RECEPTACLE;
     boolean across = outlet.nominal().si() > 1.5 * house.panels().get(branch.hots().get(0).breaker().panel()).system().legToNeutralVolts();
-    add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral", Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.of(outlet.volts()));
+    add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral", Measurement.plain(volts) + " V", "V",
+        Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.of(outlet.volts()));
     if (receptacle && !across) {
-      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined", "yes", "", Optional.empty(), Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined", "yes", "",
+          Optional.empty(), Optional.empty(), Optional.empty());
     }
   }
 
@@ -115,18 +121,22 @@ public final class Measurements {
     String last = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
     boolean byBreaker = breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.GROUND_FAULT));
     if (byBreaker) {
-      add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", "trips", "", Optional.empty(),
+          Optional.empty(), Optional.empty());
     }
     for (var point : branch.points()) {
       for (String name : point.devices()) {
         if (house.devices().get(name).kind().protections().contains(Protection.GROUND_FAULT)) {
           boolean onward = house.devices().get(name).traits().contains("protects-onward");
-          add(branch, Measurement.Kind.GROUND_FAULT, name, "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+          add(branch, Measurement.Kind.GROUND_FAULT, name,
+              "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), "trips", "", Optional.empty(),
+              Optional.empty(), Optional.empty());
         }
       }
     }
     if (breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.ARC_FAULT))) {
-      add(branch, Measurement.Kind.ARC_FAULT, branch.panel().orElse(branch.name()), "test button of the breaker", "trips", "", Optional.empty(), Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.ARC_FAULT, branch.panel().orElse(branch.name()), "test button of the breaker", "trips", "",
+          Optional.empty(), Optional.empty(), Optional.empty());
     }
   }
 

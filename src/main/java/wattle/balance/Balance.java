@@ -79,9 +79,9 @@ public final class Balance {
 
   private Optional<String> feederOf(String name) {
     return house.panels().get(name).supply() instanceof wattle.model.PanelSupply.FromBreaker from
-            && house.panels().containsKey(from.breaker().panel())
-        ? Optional.of(from.breaker().panel())
-        : Optional.empty();
+        && house.panels().containsKey(from.breaker().panel())
+            ? Optional.of(from.breaker().panel())
+            : Optional.empty();
   }
 
   private PanelBalance panel(Panel panel) {

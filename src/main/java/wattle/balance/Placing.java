@@ -47,10 +47,9 @@ final class Placing {
     List<Leg> legs = Arrays.stream(choice.option().legs()).mapToObj(panel.legs()::get).toList();
     List<Breaker> breakers = choice.unit().breakers();
     if (!onePole(choice)) {
-      List<Slot> slots =
-          legs.stream()
-              .map(l -> breakers.get(0).poles().stream().filter(p -> p.leg().equals(Optional.of(l))).findFirst().orElseThrow().slot())
-              .toList();
+      List<Slot> slots = legs.stream()
+          .map(l -> breakers.get(0).poles().stream().filter(p -> p.leg().equals(Optional.of(l))).findFirst().orElseThrow().slot())
+          .toList();
       return new Move(breakers, List.of(slots), legs);
     }
     int number = open.get(legs.get(0)).remove(0);

@@ -62,8 +62,8 @@ final class Reach {
     for (int i = units; i >= 0; i--) {
       if (i < units) {
         sorted = Arrays.copyOf(sorted, sorted.length + 1);
-        sorted[sorted.length - 1] =
-            list.get(i).options().stream().mapToDouble(o -> sums.error(o.change()[leg] - o.change()[other])).max().orElse(0);
+        sorted[sorted.length - 1] = list.get(i).options().stream().mapToDouble(o -> sums.error(o.change()[leg] - o.change()[other])).max()
+            .orElse(0);
         Arrays.sort(sorted);
       }
       sum[i] = new double[sorted.length + 1];

@@ -40,7 +40,7 @@ record Unit(List<Breaker> breakers, List<Option> options) {
         change[leg] = voltAmperes;
         slots[at] = -1;
         slots[leg] = 1;
-        options.add(new Option(new int[] {leg}, change, slots));
+        options.add(new Option(new int[]{leg}, change, slots));
       }
     }
     return new Unit(breakers, options);

@@ -67,10 +67,9 @@ final class Units {
       return;
     }
     Breaker first = together.get(0);
-    Unit unit =
-        first.poles().size() == 1
-            ? Unit.ofSlot(together, together.stream().mapToDouble(b -> poleLoads(b)[0]).sum(), panel)
-            : Unit.ofWires(first, poleLoads(first), panel);
+    Unit unit = first.poles().size() == 1
+        ? Unit.ofSlot(together, together.stream().mapToDouble(b -> poleLoads(b)[0]).sum(), panel)
+        : Unit.ofWires(first, poleLoads(first), panel);
     if (unit.options().isEmpty()) {
       fixed.add(new Fixed(first, "loads its legs alike"));
     } else {

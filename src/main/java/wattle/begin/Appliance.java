@@ -10,35 +10,28 @@ import java.util.Optional;
  * 125 % as NFPA 70-2023 210.19 and 210.20 have it.
  */
 public enum Appliance {
-  RANGE("Range", "range 12 kW", Place.KITCHEN, 50, 2, "6/3", true, 12000),
-  COOKTOP("Cooktop", "cooktop 7 kW", Place.KITCHEN, 40, 2, "8/3", true, 7000),
-  WALL_OVEN("Wall oven", "wall oven 4 kW", Place.KITCHEN, 30, 2, "10/3", true, 4000),
-  DISHWASHER("Dishwasher", "dishwasher 1200 W", Place.KITCHEN, 20, 1, "12/2", true, 1200),
-  DISPOSAL("Disposal", "disposal 750 W", Place.KITCHEN, 20, 1, "12/2", true, 750),
-  MICROWAVE("Microwave", "microwave 1500 W", Place.KITCHEN, 20, 1, "12/2", true, 1500),
-  DRYER("Dryer", "dryer 5 kW", Place.LAUNDRY, 30, 2, "10/3", true, 5000),
-  WATER_HEATER("Water heater", "water heater 4.5 kW", Place.UTILITY, 30, 2, "10/2", false, 4500),
-  FURNACE("Furnace", "furnace 600 W", Place.UTILITY, 15, 1, "14/2", false, 600),
-  HEAT_PUMP("Heat pump, outdoor unit", "heat pump 24 A minimum-circuit 30 A maximum-breaker 40 A", Place.YARD, 40, 2, "8/2", true, 5760),
-  AIR_CONDITIONER("Air conditioner, outdoor unit", "air conditioner 16 A minimum-circuit 20 A maximum-breaker 30 A", Place.YARD, 30, 2, "10/2", true, 3840),
-  BASEBOARD("Baseboard heaters", "baseboard heater 1 kW", Place.BEDROOMS, 20, 2, "12/2", false, 3000),
-  VEHICLE_CHARGER("Vehicle charger", "vehicle charger 32 A", Place.GARAGE, 40, 2, "8/2", false, 7680),
-  GARAGE_DOOR("Garage door", "garage door 500 W", Place.GARAGE, 20, 1, "12/2", true, 500),
-  FREEZER("Freezer", "freezer 400 W", Place.UTILITY, 20, 1, "12/2", true, 400),
-  SUMP_PUMP("Sump pump", "sump pump 600 W", Place.BASEMENT, 20, 1, "12/2", true, 600),
-  WELL_PUMP("Well pump", "well pump 1.5 kW", Place.UTILITY, 20, 2, "12/2", true, 1500),
-  HOT_TUB("Hot tub", "hot tub 9 kW", Place.YARD, 50, 2, "6/3", true, 9000),
-  POOL_PUMP("Pool pump", "pool pump 1.5 kW", Place.YARD, 20, 2, "12/2", true, 1500),
-  SAUNA("Sauna", "sauna 6 kW", Place.UTILITY, 40, 2, "8/2", false, 6000);
+  RANGE("Range", "range 12 kW", Place.KITCHEN, 50, 2, "6/3", true, 12000), COOKTOP("Cooktop", "cooktop 7 kW", Place.KITCHEN, 40, 2, "8/3",
+      true, 7000), WALL_OVEN("Wall oven", "wall oven 4 kW", Place.KITCHEN, 30, 2, "10/3", true, 4000), DISHWASHER("Dishwasher",
+          "dishwasher 1200 W", Place.KITCHEN, 20, 1, "12/2", true, 1200), DISPOSAL("Disposal", "disposal 750 W", Place.KITCHEN, 20, 1,
+              "12/2", true, 750), MICROWAVE("Microwave", "microwave 1500 W", Place.KITCHEN, 20, 1, "12/2", true, 1500), DRYER("Dryer",
+                  "dryer 5 kW", Place.LAUNDRY, 30, 2, "10/3", true, 5000), WATER_HEATER("Water heater", "water heater 4.5 kW",
+                      Place.UTILITY, 30, 2, "10/2", false, 4500), FURNACE("Furnace", "furnace 600 W", Place.UTILITY, 15, 1, "14/2", false,
+                          600), HEAT_PUMP("Heat pump, outdoor unit", "heat pump 24 A minimum-circuit 30 A maximum-breaker 40 A", Place.YARD,
+                              40, 2, "8/2", true, 5760), AIR_CONDITIONER("Air conditioner, outdoor unit",
+                                  "air conditioner 16 A minimum-circuit 20 A maximum-breaker 30 A", Place.YARD, 30, 2, "10/2", true,
+                                  3840), BASEBOARD("Baseboard heaters", "baseboard heater 1 kW", Place.BEDROOMS, 20, 2, "12/2", false,
+                                      3000), VEHICLE_CHARGER("Vehicle charger", "vehicle charger 32 A", Place.GARAGE, 40, 2, "8/2", false,
+                                          7680), GARAGE_DOOR("Garage door", "garage door 500 W", Place.GARAGE, 20, 1, "12/2", true,
+                                              500), FREEZER("Freezer", "freezer 400 W", Place.UTILITY, 20, 1, "12/2", true, 400), SUMP_PUMP(
+                                                  "Sump pump", "sump pump 600 W", Place.BASEMENT, 20, 1, "12/2", true,
+                                                  600), WELL_PUMP("Well pump", "well pump 1.5 kW", Place.UTILITY, 20, 2, "12/2", true,
+                                                      1500), HOT_TUB("Hot tub", "hot tub 9 kW", Place.YARD, 50, 2, "6/3", true,
+                                                          9000), POOL_PUMP("Pool pump", "pool pump 1.5 kW", Place.YARD, 20, 2, "12/2", true,
+                                                              1500), SAUNA("Sauna", "sauna 6 kW", Place.UTILITY, 40, 2, "8/2", false, 6000);
 
   /** Where it stands. */
   enum Place {
-    KITCHEN("kitchen"),
-    LAUNDRY("laundry"),
-    UTILITY("utility"),
-    YARD("yard"),
-    GARAGE("garage"),
-    BASEMENT("basement"),
+    KITCHEN("kitchen"), LAUNDRY("laundry"), UTILITY("utility"), YARD("yard"), GARAGE("garage"), BASEMENT("basement"),
     /** One in each bedroom and in the living rooms. */
     BEDROOMS("");
 

@@ -93,7 +93,8 @@ final class Circuits {
       }
       add("counter" + i, "Kitchen counter " + i, 20, List.of("arc-fault", "ground-fault"), "small-appliance", List.of(counter), 1500);
     }
-    add("fridge", "Refrigerator", 20, List.of("arc-fault", "ground-fault"), "", List.of(List.of(rooms.device("kitchen", "fridge", "refrigerator 720 W"))), 720);
+    add("fridge", "Refrigerator", 20, List.of("arc-fault", "ground-fault"), "",
+        List.of(List.of(rooms.device("kitchen", "fridge", "refrigerator 720 W"))), 720);
     List<String> lights = new ArrayList<>(rooms.light("kitchen", 60));
     List<List<String>> chains = new ArrayList<>(List.of(lights));
     if (answers.spaces().contains(Space.DINING)) {

@@ -12,7 +12,8 @@ public final class FirstPlan {
     Board board = new Board(circuits.circuits());
     StringBuilder text = new StringBuilder();
     text.append("// A first plan, made from a few answers. Figures of appliances are common ones: put in those of the nameplates.\n");
-    text.append("// Lengths are open: write a length such as ").append(inFeet(answers) ? "12 ft" : "4 m").append(" for each later. An aid: the adopted local code and a licensed person decide.\n");
+    text.append("// Lengths are open: write a length such as ").append(inFeet(answers) ? "12 ft" : "4 m")
+        .append(" for each later. An aid: the adopted local code and a licensed person decide.\n");
     text.append("plan ").append(quoted(answers.title())).append(" revision \"A\"\n");
     if (!answers.code().isEmpty()) {
       text.append("use code ").append(answers.code()).append('\n');
@@ -36,7 +37,8 @@ public final class FirstPlan {
     text.append("service main 120/240 V ").append(service.amperes()).append(" A {\n");
     text.append("earth water-pipe by ").append(service.electrode()).append('\n');
     text.append("earth rods by 6 Cu\n}\n\n");
-    text.append("// The drop is usually ").append(service.drop()).append("; add it with its length: run ").append(inFeet(answers) ? "65 ft" : "20 m").append(" of ").append(service.drop()).append(".\n");
+    text.append("// The drop is usually ").append(service.drop()).append("; add it with its length: run ")
+        .append(inFeet(answers) ? "65 ft" : "20 m").append(" of ").append(service.drop()).append(".\n");
     text.append("panel P \"Main panel\" from main {\n");
     text.append("bus ").append(service.bus()).append(" A slots ").append(board.slots()).append(" bonded\n");
     text.append("main breaker ").append(service.amperes()).append(" A\n\n");

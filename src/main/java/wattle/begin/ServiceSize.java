@@ -10,12 +10,8 @@ import java.util.Optional;
  * <p>Conductors: NFPA 70-2023 table 310.12(A), aluminium; electrode conductors: table 250.66, copper.
  */
 public enum ServiceSize {
-  A100(100, 125, "2 Al triplex", "8 Cu"),
-  A125(125, 125, "1/0 Al triplex", "8 Cu"),
-  A150(150, 200, "2/0 Al triplex", "6 Cu"),
-  A200(200, 225, "4/0 Al triplex", "4 Cu"),
-  A225(225, 225, "250 kcmil Al triplex", "4 Cu"),
-  A400(400, 400, "600 kcmil Al triplex", "1/0 Cu");
+  A100(100, 125, "2 Al triplex", "8 Cu"), A125(125, 125, "1/0 Al triplex", "8 Cu"), A150(150, 200, "2/0 Al triplex", "6 Cu"), A200(200, 225,
+      "4/0 Al triplex", "4 Cu"), A225(225, 225, "250 kcmil Al triplex", "4 Cu"), A400(400, 400, "600 kcmil Al triplex", "1/0 Cu");
 
   private final int amperes;
   private final int bus;

@@ -4,13 +4,8 @@ import java.util.Locale;
 
 /** Rooms that a house may have besides kitchen, hall, bedrooms and bathrooms. */
 public enum Space {
-  LIVING("Living room"),
-  FAMILY("Family room"),
-  DINING("Dining room"),
-  OFFICE("Office"),
-  LAUNDRY("Laundry"),
-  GARAGE("Garage"),
-  BASEMENT("Basement");
+  LIVING("Living room"), FAMILY("Family room"), DINING("Dining room"), OFFICE("Office"), LAUNDRY("Laundry"), GARAGE("Garage"), BASEMENT(
+      "Basement");
 
   private final String title;
 

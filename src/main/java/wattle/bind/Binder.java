@@ -128,7 +128,8 @@ public final class Binder {
     List<Tree.Item> constants = files.stream().flatMap(f -> f.items().stream()).filter(Tree.Let.class::isInstance).toList();
     new Binder(scope, constants, new Memory()).bindConstants();
     List<Tree.Trial> trees = parsed.value().items().stream().filter(Tree.Trial.class::isInstance).map(Tree.Trial.class::cast).toList();
-    List<Trial> trials = new TrialBinder(scope, house.devices(), house.boxes().keySet(), house.branches(), house.panels(), house.services().keySet()).trials(trees);
+    List<Trial> trials = new TrialBinder(scope, house.devices(), house.boxes().keySet(), house.branches(), house.panels(),
+        house.services().keySet()).trials(trees);
     List<Finding> findings = new ArrayList<>(parsed.findings());
     scope.findings().stream().filter(f -> f.place().filter(m -> m.span().source().equals(text)).isPresent()).forEach(findings::add);
     return new Checked<>(trials, findings);
@@ -242,8 +243,8 @@ public final class Binder {
         panels.add(name.text());
         continue;
       }
-      Finding.Builder finding =
-          Finding.error("name-unknown", "no panel is called '" + name + "'").at(name.span(), "the panel of a dwelling is expected here");
+      Finding.Builder finding = Finding.error("name-unknown", "no panel is called '" + name + "'").at(name.span(),
+          "the panel of a dwelling is expected here");
       scope.near(name.text(), name.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, name.span(), n)));
       scope.report(finding);
     }

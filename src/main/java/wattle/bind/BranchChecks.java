@@ -65,21 +65,19 @@ final class BranchChecks {
     Span span = at < 0 ? breaker.origin().name() : line.source().span(line.start() + at, line.start() + at + written.length());
     Set<String> known = new HashSet<>(branches);
     known.addAll(panels.keySet());
-    Finding.Builder finding =
-        Finding.error("breaker-without-branch", "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
-            .at(span, "a branch or panel of the plan is expected here");
+    Finding.Builder finding = Finding
+        .error("breaker-without-branch", "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
+        .at(span, "a branch or panel of the plan is expected here");
     scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding.fix("add branch " + name + ", or write later where it is not decided"));
   }
 
   private void reportUnfed(Branch branch) {
     // A misspelled target nearby is that breaker's finding; saying both would report one fault twice.
-    boolean misspelled =
-        breakers.values().stream()
-            .anyMatch(
-                b ->
-                    b.target() instanceof Breaker.Target.Unknown u
-                        && NearNames.of(u.name(), List.of(branch.name())).contains(branch.name()));
+    boolean misspelled = breakers.values().stream()
+        .anyMatch(
+            b -> b.target() instanceof Breaker.Target.Unknown u
+                && NearNames.of(u.name(), List.of(branch.name())).contains(branch.name()));
     if (misspelled || scope.mayStandInDamage(branch.name())) {
       return;
     }
@@ -93,7 +91,8 @@ final class BranchChecks {
   private void checkPanel(Branch branch) {
     List<String> feeding = branch.hots().stream().map(h -> h.breaker().panel()).distinct().toList();
     if (feeding.size() > 1) {
-      BreakerId other = branch.hots().stream().map(BranchHot::breaker).filter(b -> b.panel().equals(feeding.get(1))).findFirst().orElseThrow();
+      BreakerId other = branch.hots().stream().map(BranchHot::breaker).filter(b -> b.panel().equals(feeding.get(1))).findFirst()
+          .orElseThrow();
       scope.report(
           Finding.error("branch-fed-by-two-panels", "branch '" + branch.name() + "' is fed by panels " + String.join(" and ", feeding))
               .at(breakers.get(other).origin().name(), "the second")
@@ -101,7 +100,10 @@ final class BranchChecks {
     } else if (branch.panel().isPresent() && !branch.panel().get().equals(feeding.get(0))) {
       Span start = branch.points().get(0).origin().name();
       scope.report(
-          Finding.error("branch-from-wrong-panel", "branch '" + branch.name() + "' starts at panel '" + branch.panel().get() + "' and its breaker is in '" + feeding.get(0) + "'")
+          Finding
+              .error("branch-from-wrong-panel",
+                  "branch '" + branch.name() + "' starts at panel '" + branch.panel().get() + "' and its breaker is in '" + feeding.get(0)
+                      + "'")
               .at(start, "'" + feeding.get(0) + "' is expected here")
               .with(breakers.get(branch.hots().get(0).breaker()).origin().name(), "fed here")
               .fix(Fix.offered("write " + feeding.get(0), start, feeding.get(0))));
@@ -113,23 +115,22 @@ final class BranchChecks {
     Optional<Leg> shared = sharedLeg(branch);
     if (shared.isPresent()) {
       saidAlready.addAll(ids);
-      double sum =
-          branch.hots().stream()
-              .filter(h -> h.leg().equals(shared))
-              .mapToDouble(h -> breakers.get(h.breaker()).amperes().orElse(0.0))
-              .sum();
+      double sum = branch.hots().stream()
+          .filter(h -> h.leg().equals(shared))
+          .mapToDouble(h -> breakers.get(h.breaker()).amperes().orElse(0.0))
+          .sum();
       double rated = ids.stream().mapToDouble(i -> breakers.get(i).amperes().orElse(0.0)).max().orElse(0);
       Breaker first = breakers.get(ids.get(0));
-      Finding.Builder finding =
-          Finding.error("shared-neutral-same-leg", "both hots of '" + branch.name() + "' come from leg " + shared.get())
-              .at(first.origin().name(), legsText(branch))
-              .with(branch.wiring().origin().whole(), "one neutral for both hots")
-              .because(
-                  "The neutral would carry the sum, up to " + amperes(sum) + "; its hots are protected at " + amperes(rated)
-                      + " and it has no breaker of its own.")
-              .figure("worst neutral current", amperes(sum))
-              .figure("breaker", amperes(rated))
-              .source(Citation.COMMON_PRACTICE);
+      Finding.Builder finding = Finding
+          .error("shared-neutral-same-leg", "both hots of '" + branch.name() + "' come from leg " + shared.get())
+          .at(first.origin().name(), legsText(branch))
+          .with(branch.wiring().origin().whole(), "one neutral for both hots")
+          .because(
+              "The neutral would carry the sum, up to " + amperes(sum) + "; its hots are protected at " + amperes(rated)
+                  + " and it has no breaker of its own.")
+          .figure("worst neutral current", amperes(sum))
+          .figure("breaker", amperes(rated))
+          .source(Citation.COMMON_PRACTICE);
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }
@@ -187,11 +188,10 @@ final class BranchChecks {
     int next = slot + (panel.order() == wattle.model.SlotOrder.ODD_LEFT ? 2 : 1);
     boolean there = panel.slotCount().map(count -> next <= count).orElse(true);
     Set<BreakerId> own = new HashSet<>(branch.hots().stream().map(BranchHot::breaker).toList());
-    boolean free =
-        panel.breakers().stream()
-            .filter(b -> !own.contains(b.id()))
-            .flatMap(b -> b.poles().stream())
-            .noneMatch(p -> p.slot().number() == next);
+    boolean free = panel.breakers().stream()
+        .filter(b -> !own.contains(b.id()))
+        .flatMap(b -> b.poles().stream())
+        .noneMatch(p -> p.slot().number() == next);
     return there && free && panel.legs().size() > 1 ? Optional.of(slot + "+" + next) : Optional.empty();
   }
 
@@ -204,7 +204,8 @@ final class BranchChecks {
     scope.report(
         Finding.error("two-pole-on-one-leg", "both poles of breaker " + breaker.id() + " are on leg " + legs.get(0))
             .at(breaker.origin().name(), "these slots stand on the same leg")
-            .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3) + " V: what it feeds does not work.")
+            .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
+                + " V: what it feeds does not work.")
             .fix("use slots of two rows that follow each other, such as " + nextRow(breaker, panel)));
   }
 

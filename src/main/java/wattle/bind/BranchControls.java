@@ -57,17 +57,15 @@ final class BranchControls {
     BranchControls controls = new BranchControls(control);
     byLights.forEach(
         (lights, switches) -> {
-          List<Worked> worked =
-              lights.stream()
-                  .filter(stopOf::containsKey)
-                  .map(l -> new Worked(l, stopOf.get(l), HotChoice.of(devices.get(l), draft.stops.get(stopOf.get(l)), draft)))
-                  .toList();
+          List<Worked> worked = lights.stream()
+              .filter(stopOf::containsKey)
+              .map(l -> new Worked(l, stopOf.get(l), HotChoice.of(devices.get(l), draft.stops.get(stopOf.get(l)), draft)))
+              .toList();
           BranchDraft.Stop first = draft.stops.get(stopOf.get(switches.get(0).name()));
           boolean both = switches.size() == 1 && switches.get(0).kind().opensTwoHots() && draft.hots.size() > 1;
-          Group group =
-              new Group(
-                  switches.stream().map(UnwiredDevice::name).toList(),
-                  switches.stream().map(s -> stopOf.get(s.name())).toList(), both ? Set.of(0, 1) : Set.of(first.hot.orElse(0)), worked);
+          Group group = new Group(
+              switches.stream().map(UnwiredDevice::name).toList(),
+              switches.stream().map(s -> stopOf.get(s.name())).toList(), both ? Set.of(0, 1) : Set.of(first.hot.orElse(0)), worked);
           controls.groups.add(group);
           controls.fed.add(switches.get(0).name());
           checkWays(switches, scope);
@@ -92,7 +90,10 @@ final class BranchControls {
       int ways = i == 0 || i == switches.size() - 1 ? 3 : 4;
       if (device.kind().ways() != ways) {
         scope.report(
-            Finding.error("switch-ways", "'" + device.name() + "' is a " + device.kind().name() + " where a " + (ways == 3 ? "three-way" : "four-way") + " switch is needed")
+            Finding
+                .error("switch-ways",
+                    "'" + device.name() + "' is a " + device.kind().name() + " where a " + (ways == 3 ? "three-way" : "four-way")
+                        + " switch is needed")
                 .at(device.origin().name(), "one of " + switches.size() + " switches for the same lights")
                 .because("The two end switches of a group are three-way, those between them four-way.")
                 .fix("make it a " + (ways == 3 ? "three-way" : "four-way") + " switch"));
@@ -103,7 +104,8 @@ final class BranchControls {
   /** A load between two hots of which one is never opened: it stands still, and is live all the same. */
   private static void reportLiveHot(UnwiredDevice device, UnwiredDevice load, Scope scope) {
     scope.report(
-        Finding.warning("switch-leaves-hot-live", "'" + device.name() + "' opens one hot of '" + load.name() + "' and leaves the other live")
+        Finding
+            .warning("switch-leaves-hot-live", "'" + device.name() + "' opens one hot of '" + load.name() + "' and leaves the other live")
             .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
             .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
             .because("Switched off, it still stands at the voltage of a hot to ground, and who opens it may take it for dead.")
@@ -112,7 +114,8 @@ final class BranchControls {
 
   /** Which hots of a device are opened by what works it; none where nothing on this branch does. */
   Set<Integer> opened(String device) {
-    return groups.stream().filter(g -> g.worked.stream().anyMatch(w -> w.name.equals(device))).findFirst().map(Group::hots).orElse(Set.of());
+    return groups.stream().filter(g -> g.worked.stream().anyMatch(w -> w.name.equals(device))).findFirst().map(Group::hots)
+        .orElse(Set.of());
   }
 
   /** Whether something on this branch works a device. */

@@ -40,10 +40,9 @@ final class BranchFinisher {
     if (wiring.isEmpty()) {
       return Optional.empty();
     }
-    List<Point> points =
-        draft.stops.stream()
-            .map(s -> new Point(s.box, s.devices.stream().map(UnwiredDevice::name).toList(), s.hot, s.wiredThrough, Origin.of(s.span)))
-            .toList();
+    List<Point> points = draft.stops.stream()
+        .map(s -> new Point(s.box, s.devices.stream().map(UnwiredDevice::name).toList(), s.hot, s.wiredThrough, Origin.of(s.span)))
+        .toList();
     List<Section> sections = new ArrayList<>();
     for (int i = 0; i < draft.legs.size(); i++) {
       BranchDraft.Leg leg = draft.legs.get(i);

@@ -40,7 +40,8 @@ final class BranchTracer {
   List<BranchDraft> trace(List<Tree.Branch> trees, Memory memory) {
     boolean asBefore = memory.leadsAsBefore(landmarks);
     return memory.drafts.all(
-        trees, tree -> tree, scope, (tree, known) -> Optional.of(known).filter(k -> asBefore || leadsWhereItLed(k)), within -> in(within)::trace);
+        trees, tree -> tree, scope, (tree, known) -> Optional.of(known).filter(k -> asBefore || leadsWhereItLed(k)),
+        within -> in(within)::trace);
   }
 
   private BranchTracer in(Scope other) {
@@ -98,7 +99,8 @@ final class BranchTracer {
       if (each instanceof Tree.Through through) {
         for (Tree.Word raceway : through.raceways()) {
           if (!landmarks.raceways().contains(raceway.text()) && !scope.mayStandInDamage(raceway.text())) {
-            unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here", landmarks.raceways());
+            unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here",
+                landmarks.raceways());
           }
         }
       }
@@ -269,11 +271,12 @@ final class BranchTracer {
   }
 
   private void reportNoRoom(Tree.Path path) {
-    Tree.Word room = path.words().size() > 1 ? path.first() : new Tree.Word(path.text().substring(0, path.text().lastIndexOf('.')), path.span());
-    Finding.Builder finding =
-        Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
-            .at(room.span(), "a room of the plan is expected here")
-            .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
+    Tree.Word room = path.words().size() > 1
+        ? path.first()
+        : new Tree.Word(path.text().substring(0, path.text().lastIndexOf('.')), path.span());
+    Finding.Builder finding = Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
+        .at(room.span(), "a room of the plan is expected here")
+        .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
     for (String near : scope.near(room.text(), room.span(), landmarks.rooms().rooms().keySet())) {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }

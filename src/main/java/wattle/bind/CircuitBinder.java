@@ -34,9 +34,8 @@ final class CircuitBinder {
   /** The circuit of each branch, as made the last time where all that it was made from is the same. */
   Bound bind(List<BranchDraft> drafts, RoomBinder.Bound rooms, Memory memory) {
     boolean controlledAsBefore = memory.isControlledAsBefore();
-    List<Circuit> circuits =
-        memory.circuits.all(
-            drafts, draft -> draft.tree, scope, (draft, known) -> still(draft, known, controlledAsBefore), within -> in(within)::bind);
+    List<Circuit> circuits = memory.circuits.all(
+        drafts, draft -> draft.tree, scope, (draft, known) -> still(draft, known, controlledAsBefore), within -> in(within)::bind);
     return memory.bound.of(Memory.listOf(circuits, rooms, groups), scope, () -> bound(circuits, rooms));
   }
 

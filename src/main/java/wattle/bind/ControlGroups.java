@@ -57,9 +57,8 @@ final class ControlGroups {
     if (scope.mayStandInDamage(path.text()) || scope.mayStandInDamage(device.room() + "." + path.text())) {
       return;
     }
-    Finding.Builder finding =
-        Finding.error("name-unknown", "no device is called '" + path.text() + "'")
-            .at(path.span(), "what " + device.name() + " controls is expected here");
+    Finding.Builder finding = Finding.error("name-unknown", "no device is called '" + path.text() + "'")
+        .at(path.span(), "what " + device.name() + " controls is expected here");
     List<String> near = new ArrayList<>(scope.near(device.room() + "." + path.text(), path.span(), devices.keySet()));
     if (near.isEmpty()) {
       near.addAll(scope.near(path.text(), path.span(), devices.keySet()));

@@ -28,26 +28,24 @@ final class DeviceBinder {
   /** Most kinds that one word is answered with. */
   private static final int MOST_KINDS = 5;
 
-  private static final Map<String, Dimension> NAMED =
-      Map.ofEntries(
-          Map.entry("minimum-circuit", Dimension.CURRENT),
-          Map.entry("maximum-breaker", Dimension.CURRENT),
-          Map.entry("rated", Dimension.CURRENT),
-          Map.entry("power-factor", Dimension.NONE),
-          Map.entry("height", Dimension.LENGTH),
-          Map.entry("from-sink", Dimension.LENGTH),
-          Map.entry("from-basin", Dimension.LENGTH),
-          Map.entry("from-equipment", Dimension.LENGTH),
-          Map.entry("count", Dimension.NONE),
-          Map.entry("neutral-load", Dimension.POWER),
-          Map.entry("reactance", Dimension.NONE),
-          Map.entry("fault-factor", Dimension.NONE));
+  private static final Map<String, Dimension> NAMED = Map.ofEntries(
+      Map.entry("minimum-circuit", Dimension.CURRENT),
+      Map.entry("maximum-breaker", Dimension.CURRENT),
+      Map.entry("rated", Dimension.CURRENT),
+      Map.entry("power-factor", Dimension.NONE),
+      Map.entry("height", Dimension.LENGTH),
+      Map.entry("from-sink", Dimension.LENGTH),
+      Map.entry("from-basin", Dimension.LENGTH),
+      Map.entry("from-equipment", Dimension.LENGTH),
+      Map.entry("count", Dimension.NONE),
+      Map.entry("neutral-load", Dimension.POWER),
+      Map.entry("reactance", Dimension.NONE),
+      Map.entry("fault-factor", Dimension.NONE));
 
-  private static final Set<String> TRAITS =
-      Set.of(
-          "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
-          "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
-          "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked");
+  private static final Set<String> TRAITS = Set.of(
+      "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
+      "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
+      "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked");
 
   private final Scope scope;
 
@@ -64,11 +62,10 @@ final class DeviceBinder {
     List<String> halves = kind.get().kind.halves();
     Set<String> traits = new LinkedHashSet<>();
     Set<String> boxTraits = new LinkedHashSet<>();
-    Set<Span> namesOfFigures =
-        device.amounts().stream()
-            .filter(a -> a.before().isPresent() && isFigureName(a.before().get().text(), halves))
-            .map(a -> a.before().get().span())
-            .collect(Collectors.toSet());
+    Set<Span> namesOfFigures = device.amounts().stream()
+        .filter(a -> a.before().isPresent() && isFigureName(a.before().get().text(), halves))
+        .map(a -> a.before().get().span())
+        .collect(Collectors.toSet());
     Optional<Tree.Word> lacking = Optional.empty();
     for (Tree.Word word : kind.get().others) {
       if (lacking.isPresent() && scope.constants().containsKey(word.text())) {
@@ -155,10 +152,10 @@ final class DeviceBinder {
     List<Tree.Word> words = given.isEmpty() ? device.words() : given;
     Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
     List<Tree.Word> named = words.stream().filter(w -> !TRAITS.contains(w.text())).toList();
-    Finding.Builder finding =
-        Finding.error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
-            .at(span, "a kind such as receptacle, switch or light is expected here")
-            .because("What hangs on " + device.name() + " was not checked.");
+    Finding.Builder finding = Finding
+        .error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
+        .at(span, "a kind such as receptacle, switch or light is expected here")
+        .because("What hangs on " + device.name() + " was not checked.");
     Set<String> known = scope.library().parts().keySet();
     List<String> near = NearNames.of(span.text(), known);
     near.forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
@@ -233,11 +230,11 @@ final class DeviceBinder {
 
   /** The name of a figure without one, be it that a constant was meant and stands there bare. */
   private void bare(Tree.Word name, Optional<Tree.Word> constant) {
-    Finding.Builder finding =
-        Finding.error("fact-without-figure", "'" + name + "' has no figure")
-            .at(constant.map(Tree.Word::span).orElseGet(() -> name.span().after()), NAMED.get(name.text()).trade() + " is expected here");
+    Finding.Builder finding = Finding.error("fact-without-figure", "'" + name + "' has no figure")
+        .at(constant.map(Tree.Word::span).orElseGet(() -> name.span().after()), NAMED.get(name.text()).trade() + " is expected here");
     constant.ifPresentOrElse(
-        c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.").fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
+        c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.")
+            .fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
         () -> finding.fix("write its figure behind it, or take it out"));
     scope.report(finding);
   }
@@ -247,9 +244,8 @@ final class DeviceBinder {
     known.addAll(NAMED.keySet());
     known.addAll(halves);
     known.addAll(scope.library().parts().keySet());
-    Finding.Builder finding =
-        Finding.error("word-unknown", "'" + word + "' means nothing of a device")
-            .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can stand here");
+    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing of a device")
+        .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can stand here");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     scope.report(finding);
   }

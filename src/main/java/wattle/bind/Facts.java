@@ -13,34 +13,30 @@ import wattle.syntax.Tree;
 
 /** Facts that a block may state, each of one dimension. */
 record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
-  static final Facts OF_DWELLING =
-      new Facts(
-          "a dwelling",
-          Map.of(
-              "floor-area", Dimension.AREA, "basement-area", Dimension.AREA, "garage-area", Dimension.AREA,
-              "storeys", Dimension.NONE, "dwellings", Dimension.NONE, "year", Dimension.NONE),
-          Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated", "fireplace"));
+  static final Facts OF_DWELLING = new Facts(
+      "a dwelling",
+      Map.of(
+          "floor-area", Dimension.AREA, "basement-area", Dimension.AREA, "garage-area", Dimension.AREA,
+          "storeys", Dimension.NONE, "dwellings", Dimension.NONE, "year", Dimension.NONE),
+      Set.of("gas-heated", "gas-cooking", "gas-water-heating", "oil-heated", "fireplace"));
 
-  static final Facts OF_SERVICE =
-      new Facts("a service", Map.of(
-              "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER),
-          Set.of("surge-protection", "outdoor-disconnect"));
+  static final Facts OF_SERVICE = new Facts("a service", Map.of(
+      "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER),
+      Set.of("surge-protection", "outdoor-disconnect"));
 
-  static final Facts OF_PANEL =
-      new Facts(
-          "a panel",
-          Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
-              "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
-          Set.of("over-steps", "readily-accessible"));
+  static final Facts OF_PANEL = new Facts(
+      "a panel",
+      Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
+          "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
+      Set.of("over-steps", "readily-accessible"));
 
-  static final Facts OF_ROOM =
-      new Facts(
-          "a room",
-          Map.of(
-              "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
-              Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH,
-              "vehicle-spaces", Dimension.NONE, "risers", Dimension.NONE),
-          Set.of("attached"));
+  static final Facts OF_ROOM = new Facts(
+      "a room",
+      Map.of(
+          "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
+          Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH,
+          "vehicle-spaces", Dimension.NONE, "risers", Dimension.NONE),
+      Set.of("attached"));
 
   /** Reads figures by name, and tells of names that mean nothing here. */
   Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Map<String, Boolean> flagsFound) {
@@ -100,9 +96,8 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
     String name = fact.name().text();
     Set<String> known = new java.util.TreeSet<>(figures.keySet());
     known.addAll(flags);
-    Finding.Builder finding =
-        Finding.error("fact-unknown", where + " has no '" + name + "'")
-            .at(fact.name().span(), String.join(", ", known) + " are known here");
+    Finding.Builder finding = Finding.error("fact-unknown", where + " has no '" + name + "'")
+        .at(fact.name().span(), String.join(", ", known) + " are known here");
     NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, fact.name().span(), n)));
     scope.report(finding);
   }

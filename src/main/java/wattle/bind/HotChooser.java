@@ -73,9 +73,8 @@ final class HotChooser {
     }
     if (!draft.hots.isEmpty() && !draft.broken) {
       Span span = word.span();
-      Finding.Builder finding =
-          Finding.error("hot-unknown", "branch '" + draft.name() + "' has no hot '" + word + "'")
-              .at(span, String.join(", ", colours) + " can stand here, or a leg");
+      Finding.Builder finding = Finding.error("hot-unknown", "branch '" + draft.name() + "' has no hot '" + word + "'")
+          .at(span, String.join(", ", colours) + " can stand here, or a leg");
       colours.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
       scope.report(finding);
     }

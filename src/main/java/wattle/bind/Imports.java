@@ -80,10 +80,9 @@ final class Imports {
     String name = use.target().text();
     List<String> known = reading.packNames();
     if (!known.contains(name)) {
-      Finding.Builder finding =
-          Finding.error("pack-unknown", "the standard library has no pack '" + name + "'")
-              .at(use.target().span(), String.join(", ", known) + " are there")
-              .because("A file beside the plan is used by its path in quotes.");
+      Finding.Builder finding = Finding.error("pack-unknown", "the standard library has no pack '" + name + "'")
+          .at(use.target().span(), String.join(", ", known) + " are there")
+          .because("A file beside the plan is used by its path in quotes.");
       NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, use.target().span(), n)));
       findings.add(finding.build());
       return;

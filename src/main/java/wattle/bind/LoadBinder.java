@@ -52,7 +52,8 @@ final class LoadBinder {
     draft.ifPresent(d -> checkConductors(device, kind, d));
     return new Device(
         device.name(), device.label(), kind, device.room(), device.box(), device.traits(), loads(device, kind, place),
-        List.copyOf(groups.lightsOf(device.name())), groups.halvesOf(device.name()), device.location(), device.facts(), device.terminals(), device.status(),
+        List.copyOf(groups.lightsOf(device.name())), groups.halvesOf(device.name()), device.location(), device.facts(), device.terminals(),
+        device.status(),
         device.origin());
   }
 
@@ -89,7 +90,10 @@ final class LoadBinder {
     int insulated = insulatedTo(device, draft);
     if (HotChoice.isAcross(kind) && draft.hots.size() == 1 && system.legs().size() > 1) {
       scope.report(
-          Finding.error("load-240-on-one-pole", "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives " + volts(system.legToNeutralVolts()))
+          Finding
+              .error("load-240-on-one-pole",
+                  "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives "
+                      + volts(system.legToNeutralVolts()))
               .at(at, "a " + kind.name() + " works between two hots")
               .with(draft.tree.name().span(), "one pole feeds this branch")
               .because("On one hot and the neutral it would get half of its voltage and a quarter of its heat.")
@@ -105,7 +109,10 @@ final class LoadBinder {
     }
     if (kind.needs().contains(Need.HOT)) {
       scope.report(
-          Finding.error("load-120-without-neutral", "'" + device.name() + "' is made for " + volts(system.legToNeutralVolts()) + " and '" + draft.name() + "' brings two hots and no neutral")
+          Finding
+              .error("load-120-without-neutral",
+                  "'" + device.name() + "' is made for " + volts(system.legToNeutralVolts()) + " and '" + draft.name()
+                      + "' brings two hots and no neutral")
               .at(at, "a " + kind.name() + " works between a hot and the neutral")
               .with(cable, insulated + " insulated conductors, both hots")
               .because("Between the two hots it would get " + volts(system.legToLegVolts()) + ".")

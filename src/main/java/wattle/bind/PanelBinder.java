@@ -65,9 +65,7 @@ final class PanelBinder {
 
   /** What a word of a slot line names. */
   private enum Named {
-    PANEL,
-    BRANCH,
-    NOTHING
+    PANEL, BRANCH, NOTHING
   }
 
   /**
@@ -107,7 +105,8 @@ final class PanelBinder {
     SlotBinder slots = new SlotBinder(scope, thingsFed);
     for (Tree.Panel tree : kept) {
       drafts.put(
-          tree.name().text(), memory.panelDrafts.of(tree, scope, d -> Optional.of(d).filter(known -> known.named.equals(named(tree))), () -> draft(tree, slots)));
+          tree.name().text(), memory.panelDrafts.of(tree, scope, d -> Optional.of(d).filter(known -> known.named.equals(named(tree))),
+              () -> draft(tree, slots)));
     }
     for (Draft draft : drafts.values()) {
       for (Way way : draft.ways()) {
@@ -179,8 +178,8 @@ final class PanelBinder {
       return Optional.of(room.text());
     }
     if (!scope.mayStandInDamage(room.text())) {
-      Finding.Builder finding =
-          Finding.error("name-unknown", "no room is called '" + room + "'").at(room.span(), "the room that the panel hangs in is expected here");
+      Finding.Builder finding = Finding.error("name-unknown", "no room is called '" + room + "'").at(room.span(),
+          "the room that the panel hangs in is expected here");
       scope.near(room.text(), room.span(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
       scope.report(finding);
     }
@@ -195,9 +194,8 @@ final class PanelBinder {
       }
       words.add(each.word());
     }
-    Finding.Builder finding =
-        Finding.error("order-unknown", "no order of slots is called '" + order.order() + "'")
-            .at(order.order().span(), String.join(", ", words) + " are known");
+    Finding.Builder finding = Finding.error("order-unknown", "no order of slots is called '" + order.order() + "'")
+        .at(order.order().span(), String.join(", ", words) + " are known");
     NearNames.of(order.order().text(), words).forEach(n -> finding.fix(Fix.safe("write " + n, order.order().span(), n)));
     scope.report(finding);
     return SlotOrder.ODD_LEFT;
@@ -214,14 +212,13 @@ final class PanelBinder {
         rating = value;
       }
     }
-    MainDevice.Kind kind =
-        switch (main.kind().text()) {
-          case "fuse" -> MainDevice.Kind.FUSE;
-          case "switch" -> MainDevice.Kind.SWITCH;
-          case "lugs" -> MainDevice.Kind.LUGS;
-          case "transfer" -> MainDevice.Kind.TRANSFER;
-          default -> MainDevice.Kind.BREAKER;
-        };
+    MainDevice.Kind kind = switch (main.kind().text()) {
+      case "fuse" -> MainDevice.Kind.FUSE;
+      case "switch" -> MainDevice.Kind.SWITCH;
+      case "lugs" -> MainDevice.Kind.LUGS;
+      case "transfer" -> MainDevice.Kind.TRANSFER;
+      default -> MainDevice.Kind.BREAKER;
+    };
     for (Tree.Word word : main.words()) {
       scope.report(
           Finding.error("word-unknown", "'" + word + "' means nothing of a main")
@@ -253,14 +250,13 @@ final class PanelBinder {
   }
 
   private static List<Leg> legsOf(Panel above, BreakerId id) {
-    List<Leg> legs =
-        above.breakers().stream()
-            .filter(b -> b.id().equals(id))
-            .flatMap(b -> b.poles().stream())
-            .flatMap(p -> p.leg().stream())
-            .distinct()
-            .sorted()
-            .toList();
+    List<Leg> legs = above.breakers().stream()
+        .filter(b -> b.id().equals(id))
+        .flatMap(b -> b.poles().stream())
+        .flatMap(p -> p.leg().stream())
+        .distinct()
+        .sorted()
+        .toList();
     return legs.isEmpty() ? above.legs() : legs;
   }
 
@@ -287,7 +283,8 @@ final class PanelBinder {
         circle.add(0, id.panel());
       }
       scope.report(
-          Finding.error("feeder-circle", "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
+          Finding
+              .error("feeder-circle", "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
               .at(feeders.get(0).tree().slots().span(), "feeds '" + draft.name() + "'")
               .with(draft.tree().name().span(), "which in the end feeds it")
               .fix("feed one of them from a service or from another panel"));
@@ -328,9 +325,8 @@ final class PanelBinder {
       Set<String> known = new HashSet<>(services.keySet());
       known.addAll(drafts.keySet());
       known.remove(draft.name());
-      Finding.Builder finding =
-          Finding.error("name-unknown", "no service or panel is called '" + from + "'")
-              .at(from.span(), "a service or a panel is expected here");
+      Finding.Builder finding = Finding.error("name-unknown", "no service or panel is called '" + from + "'")
+          .at(from.span(), "a service or a panel is expected here");
       scope.near(from.text(), from.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
       scope.report(finding);
     }
@@ -339,13 +335,14 @@ final class PanelBinder {
 
   private void agree(Tree.Feed feed, BreakerId id, Draft draft) {
     boolean panelAgrees = feed.from().text().equals(id.panel());
-    boolean slotAgrees =
-        feed.slots().isEmpty()
-            || id.slots().stream().anyMatch(s -> s.number() == feed.slots().get().numbers().get(0).number());
+    boolean slotAgrees = feed.slots().isEmpty()
+        || id.slots().stream().anyMatch(s -> s.number() == feed.slots().get().numbers().get(0).number());
     if (!panelAgrees || !slotAgrees) {
       String right = id.panel() + "/" + id.slots().get(0);
       scope.report(
-          Finding.error("feed-disagrees", "panel '" + draft.name() + "' is said to be from " + feed.span().text().replaceFirst("^from\\s+", ""))
+          Finding
+              .error("feed-disagrees",
+                  "panel '" + draft.name() + "' is said to be from " + feed.span().text().replaceFirst("^from\\s+", ""))
               .at(feed.span(), "but " + id + " names it")
               .fix(Fix.offered("write from " + right, feed.span(), "from " + right)));
     }
@@ -363,12 +360,11 @@ final class PanelBinder {
 
   private Panel panel(Draft draft, Fed fed) {
     Optional<String> room = draft.room().flatMap(this::roomOf);
-    return memory
-        .panels
+    return memory.panels
         .of(
-            draft.tree(), scope, known -> Optional.of(known).filter(k -> k.draft == draft && fed.feeds(k.panel) && room.equals(k.panel.room())),
-            () -> new Finished(draft, finished(draft, fed, room)))
-        .panel;
+            draft.tree(), scope,
+            known -> Optional.of(known).filter(k -> k.draft == draft && fed.feeds(k.panel) && room.equals(k.panel.room())),
+            () -> new Finished(draft, finished(draft, fed, room))).panel;
   }
 
   private Panel finished(Draft draft, Fed fed, Optional<String> room) {
@@ -378,16 +374,14 @@ final class PanelBinder {
     draft.main()
         .filter(m -> m.kind() == MainDevice.Kind.TRANSFER && breakers.stream().noneMatch(b -> b.backFed() || b.interlocked()))
         .ifPresent(m -> reportTransfer(m, draft));
-    Optional<Stretch> feeder =
-        tree.feederWiring()
-            .flatMap(wirings::bind)
-            .map(
-                wiring ->
-                    new Stretch(
-                        tree.feederLength().flatMap(l -> ServiceBinder.lengthOf(l, scope, "the length of a feeder")),
-                        wiring,
-                        surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
-                        wiring.origin()));
+    Optional<Stretch> feeder = tree.feederWiring()
+        .flatMap(wirings::bind)
+        .map(
+            wiring -> new Stretch(
+                tree.feederLength().flatMap(l -> ServiceBinder.lengthOf(l, scope, "the length of a feeder")),
+                wiring,
+                surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
+                wiring.origin()));
     return new Panel(
         draft.name(), Scope.label(tree.label()), fed.supply, fed.system, legs, feeder, draft.bus(), draft.slots(),
         draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(), draft.flags(),

@@ -65,15 +65,15 @@ final class Recall<K, V> {
    * @param still the value as it still stands; absent where it rests on something that has changed, the tree apart
    * @param maker makes things in a scope, and changes nothing that the making of another looks at
    */
-  <T> List<V> all(List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker) {
+  <T> List<V> all(List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still,
+      Function<Scope, Function<T, V>> maker) {
     List<V> values = new ArrayList<>(things.size());
     // Where most is known, calling another processor takes longer than looking up.
     if (things.size() > STRETCH && before.size() < things.size() / 2) {
       int stretches = (things.size() + STRETCH - 1) / STRETCH;
-      List<Optional<List<Made<V>>>> aside =
-          IntStream.range(0, stretches).parallel()
-              .mapToObj(i -> aside(stretch(things, i), tree, scope.aside(), still, maker))
-              .toList();
+      List<Optional<List<Made<V>>>> aside = IntStream.range(0, stretches).parallel()
+          .mapToObj(i -> aside(stretch(things, i), tree, scope.aside(), still, maker))
+          .toList();
       for (int i = 0; i < stretches; i++) {
         List<T> stretch = stretch(things, i);
         if (aside.get(i).isPresent()) {
@@ -93,7 +93,8 @@ final class Recall<K, V> {
   }
 
   private <T> void inTurn(
-      List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker, List<V> values) {
+      List<T> things, Function<T, K> tree, Scope scope, BiFunction<T, V, Optional<V>> still, Function<Scope, Function<T, V>> maker,
+      List<V> values) {
     Function<T, V> make = maker.apply(scope);
     things.forEach(t -> values.add(of(tree.apply(t), scope, known -> still.apply(t, known), () -> make.apply(t))));
   }

@@ -109,10 +109,9 @@ final class RoleDeriver {
     for (UnwiredDevice device : stop.devices) {
       String name = device.name();
       DeviceKind kind = device.kind();
-      boolean alwaysLive =
-          kind.family() == DeviceKind.Family.SWITCH
-              ? controls.isFed(name)
-              : !groups.isControlled(name) || groups.isPartlyControlled(name);
+      boolean alwaysLive = kind.family() == DeviceKind.Family.SWITCH
+          ? controls.isFed(name)
+          : !groups.isControlled(name) || groups.isPartlyControlled(name);
       if (alwaysLive) {
         HotChoice.of(device, stop, draft).forEach(hots::set);
       } else if (HotChoice.isAcross(kind) && controls.works(name)) {
@@ -172,7 +171,10 @@ final class RoleDeriver {
       wanted.add("neutral");
     }
     scope.report(
-        Finding.error("conductors-too-few", "the run to '" + draft.stops.get(leg.to()).box.orElse("") + "' has " + has + " insulated conductors and needs " + wanted.size())
+        Finding
+            .error("conductors-too-few",
+                "the run to '" + draft.stops.get(leg.to()).box.orElse("") + "' has " + has + " insulated conductors and needs "
+                    + wanted.size())
             .at(leg.origin().name(), leg.wiring().text())
             .because("It must carry " + String.join(", ", wanted) + ".")
             .fix("run a cable with " + wanted.size() + " insulated conductors here"));

@@ -23,15 +23,14 @@ import wattle.syntax.Tree;
 
 /** Rooms with their boxes and devices. A device that stands in no box of the plan has a box of its own, by its name. */
 final class RoomBinder {
-  private static final List<String> KINDS =
-      List.of(
-          "kitchen", "bathroom", "bedroom", "hall", "stair", "living", "dining", "family", "laundry", "garage",
-          "basement", "attic", "crawl-space", "outdoors", "workshop", "utility", "closet", "pantry", "office", "porch",
-          "deck", "shed", "boathouse", "sunroom", "foyer", "cellar", "yard", "roof");
+  private static final List<String> KINDS = List.of(
+      "kitchen", "bathroom", "bedroom", "hall", "stair", "living", "dining", "family", "laundry", "garage",
+      "basement", "attic", "crawl-space", "outdoors", "workshop", "utility", "closet", "pantry", "office", "porch",
+      "deck", "shed", "boathouse", "sunroom", "foyer", "cellar", "yard", "roof");
 
-  private static final Set<String> BOX_TRAITS =
-      Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
-          "extension", "later", "accessible", "concealed", "covered", "uncovered");
+  private static final Set<String> BOX_TRAITS = Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work",
+      "weatherproof", "bonded",
+      "extension", "later", "accessible", "concealed", "covered", "uncovered");
 
   private final Scope scope;
   private final DeviceBinder devices;
@@ -205,9 +204,8 @@ final class RoomBinder {
   }
 
   private void unknownWord(Tree.Word word, String what, Set<String> known) {
-    Finding.Builder finding =
-        Finding.error("word-unknown", "'" + word + "' means nothing of " + what)
-            .at(word.span(), "such as " + String.join(", ", known.stream().sorted().limit(5).toList()));
+    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing of " + what)
+        .at(word.span(), "such as " + String.join(", ", known.stream().sorted().limit(5).toList()));
     List<String> near = NearNames.of(word.text(), known);
     near.forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     if (near.isEmpty()) {
@@ -232,8 +230,7 @@ final class RoomBinder {
     // By its name: 'bath' is a bathroom, 'bed2' a bedroom.
     String whole = tree.name().text();
     String name = withoutNumber(whole.substring(whole.lastIndexOf('.') + 1).toLowerCase(java.util.Locale.ROOT));
-    Optional<String> told =
-        KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
+    Optional<String> told = KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
     told.ifPresent(k -> scope.assume("room " + tree.name() + " counts as " + k + ", by its name"));
     return told;
   }

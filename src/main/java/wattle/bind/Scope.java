@@ -149,12 +149,11 @@ final class Scope {
   static Status status(Optional<Tree.Status> written) {
     return written
         .map(
-            s ->
-                switch (s.word().text()) {
-                  case "existing" -> Status.EXISTING;
-                  case "to-remove" -> Status.TO_REMOVE;
-                  default -> Status.NEW;
-                })
+            s -> switch (s.word().text()) {
+              case "existing" -> Status.EXISTING;
+              case "to-remove" -> Status.TO_REMOVE;
+              default -> Status.NEW;
+            })
         .orElse(Status.NEW);
   }
 
@@ -173,10 +172,9 @@ final class Scope {
     }
     String prefix = placement + ".";
     String meant = name.startsWith(prefix) ? name.substring(prefix.length()) : name;
-    List<String> local =
-        nearInPattern.computeIfAbsent(
-            span.written(),
-            s -> NearNames.of(meant, known.stream().filter(k -> k.startsWith(prefix)).map(k -> k.substring(prefix.length())).toList()));
+    List<String> local = nearInPattern.computeIfAbsent(
+        span.written(),
+        s -> NearNames.of(meant, known.stream().filter(k -> k.startsWith(prefix)).map(k -> k.substring(prefix.length())).toList()));
     return local.stream().map(n -> prefix + n).filter(known::contains).toList();
   }
 

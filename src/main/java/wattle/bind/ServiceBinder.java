@@ -125,8 +125,8 @@ final class ServiceBinder {
     Tree.SourceLine line = tree.sources().get(0);
     List<Quantity> values = new ArrayList<>();
     line.amounts().forEach(a -> scope.evaluator().valueOf(a).ifPresent(values::add));
-    Optional<Quantity> ratio =
-        line.ratio().flatMap(r -> scope.evaluator().valueOf(r, Dimension.NONE, "the ratio of reactance to resistance"));
+    Optional<Quantity> ratio = line.ratio()
+        .flatMap(r -> scope.evaluator().valueOf(r, Dimension.NONE, "the ratio of reactance to resistance"));
     if (ratio.filter(r -> r.si() < 0).isPresent()) {
       scope.report(
           Finding.error("source-incomplete", "the source of '" + tree.name() + "' has a ratio of reactance to resistance below 0")
@@ -139,9 +139,8 @@ final class ServiceBinder {
     Optional<Quantity> percent = first(values, Dimension.NONE);
     String kind = line.kind().text();
     if (!SOURCES.contains(kind)) {
-      Finding.Builder finding =
-          Finding.error("source-unknown", "no source is called '" + kind + "'")
-              .at(line.kind().span(), "transformer, available or generator is expected here");
+      Finding.Builder finding = Finding.error("source-unknown", "no source is called '" + kind + "'")
+          .at(line.kind().span(), "transformer, available or generator is expected here");
       NearNames.of(kind, SOURCES).forEach(n -> finding.fix(Fix.safe("write " + n, line.kind().span(), n)));
       scope.report(finding);
       return Optional.empty();
@@ -183,12 +182,11 @@ final class ServiceBinder {
     return wirings
         .bind(run.wiring())
         .map(
-            wiring ->
-                new Stretch(
-                    lengthOf(run.length(), scope, "the length of a service run"),
-                    wiring,
-                    surroundings.bind(run.surroundings(), Surroundings.UNSTATED),
-                    Origin.of(run.span())));
+            wiring -> new Stretch(
+                lengthOf(run.length(), scope, "the length of a service run"),
+                wiring,
+                surroundings.bind(run.surroundings(), Surroundings.UNSTATED),
+                Origin.of(run.span())));
   }
 
   /** A length that is not negative. */

@@ -24,10 +24,9 @@ import wattle.syntax.Tree;
 /** The slot lines of a panel: ratings, traits, handles, and whether two of them want one slot. */
 final class SlotBinder {
   private static final Map<String, Integer> POLES = Map.of("single-pole", 1, "two-pole", 2, "three-pole", 3);
-  private static final List<String> TRAITS =
-      List.of(
-          "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
-          "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d");
+  private static final List<String> TRAITS = List.of(
+      "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
+      "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d");
 
   private final Scope scope;
   private final Set<String> thingsFed;
@@ -80,9 +79,13 @@ final class SlotBinder {
     for (Map.Entry<String, Integer> poles : POLES.entrySet()) {
       if (traits.contains(poles.getKey()) && poles.getValue() != slots) {
         scope.report(
-            Finding.error("pole-count", "a " + poles.getKey() + " breaker takes " + poles.getValue() + (poles.getValue() == 1 ? " slot" : " slots"))
+            Finding
+                .error("pole-count",
+                    "a " + poles.getKey() + " breaker takes " + poles.getValue() + (poles.getValue() == 1 ? " slot" : " slots"))
                 .at(line.slots().span(), slots == 1 ? "one slot" : slots + " slots")
-                .fix(poles.getValue() == 2 && slots == 1 && line.slots().isWritten() ? pairWith(line) : Fix.of("name as many slots as it has poles")));
+                .fix(poles.getValue() == 2 && slots == 1 && line.slots().isWritten()
+                    ? pairWith(line)
+                    : Fix.of("name as many slots as it has poles")));
       }
     }
     if (slots == 1) {
@@ -115,9 +118,8 @@ final class SlotBinder {
       if (target.isPresent() && word == target.get() || isUnitLike(line, word)) {
         continue;
       }
-      Finding.Builder finding =
-          Finding.error("word-unknown", "'" + word + "' means nothing on a slot line")
-              .at(word.span(), "protection such as arc-fault, or what the slot feeds, can stand here");
+      Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing on a slot line")
+          .at(word.span(), "protection such as arc-fault, or what the slot feeds, can stand here");
       NearNames.of(word.text(), TRAITS).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       scope.report(finding);
     }
@@ -129,19 +131,18 @@ final class SlotBinder {
     return !thingsFed.contains(word.text())
         && line.amounts().stream()
             .anyMatch(
-                a ->
-                    a instanceof Tree.Figure f && f.unit().isEmpty()
-                        && word.span().source().text().substring(f.span().end(), Math.max(f.span().end(), word.span().start())).isBlank()
-                        && word.span().start() >= f.span().end()
-                        && word.text().length() <= 8 && TRAITS.stream().noneMatch(word.text()::equals)
-                        && line.words().size() > 1);
+                a -> a instanceof Tree.Figure f && f.unit().isEmpty()
+                    && word.span().source().text().substring(f.span().end(), Math.max(f.span().end(), word.span().start())).isBlank()
+                    && word.span().start() >= f.span().end()
+                    && word.text().length() <= 8 && TRAITS.stream().noneMatch(word.text()::equals)
+                    && line.words().size() > 1);
   }
 
   private Optional<Quantity> rating(Tree.Slot line, Optional<Tree.Word> target) {
     for (Tree.Expression amount : line.amounts()) {
       if (amount instanceof Tree.Figure f && f.unit().isEmpty()) {
-        Optional<Tree.Word> after =
-            line.words().stream().filter(w -> isUnitLike(line, w) && w.span().start() >= f.span().end()).findFirst();
+        Optional<Tree.Word> after = line.words().stream().filter(w -> isUnitLike(line, w) && w.span().start() >= f.span().end())
+            .findFirst();
         if (after.isPresent()) {
           String text = f.span().text() + " A";
           scope.report(
@@ -218,7 +219,8 @@ final class SlotBinder {
                 Finding.error("slot-taken", "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
                     .at(number.span(), name(way))
                     .with(other.tree().slots().numbers().get(j).span(), name(other) + " is in it already")
-                    .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number() + "b.")
+                    .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()
+                        + "b.")
                     .fix("move one of them to a free slot"));
             return;
           }

@@ -24,11 +24,10 @@ final class TerminalBinder {
   }
 
   private static Terminals bind(Tree.Terminals written, Scope scope) {
-    Optional<Quantity> temperature =
-        written
-            .temperature()
-            .flatMap(t -> scope.evaluator().valueOf(t, Dimension.TEMPERATURE, "the marking of terminals"))
-            .filter(t -> isMarked(t, written, scope));
+    Optional<Quantity> temperature = written
+        .temperature()
+        .flatMap(t -> scope.evaluator().valueOf(t, Dimension.TEMPERATURE, "the marking of terminals"))
+        .filter(t -> isMarked(t, written, scope));
     Set<Terminals.Mark> metals = EnumSet.noneOf(Terminals.Mark.class);
     for (Tree.Word word : written.metals()) {
       Arrays.stream(Terminals.Mark.values()).filter(m -> m.word().equals(word.text())).forEach(metals::add);

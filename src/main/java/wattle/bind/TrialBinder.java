@@ -27,8 +27,8 @@ import wattle.syntax.Tree;
 
 /** Trials, expectations and silences: every name in them resolved to a thing of the house. */
 final class TrialBinder {
-  private static final Map<String, Event.Conductor> CONDUCTORS =
-      Map.of("hot", Event.Conductor.HOT, "neutral", Event.Conductor.NEUTRAL, "ground", Event.Conductor.GROUND);
+  private static final Map<String, Event.Conductor> CONDUCTORS = Map.of("hot", Event.Conductor.HOT, "neutral", Event.Conductor.NEUTRAL,
+      "ground", Event.Conductor.GROUND);
 
   private final Scope scope;
   private final Map<String, Device> devices;
@@ -97,11 +97,10 @@ final class TrialBinder {
     if (event instanceof Tree.Lift lift) {
       return place(lift.at())
           .map(
-              at ->
-                  new Event.GroundLifted(
-                      at,
-                      lift.leakage().flatMap(l -> positive(l, "the resistance of a leakage")),
-                      lift.span()));
+              at -> new Event.GroundLifted(
+                  at,
+                  lift.leakage().flatMap(l -> positive(l, "the resistance of a leakage")),
+                  lift.span()));
     }
     if (event instanceof Tree.Fault fault) {
       return fault(fault);
@@ -236,12 +235,15 @@ final class TrialBinder {
     }
     if (drawn.isPresent() && (drawn.get().si() < 0 || powerFactor <= 0 || powerFactor > 1)) {
       scope.report(
-          Finding.error("draw-out-of-range", "'" + path + "' cannot draw " + drawn.get() + (powerFactor == 1 ? "" : " at a power factor of " + Quantity.plain(powerFactor, 4)))
+          Finding
+              .error("draw-out-of-range",
+                  "'" + path + "' cannot draw " + drawn.get()
+                      + (powerFactor == 1 ? "" : " at a power factor of " + Quantity.plain(powerFactor, 4)))
               .at(draw.span(), "a figure of 0 or more, at a power factor above 0 and at most 1"));
       return Optional.empty();
     }
-    Load.Behaviour behaviour =
-        draw.behaviour().map(w -> Load.Behaviour.valueOf(w.text().toUpperCase(java.util.Locale.ROOT))).orElse(usual(drawn));
+    Load.Behaviour behaviour = draw.behaviour().map(w -> Load.Behaviour.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
+        .orElse(usual(drawn));
     return device.isPresent() && drawn.isPresent()
         ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behaviour, draw.span()))
         : Optional.empty();
@@ -284,8 +286,8 @@ final class TrialBinder {
     if (scope.mayStandInDamage(name)) {
       return;
     }
-    Finding.Builder finding =
-        Finding.error("name-unknown", "no " + kind + " is called '" + name + "'").at(span, "a " + kind + " of the plan is expected here");
+    Finding.Builder finding = Finding.error("name-unknown", "no " + kind + " is called '" + name + "'").at(span,
+        "a " + kind + " of the plan is expected here");
     scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding);
   }
@@ -297,11 +299,10 @@ final class TrialBinder {
       return Optional.empty();
     }
     List<Slot> sought = slots(slots);
-    Optional<BreakerId> id =
-        found.breakers().stream()
-            .map(b -> b.id())
-            .filter(b -> b.slots().equals(sought) || sought.size() == 1 && b.slots().contains(sought.get(0)))
-            .findFirst();
+    Optional<BreakerId> id = found.breakers().stream()
+        .map(b -> b.id())
+        .filter(b -> b.slots().equals(sought) || sought.size() == 1 && b.slots().contains(sought.get(0)))
+        .findFirst();
     if (id.isEmpty()) {
       scope.report(
           Finding.error("name-unknown", "panel '" + panel + "' has no breaker in slot " + slots.text())
@@ -321,8 +322,7 @@ final class TrialBinder {
       if (value.isEmpty() && tree.value().isPresent()) {
         continue;
       }
-      Optional<Quantity> within =
-          tree.within().flatMap(w -> scope.evaluator().valueOf(w, value.get().dimension(), "a tolerance"));
+      Optional<Quantity> within = tree.within().flatMap(w -> scope.evaluator().valueOf(w, value.get().dimension(), "a tolerance"));
       if (tree.trial().isPresent() && !trials.contains(tree.trial().get().text())) {
         unknown(tree.trial().get().span(), tree.trial().get().text(), "trial", trials);
         continue;
@@ -344,10 +344,9 @@ final class TrialBinder {
   static List<Silence> silences(List<Tree.Silence> trees) {
     return trees.stream()
         .map(
-            s ->
-                new Silence(
-                    s.rule().text(), s.at().map(a -> a.path().text() + a.slots().map(n -> "/" + n.text()).orElse("")), s.within(),
-                    s.reason().value(), new Origin(s.rule().span(), s.span())))
+            s -> new Silence(
+                s.rule().text(), s.at().map(a -> a.path().text() + a.slots().map(n -> "/" + n.text()).orElse("")), s.within(),
+                s.reason().value(), new Origin(s.rule().span(), s.span())))
         .toList();
   }
 }

@@ -67,10 +67,9 @@ final class WiringBinder {
     if (cable.metal().isEmpty() && kind.isEmpty()) {
       scope.assume("conductors are copper where no metal is stated");
     }
-    List<Wire> wires =
-        groups.size() == 1
-            ? counted(groups.get(0), metal, kind, cable)
-            : listed(groups, metal, kind, cable);
+    List<Wire> wires = groups.size() == 1
+        ? counted(groups.get(0), metal, kind, cable)
+        : listed(groups, metal, kind, cable);
     double insulation = kind.map(CableKind::insulationCelsius).orElse(60.0);
     return wires.isEmpty()
         ? Optional.empty()
@@ -134,8 +133,7 @@ final class WiringBinder {
     List<Wire> wires = new ArrayList<>();
     double insulation = Double.POSITIVE_INFINITY;
     String type = "";
-    boolean neutralNamed =
-        raceway.conductors().stream().anyMatch(c -> c.role().isPresent() && c.role().get().text().equals("neutral"));
+    boolean neutralNamed = raceway.conductors().stream().anyMatch(c -> c.role().isPresent() && c.role().get().text().equals("neutral"));
     for (Tree.Conductor conductor : raceway.conductors()) {
       Optional<Sized> sized = sized(conductor.size());
       Optional<CableKind> kind = conductor.insulation().flatMap(this::kind);
@@ -205,9 +203,8 @@ final class WiringBinder {
   private Optional<CableKind> kind(Tree.Word name) {
     Optional<CableKind> found = scope.library().cable(name.text());
     if (found.isEmpty()) {
-      Finding.Builder finding =
-          Finding.error("cable-unknown", "no type of cable is called '" + name + "'")
-              .at(name.span(), "a type such as NM-B or UF-B is expected here");
+      Finding.Builder finding = Finding.error("cable-unknown", "no type of cable is called '" + name + "'")
+          .at(name.span(), "a type such as NM-B or UF-B is expected here");
       for (String near : NearNames.of(name.text(), scope.library().cables().keySet())) {
         finding.fix(Fix.safe("write " + near, name.span(), near));
       }

@@ -10,7 +10,8 @@ import wattle.finding.Span;
  */
 final class WiringWords {
   private static final Pattern COMMENT = Pattern.compile("//[^\\r\\n]*");
-  private static final Pattern TOKEN = Pattern.compile("[\\p{L}_][\\p{L}\\p{N}_]*(?:-[\\p{L}\\p{N}_]+)*|\\p{Nd}+(?:\\.\\p{Nd}+)?|[^\\s\\u00A0\\uFEFF]");
+  private static final Pattern TOKEN = Pattern
+      .compile("[\\p{L}_][\\p{L}\\p{N}_]*(?:-[\\p{L}\\p{N}_]+)*|\\p{Nd}+(?:\\.\\p{Nd}+)?|[^\\s\\u00A0\\uFEFF]");
 
   private WiringWords() {}
 

@@ -142,10 +142,9 @@ public final class BoxFill {
     return volumeOf
         .computeIfAbsent(size, this::volume)
         .map(
-            volume ->
-                Derivation.computed(
-                    name, "V", "n × v", new wattle.derivation.Value.Amount(new Quantity(times * volume.si(), Units.CUBIC_INCH)),
-                    List.of(Derivation.stated("allowances", "n", Quantity.of(times, Units.ONE)), volume)));
+            volume -> Derivation.computed(
+                name, "V", "n × v", new wattle.derivation.Value.Amount(new Quantity(times * volume.si(), Units.CUBIC_INCH)),
+                List.of(Derivation.stated("allowances", "n", Quantity.of(times, Units.ONE)), volume)));
   }
 
   private Optional<Derivation> volume(WireSize size) {

@@ -56,9 +56,11 @@ final class AddOption {
     }
     boolean lacking = answers.values().stream().anyMatch(List::isEmpty);
     if (lacking) {
-      spec.commandLine().getErr().print(new TextFindings(false).render(new ObjectionFindings(plan.house()).of(additions.objections(panel))));
+      spec.commandLine().getErr()
+          .print(new TextFindings(false).render(new ObjectionFindings(plan.house()).of(additions.objections(panel))));
     }
-    format.write(AdditionSheets.of(String.join(", ", loads), answers, format.isForPeople(output)), plan.house().units(), output, spec.commandLine().getOut());
+    format.write(AdditionSheets.of(String.join(", ", loads), answers, format.isForPeople(output)), plan.house().units(), output,
+        spec.commandLine().getOut());
     // The lines that were added hang on no branch, and that is no fault of the plan.
     boolean fits = !lacking && answers.values().stream().allMatch(a -> a.get(0).fits());
     return fits ? ExitCode.FINE : ExitCode.FOUND;
@@ -107,9 +109,8 @@ final class AddOption {
               .flatMap(Additions::asLoad)
               .map(c -> c.named(load))
               .orElseThrow(
-                  () ->
-                      new Failure(
-                          "'" + load + "' adds nothing to a load calculation: it states no load, feeds back, or is in the floor area")));
+                  () -> new Failure(
+                      "'" + load + "' adds nothing to a load calculation: it states no load, feeds back, or is in the floor area")));
     }
     return connected;
   }

@@ -21,11 +21,11 @@ import wattle.loads.ConnectedLoads;
     description = "Proposes slots that bring the legs of each panel nearer to each other, with as few moves as will do.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle balance examples/alder-court/house.wattle",
-      "  wattle balance --panel P --moves 2 examples/alder-court/house.wattle",
-      "  wattle balance --format csv examples/alder-court/house.wattle",
+        "",
+        "Examples:",
+        "  wattle balance examples/alder-court/house.wattle",
+        "  wattle balance --panel P --moves 2 examples/alder-court/house.wattle",
+        "  wattle balance --format csv examples/alder-court/house.wattle",
     })
 final class BalanceCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -42,13 +42,17 @@ final class BalanceCommand implements Callable<Integer> {
       description = "Change the slot numbers in the plan, and nothing else; refused where that would bring a new finding.")
   private boolean write;
 
-  @Mixin private SheetFormat format;
+  @Mixin
+  private SheetFormat format;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -59,10 +63,9 @@ final class BalanceCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "--moves takes 0 or more");
     }
     Compilation plan = input.compile(file);
-    List<PanelBalance> balances =
-        Balance.of(
-            plan.house(), ConnectedLoads.of(plan.house()), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
-            Balance.USUAL_MOST_STEPS);
+    List<PanelBalance> balances = Balance.of(
+        plan.house(), ConnectedLoads.of(plan.house()), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
+        Balance.USUAL_MOST_STEPS);
     format.write(BalanceSheets.of(balances), plan.house().units(), output, spec.commandLine().getOut());
     if (write) {
       new SlotWriter(input, plan, file).write(balances, spec.commandLine().getErr());

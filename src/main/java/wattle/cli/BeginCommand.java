@@ -20,15 +20,15 @@ import wattle.finding.Source;
 @Command(
     name = "begin",
     description = {
-      "Writes a first plan from flags, or from answers to a few questions when none is given on a terminal.",
-      "Names of rooms and appliances may be joined with commas.",
+        "Writes a first plan from flags, or from answers to a few questions when none is given on a terminal.",
+        "Names of rooms and appliances may be joined with commas.",
     },
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle begin --bedrooms 3 --bathrooms 2 --appliances range,dryer,water-heater house.wattle",
-      "  wattle begin --service 100 --area '900 ft2' --rooms living,laundry -",
+        "",
+        "Examples:",
+        "  wattle begin --bedrooms 3 --bathrooms 2 --appliances range,dryer,water-heater house.wattle",
+        "  wattle begin --service 100 --area '900 ft2' --rooms living,laundry -",
     })
 final class BeginCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "The plan to write, or - for standard output.")
@@ -43,7 +43,8 @@ final class BeginCommand implements Callable<Integer> {
   @Option(names = "--force", description = "Replace a file that exists.")
   private boolean force;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {

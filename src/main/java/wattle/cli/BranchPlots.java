@@ -23,7 +23,8 @@ final class BranchPlots {
     return TripPlot.plate(
         TimeCurrent.of(branch, plan.house(), plan.library(), faults)
             .orElseThrow(
-                () -> new Failure("branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")),
+                () -> new Failure(
+                    "branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")),
         plan.house().units());
   }
 
@@ -45,7 +46,9 @@ final class BranchPlots {
       List<String> near = NearNames.of(name.get(), plan.house().branches().keySet());
       throw new Failure(
           "no branch is called '" + name.get() + "'"
-              + (near.isEmpty() ? "; branches are " + String.join(", ", plan.house().branches().keySet()) : "; did you mean " + String.join(" or ", near) + "?"));
+              + (near.isEmpty()
+                  ? "; branches are " + String.join(", ", plan.house().branches().keySet())
+                  : "; did you mean " + String.join(" or ", near) + "?"));
     }
     return branch;
   }

@@ -26,19 +26,17 @@ import wattle.finding.Severity;
     description = "Lists what is wrong with a plan, where, why, and what would mend it.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle check examples/alder-court/house.wattle",
-      "  wattle check --format sarif examples/alder-court/house.wattle",
-      "  wattle check --watch examples/alder-court/house.wattle",
-      "  cat examples/cottage/house.wattle | wattle check -",
+        "",
+        "Examples:",
+        "  wattle check examples/alder-court/house.wattle",
+        "  wattle check --format sarif examples/alder-court/house.wattle",
+        "  wattle check --watch examples/alder-court/house.wattle",
+        "  cat examples/cottage/house.wattle | wattle check -",
     })
 final class CheckCommand implements Callable<Integer> {
   /** What findings are written as. */
   enum Format {
-    TEXT,
-    JSON,
-    SARIF
+    TEXT, JSON, SARIF
   }
 
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Plans, or - for standard input.")
@@ -58,9 +56,11 @@ final class CheckCommand implements Callable<Integer> {
       description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
   private boolean watch;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   /** The command with its usual options, for {@link PlainCheck}. */
   static CheckCommand of(List<String> files) {

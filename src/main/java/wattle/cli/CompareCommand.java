@@ -23,28 +23,26 @@ import wattle.finding.Source;
 @Command(
     name = "compare",
     description = {
-      "Tells what changed between two revisions of a plan, in circuits and consequences.",
-      "Figures are in the units of the later plan; JSON names the unit of each, which does not depend on the plans.",
+        "Tells what changed between two revisions of a plan, in circuits and consequences.",
+        "Figures are in the units of the later plan; JSON names the unit of each, which does not depend on the plans.",
     },
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle compare before.wattle after.wattle",
-      "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
-      "  wattle compare --describe examples/cottage/house.wattle",
-      "  wattle compare --picture changes.svg before.wattle after.wattle",
-      "  wattle compare --picture changes.pdf --paper A3 before.wattle after.wattle",
-      "",
-      "For git: diff.wattle.command = 'wattle compare --as-driver',",
-      "diff.wattle.textconv = 'wattle compare --describe'.",
+        "",
+        "Examples:",
+        "  wattle compare before.wattle after.wattle",
+        "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
+        "  wattle compare --describe examples/cottage/house.wattle",
+        "  wattle compare --picture changes.svg before.wattle after.wattle",
+        "  wattle compare --picture changes.pdf --paper A3 before.wattle after.wattle",
+        "",
+        "For git: diff.wattle.command = 'wattle compare --as-driver',",
+        "diff.wattle.textconv = 'wattle compare --describe'.",
     })
 final class CompareCommand implements Callable<Integer> {
   /** What changes are written as. */
   enum Format {
-    TEXT,
-    MD,
-    JSON
+    TEXT, MD, JSON
   }
 
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "The earlier plan, then the later one.")
@@ -68,14 +66,17 @@ final class CompareCommand implements Callable<Integer> {
       description = "Also draw both one-line diagrams in one, with what was added, removed and changed marked; .svg, .png or .pdf.")
   private String picture;
 
-  @Mixin private PaperOption paper;
+  @Mixin
+  private PaperOption paper;
 
   @Option(names = "--force", description = "Replace a picture that Wattle did not make.")
   private boolean force;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -151,7 +152,8 @@ final class CompareCommand implements Callable<Integer> {
       PartsOfRevision old = side(out, path, 1);
       PartsOfRevision now = side(out, newPath, 4);
       if (!old.from().equals(now.from())) {
-        out.println("the files it uses: before " + (old.from().isEmpty() ? "none" : old.from()) + ", after " + (now.from().isEmpty() ? "none" : now.from()));
+        out.println("the files it uses: before " + (old.from().isEmpty() ? "none" : old.from()) + ", after "
+            + (now.from().isEmpty() ? "none" : now.from()));
       }
       Compilation before = old.plan();
       Compilation after = now.plan();
@@ -193,7 +195,8 @@ final class CompareCommand implements Callable<Integer> {
     if (picture != null) {
       OneLineDifference view = new OneLineDifference(before.house(), after.house(), comparison);
       List<Drawing> drawings = paper.isGiven() ? paper.sheets(view, after.house()) : List.of(view.drawing());
-      ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")), force);
+      ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")),
+          force);
     }
     Comparison shown = comparison.shownIn(after.house().units());
     switch (format) {

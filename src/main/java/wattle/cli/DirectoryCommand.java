@@ -21,10 +21,10 @@ import wattle.model.Panel;
     description = "Makes the directory of a panel's door: each slot with what it is for, in plain words.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle directory examples/alder-court/house.wattle --out door.pdf",
-      "  wattle directory examples/alder-court/house.wattle --panel G --folded --paper A4 --out card.pdf",
+        "",
+        "Examples:",
+        "  wattle directory examples/alder-court/house.wattle --out door.pdf",
+        "  wattle directory examples/alder-court/house.wattle --panel G --folded --paper A4 --out card.pdf",
     })
 final class DirectoryCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -36,13 +36,17 @@ final class DirectoryCommand implements Callable<Integer> {
   @Option(names = "--folded", description = "A card to be printed on both sides and folded once, rather than a sheet.")
   private boolean folded;
 
-  @Mixin private DocumentFormat document;
+  @Mixin
+  private DocumentFormat document;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -66,7 +70,10 @@ final class DirectoryCommand implements Callable<Integer> {
     if (!house.panels().containsKey(panel)) {
       List<String> near = NearNames.of(panel, house.panels().keySet());
       throw new Failure(
-          "no panel is called '" + panel + "'; " + (near.isEmpty() ? "panels are " + String.join(", ", house.panels().keySet()) : "did you mean " + String.join(", ", near) + "?"));
+          "no panel is called '" + panel + "'; "
+              + (near.isEmpty()
+                  ? "panels are " + String.join(", ", house.panels().keySet())
+                  : "did you mean " + String.join(", ", near) + "?"));
     }
     return List.of(house.panels().get(panel));
   }

@@ -16,12 +16,7 @@ import wattle.emit.picture.UnreadablePictureException;
 final class DocumentFormat {
   /** What documents are written as; each document says which of them it knows. */
   enum Format {
-    TEXT("txt"),
-    HTML("html"),
-    JSON("json"),
-    PDF("pdf"),
-    CSV("csv"),
-    MD("md");
+    TEXT("txt"), HTML("html"), JSON("json"), PDF("pdf"), CSV("csv"), MD("md");
 
     private final String ending;
 
@@ -64,10 +59,9 @@ final class DocumentFormat {
         .filter(f -> f.ending.equals(ending))
         .findFirst()
         .orElseThrow(
-            () ->
-                new Failure(
-                    "the name " + output.file().get() + " does not tell a format; end it in "
-                        + known.stream().sorted().map(f -> "." + f.ending).collect(Collectors.joining(" or ")) + ", or give --format"));
+            () -> new Failure(
+                "the name " + output.file().get() + " does not tell a format; end it in "
+                    + known.stream().sorted().map(f -> "." + f.ending).collect(Collectors.joining(" or ")) + ", or give --format"));
   }
 
   private static String words(Set<Format> known) {

@@ -30,27 +30,21 @@ import wattle.model.Room;
     description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, the devices of each room, or a plot of figures.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle draw --view one-line --out one-line.svg examples/alder-court/house.wattle",
-      "  wattle draw --view panel --out panel.png examples/alder-court/house.wattle",
-      "  wattle draw --view branch --of upstairs --out upstairs.png examples/alder-court/house.wattle",
-      "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
-      "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
-      "  wattle draw --view one-line --paper letter --out one-line.pdf examples/alder-court/house.wattle",
-      "  wattle draw --view rooms --paper A4 --out rooms.pdf examples/alder-court/house.wattle",
-      "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
+        "",
+        "Examples:",
+        "  wattle draw --view one-line --out one-line.svg examples/alder-court/house.wattle",
+        "  wattle draw --view panel --out panel.png examples/alder-court/house.wattle",
+        "  wattle draw --view branch --of upstairs --out upstairs.png examples/alder-court/house.wattle",
+        "  wattle draw --view one-line --format dot examples/cottage/house.wattle",
+        "  wattle draw --view trip --of bed1 --out trip.svg examples/alder-court/house.wattle",
+        "  wattle draw --view one-line --paper letter --out one-line.pdf examples/alder-court/house.wattle",
+        "  wattle draw --view rooms --paper A4 --out rooms.pdf examples/alder-court/house.wattle",
+        "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
   /** What can be drawn. */
   enum View {
-    ONE_LINE,
-    PANEL,
-    BRANCH,
-    TRIP,
-    VOLTAGE,
-    LEGS,
-    ROOMS;
+    ONE_LINE, PANEL, BRANCH, TRIP, VOLTAGE, LEGS, ROOMS;
 
     @Override
     public String toString() {
@@ -64,18 +58,24 @@ final class DrawCommand implements Callable<Integer> {
   @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
 
-  @Option(names = "--of", paramLabel = "NAME", description = "The branch that the view is of, for branch, trip and voltage; for rooms, the one room.")
+  @Option(names = "--of", paramLabel = "NAME",
+      description = "The branch that the view is of, for branch, trip and voltage; for rooms, the one room.")
   private String of;
 
-  @Mixin private EngineOption engine;
+  @Mixin
+  private EngineOption engine;
 
-  @Mixin private PictureOutput output;
+  @Mixin
+  private PictureOutput output;
 
-  @Mixin private PaperOption paper;
+  @Mixin
+  private PaperOption paper;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {

@@ -8,8 +8,7 @@ import wattle.emit.graphviz.DotEngine;
 final class EngineOption {
   /** Where the engine comes from. */
   enum Place {
-    EMBEDDED,
-    NATIVE
+    EMBEDDED, NATIVE
   }
 
   @Option(
@@ -18,7 +17,8 @@ final class EngineOption {
       defaultValue = "EMBEDDED")
   private Place engine;
 
-  @Option(names = "--dot", paramLabel = "PROGRAM", description = "The dot program that --engine native runs (default: dot).", defaultValue = "dot")
+  @Option(names = "--dot", paramLabel = "PROGRAM", description = "The dot program that --engine native runs (default: dot).",
+      defaultValue = "dot")
   private String program;
 
   /** The engine, starting in the background. */

@@ -47,6 +47,7 @@ final class EnumerationWord<E extends Enum<E>> implements ITypeConverter<E> {
     }
     List<String> near = NearNames.of(word, words);
     throw new TypeConversionException(
-        "'" + typed + "' is none of " + String.join(", ", words) + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?"));
+        "'" + typed + "' is none of " + String.join(", ", words)
+            + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?"));
   }
 }

@@ -23,33 +23,37 @@ import wattle.rules.RulePage;
     description = "Explains a rule, or how a figure of a plan was come by; without a name, lists all rules by pack.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle explain",
-      "  wattle explain box-overfilled",
-      "  wattle explain --pack ca-2021",
-      "  wattle explain examples/alder-court/house.wattle --figure \"voltage of kitchen.c1\"",
-      "  wattle explain examples/alder-court/house.wattle --figure \"ampacity of hall\" --format json",
-      "  wattle explain examples/alder-court/house.wattle --figures",
-      "  wattle explain examples/alder-court/house.wattle --trial evening --figure \"voltage of kitchen.range\"",
+        "",
+        "Examples:",
+        "  wattle explain",
+        "  wattle explain box-overfilled",
+        "  wattle explain --pack ca-2021",
+        "  wattle explain examples/alder-court/house.wattle --figure \"voltage of kitchen.c1\"",
+        "  wattle explain examples/alder-court/house.wattle --figure \"ampacity of hall\" --format json",
+        "  wattle explain examples/alder-court/house.wattle --figures",
+        "  wattle explain examples/alder-court/house.wattle --trial evening --figure \"voltage of kitchen.range\"",
     })
 final class ExplainCommand implements Callable<Integer> {
-  @Parameters(arity = "0..1", paramLabel = "RULE|FILE", description = "Name of a rule, as findings show it in brackets; with --figure, a plan, or - for standard input.")
+  @Parameters(arity = "0..1", paramLabel = "RULE|FILE",
+      description = "Name of a rule, as findings show it in brackets; with --figure, a plan, or - for standard input.")
   private String name;
 
   @Option(names = "--pack", paramLabel = "PACK", description = "List the rules of this pack alone.")
   private String pack;
 
-  @Mixin private FigureOptions figures;
+  @Mixin
+  private FigureOptions figures;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     if (figures.isGiven()) {
       if (name == null || pack != null) {
-        throw new Failure(name == null ? "a figure is of a plan: name its file" : "--pack lists rules, and --figure is of a plan; give one of the two");
+        throw new Failure(
+            name == null ? "a figure is of a plan: name its file" : "--pack lists rules, and --figure is of a plan; give one of the two");
       }
       return figures.print(name, spec);
     }
@@ -70,7 +74,8 @@ final class ExplainCommand implements Callable<Integer> {
       List<String> known = new java.util.ArrayList<>(rules.keySet());
       known.addAll(StructurePages.names());
       List<String> near = NearNames.of(name, known);
-      throw new Failure("no rule is called '" + name + "'" + (near.isEmpty() ? "; wattle explain lists them" : "; did you mean " + String.join(", ", near) + "?"));
+      throw new Failure("no rule is called '" + name + "'"
+          + (near.isEmpty() ? "; wattle explain lists them" : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
   }
@@ -94,7 +99,8 @@ final class ExplainCommand implements Callable<Integer> {
     for (String each : packs) {
       if (pack == null || pack.equals(each)) {
         out.println(each);
-        rules.values().stream().filter(r -> r.pack().equals(each)).forEach(r -> out.printf("  %-8s %-38s %s%n", r.severity(), r.name(), r.title()));
+        rules.values().stream().filter(r -> r.pack().equals(each))
+            .forEach(r -> out.printf("  %-8s %-38s %s%n", r.severity(), r.name(), r.title()));
         out.println();
       }
     }

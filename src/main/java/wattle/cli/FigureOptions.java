@@ -22,16 +22,15 @@ final class FigureOptions {
 
   /** What figures are written as. */
   enum Format {
-    TEXT,
-    JSON
+    TEXT, JSON
   }
 
   @Option(
       names = "--figure",
       paramLabel = "NAME",
       description = {
-        "Unfold a figure of the tables of the plan to its formula, inputs, tables and sources: voltage of kitchen.c1,",
-        "ampacity of hall. May be given again.",
+          "Unfold a figure of the tables of the plan to its formula, inputs, tables and sources: voltage of kitchen.c1,",
+          "ampacity of hall. May be given again.",
       })
   private List<String> names = List.of();
 
@@ -44,7 +43,8 @@ final class FigureOptions {
   @Option(names = "--format", description = "text or json, for figures (default: text).")
   private Format format;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
   /** Whether figures of a plan are asked for, and no rule. */
   boolean isGiven() {
@@ -109,7 +109,9 @@ final class FigureOptions {
       List<String> near = NearNames.of(trial, plan.house().trials().keySet());
       throw new Failure(
           "no trial is called '" + trial + "'"
-              + (near.isEmpty() ? "; there are: " + String.join(", ", plan.house().trials().keySet()) : "; did you mean " + String.join(", ", near) + "?"));
+              + (near.isEmpty()
+                  ? "; there are: " + String.join(", ", plan.house().trials().keySet())
+                  : "; did you mean " + String.join(", ", near) + "?"));
     }
     return found;
   }

@@ -22,10 +22,12 @@ final class HouseOptions {
   @Option(names = "--code", paramLabel = "PACK", defaultValue = "us-2023", description = "Code pack, or none (default: ${DEFAULT-VALUE}).")
   String code = "us-2023";
 
-  @Option(names = "--service", paramLabel = "A", defaultValue = "200", description = "Service in amperes: 100, 125, 150, 200, 225 or 400 (default: ${DEFAULT-VALUE}).")
+  @Option(names = "--service", paramLabel = "A", defaultValue = "200",
+      description = "Service in amperes: 100, 125, 150, 200, 225 or 400 (default: ${DEFAULT-VALUE}).")
   String service = "200";
 
-  @Option(names = "--area", paramLabel = "AREA", defaultValue = "150 m2", description = "Floor area with its unit, such as '150 m2' or '1600 ft2' (default: ${DEFAULT-VALUE}).")
+  @Option(names = "--area", paramLabel = "AREA", defaultValue = "150 m2",
+      description = "Floor area with its unit, such as '150 m2' or '1600 ft2' (default: ${DEFAULT-VALUE}).")
   String area = "150 m2";
 
   @Option(names = "--storeys", paramLabel = "N", defaultValue = "1", description = "Storeys (default: ${DEFAULT-VALUE}).")
@@ -49,9 +51,9 @@ final class HouseOptions {
       paramLabel = "LIST",
       defaultValue = "range,dishwasher,dryer,water-heater",
       description = {
-        "Appliances with a circuit of their own, or none: range, cooktop, wall-oven, dishwasher, disposal, microwave,",
-        "dryer, water-heater, furnace, heat-pump, air-conditioner, baseboard, vehicle-charger, garage-door, freezer,",
-        "sump-pump, well-pump, hot-tub, pool-pump, sauna (default: ${DEFAULT-VALUE}).",
+          "Appliances with a circuit of their own, or none: range, cooktop, wall-oven, dishwasher, disposal, microwave,",
+          "dryer, water-heater, furnace, heat-pump, air-conditioner, baseboard, vehicle-charger, garage-door, freezer,",
+          "sump-pump, well-pump, hot-tub, pool-pump, sauna (default: ${DEFAULT-VALUE}).",
       })
   String appliances = "range,dishwasher,dryer,water-heater";
 
@@ -83,7 +85,8 @@ final class HouseOptions {
 
   private static Failure noService(String text) {
     return new Failure(
-        "a service of '" + text + "' is not one of " + String.join(", ", ServiceSize.sizes().stream().map(String::valueOf).toList()) + " amperes");
+        "a service of '" + text + "' is not one of " + String.join(", ", ServiceSize.sizes().stream().map(String::valueOf).toList())
+            + " amperes");
   }
 
   private static <T> T raise(Failure failure) {
@@ -118,7 +121,8 @@ final class HouseOptions {
       if (!words.contains(name)) {
         List<String> near = NearNames.of(name, words);
         throw new Failure(
-            "no " + what + " is called '" + name + "'; " + (near.isEmpty() ? "there are " + String.join(", ", words) : "did you mean " + String.join(" or ", near) + "?"));
+            "no " + what + " is called '" + name + "'; "
+                + (near.isEmpty() ? "there are " + String.join(", ", words) : "did you mean " + String.join(" or ", near) + "?"));
       }
       named.add(all.get(words.indexOf(name)));
     }

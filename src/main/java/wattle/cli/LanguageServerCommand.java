@@ -12,9 +12,9 @@ import wattle.server.LanguageServerProcess;
     description = "Serves an editor over standard input and output, by the language server protocol.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "An editor starts it for files that end in .wattle; it ends when the editor closes its input. For example, in Neovim:",
-      "  vim.lsp.start({ name = 'wattle', cmd = { 'wattle', 'language-server' } })",
+        "",
+        "An editor starts it for files that end in .wattle; it ends when the editor closes its input. For example, in Neovim:",
+        "  vim.lsp.start({ name = 'wattle', cmd = { 'wattle', 'language-server' } })",
     })
 final class LanguageServerCommand implements Callable<Integer> {
   @Override

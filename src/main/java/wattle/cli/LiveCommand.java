@@ -18,17 +18,17 @@ import wattle.live.LivePage;
 @Command(
     name = "live",
     description = {
-      "Shows a plan in a browser on this machine: redrawn on each save, with breakers to open, loads to switch on, neutrals to lose",
-      "and joints to loosen by a click, and what comes of it in volts, amperes and watts. Prints the address; ends when interrupted.",
+        "Shows a plan in a browser on this machine: redrawn on each save, with breakers to open, loads to switch on, neutrals to lose",
+        "and joints to loosen by a click, and what comes of it in volts, amperes and watts. Prints the address; ends when interrupted.",
     },
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle live examples/alder-court/house.wattle",
-      "  wattle live examples/classroom/lessons.wattle --port 8765",
-      "",
-      "The address holds a token: who knows it and works on this machine can see the plan. No other machine can.",
+        "",
+        "Examples:",
+        "  wattle live examples/alder-court/house.wattle",
+        "  wattle live examples/classroom/lessons.wattle --port 8765",
+        "",
+        "The address holds a token: who knows it and works on this machine can see the plan. No other machine can.",
     })
 final class LiveCommand implements Callable<Integer> {
   private static final int HIGHEST_PORT = 65535;
@@ -44,9 +44,11 @@ final class LiveCommand implements Callable<Integer> {
   @Option(names = "--until-closed", paramLabel = "SECONDS", description = "End by itself when no page has been open for so many seconds.")
   private Integer untilClosed;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -78,24 +80,24 @@ final class LiveCommand implements Callable<Integer> {
     } catch (SourceReader.Unreadable e) {
       throw new Failure(e.getMessage());
     } catch (IOException e) {
-      throw new Failure("cannot listen" + (port == 0 ? "" : " on port " + port) + ": " + e.getMessage() + (port == 0 ? "" : "; leave --port out for any that is free"));
+      throw new Failure("cannot listen" + (port == 0 ? "" : " on port " + port) + ": " + e.getMessage()
+          + (port == 0 ? "" : "; leave --port out for any that is free"));
     }
   }
 
   private void endWhenClosed(LivePage page, Thread watching) {
-    Thread looking =
-        new Thread(
-            () -> {
-              try {
-                while (page.idleMillis() < untilClosed * 1000L) {
-                  Thread.sleep(LOOK_MILLIS);
-                }
-                watching.interrupt();
-              } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-              }
-            },
-            "closed pages");
+    Thread looking = new Thread(
+        () -> {
+          try {
+            while (page.idleMillis() < untilClosed * 1000L) {
+              Thread.sleep(LOOK_MILLIS);
+            }
+            watching.interrupt();
+          } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+          }
+        },
+        "closed pages");
     looking.setDaemon(true);
     looking.start();
   }

@@ -29,11 +29,11 @@ import wattle.model.House;
     description = "Says which handles to open before work at a place, what stays live beside it, and how to prove it dead.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle lockout examples/alder-court/house.wattle kitchen.c1",
-      "  wattle lockout examples/alder-court/house.wattle room kitchen --out kitchen.pdf",
-      "  wattle lockout examples/alder-court/house.wattle panel G --format json",
+        "",
+        "Examples:",
+        "  wattle lockout examples/alder-court/house.wattle kitchen.c1",
+        "  wattle lockout examples/alder-court/house.wattle room kitchen --out kitchen.pdf",
+        "  wattle lockout examples/alder-court/house.wattle panel G --format json",
     })
 final class LockoutCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "FILE", description = "The plan, or - for standard input.")
@@ -46,13 +46,17 @@ final class LockoutCommand implements Callable<Integer> {
       description = "A box, device, room, branch or panel by name; its kind in front where several have that name: branch hall.")
   private List<String> place;
 
-  @Mixin private DocumentFormat document;
+  @Mixin
+  private DocumentFormat document;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -83,7 +87,8 @@ final class LockoutCommand implements Callable<Integer> {
       throw new Failure(unknown(house, name, kinds));
     }
     if (found.size() > 1) {
-      throw new Failure("'" + name + "' could be " + String.join(" or ", found.stream().map(Place::text).toList()) + "; write one of these");
+      throw new Failure(
+          "'" + name + "' could be " + String.join(" or ", found.stream().map(Place::text).toList()) + "; write one of these");
     }
     return found.get(0);
   }

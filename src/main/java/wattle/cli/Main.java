@@ -19,38 +19,38 @@ import picocli.CommandLine.Option;
     versionProvider = Version.class,
     synopsisSubcommandLabel = "COMMAND",
     footer = {
-      "",
-      "Examples:",
-      "  wattle check examples/alder-court/house.wattle",
-      "",
-      "Figures are an aid: the adopted local code and a licensed person decide.",
+        "",
+        "Examples:",
+        "  wattle check examples/alder-court/house.wattle",
+        "",
+        "Figures are an aid: the adopted local code and a licensed person decide.",
     })
 public final class Main implements Runnable {
   /** Every command; its class is called as it is: {@code CheckCommand} is {@code check}. */
-  static final List<Class<?>> COMMANDS =
-      List.of(
-          CheckCommand.class,
-          TidyCommand.class,
-          MendCommand.class,
-          CompareCommand.class,
-          ExplainCommand.class,
-          TableCommand.class,
-          TrialCommand.class,
-          DrawCommand.class,
-          ReportCommand.class,
-          LockoutCommand.class,
-          DirectoryCommand.class,
-          TestSheetCommand.class,
-          PermitCommand.class,
-          LiveCommand.class,
-          LanguageServerCommand.class,
-          BalanceCommand.class,
-          BeginCommand.class);
+  static final List<Class<?>> COMMANDS = List.of(
+      CheckCommand.class,
+      TidyCommand.class,
+      MendCommand.class,
+      CompareCommand.class,
+      ExplainCommand.class,
+      TableCommand.class,
+      TrialCommand.class,
+      DrawCommand.class,
+      ReportCommand.class,
+      LockoutCommand.class,
+      DirectoryCommand.class,
+      TestSheetCommand.class,
+      PermitCommand.class,
+      LiveCommand.class,
+      LanguageServerCommand.class,
+      BalanceCommand.class,
+      BeginCommand.class);
 
   @Option(names = "--trace", description = "Show the trace of a mistake of ours.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {

@@ -25,10 +25,10 @@ import wattle.finding.Source;
     description = "Shows the fixes that leave the house as it is, and with --write applies them.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle mend examples/broken/unit-missing.wattle",
-      "  wattle mend --rule pole-count examples/broken/pole-count.wattle",
+        "",
+        "Examples:",
+        "  wattle mend examples/broken/unit-missing.wattle",
+        "  wattle mend --rule pole-count examples/broken/pole-count.wattle",
     })
 final class MendCommand implements Callable<Integer> {
   private static final int LINES_AROUND = 1;
@@ -45,9 +45,11 @@ final class MendCommand implements Callable<Integer> {
       description = "Apply the fix of this rule too, although it changes the house.")
   private Set<String> rules = Set.of();
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -72,7 +74,8 @@ final class MendCommand implements Callable<Integer> {
     Set<String> changing = changing(mended, source);
     if (!changing.isEmpty()) {
       err.println(
-          "left alone, since the fix changes the house: " + String.join(", ", changing) + "; --rule " + changing.iterator().next() + " makes it");
+          "left alone, since the fix changes the house: " + String.join(", ", changing) + "; --rule " + changing.iterator().next()
+              + " makes it");
     }
     err.println(
         mended.applied().size() + " mended" + (write || mended.applied().isEmpty() ? "" : " (nothing written; --write does)") + "; left: "
@@ -84,7 +87,8 @@ final class MendCommand implements Callable<Integer> {
   private Set<String> changing(Mender.Mended mended, Source source) {
     Set<String> changing = new TreeSet<>();
     mended.left().stream()
-        .filter(f -> !rules.contains(f.rule()) && Mender.canMend(f, source) && mended.refused().stream().noneMatch(r -> r.rule().equals(f.rule())))
+        .filter(f -> !rules.contains(f.rule()) && Mender.canMend(f, source)
+            && mended.refused().stream().noneMatch(r -> r.rule().equals(f.rule())))
         .forEach(f -> changing.add(f.rule()));
     return changing;
   }

@@ -16,8 +16,7 @@ import wattle.model.House;
 final class PaperOption {
   /** How the paper lies. */
   enum Orientation {
-    LANDSCAPE,
-    PORTRAIT;
+    LANDSCAPE, PORTRAIT;
 
     @Override
     public String toString() {
@@ -31,7 +30,8 @@ final class PaperOption {
       description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture of its own size).")
   private String paper;
 
-  @Option(names = "--orientation", description = "How the paper lies: ${COMPLETION-CANDIDATES} (default: whichever takes fewer sheets and shows more).")
+  @Option(names = "--orientation",
+      description = "How the paper lies: ${COMPLETION-CANDIDATES} (default: whichever takes fewer sheets and shows more).")
   private Orientation orientation;
 
   @Option(names = "--date", paramLabel = "DATE", description = "The date in the title block, as in 2026-03-09 (default: left open).")
@@ -64,10 +64,9 @@ final class PaperOption {
   /** The view on sheets. */
   List<Drawing> sheets(View view, House house) {
     Paper upright = upright();
-    List<Paper> papers =
-        orientation == null
-            ? List.of(upright.turned(), upright)
-            : List.of(orientation == Orientation.LANDSCAPE ? upright.turned() : upright);
+    List<Paper> papers = orientation == null
+        ? List.of(upright.turned(), upright)
+        : List.of(orientation == Orientation.LANDSCAPE ? upright.turned() : upright);
     TitleBlock block = new TitleBlock(house.title().orElse("untitled plan"), house.revision(), date());
     List<Drawing> sheets = Sheets.of(view, block, papers);
     if (sheets.isEmpty()) {

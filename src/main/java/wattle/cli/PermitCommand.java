@@ -27,22 +27,26 @@ import wattle.worksheet.Outcome;
     description = "Sums a plan up for the permit office: service, load calculation, panels, findings, what was silenced, sources.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle permit examples/alder-court/house.wattle --out permit.pdf",
-      "  wattle permit examples/kitchen-renovation/after.wattle --paper A4 --out permit.pdf",
+        "",
+        "Examples:",
+        "  wattle permit examples/alder-court/house.wattle --out permit.pdf",
+        "  wattle permit examples/kitchen-renovation/after.wattle --paper A4 --out permit.pdf",
     })
 final class PermitCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Mixin private DocumentFormat document;
+  @Mixin
+  private DocumentFormat document;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -61,7 +65,8 @@ final class PermitCommand implements Callable<Integer> {
       });
     }
     List<Sheet> panels = PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()));
-    DocumentFormat.write(new PermitPage(plan, worksheets, objections, panels, plan.coverage()).page(paper), format, output, spec.commandLine().getOut());
+    DocumentFormat.write(new PermitPage(plan, worksheets, objections, panels, plan.coverage()).page(paper), format, output,
+        spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }
 }

@@ -22,9 +22,7 @@ record PictureFile(Path path, Format format, int resolution) {
 
   /** What drawings are written as. */
   enum Format {
-    SVG,
-    PNG,
-    PDF
+    SVG, PNG, PDF
   }
 
   /** A picture beside another result, as the name of its file tells; a name that tells no format ends the command before anything is worked out. */
@@ -57,8 +55,8 @@ record PictureFile(Path path, Format format, int resolution) {
       return List.of(new Output(path, PdfPicture.of(svgs, title, Optional.empty())));
     }
     // Sheets know nothing of each other, and pixels take the most time of a picture.
-    List<Result> results =
-        IntStream.range(0, svgs.size()).parallel().mapToObj(i -> result(svgs.size() == 1 ? path : numbered(i + 1), svgs.get(i))).toList();
+    List<Result> results = IntStream.range(0, svgs.size()).parallel()
+        .mapToObj(i -> result(svgs.size() == 1 ? path : numbered(i + 1), svgs.get(i))).toList();
     List<Output> files = new ArrayList<>();
     for (Result result : results) {
       if (result.failure().isPresent()) {

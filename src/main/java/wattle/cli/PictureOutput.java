@@ -11,10 +11,7 @@ import wattle.emit.drawing.DrawingSvg;
 final class PictureOutput {
   /** What pictures are written as. */
   enum Format {
-    SVG,
-    PNG,
-    PDF,
-    DOT
+    SVG, PNG, PDF, DOT
   }
 
   @Option(
@@ -29,7 +26,8 @@ final class PictureOutput {
       description = "Pixels an inch of a PNG (default: ${DEFAULT-VALUE}).")
   private int resolution;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
   /** The format asked for, by its name or by the file's; what cannot be written so is refused. */
   Format chosen() {

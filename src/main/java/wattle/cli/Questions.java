@@ -41,9 +41,10 @@ final class Questions {
     given.storeys = count("storeys", "Storeys", usual.storeys, 1, Answers.MOST_STOREYS);
     given.bedrooms = count("bedrooms", "Bedrooms", usual.bedrooms, 0, Answers.MOST_BEDROOMS);
     given.bathrooms = count("bathrooms", "Bathrooms", usual.bathrooms, 0, Answers.MOST_BATHROOMS);
-    given.rooms = question("Other rooms, or none (" + spaces + ")", usual.rooms, text -> HouseOptions.namesOf(text, Space.class, Space::word, "room"));
-    given.appliances =
-        question("Appliances, or none (" + appliances + ")", usual.appliances, text -> HouseOptions.namesOf(text, Appliance.class, Appliance::word, "appliance"));
+    given.rooms = question("Other rooms, or none (" + spaces + ")", usual.rooms,
+        text -> HouseOptions.namesOf(text, Space.class, Space::word, "room"));
+    given.appliances = question("Appliances, or none (" + appliances + ")", usual.appliances,
+        text -> HouseOptions.namesOf(text, Appliance.class, Appliance::word, "appliance"));
     return given.answers();
   }
 

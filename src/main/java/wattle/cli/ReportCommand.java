@@ -25,11 +25,11 @@ import wattle.emit.report.Report;
     description = "Writes all that is known of a plan as one self-contained page: findings beside the plan, pictures, tables, worksheets, trials, sources.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle report examples/alder-court/house.wattle --out out",
-      "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
-      "  wattle report examples/alder-court/house.wattle --out out --pdf --brief",
+        "",
+        "Examples:",
+        "  wattle report examples/alder-court/house.wattle --out out",
+        "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
+        "  wattle report examples/alder-court/house.wattle --out out --pdf --brief",
     })
 final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -47,11 +47,14 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--force", description = "Replace a report that Wattle did not make.")
   private boolean force;
 
-  @Mixin private EngineOption engine;
+  @Mixin
+  private EngineOption engine;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {

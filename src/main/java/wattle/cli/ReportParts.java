@@ -100,14 +100,16 @@ final class ReportParts {
             () -> new Part(Group.LOADS, "Connected loads", parts.tables(List.of(LoadSchedule.of(parts.house, parts.loads)), "loads")),
             () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
             () -> new Part(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
-            () -> new Part(Group.BRANCHES, "Runs", parts.tables(List.of(RunSchedule.of(parts.house, Conductors.of(parts.house, parts.library))), "runs")),
+            () -> new Part(Group.BRANCHES, "Runs",
+                parts.tables(List.of(RunSchedule.of(parts.house, Conductors.of(parts.house, parts.library))), "runs")),
             () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.worst())), "voltage")),
             () -> new Part(Group.BRANCHES, "Shared neutrals", parts.tables(List.of(WorstCaseSheets.neutrals(parts.worst())), "neutral")),
             () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.worst())), "heat")),
             () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
             () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
             () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.library)), "boxes")),
-            () -> new Part(Group.ROOMS, "Materials", parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library), parts.house.units())), "materials")),
+            () -> new Part(Group.ROOMS, "Materials",
+                parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library), parts.house.units())), "materials")),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
 
@@ -143,7 +145,9 @@ final class ReportParts {
   private List<Content> tables(List<Sheet> sheets, String of) {
     List<Content> contents = new ArrayList<>();
     for (Sheet sheet : sheets) {
-      contents.add(sheet.rows().isEmpty() ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.") : table(sheet, "table --of " + of));
+      contents.add(sheet.rows().isEmpty()
+          ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.")
+          : table(sheet, "table --of " + of));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
   }
@@ -182,18 +186,22 @@ final class ReportParts {
   }
 
   private List<Content> panelFronts() {
-    return List.of(house.panels().size() > MOST_PANEL_FRONTS ? tooMany("panel") : new Content.Picture("Panel fronts", new PanelFront(house).drawing()));
+    return List.of(house.panels().size() > MOST_PANEL_FRONTS
+        ? tooMany("panel")
+        : new Content.Picture("Panel fronts", new PanelFront(house).drawing()));
   }
 
   private Content tooMany(String view) {
     return new Content.Remark(
-        "Not drawn here: a picture of " + house.panels().size() + " panels is larger than a page. wattle draw --view " + view + " draws it.");
+        "Not drawn here: a picture of " + house.panels().size() + " panels is larger than a page. wattle draw --view " + view
+            + " draws it.");
   }
 
   private List<Content> directories() {
     List<Content> contents = new ArrayList<>();
     DirectorySheets.of(house).forEach(s -> contents.add(table(s, "directory")));
-    contents.add(new Content.Remark(contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
+    contents.add(new Content.Remark(
+        contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
     return contents;
   }
 
@@ -201,7 +209,8 @@ final class ReportParts {
   private List<Content> worksheets() {
     HouseWorksheets worksheets = new HouseWorksheets(house, library);
     if (worksheets.methods().isEmpty()) {
-      return List.of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
+      return List
+          .of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
     }
     List<HouseInputs.Read> services = worksheets.services();
     List<HouseInputs.Read> reads = new ArrayList<>(services);
@@ -213,14 +222,17 @@ final class ReportParts {
       worksheets.deciding(read).ifPresent(method -> {
         Outcome outcome = worksheets.calculate(method, read);
         outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, true).forEach(s -> contents.add(table(s, "table --of worksheet"))));
-        new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline).map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
+        new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline)
+            .map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
       });
       if (services.contains(read)) {
-        contents.add(table(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)), "table --of worksheet --compare-methods"));
+        contents.add(
+            table(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)), "table --of worksheet --compare-methods"));
       }
     }
     if (reads.size() > MOST_WORKSHEETS) {
-      contents.add(new Content.Remark("The first " + MOST_WORKSHEETS + " of " + reads.size() + " services and feeders; wattle table --of worksheet calculates every one."));
+      contents.add(new Content.Remark("The first " + MOST_WORKSHEETS + " of " + reads.size()
+          + " services and feeders; wattle table --of worksheet calculates every one."));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("The plan has no service.")) : contents;
   }
@@ -251,11 +263,13 @@ final class ReportParts {
 
   private List<Content> trials() {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
-      return List.of(new Content.Remark("The plan has no trial and expects nothing; a trial says what draws or what is wrong, an expectation what must come of it."));
+      return List.of(new Content.Remark(
+          "The plan has no trial and expects nothing; a trial says what draws or what is wrong, an expectation what must come of it."));
     }
     List<Content> contents = new ArrayList<>();
     if (!sound) {
-      contents.add(new Content.Remark("The plan has errors: what cannot be wired cannot be tried, and figures below are of what could be."));
+      contents
+          .add(new Content.Remark("The plan has errors: what cannot be wired cannot be tried, and figures below are of what could be."));
     }
     if (!house.expectations().isEmpty()) {
       contents.add(table(ExpectationSheets.of(Expectations.judged(house, library)), "check"));
@@ -268,7 +282,8 @@ final class ReportParts {
       contents.addAll(pictures.trial(trial.name(), result, title));
     }
     if (house.trials().size() > MOST_TRIALS) {
-      contents.add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));
+      contents
+          .add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));
     }
     return contents;
   }

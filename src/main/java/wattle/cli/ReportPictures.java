@@ -59,18 +59,20 @@ final class ReportPictures {
     long boxes = branch.points().stream().flatMap(p -> p.box().stream()).distinct().count();
     String breakers = branch.hots().stream().map(BranchHot::breaker).map(Object::toString).distinct().collect(Collectors.joining(" and "));
     return Stream.of(
-            Optional.of(branch.name()), label(branch),
-            Optional.of(breakers).filter(b -> !b.isEmpty()).map(b -> "breaker " + b), Optional.of(boxes + (boxes == 1 ? " box" : " boxes")))
+        Optional.of(branch.name()), label(branch),
+        Optional.of(breakers).filter(b -> !b.isEmpty()).map(b -> "breaker " + b), Optional.of(boxes + (boxes == 1 ? " box" : " boxes")))
         .flatMap(Optional::stream)
         .collect(Collectors.joining(", "));
   }
 
   private Optional<String> label(Branch branch) {
-    return branch.label().or(() -> branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).flatMap(b -> b.label().stream()).findFirst());
+    return branch.label()
+        .or(() -> branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).flatMap(b -> b.label().stream()).findFirst());
   }
 
   private static Drawing signs(Legend legend) {
-    return legend.sketch(LEGEND_WIDTH).drawing(10, "Signs of the pictures of branches", legend.items().stream().map(Legend.Item::words).collect(Collectors.joining("; ")) + ".");
+    return legend.sketch(LEGEND_WIDTH).drawing(10, "Signs of the pictures of branches",
+        legend.items().stream().map(Legend.Item::words).collect(Collectors.joining("; ")) + ".");
   }
 
   List<Content> rooms() {
@@ -79,7 +81,8 @@ final class ReportPictures {
       return List.of();
     }
     if (rooms.size() > MOST_ROOMS) {
-      return List.of(new Content.Remark("Not drawn here, for there are " + rooms.size() + " rooms: wattle draw --view rooms draws them, on sheets with --paper."));
+      return List.of(new Content.Remark(
+          "Not drawn here, for there are " + rooms.size() + " rooms: wattle draw --view rooms draws them, on sheets with --paper."));
     }
     RoomSheet sheet = new RoomSheet(house, rooms);
     return List.of(new Content.Folded(
@@ -110,7 +113,8 @@ final class ReportPictures {
   private static Content notDrawn(String trial, List<String> branches) {
     boolean one = branches.size() == 1;
     return new Content.Remark(
-        branches.size() + " more " + (one ? "branch that it is about is" : "branches that it is about are") + " not drawn here: " + String.join(", ", branches)
+        branches.size() + " more " + (one ? "branch that it is about is" : "branches that it is about are") + " not drawn here: "
+            + String.join(", ", branches)
             + ". wattle trial FILE " + trial + " --branch " + branches.get(0) + " --picture " + branches.get(0) + ".svg draws "
             + (one ? "it." : branches.get(0) + ", and the others by their names."));
   }

@@ -37,7 +37,8 @@ final class Revision implements AutoCloseable {
     if (revision.startsWith("-")) {
       throw new Failure("'" + revision + "' is no revision");
     }
-    String prefix = new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
+    String prefix = new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8)
+        .strip();
     // Checked before the archive is asked for, so that the message speaks of the revision and not of trees.
     git(
         "the repository of " + plan + " has no revision '" + revision + "'", parent, "rev-parse", "--verify", "--quiet", "--end-of-options",

@@ -15,10 +15,7 @@ import wattle.quantity.UnitSystem;
 final class SheetFormat {
   /** What tables are written as. */
   enum Format {
-    TEXT,
-    CSV,
-    JSON,
-    MD
+    TEXT, CSV, JSON, MD
   }
 
   @Option(
@@ -59,8 +56,8 @@ final class SheetFormat {
       case "json" -> Format.JSON;
       case "md" -> Format.MD;
       default ->
-          throw new Failure(
-              "the name " + output.file().get() + " does not tell a format; end it in .txt, .csv, .json or .md, or give --format");
+        throw new Failure(
+            "the name " + output.file().get() + " does not tell a format; end it in .txt, .csv, .json or .md, or give --format");
     };
   }
 }

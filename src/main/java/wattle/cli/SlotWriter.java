@@ -52,7 +52,8 @@ final class SlotWriter {
     changed.forEach((source, text) -> unsaved.put(Path.of(source.name()).toAbsolutePath().normalize(), text));
     List<Finding> added = added(plan.findings(), input.compile(file, unsaved).findings());
     if (!added.isEmpty()) {
-      throw new Failure("nothing written, since the moves would bring new findings:\n" + new TextFindings(false).render(added).stripTrailing());
+      throw new Failure(
+          "nothing written, since the moves would bring new findings:\n" + new TextFindings(false).render(added).stripTrailing());
     }
     List<Output> outputs = new ArrayList<>();
     changed.forEach((source, text) -> outputs.add(Output.text(Path.of(source.name()), marked(source) + text)));

@@ -31,29 +31,28 @@ import wattle.trials.WorstCases;
     description = "Prints a schedule of a plan.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle table --of panel examples/alder-court/house.wattle",
-      "  wattle table --of loads --format csv examples/alder-court/house.wattle",
-      "  wattle table --of worksheet --compare-methods examples/alder-court/house.wattle",
-      "  wattle table --of unstated examples/alder-court/house.wattle",
-      "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
+        "",
+        "Examples:",
+        "  wattle table --of panel examples/alder-court/house.wattle",
+        "  wattle table --of loads --format csv examples/alder-court/house.wattle",
+        "  wattle table --of worksheet --compare-methods examples/alder-court/house.wattle",
+        "  wattle table --of unstated examples/alder-court/house.wattle",
+        "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
     })
 final class TableCommand implements Callable<Integer> {
   /** What there are tables of, and how each is made. */
   enum Of {
-    PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))),
-    LOADS(plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))),
-    RUNS(plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))),
-    VOLTAGE(plan -> List.of(WorstCaseSheets.voltages(worst(plan)))),
-    NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))),
-    HEAT(plan -> List.of(WorstCaseSheets.heat(worst(plan)))),
-    BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))),
-    ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))),
-    UNSTATED(plan -> List.of(CoverageSheet.of(plan.coverage()))),
-    MATERIALS(plan -> List.of(MaterialsSchedule.of(Materials.of(plan.house(), plan.library()), plan.house().units()))),
-    WORKSHEET(plan -> List.of()),
-    FAULTS(plan -> List.of(faults(plan)));
+    PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))), LOADS(
+        plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))), RUNS(
+            plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))), VOLTAGE(
+                plan -> List.of(WorstCaseSheets.voltages(worst(plan)))), NEUTRAL(
+                    plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))), HEAT(
+                        plan -> List.of(WorstCaseSheets.heat(worst(plan)))), BOXES(
+                            plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))), ROOMS(
+                                plan -> List.of(RoomSchedule.of(plan.house()))), UNSTATED(
+                                    plan -> List.of(CoverageSheet.of(plan.coverage()))), MATERIALS(plan -> List.of(
+                                        MaterialsSchedule.of(Materials.of(plan.house(), plan.library()), plan.house().units()))), WORKSHEET(
+                                            plan -> List.of()), FAULTS(plan -> List.of(faults(plan)));
 
     private final Function<Compilation, List<Sheet>> maker;
 
@@ -77,15 +76,20 @@ final class TableCommand implements Callable<Integer> {
   @Option(names = "--of", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private Of of;
 
-  @Mixin private WorksheetOptions worksheet;
+  @Mixin
+  private WorksheetOptions worksheet;
 
-  @Mixin private SheetFormat format;
+  @Mixin
+  private SheetFormat format;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {

@@ -30,11 +30,11 @@ import wattle.finding.Checked;
     description = "Lists what to measure on each branch after the work, with what to expect; reads a filled sheet back.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle test-sheet examples/workshop/house.wattle --out tests.csv",
-      "  wattle test-sheet examples/workshop/house.wattle --read tests.csv",
-      "  wattle test-sheet examples/workshop/house.wattle --out tests.pdf",
+        "",
+        "Examples:",
+        "  wattle test-sheet examples/workshop/house.wattle --out tests.csv",
+        "  wattle test-sheet examples/workshop/house.wattle --read tests.csv",
+        "  wattle test-sheet examples/workshop/house.wattle --out tests.pdf",
     })
 final class TestSheetCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -43,17 +43,23 @@ final class TestSheetCommand implements Callable<Integer> {
   @Option(names = "--read", paramLabel = "CSV", description = "A filled sheet: prints the readings that deviate, with their lines.")
   private String filled;
 
-  @Mixin private DocumentFormat document;
+  @Mixin
+  private DocumentFormat document;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
-    Set<Format> known = filled == null ? Set.of(Format.TEXT, Format.CSV, Format.JSON, Format.MD, Format.HTML, Format.PDF) : Set.of(Format.TEXT, Format.JSON);
+    Set<Format> known = filled == null
+        ? Set.of(Format.TEXT, Format.CSV, Format.JSON, Format.MD, Format.HTML, Format.PDF)
+        : Set.of(Format.TEXT, Format.JSON);
     Format format = document.chosen(output, Format.TEXT, known);
     String paper = document.paper();
     Compilation plan = input.compile(file);
@@ -80,7 +86,8 @@ final class TestSheetCommand implements Callable<Integer> {
     } else {
       output.write(
           new TextFindings(Terminal.wantsColour()).render(read.findings()) + read.value().size() + " of " + measurements.size()
-              + " measurements read; " + TextFindings.summary(read.findings(), filled) + "\n", out);
+              + " measurements read; " + TextFindings.summary(read.findings(), filled) + "\n",
+          out);
     }
     return read.findings().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : planCode;
   }

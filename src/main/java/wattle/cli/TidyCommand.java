@@ -24,11 +24,11 @@ import wattle.finding.Source;
     description = "Sets a plan in order: spaces, columns, forks under their box. What it says does not change.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle tidy examples/alder-court/house.wattle",
-      "  wattle tidy --check examples/alder-court/house.wattle",
-      "  cat examples/cottage/house.wattle | wattle tidy -",
+        "",
+        "Examples:",
+        "  wattle tidy examples/alder-court/house.wattle",
+        "  wattle tidy --check examples/alder-court/house.wattle",
+        "  cat examples/cottage/house.wattle | wattle tidy -",
     })
 final class TidyCommand implements Callable<Integer> {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Plans, or - to go from standard input to output.")
@@ -37,9 +37,11 @@ final class TidyCommand implements Callable<Integer> {
   @Option(names = "--check", description = "Change nothing; list the files that are not in order and exit with 1.")
   private boolean check;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {

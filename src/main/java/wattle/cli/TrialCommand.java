@@ -28,16 +28,16 @@ import wattle.trials.Trials;
     description = "Works out volts, amperes and watts when something is on, open or wrong.",
     mixinStandardHelpOptions = true,
     footer = {
-      "",
-      "Examples:",
-      "  wattle trial examples/alder-court/house.wattle breakfast",
-      "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
-      "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
-      "  wattle trial examples/alder-court/house.wattle --stated",
-      "  wattle trial examples/marlow-croft/house.wattle --event \"lose main\" --event \"transfer E to yard.g\" --event \"yard.g on\"",
-      "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
-      "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.pdf --paper letter",
-      "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
+        "",
+        "Examples:",
+        "  wattle trial examples/alder-court/house.wattle breakfast",
+        "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
+        "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
+        "  wattle trial examples/alder-court/house.wattle --stated",
+        "  wattle trial examples/marlow-croft/house.wattle --event \"lose main\" --event \"transfer E to yard.g\" --event \"yard.g on\"",
+        "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
+        "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.pdf --paper letter",
+        "  wattle trial examples/alder-court/house.wattle --add \"vehicle charger 7.7 kW\"",
     })
 final class TrialCommand implements Callable<Integer> {
   private static final String EVENT = "--event";
@@ -47,7 +47,8 @@ final class TrialCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "FILE", description = "The plan, or - for standard input.")
   private String file;
 
-  @Parameters(index = "1", arity = "0..1", paramLabel = "NAME", description = "A trial of the plan; without it, and without --event, all of them.")
+  @Parameters(index = "1", arity = "0..1", paramLabel = "NAME",
+      description = "A trial of the plan; without it, and without --event, all of them.")
   private String name;
 
   @Option(names = EVENT, paramLabel = "EVENT", description = "What is so besides, in the words of a trial; may be given again.")
@@ -59,17 +60,23 @@ final class TrialCommand implements Callable<Integer> {
   @Option(names = "--all", description = "Every outlet and conductor, not the worst alone.")
   private boolean all;
 
-  @Mixin private AddOption add;
+  @Mixin
+  private AddOption add;
 
-  @Mixin private TrialPictureOption picture;
+  @Mixin
+  private TrialPictureOption picture;
 
-  @Mixin private SheetFormat format;
+  @Mixin
+  private SheetFormat format;
 
-  @Mixin private ResultOutput output;
+  @Mixin
+  private ResultOutput output;
 
-  @Mixin private PlanInput input;
+  @Mixin
+  private PlanInput input;
 
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
@@ -151,7 +158,9 @@ final class TrialCommand implements Callable<Integer> {
       List<String> near = NearNames.of(name, plan.house().trials().keySet());
       throw new Failure(
           "no trial is called '" + name + "'"
-              + (near.isEmpty() ? "; there are: " + String.join(", ", plan.house().trials().keySet()) : "; did you mean " + String.join(", ", near) + "?"));
+              + (near.isEmpty()
+                  ? "; there are: " + String.join(", ", plan.house().trials().keySet())
+                  : "; did you mean " + String.join(", ", near) + "?"));
     }
     return trial;
   }

@@ -24,7 +24,8 @@ final class TrialPictureOption {
       description = "The branch of --picture (default: the one that the events are about, else the one heated most).")
   private String branch;
 
-  @Mixin private PaperOption paper;
+  @Mixin
+  private PaperOption paper;
 
   /** What is asked for, looked at before anything is worked out. */
   Optional<PictureFile> file() {

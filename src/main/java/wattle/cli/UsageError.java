@@ -27,7 +27,8 @@ final class UsageError {
   }
 
   private static String message(ParameterException problem, CommandLine command) {
-    boolean noCommand = command.getParent() == null && problem instanceof UnmatchedArgumentException unmatched && !unmatched.isUnknownOption();
+    boolean noCommand = command.getParent() == null && problem instanceof UnmatchedArgumentException unmatched
+        && !unmatched.isUnknownOption();
     if (noCommand) {
       return "no command is called '" + ((UnmatchedArgumentException) problem).getUnmatched().get(0) + "'; there are "
           + String.join(", ", command.getSubcommands().keySet());

@@ -14,6 +14,6 @@ final class Version implements IVersionProvider {
 
   @Override
   public String[] getVersion() {
-    return new String[] {"wattle " + number()};
+    return new String[]{"wattle " + number()};
   }
 }

@@ -82,10 +82,9 @@ final class WorksheetOptions {
   private Method method(Compilation plan, HouseWorksheets worksheets, HouseInputs.Read read) {
     Optional<Method> chosen = method == null ? worksheets.usual(read.inputs()) : worksheets.method(method);
     return chosen.orElseThrow(
-        () ->
-            new Failure(
-                "the codes of " + plan.source().name() + " have no method '" + method + "'; they have "
-                    + String.join(", ", worksheets.methods().stream().map(Method::name).toList())));
+        () -> new Failure(
+            "the codes of " + plan.source().name() + " have no method '" + method + "'; they have "
+                + String.join(", ", worksheets.methods().stream().map(Method::name).toList())));
   }
 
   /** What the methods lack goes beside the result. */

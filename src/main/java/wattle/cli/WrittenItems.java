@@ -24,10 +24,9 @@ final class WrittenItems {
     SortedMap<String, List<String>> written = new TreeMap<>();
     for (PlanTree file : plan.files().subList(0, Math.min(1, plan.files().size()))) {
       for (Tree.Item item : file.items()) {
-        boolean own =
-            item instanceof Tree.Pattern pattern && !plan.house().placements().containsValue(pattern.name().text())
-                || item instanceof Tree.Part || item instanceof Tree.CableType || item instanceof Tree.Table || item instanceof Tree.Limit
-                || item instanceof Tree.Rule;
+        boolean own = item instanceof Tree.Pattern pattern && !plan.house().placements().containsValue(pattern.name().text())
+            || item instanceof Tree.Part || item instanceof Tree.CableType || item instanceof Tree.Table || item instanceof Tree.Limit
+            || item instanceof Tree.Rule;
         if (own) {
           String text = Formatter.format(new Source(file.source().name(), item.span().text())).value();
           String head = text.substring(0, Math.max(0, text.indexOf('{'))).strip();

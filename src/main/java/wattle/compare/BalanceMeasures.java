@@ -47,16 +47,14 @@ final class BalanceMeasures {
       parts.add(unplaced);
       to.known(measure(panel, 8, "connected load on no known leg", Units.VOLT_AMPERE, 0), unplaced, "");
     }
-    Derivation all =
-        Derivation.computed("connected load of panel " + panel.name(), "S", sum(parts), amount(load.total()), parts)
-            .remarking("Everything on at once, at nominal voltage, without demand factors.");
+    Derivation all = Derivation.computed("connected load of panel " + panel.name(), "S", sum(parts), amount(load.total()), parts)
+        .remarking("Everything on at once, at nominal voltage, without demand factors.");
     to.known(measure(panel, 0, "connected load", Units.VOLT_AMPERE, 0), all, "");
     if (legs.size() > 1) {
-      Derivation imbalance =
-          Derivation.computed(
-                  "imbalance of the legs of panel " + panel.name(), "", "max |S − S_m| / S_m",
-                  new Value.Amount(new Quantity(load.imbalance(panel.system()), Units.PERCENT)), legs)
-              .remarking("S_m is the mean of the legs, S the leg that strays most from it.");
+      Derivation imbalance = Derivation.computed(
+          "imbalance of the legs of panel " + panel.name(), "", "max |S − S_m| / S_m",
+          new Value.Amount(new Quantity(load.imbalance(panel.system()), Units.PERCENT)), legs)
+          .remarking("S_m is the mean of the legs, S the leg that strays most from it.");
       to.known(measure(panel, 9, "imbalance", Units.PERCENT, 1), imbalance, "");
     }
   }

@@ -21,7 +21,8 @@ import wattle.quantity.UnitSystem;
  * @param consequences the figures that differ
  * @param placements names of the placements of patterns in either, each with its pattern
  */
-public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences, Map<String, String> placements) {
+public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences,
+    Map<String, String> placements) {
   private static final Comparator<Change> ORDER = Comparator.comparing(Change::thing).thenComparing(Change::property);
 
   public Comparison {

@@ -112,7 +112,8 @@ public final class Description {
       put(p, "value", e.value());
       put(p, "within", e.within());
     });
-    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("") + s.within().filter(w -> s.at().isEmpty()).map(w -> " in " + w).orElse("")), "reason", s.reason()));
+    house.silences().forEach(s -> put(thing(Thing.Kind.SILENCE, s.rule() + s.at().map(a -> " at " + renames.later(a)).orElse("")
+        + s.within().filter(w -> s.at().isEmpty()).map(w -> " in " + w).orElse("")), "reason", s.reason()));
   }
 
   private static void facts(Map<String, String> properties, Map<String, Quantity> facts) {
@@ -163,7 +164,8 @@ public final class Description {
 
   private String stretch(Stretch stretch) {
     String around = surroundings(stretch.surroundings());
-    return stretch.length().map(Quantity::toString).orElse("later") + " of " + stretch.wiring().text() + (around.isEmpty() ? "" : " " + around);
+    return stretch.length().map(Quantity::toString).orElse("later") + " of " + stretch.wiring().text()
+        + (around.isEmpty() ? "" : " " + around);
   }
 
   private String surroundings(Surroundings s) {
@@ -193,7 +195,8 @@ public final class Description {
     put(p, "slots", panel.slotCount());
     put(p, "order", panel.order().word());
     put(p, "bonded", panel.bonded() ? "yes" : "");
-    put(p, "main", panel.main().map(m -> m.kind().name().toLowerCase(java.util.Locale.ROOT) + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("") + terminals(m.terminals(), " terminals ")));
+    put(p, "main", panel.main().map(m -> m.kind().name().toLowerCase(java.util.Locale.ROOT) + m.rating().map(r -> " " + r).orElse("")
+        + m.interrupting().map(i -> " " + i).orElse("") + terminals(m.terminals(), " terminals ")));
     put(p, "kind", panel.kind());
     put(p, "room", panel.room().map(r -> renamed(Thing.Kind.ROOM, r)));
     put(p, "terminals", panel.terminals().text());
@@ -256,7 +259,8 @@ public final class Description {
       String box = to.box().map(b -> renamed(Thing.Kind.BOX, b)).orElse("");
       Map<String, String> run = things.computeIfAbsent(new Thing(Thing.Kind.RUN, name + " to " + box), t -> new LinkedHashMap<>());
       Point from = branch.points().get(section.from());
-      put(run, "from", from.box().map(b -> renamed(Thing.Kind.BOX, b)).orElse(branch.panel().map(x -> renamed(Thing.Kind.PANEL, x)).orElse("")));
+      put(run, "from",
+          from.box().map(b -> renamed(Thing.Kind.BOX, b)).orElse(branch.panel().map(x -> renamed(Thing.Kind.PANEL, x)).orElse("")));
       put(run, "length", section.length());
       Wiring wiring = section.wiring();
       put(run, "cable", wiring.text());
@@ -312,7 +316,8 @@ public final class Description {
   private String event(Event event) {
     if (event instanceof Event.Drawing d) {
       String part = d.part().isEmpty() ? "" : "." + d.part();
-      return renamed(Thing.Kind.DEVICE, d.device()) + part + " draws " + d.drawn() + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
+      return renamed(Thing.Kind.DEVICE, d.device()) + part + " draws " + d.drawn()
+          + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
           + d.behaviour().name().toLowerCase(java.util.Locale.ROOT);
     }
     if (event instanceof Event.Turned t) {
@@ -331,13 +336,15 @@ public final class Description {
       return "lose " + renamed(Thing.Kind.SERVICE, l.service());
     }
     if (event instanceof Event.Transferred t) {
-      return "transfer " + renamed(Thing.Kind.PANEL, t.panel()) + " to " + t.source().map(d -> renamed(Thing.Kind.DEVICE, d)).orElse(t.off() ? "off" : "utility");
+      return "transfer " + renamed(Thing.Kind.PANEL, t.panel()) + " to "
+          + t.source().map(d -> renamed(Thing.Kind.DEVICE, d)).orElse(t.off() ? "off" : "utility");
     }
     if (event instanceof Event.Giving g) {
       return renamed(Thing.Kind.DEVICE, g.device()) + " gives " + g.given();
     }
     if (event instanceof Event.ConductorOpen o) {
-      return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch()) + o.at().map(a -> " at " + renames.later(a)).orElse("");
+      return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch())
+          + o.at().map(a -> " at " + renames.later(a)).orElse("");
     }
     if (event instanceof Event.JointLoose l) {
       return "loosen " + l.conductor() + " at " + renames.later(l.at()) + " by " + l.added();

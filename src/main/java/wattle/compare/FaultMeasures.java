@@ -26,8 +26,8 @@ final class FaultMeasures {
     House house = plan.house();
     Faults faults = Faults.of(house, plan.library(), Conductors.of(house, plan.library()));
     for (Panel panel : house.panels().values()) {
-      Measure measure =
-          new Measure(Measure.Topic.FAULT, new Thing(Thing.Kind.PANEL, panel.name()), 0, "available fault current", Units.AMPERE, 0);
+      Measure measure = new Measure(Measure.Topic.FAULT, new Thing(Thing.Kind.PANEL, panel.name()), 0, "available fault current",
+          Units.AMPERE, 0);
       faults.panel(panel.name()).faults().stream()
           .max(Comparator.comparingDouble(Fault::mostAmperes))
           .ifPresentOrElse(

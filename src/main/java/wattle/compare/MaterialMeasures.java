@@ -17,10 +17,9 @@ final class MaterialMeasures {
     for (Material item : materials.items()) {
       String words = item.category().word() + ": " + item.what();
       int order = item.category().ordinal();
-      Measure measure =
-          item.inMetres()
-              ? Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.METRE, 1)
-              : Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.ONE, 0);
+      Measure measure = item.inMetres()
+          ? Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.METRE, 1)
+          : Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.ONE, 0);
       to.known(measure, item.derivation().orElseGet(() -> count(item)), "");
     }
     materials.open().forEach(to::open);
@@ -28,7 +27,7 @@ final class MaterialMeasures {
 
   private static Derivation count(Material item) {
     return Derivation.computed(
-            item.what(), "", "", new Value.Amount(Quantity.of(item.amount(), Units.ONE)), List.of())
+        item.what(), "", "", new Value.Amount(Quantity.of(item.amount(), Units.ONE)), List.of())
         .remarking("For " + String.join(", ", item.places()) + ".");
   }
 

@@ -16,12 +16,8 @@ import wattle.quantity.UnitSystem;
 public record Measure(Topic topic, Thing thing, int order, String words, Unit unit, int decimals) implements Comparable<Measure> {
   /** What figures are about, in the order in which a reader meets them. */
   public enum Topic {
-    LOAD("calculated load"),
-    BALANCE("connected load and balance of the legs"),
-    NEUTRAL("shared neutrals"),
-    VOLTAGE("voltage drop"),
-    FAULT("fault current"),
-    MATERIALS("materials to buy");
+    LOAD("calculated load"), BALANCE("connected load and balance of the legs"), NEUTRAL("shared neutrals"), VOLTAGE("voltage drop"), FAULT(
+        "fault current"), MATERIALS("materials to buy");
 
     private final String words;
 
@@ -40,12 +36,11 @@ public record Measure(Topic topic, Thing thing, int order, String words, Unit un
     }
   }
 
-  private static final Comparator<Measure> ORDER =
-      Comparator.comparing(Measure::topic)
-          .thenComparing(Measure::thing)
-          .thenComparing(Measure::order)
-          .thenComparing(Measure::words)
-          .thenComparing(m -> m.unit().symbol());
+  private static final Comparator<Measure> ORDER = Comparator.comparing(Measure::topic)
+      .thenComparing(Measure::thing)
+      .thenComparing(Measure::order)
+      .thenComparing(Measure::words)
+      .thenComparing(m -> m.unit().symbol());
 
   Measure of(Thing other) {
     return new Measure(topic, other, order, words, unit, decimals);

@@ -19,10 +19,9 @@ import wattle.model.House;
  */
 final class Renames {
   /** Kinds of which a renamed one is recognised, containers before what they hold. */
-  private static final List<Thing.Kind> RENAMABLE =
-      List.of(
-          Thing.Kind.DWELLING, Thing.Kind.SERVICE, Thing.Kind.PANEL, Thing.Kind.RACEWAY, Thing.Kind.ROOM, Thing.Kind.BOX,
-          Thing.Kind.DEVICE, Thing.Kind.BRANCH, Thing.Kind.TRIAL);
+  private static final List<Thing.Kind> RENAMABLE = List.of(
+      Thing.Kind.DWELLING, Thing.Kind.SERVICE, Thing.Kind.PANEL, Thing.Kind.RACEWAY, Thing.Kind.ROOM, Thing.Kind.BOX,
+      Thing.Kind.DEVICE, Thing.Kind.BRANCH, Thing.Kind.TRIAL);
 
   /** Part of all that either of two things is which both must be, to be taken for one. */
   private static final double LEAST_SHARED = 0.5;
@@ -43,9 +42,11 @@ final class Renames {
     for (Thing.Kind kind : RENAMABLE) {
       List<Described> old = Described.of(before, renames);
       Set<Thing> known = new HashSet<>(old.stream().map(Described::matched).toList());
-      List<Content> lost = old.stream().filter(d -> d.matched().kind() == kind && !now.containsKey(d.matched())).map(d -> Content.of(d, old)).toList();
+      List<Content> lost = old.stream().filter(d -> d.matched().kind() == kind && !now.containsKey(d.matched()))
+          .map(d -> Content.of(d, old)).toList();
       List<Described> later = Described.of(after, none());
-      List<Content> found = later.stream().filter(d -> d.matched().kind() == kind && !known.contains(d.matched())).map(d -> Content.of(d, later)).toList();
+      List<Content> found = later.stream().filter(d -> d.matched().kind() == kind && !known.contains(d.matched()))
+          .map(d -> Content.of(d, later)).toList();
       renames.pair(lost, found);
     }
     return renames;
@@ -64,7 +65,7 @@ final class Renames {
     for (Content one : from) {
       Optional<Content> other = nearest(one, to, least);
       if (other.isPresent() && nearest(other.get(), from, least).equals(Optional.of(one))) {
-        pairs.add(new Content[] {one, other.get()});
+        pairs.add(new Content[]{one, other.get()});
       }
     }
     for (Content[] pair : pairs) {

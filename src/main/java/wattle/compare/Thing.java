@@ -9,20 +9,8 @@ package wattle.compare;
 public record Thing(Kind kind, String name) implements Comparable<Thing> {
   /** Sorts of things, in the order in which a reader meets them. */
   public enum Kind {
-    PLAN("plan"),
-    DWELLING("dwelling"),
-    SERVICE("service"),
-    PANEL("panel"),
-    BREAKER("breaker"),
-    BRANCH("branch"),
-    RUN("run"),
-    RACEWAY("raceway"),
-    ROOM("room"),
-    BOX("box"),
-    DEVICE("device"),
-    TRIAL("trial"),
-    EXPECTATION("expectation"),
-    SILENCE("silence");
+    PLAN("plan"), DWELLING("dwelling"), SERVICE("service"), PANEL("panel"), BREAKER("breaker"), BRANCH("branch"), RUN("run"), RACEWAY(
+        "raceway"), ROOM("room"), BOX("box"), DEVICE("device"), TRIAL("trial"), EXPECTATION("expectation"), SILENCE("silence");
 
     private final String word;
 

@@ -102,13 +102,12 @@ public final class Compiler {
     boolean sound = structure.completeness() == Completeness.SOUND;
     RuleBook book = rules.of(library);
     // They know nothing of each other, so that each may have a processor of its own.
-    List<Supplier<List<Finding>>> phases =
-        List.of(
-            () -> book.judge(house, sound),
-            () -> Expectations.check(house, library, sound),
-            () -> faults(house, library),
-            () -> ServiceLoad.check(house, library),
-            () -> PanelSpace.check(house.panels().values()));
+    List<Supplier<List<Finding>>> phases = List.of(
+        () -> book.judge(house, sound),
+        () -> Expectations.check(house, library, sound),
+        () -> faults(house, library),
+        () -> ServiceLoad.check(house, library),
+        () -> PanelSpace.check(house.panels().values()));
     List<Finding> found = phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
     return new Silences(house.silences(), library, COMPUTED).apply(found, sound);
   }

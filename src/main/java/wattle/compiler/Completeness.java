@@ -15,8 +15,8 @@ public enum Completeness {
   IN_PIECES;
 
   /** Errors of structure that leave nothing out. */
-  private static final Set<String> LEAVE_NOTHING_OUT =
-      Set.of("shared-neutral-same-leg", "shared-neutral-two-breakers", "two-pole-on-one-leg", "three-way-alone");
+  private static final Set<String> LEAVE_NOTHING_OUT = Set.of("shared-neutral-same-leg", "shared-neutral-two-breakers",
+      "two-pole-on-one-leg", "three-way-alone");
 
   /** @param structure what reading and binding found */
   static Completeness of(List<Finding> structure) {

@@ -58,15 +58,13 @@ public final class Ampacities {
     if (base.isEmpty() || ambient.isEmpty() || bundling.isEmpty() || use.isEmpty()) {
       return Optional.empty();
     }
-    Derivation corrected =
-        Derivation.computed(
-            "corrected ampacity of " + conditions.conductor(), "I_c", "I_t × k_a × k_n",
-            base.get().si() * ambient.get().si() * bundling.get().si(), Units.AMPERE,
-            base.get(), ambient.get(), bundling.get());
-    Derivation allowed =
-        conditions.useCelsius() < conditions.insulationCelsius()
-            ? least("ampacity of " + conditions.conductor(), corrected, use.get().named("limit of its use", "I_u"))
-            : corrected.named("ampacity of " + conditions.conductor(), "I_z");
+    Derivation corrected = Derivation.computed(
+        "corrected ampacity of " + conditions.conductor(), "I_c", "I_t × k_a × k_n",
+        base.get().si() * ambient.get().si() * bundling.get().si(), Units.AMPERE,
+        base.get(), ambient.get(), bundling.get());
+    Derivation allowed = conditions.useCelsius() < conditions.insulationCelsius()
+        ? least("ampacity of " + conditions.conductor(), corrected, use.get().named("limit of its use", "I_u"))
+        : corrected.named("ampacity of " + conditions.conductor(), "I_z");
     return Optional.of(new Ampacity(base.get(), ambient.get(), bundling.get(), corrected, allowed));
   }
 
@@ -88,11 +86,10 @@ public final class Ampacities {
     Derivation sought = Derivation.stated("size", "", size);
     String place = metal.word() + "-" + column;
     return table.flatMap(
-        t ->
-            size.kind() == WireSize.Kind.SQUARE_MILLIMETRES
-                ? t.find(name, symbol, place, Key.notAbove("size", sought))
-                    .map(d -> d.remarking("The table lists gauges; the next thinner one stands for this size."))
-                : t.find(name, symbol, place, Key.is("size", sought)));
+        t -> size.kind() == WireSize.Kind.SQUARE_MILLIMETRES
+            ? t.find(name, symbol, place, Key.notAbove("size", sought))
+                .map(d -> d.remarking("The table lists gauges; the next thinner one stands for this size."))
+            : t.find(name, symbol, place, Key.is("size", sought)));
   }
 
   private Optional<Derivation> ambientFactor(Conditions conditions) {
@@ -111,8 +108,8 @@ public final class Ampacities {
 
   private static Derivation tooHot(Table table, Conditions conditions) {
     return Derivation.lookedUp(
-            "ambient factor", "k_a", new Value.Amount(Quantity.of(0, Units.ONE)), "table " + table.name(),
-            List.of(conditions.ambient()), table.citations())
+        "ambient factor", "k_a", new Value.Amount(Quantity.of(0, Units.ONE)), "table " + table.name(),
+        List.of(conditions.ambient()), table.citations())
         .remarking("The table ends below this temperature: such insulation is not made for it.");
   }
 
@@ -138,9 +135,8 @@ public final class Ampacities {
         .or(
             () -> unmarked("temperature of unmarked terminals", "T_t", ends.rating))
         .flatMap(
-            celsius ->
-                listed(size, metal, celsius.quantity().orElseThrow().in(Units.CELSIUS), "I_e")
-                    .map(d -> limit(d, celsius)));
+            celsius -> listed(size, metal, celsius.quantity().orElseThrow().in(Units.CELSIUS), "I_e")
+                .map(d -> limit(d, celsius)));
   }
 
   /** The temperature that the code holds terminals to which are not marked, by the rating of their circuit. */
@@ -151,7 +147,7 @@ public final class Ampacities {
   private static Derivation limit(Derivation listed, Derivation celsius) {
     List<Derivation> keys = Stream.concat(listed.inputs().stream(), Stream.of(celsius)).toList();
     return Derivation.lookedUp(
-            "limit of the terminals", listed.symbol(), listed.value(), listed.formula(), keys, listed.sources())
+        "limit of the terminals", listed.symbol(), listed.value(), listed.formula(), keys, listed.sources())
         .remarking(listed.remark());
   }
 
@@ -159,9 +155,8 @@ public final class Ampacities {
   public Optional<Derivation> between(Conditions conditions, Derivation rating, Optional<Derivation> marked) {
     return of(conditions)
         .flatMap(
-            a ->
-                atTerminals(conditions.size(), conditions.metal(), rating, marked)
-                    .map(e -> least("ampacity of " + conditions.conductor() + " between terminals", a.allowed(), e)));
+            a -> atTerminals(conditions.size(), conditions.metal(), rating, marked)
+                .map(e -> least("ampacity of " + conditions.conductor() + " between terminals", a.allowed(), e)));
   }
 
   private static Derivation least(String name, Derivation one, Derivation other) {

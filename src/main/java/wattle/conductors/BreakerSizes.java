@@ -65,9 +65,8 @@ public final class BreakerSizes {
     return ceiling(size, metal)
         .filter(c -> c.si() < rating.si())
         .map(
-            c ->
-                Derivation.computed(
-                    name, "I_n", "min(I_n, I_s)", new Value.Amount(c.quantity().orElseThrow()), List.of(rating, c)))
+            c -> Derivation.computed(
+                name, "I_n", "min(I_n, I_s)", new Value.Amount(c.quantity().orElseThrow()), List.of(rating, c)))
         .orElse(rating.named(name, "I_n"));
   }
 }

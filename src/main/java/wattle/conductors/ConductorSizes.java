@@ -41,10 +41,9 @@ public final class ConductorSizes {
   public Optional<Derivation> forBreaker(
       Derivation rating, Conditions like, Optional<Derivation> marked, boolean mayRoundUp) {
     for (WireSize size : ampacities.sizes(like.metal())) {
-      Optional<Derivation> largest =
-          ampacities
-              .between(like.with(size), rating, marked)
-              .flatMap(a -> breakers.largestFor(a, size, like.metal(), mayRoundUp));
+      Optional<Derivation> largest = ampacities
+          .between(like.with(size), rating, marked)
+          .flatMap(a -> breakers.largestFor(a, size, like.metal(), mayRoundUp));
       if (largest.isPresent() && largest.get().si() >= rating.si() * (1 - 1e-9)) {
         return Optional.of(chosen(size, rating, largest.get()));
       }
@@ -54,7 +53,7 @@ public final class ConductorSizes {
 
   private static Derivation chosen(WireSize size, Derivation needed, Derivation found) {
     return Derivation.computed(
-            "least size", "", "the thinnest with " + found.symbol() + " ≥ I", new Value.Size(size),
-            List.of(needed.named(needed.name(), "I"), found));
+        "least size", "", "the thinnest with " + found.symbol() + " ≥ I", new Value.Size(size),
+        List.of(needed.named(needed.name(), "I"), found));
   }
 }

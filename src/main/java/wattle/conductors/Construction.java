@@ -5,8 +5,7 @@ import wattle.quantity.WireSize;
 
 /** Whether a conductor is one wire or many. */
 public enum Construction {
-  SOLID,
-  STRANDED;
+  SOLID, STRANDED;
 
   private static final WireSize THICKEST_SOLID = WireSize.awg(10);
 

@@ -36,9 +36,8 @@ public final class GroundSizes {
 
   /** The least equipment ground for a breaker. */
   public Optional<Derivation> forBreaker(Derivation rating, Metal metal) {
-    return known.computeIfAbsent(new Guard(rating, metal), g ->
-        equipment.flatMap(
-            t -> t.find("least ground, " + metal.word(), "S_g", metal.word(), Key.notBelow("rating", rating))));
+    return known.computeIfAbsent(new Guard(rating, metal), g -> equipment.flatMap(
+        t -> t.find("least ground, " + metal.word(), "S_g", metal.word(), Key.notBelow("rating", rating))));
   }
 
   /**
@@ -58,13 +57,12 @@ public final class GroundSizes {
         .filter(size -> size.areaSquareMetres() >= area * (1 - 1e-9))
         .findFirst()
         .map(
-            size ->
-                Derivation.computed(
-                    "least ground for enlarged hots", "S_g", "the thinnest with S ≥ S_g × S_u / S_h",
-                    new Value.Size(size),
-                    List.of(
-                        ground.named(ground.name(), "S_g"), CrossSection.of(used, "S_u"),
-                        CrossSection.of(needed, "S_h"))));
+            size -> Derivation.computed(
+                "least ground for enlarged hots", "S_g", "the thinnest with S ≥ S_g × S_u / S_h",
+                new Value.Size(size),
+                List.of(
+                    ground.named(ground.name(), "S_g"), CrossSection.of(used, "S_u"),
+                    CrossSection.of(needed, "S_h"))));
   }
 
   /**
@@ -74,8 +72,7 @@ public final class GroundSizes {
    * @param metal of the electrode conductor
    */
   public Optional<Derivation> forElectrode(WireSize serviceSize, Metal serviceMetal, String electrode, Metal metal) {
-    Key byService =
-        Key.notBelow("service-" + serviceMetal.word(), Derivation.stated("service conductor", "", serviceSize));
+    Key byService = Key.notBelow("service-" + serviceMetal.word(), Derivation.stated("service conductor", "", serviceSize));
     Key byElectrode = Key.is("electrode", Derivation.stated("electrode", "", electrode));
     String name = "least electrode conductor, " + metal.word();
     Optional<Derivation> full = electrodes.flatMap(t -> t.find(name, "S_e", metal.word(), byService));

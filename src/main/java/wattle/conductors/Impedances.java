@@ -64,13 +64,11 @@ public final class Impedances {
   private Optional<Impedance> find(Conductor conductor) {
     Derivation size = Derivation.stated("size", "", conductor.size);
     String column = "reactance-" + conductor.surround;
-    Optional<Derivation> reactance =
-        table.flatMap(
-            t ->
-                t.find("reactance at 60 Hz", "X", column, Key.is("size", size))
-                    // A thinner conductor has the greater reactance.
-                    .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notAbove("size", size)).map(Impedances::near))
-                    .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notBelow("size", size)).map(Impedances::near)));
+    Optional<Derivation> reactance = table.flatMap(
+        t -> t.find("reactance at 60 Hz", "X", column, Key.is("size", size))
+            // A thinner conductor has the greater reactance.
+            .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notAbove("size", size)).map(Impedances::near))
+            .or(() -> t.find("reactance at 60 Hz", "X", column, Key.notBelow("size", size)).map(Impedances::near)));
     Optional<Resistance> direct = resistances.of(conductor.size, conductor.metal, conductor.construction);
     return reactance.flatMap(x -> direct.map(r -> new Impedance(alternating(conductor, size, r), x)));
   }

@@ -45,31 +45,28 @@ public final class Resistances {
 
   private Optional<Resistance> find(Conductor conductor) {
     Key metalKey = Key.is("metal", Derivation.stated("metal", "", conductor.metal.word()));
-    Optional<Derivation> coefficient =
-        coefficients.flatMap(
-            t -> t.find("rise for each kelvin, " + conductor.metal.word() + ", from 75 °C", "α", "per-kelvin", metalKey));
+    Optional<Derivation> coefficient = coefficients.flatMap(
+        t -> t.find("rise for each kelvin, " + conductor.metal.word() + ", from 75 °C", "α", "per-kelvin", metalKey));
     return coefficient.flatMap(c -> at75(conductor, c).map(r -> new Resistance(r, c)));
   }
 
   private Optional<Derivation> at75(Conductor conductor, Derivation coefficient) {
     Derivation size = Derivation.stated("size", "", conductor.size);
     return (conductor.size.kind() == WireSize.Kind.SQUARE_MILLIMETRES
-            ? metric
-                .flatMap(t -> t.find("resistance at 20 °C", "R_20", conductor.metal.word(), Key.is("size", size)))
-                .map(r20 -> warmed(r20, coefficient))
-            : Optional.<Derivation>empty())
+        ? metric
+            .flatMap(t -> t.find("resistance at 20 °C", "R_20", conductor.metal.word(), Key.is("size", size)))
+            .map(r20 -> warmed(r20, coefficient))
+        : Optional.<Derivation>empty())
         .or(() -> listed(conductor, Key.is("size", size)))
         .or(() -> scaled(conductor));
   }
 
   private Optional<Derivation> listed(Conductor conductor, Key size) {
-    Key construction =
-        Key.is("construction", Derivation.stated("construction", "", conductor.construction.word()));
+    Key construction = Key.is("construction", Derivation.stated("construction", "", conductor.construction.word()));
     return gauges.flatMap(
-        t ->
-            t.find("resistance at 75 °C", "R_75", conductor.metal.word(), size, construction)
-                // Thick conductors are listed stranded alone.
-                .or(() -> t.find("resistance at 75 °C", "R_75", conductor.metal.word(), size)));
+        t -> t.find("resistance at 75 °C", "R_75", conductor.metal.word(), size, construction)
+            // Thick conductors are listed stranded alone.
+            .or(() -> t.find("resistance at 75 °C", "R_75", conductor.metal.word(), size)));
   }
 
   private static Derivation warmed(Derivation r20, Derivation coefficient) {
@@ -97,9 +94,9 @@ public final class Resistances {
               Derivation area = CrossSection.of(conductor.size, "S");
               Derivation otherArea = CrossSection.of(other, "S_n");
               return Derivation.computed(
-                      "resistance at 75 °C", "R_75", "R_n × S_n / S",
-                      new Value.Amount(new Quantity(r.si() * otherArea.si() / area.si(), Units.OHM_PER_KILOMETRE)),
-                      List.of(base, otherArea, area))
+                  "resistance at 75 °C", "R_75", "R_n × S_n / S",
+                  new Value.Amount(new Quantity(r.si() * otherArea.si() / area.si(), Units.OHM_PER_KILOMETRE)),
+                  List.of(base, otherArea, area))
                   .remarking("No table lists this size; it is taken in proportion to cross-section.");
             });
   }

@@ -33,8 +33,7 @@ import wattle.quantity.Units;
  */
 public final class RunConditions {
   /** The air where the plan does not say; the ambient of the ampacity tables. */
-  private static final Derivation USUAL_AMBIENT =
-      Derivation.assumed("ambient", "T_a", Quantity.of(30, Units.CELSIUS));
+  private static final Derivation USUAL_AMBIENT = Derivation.assumed("ambient", "T_a", Quantity.of(30, Units.CELSIUS));
 
   private final House house;
   private final Library library;
@@ -100,23 +99,22 @@ public final class RunConditions {
 
   private Derivation together(Surroundings surroundings, int carrying) {
     if (surroundings.bundledWith() <= 1 && surroundings.raceways().isEmpty()) {
-      return alone.computeIfAbsent(carrying, n -> count("current-carrying conductors of the run", "n_r", n).named("conductors together", "n"));
+      return alone.computeIfAbsent(carrying,
+          n -> count("current-carrying conductors of the run", "n_r", n).named("conductors together", "n"));
     }
     Derivation own = count("current-carrying conductors of the run", "n_r", carrying);
     Derivation most = own.named("conductors together", "n");
     if (surroundings.bundledWith() > 1) {
       Derivation cables = count("cables together", "c", surroundings.bundledWith());
-      most =
-          Derivation.computed(
-              "conductors together", "n", "n_r × c", carrying * (double) surroundings.bundledWith(), Units.ONE, own,
-              cables);
+      most = Derivation.computed(
+          "conductors together", "n", "n_r × c", carrying * (double) surroundings.bundledWith(), Units.ONE, own,
+          cables);
     }
     for (String raceway : surroundings.raceways()) {
       int sum = together.getOrDefault(raceway, carrying);
       if (sum > most.si()) {
-        most =
-            count("conductors together", "n", sum)
-                .remarking("All current-carrying conductors that pass through " + raceway + ".");
+        most = count("conductors together", "n", sum)
+            .remarking("All current-carrying conductors that pass through " + raceway + ".");
       }
     }
     return most;

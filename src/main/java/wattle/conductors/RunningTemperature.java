@@ -57,21 +57,19 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
   private Derivation derivation(
       Derivation current, Ampacity ampacity, Conditions conditions, Resistance resistance, double base) {
     Quantity temperature = Quantity.of(celsius, Units.CELSIUS);
-    Derivation shed =
-        Derivation.computed(
-            "ampacity for its share of heat", "I_b", "I_t × k_n", base, Units.AMPERE, ampacity.base(),
-            ampacity.bundlingFactor());
-    Derivation rated =
-        Derivation.stated("rating of the insulation", "T_r", Quantity.of(conditions.insulationCelsius(), Units.CELSIUS));
+    Derivation shed = Derivation.computed(
+        "ampacity for its share of heat", "I_b", "I_t × k_n", base, Units.AMPERE, ampacity.base(),
+        ampacity.bundlingFactor());
+    Derivation rated = Derivation.stated("rating of the insulation", "T_r", Quantity.of(conditions.insulationCelsius(), Units.CELSIUS));
     Derivation hot = resistance.at(Derivation.stated("running temperature", "T", temperature));
     Derivation atRating = resistance.at(rated);
     return Derivation.computed(
-            "running temperature of " + conditions.conductor(), "T",
-            "T_a + (T_r − 30 °C) × (I / I_b)² × R / R_r",
-            new Value.Amount(temperature),
-            List.of(
-                conditions.ambient().named(conditions.ambient().name(), "T_a"), rated,
-                current.named(current.name(), "I"), shed, hot, atRating.named(atRating.name(), "R_r")))
+        "running temperature of " + conditions.conductor(), "T",
+        "T_a + (T_r − 30 °C) × (I / I_b)² × R / R_r",
+        new Value.Amount(temperature),
+        List.of(
+            conditions.ambient().named(conditions.ambient().name(), "T_a"), rated,
+            current.named(current.name(), "I"), shed, hot, atRating.named(atRating.name(), "R_r")))
         .remarking("The resistance is taken at the temperature that results; both are solved together.");
   }
 

@@ -53,8 +53,8 @@ public final class ShortCircuit {
     }
     return Optional.of(
         Derivation.computed(
-                "adiabatic constant", "k", "K × √ln((T_e + β) / (T_s + β))", constant.get().si() * Math.sqrt(Math.log(ratio)),
-                Units.ONE, constant.get(), end.get(), beta.get(), start.named("start temperature", "T_s"))
+            "adiabatic constant", "k", "K × √ln((T_e + β) / (T_s + β))", constant.get().si() * Math.sqrt(Math.log(ratio)),
+            Units.ONE, constant.get(), end.get(), beta.get(), start.named("start temperature", "T_s"))
             .citing(ADIABATIC)
             .remarking("In A·√s/mm²; for at most 5 s."));
   }
@@ -63,8 +63,8 @@ public final class ShortCircuit {
   public Derivation withstand(WireSize size, Derivation k) {
     double root = k.si() * size.areaSquareMillimetres();
     return Derivation.computed(
-            "let-through that " + size + " stands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,
-            CrossSection.of(size, "S"))
+        "let-through that " + size + " stands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,
+        CrossSection.of(size, "S"))
         .citing(ADIABATIC);
   }
 
@@ -72,8 +72,8 @@ public final class ShortCircuit {
   public Derivation leastArea(Derivation current, Derivation time, Derivation k) {
     double area = current.si() * Math.sqrt(time.si()) / k.si();
     return Derivation.computed(
-            "least cross-section", "S", "√(I² × t) / k", area, Units.SQUARE_MILLIMETRE,
-            current.named(current.name(), "I"), time.named(time.name(), "t"), k)
+        "least cross-section", "S", "√(I² × t) / k", area, Units.SQUARE_MILLIMETRE,
+        current.named(current.name(), "I"), time.named(time.name(), "t"), k)
         .citing(ADIABATIC);
   }
 
@@ -87,8 +87,8 @@ public final class ShortCircuit {
               double inches = size.diameterMetres() / 0.0254;
               Derivation shown = d.named(d.name(), "d");
               return Derivation.computed(
-                      "steady melting current of " + size, "I", "C × (d / 1 in)^1.5", c.si() * Math.pow(inches, 1.5),
-                      Units.AMPERE, c, shown)
+                  "steady melting current of " + size, "I", "C × (d / 1 in)^1.5", c.si() * Math.pow(inches, 1.5),
+                  Units.AMPERE, c, shown)
                   .citing(PREECE)
                   .remarking("Bare, in free air, for long; a conductor in a wall melts at less.");
             });
@@ -110,16 +110,15 @@ public final class ShortCircuit {
               double circularMils = size.areaSquareMetres() / CIRCULAR_MIL;
               double start = celsius(ambient);
               double logarithm = Math.log10((celsius(melts) - start) / (234 + start) + 1);
-              Derivation area =
-                  Derivation.computed(
-                      "circular mils of " + size, "A", "S / (π / 4 × (25.4 mm / 1000)²)", circularMils, Units.ONE,
-                      CrossSection.of(size, "S"));
+              Derivation area = Derivation.computed(
+                  "circular mils of " + size, "A", "S / (π / 4 × (25.4 mm / 1000)²)", circularMils, Units.ONE,
+                  CrossSection.of(size, "S"));
               return Derivation.computed(
-                      "current that melts " + size + " in " + time.value().text(), "I",
-                      "A × √(log10((T_m − T_a) / (234 + T_a) + 1) / (33 × t))",
-                      new Value.Amount(
-                          Quantity.of(circularMils * Math.sqrt(logarithm / (33 * time.si())), Units.AMPERE)),
-                      List.of(area, melts, ambient.named(ambient.name(), "T_a"), time.named(time.name(), "t")))
+                  "current that melts " + size + " in " + time.value().text(), "I",
+                  "A × √(log10((T_m − T_a) / (234 + T_a) + 1) / (33 × t))",
+                  new Value.Amount(
+                      Quantity.of(circularMils * Math.sqrt(logarithm / (33 * time.si())), Units.AMPERE)),
+                  List.of(area, melts, ambient.named(ambient.name(), "T_a"), time.named(time.name(), "t")))
                   .citing(ONDERDONK);
             });
   }

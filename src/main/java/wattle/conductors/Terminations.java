@@ -56,8 +56,9 @@ public final class Terminations {
   /** The same of the run that feeds a panel. */
   public Optional<Derivation> of(Panel fed, Stretch feeder, Derivation rating) {
     List<End> ends = new ArrayList<>();
-    Optional<Breaker> from =
-        fed.supply() instanceof PanelSupply.FromBreaker by ? Optional.ofNullable(breakers.get(by.breaker())) : Optional.empty();
+    Optional<Breaker> from = fed.supply() instanceof PanelSupply.FromBreaker by
+        ? Optional.ofNullable(breakers.get(by.breaker()))
+        : Optional.empty();
     ends.add(from.map(this::end).orElse(new End("where its supply is", Terminals.UNMARKED)));
     ends.add(new End("panel " + fed.name(), fed.incoming()));
     return lowest(ends, rating);
@@ -97,10 +98,9 @@ public final class Terminations {
     List<Derivation> limits = new ArrayList<>();
     for (End end : ends) {
       String symbol = "T_" + (limits.size() + 1);
-      Optional<Derivation> limit =
-          end.terminals.temperature()
-              .map(t -> Derivation.stated("marking of the terminals at " + end.name, symbol, t))
-              .or(() -> ampacities.unmarked("temperature of the unmarked terminals at " + end.name, symbol, rating));
+      Optional<Derivation> limit = end.terminals.temperature()
+          .map(t -> Derivation.stated("marking of the terminals at " + end.name, symbol, t))
+          .or(() -> ampacities.unmarked("temperature of the unmarked terminals at " + end.name, symbol, rating));
       if (limit.isEmpty()) {
         return Optional.empty();
       }

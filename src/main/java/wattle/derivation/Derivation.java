@@ -45,8 +45,7 @@ public record Derivation(
     /** The plan does not say; the usual value was taken. */
     ASSUMED,
     /** A table or a limit of the library says so. */
-    LOOKED_UP,
-    COMPUTED
+    LOOKED_UP, COMPUTED
   }
 
   public Derivation {
@@ -116,7 +115,8 @@ public record Derivation(
 
   /** The figure, where it is one; of one in two units that for the reader. */
   public Optional<Quantity> quantity() {
-    return value instanceof Value.Amount amount ? Optional.of(amount.quantity())
+    return value instanceof Value.Amount amount
+        ? Optional.of(amount.quantity())
         : value instanceof Value.Converted converted ? Optional.of(converted.read()) : Optional.empty();
   }
 

@@ -39,12 +39,11 @@ public final class DerivationUnits {
       inputs.add(converted);
       changed |= converted != input;
     }
-    Derivation result =
-        changed
-            ? new Derivation(
-                derivation.name(), derivation.symbol(), value, derivation.basis(), derivation.formula(), inputs, derivation.sources(),
-                derivation.remark())
-            : derivation;
+    Derivation result = changed
+        ? new Derivation(
+            derivation.name(), derivation.symbol(), value, derivation.basis(), derivation.formula(), inputs, derivation.sources(),
+            derivation.remark())
+        : derivation;
     shown.put(derivation, result);
     return result;
   }

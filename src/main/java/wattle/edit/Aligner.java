@@ -12,8 +12,7 @@ import wattle.syntax.Lexeme.Kind;
 /** Columns of neighbouring lines under each other, and forks under the box they start from. */
 final class Aligner {
   /** The parts of a slot line, in the order in which the trade reads them. */
-  private static final List<Construct> SLOT_COLUMNS =
-      List.of(Construct.AMOUNT, Construct.TRAIT, Construct.TARGET, Construct.LABEL);
+  private static final List<Construct> SLOT_COLUMNS = List.of(Construct.AMOUNT, Construct.TRAIT, Construct.TARGET, Construct.LABEL);
 
   private static final Set<String> SUPPLY = Set.of("source", "run", "earth");
 
@@ -206,8 +205,7 @@ final class Aligner {
 
   private void alignComments(List<FormattedLine> group) {
     int nearest = group.stream().mapToInt(l -> l.end(l.comment() - 1)).min().orElse(0);
-    List<FormattedLine> near =
-        group.stream().filter(l -> l.end(l.comment() - 1) - nearest <= FARTHEST_COMMENT).toList();
+    List<FormattedLine> near = group.stream().filter(l -> l.end(l.comment() - 1) - nearest <= FARTHEST_COMMENT).toList();
     alignColumn(near, FormattedLine::comment, 2);
   }
 

@@ -41,8 +41,8 @@ public final class Formatter {
   static Checked<String> format(Source source, int stretch) {
     String end = source.text().indexOf('\n') > 0 && source.text().charAt(source.text().indexOf('\n') - 1) == '\r' ? "\r\n" : "\n";
     List<Span> stretches = LexemeReader.stretches(source, stretch);
-    List<StringBuilder> made =
-        (stretches.size() > 1 ? stretches.parallelStream() : stretches.stream()).flatMap(s -> text(s, end).stream()).toList();
+    List<StringBuilder> made = (stretches.size() > 1 ? stretches.parallelStream() : stretches.stream()).flatMap(s -> text(s, end).stream())
+        .toList();
     if (made.size() < stretches.size()) {
       return new Checked<>(source.text(), PlanParser.parse(source).findings());
     }

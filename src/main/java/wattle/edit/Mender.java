@@ -52,11 +52,10 @@ public final class Mender {
     List<Finding> refused = new ArrayList<>();
     while (true) {
       Source text = at;
-      Finding next =
-          findings.stream()
-              .filter(f -> mayMend(f, text) && refused.stream().noneMatch(r -> same(r, f)))
-              .findFirst()
-              .orElse(null);
+      Finding next = findings.stream()
+          .filter(f -> mayMend(f, text) && refused.stream().noneMatch(r -> same(r, f)))
+          .findFirst()
+          .orElse(null);
       if (next == null) {
         return new Mended(at.text(), applied, refused, findings);
       }

@@ -50,7 +50,8 @@ public final class Renumbering {
             return;
           }
           if (!slot.written) {
-            refused.add(span + ": a slot of panel " + slot.panels.values().iterator().next() + " is worked out by '" + span.text() + "', where no other number can be put");
+            refused.add(span + ": a slot of panel " + slot.panels.values().iterator().next() + " is worked out by '" + span.text()
+                + "', where no other number can be put");
           } else if (slot.panels.size() > 1) {
             refused.add(disagreement(span, slot));
           } else {

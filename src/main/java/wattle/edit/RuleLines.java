@@ -109,8 +109,9 @@ final class RuleLines {
   private void sample(List<List<Lexeme>> sample) {
     List<Lexeme> first = sample.get(0);
     List<Lexeme> last = sample.get(sample.size() - 1);
-    Optional<List<FormattedLine>> inner =
-        new FormattedLine(first, 0).opensBlock() && closes(last) ? plan(sample.subList(1, sample.size() - 1)) : Optional.empty();
+    Optional<List<FormattedLine>> inner = new FormattedLine(first, 0).opensBlock() && closes(last)
+        ? plan(sample.subList(1, sample.size() - 1))
+        : Optional.empty();
     if (inner.isEmpty()) {
       sample.forEach(l -> put(FormattedLine.asWritten(l)));
       return;

@@ -117,9 +117,8 @@ public final class Evaluator {
     Optional<Unit> unit = Units.find(written.text());
     if (unit.isEmpty()) {
       List<String> near = NearNames.of(written.text(), Units.spellings());
-      Finding.Builder finding =
-          Finding.error("unit-unknown", "no unit is called '" + written.text() + "'")
-              .at(written.span(), "a unit is expected here");
+      Finding.Builder finding = Finding.error("unit-unknown", "no unit is called '" + written.text() + "'")
+          .at(written.span(), "a unit is expected here");
       near.forEach(n -> finding.fix(Fix.safe("write " + n, written.span(), n)));
       findings.accept(finding.build());
       return Optional.empty();
@@ -131,10 +130,10 @@ public final class Evaluator {
     String name = reference.path().text();
     Quantity value = constants.get(name);
     if (value == null) {
-      Finding.Builder finding =
-          Finding.error("name-unknown", "nothing is called '" + name + "'")
-              .at(reference.span(), "a figure or a name given by let is expected here");
-      difference(reference.span(), name).ifPresent(d -> finding.fix(Fix.safe("write " + d + ", with blanks around the sign", reference.span(), d)));
+      Finding.Builder finding = Finding.error("name-unknown", "nothing is called '" + name + "'")
+          .at(reference.span(), "a figure or a name given by let is expected here");
+      difference(reference.span(), name)
+          .ifPresent(d -> finding.fix(Fix.safe("write " + d + ", with blanks around the sign", reference.span(), d)));
       for (String near : NearNames.of(name, constants.keySet())) {
         finding.fix(Fix.safe("write " + near, reference.span(), near));
       }
@@ -151,11 +150,10 @@ public final class Evaluator {
       return Optional.empty();
     }
     String known = name.substring(0, hyphen);
-    boolean isKnown =
-        constants.containsKey(known)
-            || span.source().placed().stream()
-                .flatMap(p -> p.chain().stream())
-                .anyMatch(p -> p.differs(known) || constants.containsKey(p.name() + "." + known));
+    boolean isKnown = constants.containsKey(known)
+        || span.source().placed().stream()
+            .flatMap(p -> p.chain().stream())
+            .anyMatch(p -> p.differs(known) || constants.containsKey(p.name() + "." + known));
     return isKnown ? Optional.of(known + " - " + name.substring(hyphen + 1)) : Optional.empty();
   }
 
@@ -169,21 +167,20 @@ public final class Evaluator {
     if (additive && !left.get().dimension().equals(right.get().dimension())) {
       findings.accept(
           Finding.error(
-                  "dimension-mismatch",
-                  left.get() + " and " + right.get() + " cannot be "
-                      + (binary.operator() == Tree.Operator.PLUS ? "added" : "subtracted"))
+              "dimension-mismatch",
+              left.get() + " and " + right.get() + " cannot be "
+                  + (binary.operator() == Tree.Operator.PLUS ? "added" : "subtracted"))
               .at(binary.right().span(), left.get().dimension().trade() + " is expected here")
               .with(binary.left().span(), left.get().dimension().trade())
               .build());
       return Optional.empty();
     }
-    Quantity result =
-        switch (binary.operator()) {
-          case PLUS -> left.get().plus(right.get());
-          case MINUS -> left.get().minus(right.get());
-          case TIMES -> left.get().times(right.get());
-          case DIVIDED_BY -> left.get().dividedBy(right.get());
-        };
+    Quantity result = switch (binary.operator()) {
+      case PLUS -> left.get().plus(right.get());
+      case MINUS -> left.get().minus(right.get());
+      case TIMES -> left.get().times(right.get());
+      case DIVIDED_BY -> left.get().dividedBy(right.get());
+    };
     if (!Double.isFinite(result.si())) {
       findings.accept(
           Finding.error("division-by-zero", "an expression has no finite value")
@@ -195,15 +192,16 @@ public final class Evaluator {
   }
 
   private static boolean isBare(Tree.Expression expression) {
-    return expression instanceof Tree.Given given ? isBare(given.origin()) : expression instanceof Tree.Figure figure && figure.unit().isEmpty();
+    return expression instanceof Tree.Given given
+        ? isBare(given.origin())
+        : expression instanceof Tree.Figure figure && figure.unit().isEmpty();
   }
 
   /** The finding about a figure without its unit. */
   public static Finding unitMissing(Tree.Expression expression, Dimension expected, String what) {
     Tree.Expression written = expression instanceof Tree.Given given ? given.origin() : expression;
     Span span = written.span();
-    Finding.Builder finding =
-        Finding.error("unit-missing", what + " needs a unit").at(span, expected.trade() + " is expected here");
+    Finding.Builder finding = Finding.error("unit-missing", what + " needs a unit").at(span, expected.trade() + " is expected here");
     if (expression instanceof Tree.Given given) {
       finding.with(given.span(), "used here");
       if (!span.text().matches("[0-9.]+")) {

@@ -50,16 +50,14 @@ final class ClearingCheck {
       return Optional.empty();
     }
     // Most faults trip the breaker at once; nothing is worked out for those.
-    List<Slow> slow =
-        points.stream()
-            .flatMap(
-                p ->
-                    p.faults().stream()
-                        .filter(f -> f.leastAmperes() < curve.get().usualAmperes() && f.weakest().isPresent())
-                        .filter(f -> f.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
-                        .map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
-            .sorted(Comparator.comparingDouble(Slow::amperes))
-            .toList();
+    List<Slow> slow = points.stream()
+        .flatMap(
+            p -> p.faults().stream()
+                .filter(f -> f.leastAmperes() < curve.get().usualAmperes() && f.weakest().isPresent())
+                .filter(f -> f.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
+                .map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
+        .sorted(Comparator.comparingDouble(Slow::amperes))
+        .toList();
     return slow.stream()
         .filter(s -> s.outlasts(longest))
         .findFirst()
@@ -70,16 +68,15 @@ final class ClearingCheck {
 
   private static Finding.Builder below(String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points) {
     String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
-    Finding.Builder finding =
-        start(
-            "fault-below-instantaneous", slow, curve,
-            "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", less than trips its breaker at once")
-            .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
-            .with(breaker.origin().whole(), "taken to trip at once by " + amperes(curve.usualAmperes()))
-            .because(
-                "Below its instantaneous trip a breaker waits for its thermal element, " + most + " by " + curve.standard()
-                    + "; till then the fault burns.")
-            .source(curve.bandCitations().get(0));
+    Finding.Builder finding = start(
+        "fault-below-instantaneous", slow, curve,
+        "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", less than trips its breaker at once")
+        .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
+        .with(breaker.origin().whole(), "taken to trip at once by " + amperes(curve.usualAmperes()))
+        .because(
+            "Below its instantaneous trip a breaker waits for its thermal element, " + most + " by " + curve.standard()
+                + "; till then the fault burns.")
+        .source(curve.bandCitations().get(0));
     if (slow.fault.kind() == FaultKind.LINE_GROUND) {
       return finding.fix("run it thicker, its ground too, or make it shorter");
     }
@@ -98,8 +95,8 @@ final class ClearingCheck {
     String stands = seconds(weakest.secondsAt(slow.amperes));
     String most = slow.time.most().map(ClearingCheck::seconds).orElse("for ever");
     return start(
-            "conductor-would-not-survive", slow, curve,
-            size + " on " + what + " stands a fault of " + amperes(slow.amperes) + " for " + stands + ", and its breaker may take " + most)
+        "conductor-would-not-survive", slow, curve,
+        size + " on " + what + " stands a fault of " + amperes(slow.amperes) + " for " + stands + ", and its breaker may take " + most)
         .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
         .with(breaker.origin().whole(), "may take " + most)
         .because(

@@ -72,8 +72,8 @@ public final class Contributions {
       List<Device> sources = branch.status() == Status.TO_REMOVE ? List.of() : sourcesOn(branch);
       if (!sources.isEmpty() && branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).noneMatch(Breaker::interlocked)) {
         Optional<Panel> panel = branch.panel().map(house.panels()::get);
-        panel.flatMap(house::serviceOf).ifPresent(service ->
-            sources.forEach(d -> all.computeIfAbsent(service.name(), n -> new ArrayList<>()).add(of(d, panel.orElseThrow()))));
+        panel.flatMap(house::serviceOf).ifPresent(
+            service -> sources.forEach(d -> all.computeIfAbsent(service.name(), n -> new ArrayList<>()).add(of(d, panel.orElseThrow()))));
       }
     }
     return all;
@@ -100,9 +100,11 @@ public final class Contributions {
     double rated = device.voltAmperes() / volts;
     if (device.kind().grid().orElse(Grid.EITHER) == Grid.FORMS) {
       Derivation x = reactance(device);
-      return Derivation.computed("fault current from " + device.name(), "I_g", "S_r / (x × U_n)", rated / x.si(), Units.AMPERE, rating, x, nominal);
+      return Derivation.computed("fault current from " + device.name(), "I_g", "S_r / (x × U_n)", rated / x.si(), Units.AMPERE, rating, x,
+          nominal);
     }
     Derivation k = factor(device);
-    return Derivation.computed("fault current from " + device.name(), "I_i", "k × S_r / U_n", k.si() * rated, Units.AMPERE, k, rating, nominal);
+    return Derivation.computed("fault current from " + device.name(), "I_i", "k × S_r / U_n", k.si() * rated, Units.AMPERE, k, rating,
+        nominal);
   }
 }

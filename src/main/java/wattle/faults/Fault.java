@@ -60,9 +60,8 @@ public final class Fault {
 
   /** The same way taken for a fault of another kind, where ground and neutral are joined. */
   Fault as(FaultKind kind) {
-    SourceLoop other =
-        new SourceLoop(
-            kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance());
+    SourceLoop other = new SourceLoop(
+        kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance());
     return new Fault(other, before, run, weakest, cold, hot, added);
   }
 
@@ -109,7 +108,8 @@ public final class Fault {
     List<Derivation> all = new ArrayList<>(List.of(supplied.named("from the supply", "I_s")));
     all.addAll(added);
     return new Derivation(
-        supplied.name(), "I", new Value.Amount(Quantity.of(mostAmperes(), Units.AMPERE)), Derivation.Basis.COMPUTED, "I_s + Σ I_k", all, List.of(),
+        supplied.name(), "I", new Value.Amount(Quantity.of(mostAmperes(), Units.AMPERE)), Derivation.Basis.COMPUTED, "I_s + Σ I_k", all,
+        List.of(),
         "Magnitudes are added, each at the terminals of its source, which is more than can be.");
   }
 
@@ -131,9 +131,8 @@ public final class Fault {
       reactance = next.reactance(state, reactance);
     }
     Ohms loop = state == State.COLD ? cold : hot;
-    Derivation impedance =
-        Derivation.computed(
-            "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), List.of(resistance, reactance));
+    Derivation impedance = Derivation.computed(
+        "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), List.of(resistance, reactance));
     return Derivation.computed(
         state.bound() + " fault current, " + kind().words(), "I", "U / Z", amperes, Units.AMPERE, source.volts(), impedance);
   }

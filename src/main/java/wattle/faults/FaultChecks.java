@@ -22,8 +22,8 @@ public final class FaultChecks {
   private static final Citation FAULT_CURRENT = new Citation("IEEE 242", "short-circuit currents", true);
 
   /** Names of what is found here and may be silenced. */
-  public static final Set<String> NAMES =
-      Set.of("interrupting-rating-below-fault", "fault-below-instantaneous", "conductor-would-not-survive", "source-without-impedance");
+  public static final Set<String> NAMES = Set.of("interrupting-rating-below-fault", "fault-below-instantaneous",
+      "conductor-would-not-survive", "source-without-impedance");
 
   private FaultChecks() {}
 
@@ -40,7 +40,8 @@ public final class FaultChecks {
       if (panel.status() != Status.TO_REMOVE) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         feeder(house, panel)
-            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b, panel.system(), List.of(faults.panel(panel.name()))))
+            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b,
+                panel.system(), List.of(faults.panel(panel.name()))))
             .ifPresent(findings::add);
       }
     }
@@ -49,7 +50,8 @@ public final class FaultChecks {
       Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);
       if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()) {
         clearing
-            .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(), faults.branch(branch.name()))
+            .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
+                faults.branch(branch.name()))
             .ifPresent(findings::add);
       }
     }

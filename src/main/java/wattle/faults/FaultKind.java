@@ -2,8 +2,7 @@ package wattle.faults;
 
 /** Between what a bolted fault lies. */
 public enum FaultKind {
-  LINE_LINE("line to line"),
-  LINE_NEUTRAL("line to neutral"),
+  LINE_LINE("line to line"), LINE_NEUTRAL("line to neutral"),
   /** Over the equipment ground, and from where it is bonded to the neutral over that. */
   LINE_GROUND("line to ground");
 

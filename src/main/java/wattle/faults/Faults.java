@@ -43,7 +43,8 @@ public final class Faults {
 
   /** Of every panel and branch of a house. */
   public static Faults of(House house, Library library, Conductors conductors) {
-    Work work = new Work(house, new Sources(library), new Contributions(house, library), new Runs(conductors, library), new LinkedHashMap<>(), new LinkedHashSet<>());
+    Work work = new Work(house, new Sources(library), new Contributions(house, library), new Runs(conductors, library),
+        new LinkedHashMap<>(), new LinkedHashSet<>());
     Map<String, List<FaultPoint>> branches = new LinkedHashMap<>();
     house.panels().values().forEach(p -> work.panel(p, new HashSet<>()));
     house.branches().values().forEach(b -> branches.put(b.name(), work.branch(b)));
@@ -122,7 +123,7 @@ public final class Faults {
         Optional<Ways> ways = Ways.in(stretch.wiring(), fault.kind(), panel.bonded());
         if (ways.isPresent() && stretch.length().isPresent()) {
           runs.carry(
-                  fault, name, stretch.length().get(), stretch.wiring(), ways.get(), panel.system(), stretch.origin().name())
+              fault, name, stretch.length().get(), stretch.wiring(), ways.get(), panel.system(), stretch.origin().name())
               .ifPresent(far::add);
         }
       }
@@ -155,9 +156,8 @@ public final class Faults {
       for (Fault fault : near.faults()) {
         Ways.in(section, branch, fault.kind())
             .flatMap(
-                w ->
-                    runs.carry(
-                        fault, name, section.length().get(), section.wiring(), w, panel.system(), section.origin().whole()))
+                w -> runs.carry(
+                    fault, name, section.length().get(), section.wiring(), w, panel.system(), section.origin().whole()))
             .ifPresent(far::add);
       }
       return far;

@@ -49,9 +49,8 @@ final class InterruptingCheck {
         unstated.add(breaker);
       }
     }
-    boolean mainUnstated =
-        usual.isPresent() && exceeds(point.mostAmperes(), usual.get())
-            && panel.main().filter(InterruptingCheck::opensFaults).filter(m -> m.interrupting().isEmpty()).isPresent();
+    boolean mainUnstated = usual.isPresent() && exceeds(point.mostAmperes(), usual.get())
+        && panel.main().filter(InterruptingCheck::opensFaults).filter(m -> m.interrupting().isEmpty()).isPresent();
     if (mainUnstated || !unstated.isEmpty()) {
       findings.add(unstated(panel, unstated.size() + (mainUnstated ? 1 : 0), point));
     }
@@ -70,29 +69,32 @@ final class InterruptingCheck {
   }
 
   private Finding stated(Panel panel, String what, Span place, Quantity interrupts, double fault) {
-    Finding.Builder finding =
-        Finding.error("interrupting-rating-below-fault", what + " can interrupt " + kiloamperes(interrupts.si()) + ", and a fault can drive " + kiloamperes(fault))
-            .at(place, "it can interrupt " + kiloamperes(interrupts.si()))
-            .because("It may burst or weld shut instead of opening. The figure is that of a bolted fault at the panel with cold conductors.")
-            .figure("fault current at " + panel.name(), kiloamperes(fault))
-            .figure("interrupting rating", kiloamperes(interrupts.si()))
-            .fix("use one that can interrupt at least " + kiloamperes(fault) + ", or a combination that is tested and marked for it")
-            .source(SOURCE)
-            .about(panel.name());
+    Finding.Builder finding = Finding
+        .error("interrupting-rating-below-fault",
+            what + " can interrupt " + kiloamperes(interrupts.si()) + ", and a fault can drive " + kiloamperes(fault))
+        .at(place, "it can interrupt " + kiloamperes(interrupts.si()))
+        .because("It may burst or weld shut instead of opening. The figure is that of a bolted fault at the panel with cold conductors.")
+        .figure("fault current at " + panel.name(), kiloamperes(fault))
+        .figure("interrupting rating", kiloamperes(interrupts.si()))
+        .fix("use one that can interrupt at least " + kiloamperes(fault) + ", or a combination that is tested and marked for it")
+        .source(SOURCE)
+        .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();
   }
 
   private Finding unstated(Panel panel, int count, FaultPoint point) {
     String many = count == 1 ? "one breaker" : count + " breakers";
-    Finding.Builder finding =
-        Finding.warning("interrupting-rating-below-fault", many + " in panel '" + panel.name() + "' state no interrupting rating, and a fault can drive " + kiloamperes(point.mostAmperes()))
-            .at(panel.origin().name(), "more than the usual " + kiloamperes(usual.orElseThrow().si()))
-            .because("What is sold for dwellings interrupts " + usual.orElseThrow() + "; more than that it may not open.")
-            .figure("fault current at " + panel.name(), kiloamperes(point.mostAmperes()))
-            .fix("state what each can interrupt, such as 22 kA, or ask the utility for the fault current at the service")
-            .source(SOURCE)
-            .about(panel.name());
+    Finding.Builder finding = Finding
+        .warning("interrupting-rating-below-fault",
+            many + " in panel '" + panel.name() + "' state no interrupting rating, and a fault can drive "
+                + kiloamperes(point.mostAmperes()))
+        .at(panel.origin().name(), "more than the usual " + kiloamperes(usual.orElseThrow().si()))
+        .because("What is sold for dwellings interrupts " + usual.orElseThrow() + "; more than that it may not open.")
+        .figure("fault current at " + panel.name(), kiloamperes(point.mostAmperes()))
+        .fix("state what each can interrupt, such as 22 kA, or ask the utility for the fault current at the service")
+        .source(SOURCE)
+        .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();
   }

@@ -65,7 +65,8 @@ record Run(
         ? listed.named(name, symbol)
         : Derivation.computed(
             name, symbol, "X_60 × f / 60 Hz", new Value.Amount(new Quantity(ohmsPerMetre, Units.OHM_PER_KILOMETRE)),
-            List.of(listed.named(listed.name(), "X_60"), Derivation.assumed("frequency", "f", Quantity.of(hertz, Units.find("Hz").orElseThrow()))));
+            List.of(listed.named(listed.name(), "X_60"),
+                Derivation.assumed("frequency", "f", Quantity.of(hertz, Units.find("Hz").orElseThrow()))));
   }
 
   private Derivation ofCable() {

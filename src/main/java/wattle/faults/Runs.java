@@ -60,8 +60,7 @@ final class Runs {
   }
 
   private Optional<Withstand> withstand(Wire wire, Wiring wiring, Span written) {
-    Insulated insulated =
-        new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius());
+    Insulated insulated = new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius());
     return letThrough.computeIfAbsent(insulated, this::stands).map(i -> new Withstand(wire, i, written));
   }
 

@@ -71,11 +71,10 @@ final class Sources {
     Derivation current = Derivation.stated("available fault current", "I_k", source.faultCurrent());
     boolean wye = isWye(system) && kind == FaultKind.LINE_LINE;
     Derivation phase = Derivation.stated("voltage from leg to neutral", "U_n", Quantity.of(system.legToNeutralVolts(), Units.VOLT));
-    Derivation z =
-        wye
-            ? ohms("impedance of the source, both legs", "Z", "2 × U_n / I_k", 2 * phase.si() / current.si(), phase, current)
-            : ohms("impedance of the source", "Z", "U / I_k", volts.si() / current.si(), volts, current)
-                .remarking("The stated current is taken to be the greatest of any fault at the service.");
+    Derivation z = wye
+        ? ohms("impedance of the source, both legs", "Z", "2 × U_n / I_k", 2 * phase.si() / current.si(), phase, current)
+        : ohms("impedance of the source", "Z", "U / I_k", volts.si() / current.si(), volts, current)
+            .remarking("The stated current is taken to be the greatest of any fault at the service.");
     return shared(kind, volts, z, z, source.reactanceToResistance());
   }
 
@@ -91,9 +90,9 @@ final class Sources {
     Derivation between = volts(system, isWye(system) ? FaultKind.LINE_LINE : kind).named("rated voltage", "U_r");
     double base = between.si() * between.si() / rating.si() * percent.si();
     boolean both = isWye(system) && kind == FaultKind.LINE_LINE;
-    Derivation z =
-        ohms("impedance of the source", "Z", both ? "2 × z × U_r² / S" : "z × U_r² / S", both ? 2 * base : base, percent, between, rating)
-            .citing(TRANSFORMER);
+    Derivation z = ohms("impedance of the source", "Z", both ? "2 × z × U_r² / S" : "z × U_r² / S", both ? 2 * base : base, percent,
+        between, rating)
+        .citing(TRANSFORMER);
     return Optional.of(shared(kind, volts, z, z, ratio));
   }
 
@@ -122,11 +121,11 @@ final class Sources {
           none.named("reactance of the source", "X_s"));
     }
     Derivation q = Derivation.stated("reactance to resistance", "q", ratio.get());
-    Derivation resistance =
-        ohms("resistance of the source", "R_s", "Z / √(1 + q²)", ifResistance.si() / Math.sqrt(1 + q.si() * q.si()), ifResistance, q);
-    Derivation reactance =
-        ohms("reactance of the source", "X_s", "Z × q / √(1 + q²)", ifReactance.si() * q.si() / Math.sqrt(1 + q.si() * q.si()),
-            ifReactance, q);
+    Derivation resistance = ohms("resistance of the source", "R_s", "Z / √(1 + q²)", ifResistance.si() / Math.sqrt(1 + q.si() * q.si()),
+        ifResistance, q);
+    Derivation reactance = ohms("reactance of the source", "X_s", "Z × q / √(1 + q²)",
+        ifReactance.si() * q.si() / Math.sqrt(1 + q.si() * q.si()),
+        ifReactance, q);
     return new SourceLoop(kind, volts, resistance, reactance, resistance, reactance);
   }
 

@@ -59,10 +59,9 @@ public record TimeCurrent(
     return new TripCurves(library)
         .of(breaker.get(), panel.get().system())
         .map(
-            curve ->
-                new TimeCurrent(
-                    branch, breaker.get(), curve, edge(curve, true), edge(curve, false), weakest(points), adiabatic,
-                    points.stream().map(TimeCurrent::box).toList()));
+            curve -> new TimeCurrent(
+                branch, breaker.get(), curve, edge(curve, true), edge(curve, false), weakest(points), adiabatic,
+                points.stream().map(TimeCurrent::box).toList()));
   }
 
   private static Box box(FaultPoint point) {
@@ -78,7 +77,7 @@ public record TimeCurrent(
   private static List<Point> edge(TripCurve curve, boolean fast) {
     List<Point> points = new ArrayList<>();
     for (double corner : curve.corners()) {
-      for (double amperes : new double[] {corner * (1 - 1e-9), corner * (1 + 1e-9)}) {
+      for (double amperes : new double[]{corner * (1 - 1e-9), corner * (1 + 1e-9)}) {
         ClearingTime time = curve.at(amperes);
         points.add(new Point(corner, fast ? time.leastSeconds() : time.mostSeconds()));
       }

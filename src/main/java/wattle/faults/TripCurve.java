@@ -58,7 +58,8 @@ public record TripCurve(
       double seconds = point.seconds * Math.pow(point.multiple / multiple, 2);
       if (multiple >= point.multiple && seconds < most) {
         most = seconds;
-        mostBound = standard + ": trips within " + plain(point.seconds) + " s at " + plain(point.multiple) + " × its rating, and for no more of I² × t above";
+        mostBound = standard + ": trips within " + plain(point.seconds) + " s at " + plain(point.multiple)
+            + " × its rating, and for no more of I² × t above";
       }
     }
     if (multiple >= instantaneousMost && instantaneousSeconds < most) {
@@ -75,12 +76,14 @@ public record TripCurve(
     if (notSooner.isPresent() && multiple <= notSooner.get().multiple) {
       Point point = notSooner.get();
       return new ClearingTime(
-          Math.min(most, point.seconds), standard + ": not within " + plain(point.seconds) + " s at " + plain(point.multiple) + " × its rating",
+          Math.min(most, point.seconds),
+          standard + ": not within " + plain(point.seconds) + " s at " + plain(point.multiple) + " × its rating",
           most, mostBound);
     }
     if (multiple < instantaneousLeast) {
       return new ClearingTime(
-          Math.min(most, instantaneousSeconds), "does not trip at once below " + plain(instantaneousLeast) + " × its rating", most, mostBound);
+          Math.min(most, instantaneousSeconds), "does not trip at once below " + plain(instantaneousLeast) + " × its rating", most,
+          mostBound);
     }
     return new ClearingTime(0, "may trip at once from " + plain(instantaneousLeast) + " × its rating", most, mostBound);
   }

@@ -52,10 +52,9 @@ record Ways(Wire out, Wire back) {
   private static Optional<Wire> hot(Section section, int hot) {
     return first(
         section,
-        role ->
-            role instanceof Role.Hot h && h.hot() == hot
-                || role instanceof Role.SwitchLeg s && s.hot() == hot
-                || role instanceof Role.Traveller t && t.hot() == hot);
+        role -> role instanceof Role.Hot h && h.hot() == hot
+            || role instanceof Role.SwitchLeg s && s.hot() == hot
+            || role instanceof Role.Traveller t && t.hot() == hot);
   }
 
   // By a loop: every run of a house is asked three times over.

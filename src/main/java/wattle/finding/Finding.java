@@ -39,8 +39,8 @@ public record Finding(
   public static final Comparator<Finding> BY_PLACE = Finding::compareByPlace;
 
   /** By danger first, then by place. */
-  public static final Comparator<Finding> BY_DANGER =
-      (one, other) -> one.severity == other.severity ? compareByPlace(one, other) : one.severity.compareTo(other.severity);
+  public static final Comparator<Finding> BY_DANGER = (one,
+      other) -> one.severity == other.severity ? compareByPlace(one, other) : one.severity.compareTo(other.severity);
 
   public Finding {
     related = List.copyOf(related);

@@ -44,9 +44,9 @@ public record Placed(
    */
   public Optional<String> local(String text) {
     String local = name.isEmpty() ? text : NAMED.matcher(text).replaceAll(word -> Matcher.quoteReplacement(within(word.group())));
-    boolean foreign =
-        chain().stream()
-            .anyMatch(p -> !p.name.isEmpty() && !p.name.equals(pattern) && Pattern.compile(beginning(p.name) + "(?![\\p{L}\\p{N}_-])").matcher(local).find());
+    boolean foreign = chain().stream()
+        .anyMatch(p -> !p.name.isEmpty() && !p.name.equals(pattern)
+            && Pattern.compile(beginning(p.name) + "(?![\\p{L}\\p{N}_-])").matcher(local).find());
     return foreign ? Optional.empty() : Optional.of(local);
   }
 

@@ -46,9 +46,8 @@ final class Repeated {
         told.add(whole);
         continue;
       }
-      Key key =
-          new Key(
-              whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
+      Key key = new Key(
+          whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
       Group group = groups.computeIfAbsent(key, k -> new Group(whole, placed.get()));
       group.names.add(placed.get().name());
       group.fixes.replaceAll(fix -> agreed(fix, whole.fixes()));
@@ -85,8 +84,8 @@ final class Repeated {
 
   private static String alike(Set<String> names) {
     // The shorter first, so that flat2 comes before flat10.
-    List<String> others =
-        names.stream().skip(1).sorted(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder())).toList();
+    List<String> others = names.stream().skip(1).sorted(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder()))
+        .toList();
     if (others.isEmpty()) {
       return "";
     }

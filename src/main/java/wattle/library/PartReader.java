@@ -30,9 +30,8 @@ final class PartReader {
   DeviceKind part(Tree.Part part) {
     String name = part.name().stream().map(Tree.Word::text).collect(Collectors.joining(" "));
     PropertyReader properties = new PropertyReader(part.properties(), findings);
-    DeviceKind.Family family =
-        DeviceKind.Family.valueOf(
-            upper(properties.oneOf("family", words(DeviceKind.Family.values()), "appliance")));
+    DeviceKind.Family family = DeviceKind.Family.valueOf(
+        upper(properties.oneOf("family", words(DeviceKind.Family.values()), "appliance")));
     Set<DeviceKind.Need> needs = EnumSet.noneOf(DeviceKind.Need.class);
     for (String need : properties.words("needs")) {
       switch (need) {
@@ -41,39 +40,37 @@ final class PartReader {
         case "neutral" -> needs.add(DeviceKind.Need.NEUTRAL);
         case "ground" -> needs.add(DeviceKind.Need.GROUND);
         default ->
-            findings.accept(
-                Finding.error("property-value", "a device cannot need '" + need + "'")
-                    .at(part.span(), "hot, hots, neutral and ground are what a device can need")
-                    .build());
+          findings.accept(
+              Finding.error("property-value", "a device cannot need '" + need + "'")
+                  .at(part.span(), "hot, hots, neutral and ground are what a device can need")
+                  .build());
       }
     }
-    Optional<LoadClass> loadClass =
-        properties.has("class")
-            ? Optional.of(
-                LoadClass.valueOf(upper(properties.oneOf("class", words(LoadClass.values()), "fixed-appliance"))))
-            : Optional.empty();
-    DeviceKind kind =
-        new DeviceKind(
-            name,
-            family,
-            needs,
-            properties.words("halves"),
-            loadClass,
-            properties.has("outlet"),
-            properties.count("yokes", family == DeviceKind.Family.RECEPTACLE || family == DeviceKind.Family.SWITCH ? 1 : 0),
-            properties.quantity("rating", Dimension.CURRENT),
-            properties.quantity("on-legs", Dimension.NONE).map(q -> q.si()).orElse(0.0),
-            properties.quantity("power-factor", Dimension.NONE).map(q -> q.si()).orElse(1.0),
-            Load.Behaviour.valueOf(
-                upper(properties.oneOf("behaviour", words(Load.Behaviour.values()), "impedance"))),
-            properties.count("ways", family == DeviceKind.Family.SWITCH ? 2 : 0),
-            properties.words("protects").stream()
-                .map(w -> Protection.valueOf(upper(w)))
-                .collect(Collectors.toSet()),
-            properties.has("motor"),
-            family == DeviceKind.Family.SOURCE
-                ? Optional.of(DeviceKind.Grid.valueOf(upper(properties.oneOf("grid", words(DeviceKind.Grid.values()), "either"))))
-                : Optional.empty());
+    Optional<LoadClass> loadClass = properties.has("class")
+        ? Optional.of(
+            LoadClass.valueOf(upper(properties.oneOf("class", words(LoadClass.values()), "fixed-appliance"))))
+        : Optional.empty();
+    DeviceKind kind = new DeviceKind(
+        name,
+        family,
+        needs,
+        properties.words("halves"),
+        loadClass,
+        properties.has("outlet"),
+        properties.count("yokes", family == DeviceKind.Family.RECEPTACLE || family == DeviceKind.Family.SWITCH ? 1 : 0),
+        properties.quantity("rating", Dimension.CURRENT),
+        properties.quantity("on-legs", Dimension.NONE).map(q -> q.si()).orElse(0.0),
+        properties.quantity("power-factor", Dimension.NONE).map(q -> q.si()).orElse(1.0),
+        Load.Behaviour.valueOf(
+            upper(properties.oneOf("behaviour", words(Load.Behaviour.values()), "impedance"))),
+        properties.count("ways", family == DeviceKind.Family.SWITCH ? 2 : 0),
+        properties.words("protects").stream()
+            .map(w -> Protection.valueOf(upper(w)))
+            .collect(Collectors.toSet()),
+        properties.has("motor"),
+        family == DeviceKind.Family.SOURCE
+            ? Optional.of(DeviceKind.Grid.valueOf(upper(properties.oneOf("grid", words(DeviceKind.Grid.values()), "either"))))
+            : Optional.empty());
     properties.finish();
     return kind;
   }
@@ -86,22 +83,21 @@ final class PartReader {
     for (int i = 0; i + 1 < sizes.size(); i += 2) {
       grounds.put(sizes.get(i), sizes.get(i + 1));
     }
-    CableKind kind =
-        new CableKind(
-            cable.name().text(),
-            cable.label().map(Tree.Text::value).orElse(cable.name().text()),
-            properties.oneOf("metal", List.of("Cu", "Al"), "Cu").equals("Cu") ? Metal.COPPER : Metal.ALUMINUM,
-            insulation,
-            properties.oneOf("material", List.of("thermoplastic", "thermoset", "rubber"), "thermoplastic"),
-            celsius(properties, "ampacity-at").orElse(insulation),
-            properties.has("single"),
-            properties.oneOf("ground", List.of("bare", "insulated", "none"), "none"),
-            properties.count("hots", 0),
-            properties.has("with-neutral"),
-            properties.words("colours"),
-            properties.word("neutral").orElse("white"),
-            grounds,
-            Set.copyOf(properties.words("places")));
+    CableKind kind = new CableKind(
+        cable.name().text(),
+        cable.label().map(Tree.Text::value).orElse(cable.name().text()),
+        properties.oneOf("metal", List.of("Cu", "Al"), "Cu").equals("Cu") ? Metal.COPPER : Metal.ALUMINUM,
+        insulation,
+        properties.oneOf("material", List.of("thermoplastic", "thermoset", "rubber"), "thermoplastic"),
+        celsius(properties, "ampacity-at").orElse(insulation),
+        properties.has("single"),
+        properties.oneOf("ground", List.of("bare", "insulated", "none"), "none"),
+        properties.count("hots", 0),
+        properties.has("with-neutral"),
+        properties.words("colours"),
+        properties.word("neutral").orElse("white"),
+        grounds,
+        Set.copyOf(properties.words("places")));
     properties.finish();
     return kind;
   }

@@ -59,9 +59,8 @@ final class PropertyReader {
     String found = word(name).orElse("");
     if (!allowed.contains(found)) {
       Span span = property.get().span();
-      Finding.Builder finding =
-          Finding.error("property-value", "'" + name + "' cannot be '" + found + "'")
-              .at(span, String.join(", ", allowed) + " are expected here");
+      Finding.Builder finding = Finding.error("property-value", "'" + name + "' cannot be '" + found + "'")
+          .at(span, String.join(", ", allowed) + " are expected here");
       NearNames.of(found, allowed).forEach(n -> finding.fix(Fix.of("write " + name + " " + n)));
       findings.accept(finding.build());
       return otherwise;
@@ -100,9 +99,8 @@ final class PropertyReader {
     for (Tree.Property property : properties.values()) {
       String name = property.name().text();
       if (!asked.contains(name)) {
-        Finding.Builder finding =
-            Finding.error("property-unknown", "no property is called '" + name + "' here")
-                .at(property.name().span(), "means nothing here");
+        Finding.Builder finding = Finding.error("property-unknown", "no property is called '" + name + "' here")
+            .at(property.name().span(), "means nothing here");
         NearNames.of(name, asked).forEach(n -> finding.fix(Fix.safe("write " + n, property.name().span(), n)));
         findings.accept(finding.build());
       }

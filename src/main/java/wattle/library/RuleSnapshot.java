@@ -69,7 +69,8 @@ final class RuleSnapshot {
         out.text(edit.text().value());
       });
     });
-    out.citations(tree.citations().stream().map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList());
+    out.citations(tree.citations().stream()
+        .map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList());
   }
 
   private static <T> void optional(SnapshotWriter out, Optional<T> value, Consumer<T> write) {
@@ -210,22 +211,22 @@ final class RuleSnapshot {
   private Tree.Claim claim() {
     int kind = in.number();
     switch (kind) {
-      case FIGURE:
+      case FIGURE :
         return new Tree.ClaimFigure(new Tree.Figure(in.real(), optional(this::word), NOWHERE), NOWHERE);
-      case LENGTH:
+      case LENGTH :
         return new Tree.ClaimFigure(new Tree.FeetInches(in.real(), in.real(), NOWHERE), NOWHERE);
-      case TEXT:
+      case TEXT :
         return new Tree.ClaimText(text(), NOWHERE);
-      case PROPERTY:
+      case PROPERTY :
         return new Tree.ClaimProperty(path(), NOWHERE);
-      case NEGATION:
+      case NEGATION :
         return new Tree.ClaimNegation(claim(), NOWHERE);
-      case STATED:
+      case STATED :
         boolean not = in.flag();
         return new Tree.ClaimStated(claim(), not, NOWHERE);
-      case NOT:
+      case NOT :
         return new Tree.ClaimNot(claim(), NOWHERE);
-      default:
+      default :
         return sorted(kind, in.number());
     }
   }
@@ -233,26 +234,26 @@ final class RuleSnapshot {
   /** Claims that say which of several they are. */
   private Tree.Claim sorted(int kind, int sort) {
     switch (kind) {
-      case ARITHMETIC:
+      case ARITHMETIC :
         return new Tree.ClaimArithmetic(Tree.Operator.values()[sort], claim(), claim(), NOWHERE);
-      case COMPARISON:
+      case COMPARISON :
         return new Tree.ClaimComparison(Tree.Comparator.values()[sort], claim(), claim(), NOWHERE);
-      case AND:
+      case AND :
         return new Tree.ClaimAnd(claim(), claim(), NOWHERE);
-      case OR:
+      case OR :
         return new Tree.ClaimOr(claim(), claim(), NOWHERE);
-      case IF:
+      case IF :
         return new Tree.ClaimIf(claim(), claim(), NOWHERE);
-      case EACH:
+      case EACH :
         return new Tree.ClaimEach(Tree.Amount.values()[sort], word(), path(), optional(this::claim), claim(), NOWHERE);
-      case COUNT:
+      case COUNT :
         return new Tree.ClaimCount(word(), path(), optional(this::claim), NOWHERE);
-      case GATHERED:
+      case GATHERED :
         Tree.Word name = word();
         Tree.Path list = path();
         Optional<Tree.Claim> filter = optional(this::claim);
         return new Tree.ClaimGathered(Tree.Gathering.values()[sort], claim(), name, list, filter, NOWHERE);
-      default:
+      default :
         throw new AssertionError("no claim is of kind " + kind);
     }
   }

@@ -46,14 +46,13 @@ final class Snapshot {
     for (int n = in.number(); n > 0; n--) {
       String name = in.text();
       String base = in.text();
-      Library library =
-          new Library(
-              in.words(),
-              in.named(SnapshotReader::part),
-              in.named(SnapshotReader::cable),
-              in.named(SnapshotReader::table),
-              in.named(SnapshotReader::limit),
-              in.named(RuleSnapshot::read));
+      Library library = new Library(
+          in.words(),
+          in.named(SnapshotReader::part),
+          in.named(SnapshotReader::cable),
+          in.named(SnapshotReader::table),
+          in.named(SnapshotReader::limit),
+          in.named(RuleSnapshot::read));
       packs.put(name, new Pack(name, base, library));
     }
     return packs;

@@ -44,10 +44,9 @@ final class TableReader {
       }
       cells(row, columns).ifPresent(cells -> rows.add(new Table.Row(cells, row.fromMemory())));
     }
-    Table read =
-        new Table(
-            table.name().text(), table.label().map(Tree.Text::value).orElse(table.name().text()), columns, rows,
-            citations(table.citations(), table.name()));
+    Table read = new Table(
+        table.name().text(), table.label().map(Tree.Text::value).orElse(table.name().text()), columns, rows,
+        citations(table.citations(), table.name()));
     TableShape.check(read, table, findings);
     return read;
   }
@@ -86,9 +85,8 @@ final class TableReader {
     String plain = written.text().replace(" ", "");
     Optional<Unit> unit = Units.find(plain);
     if (unit.isEmpty()) {
-      Finding.Builder finding =
-          Finding.error("unit-unknown", "no unit is called '" + plain + "'")
-              .at(written.span(), "the unit of a column is expected here");
+      Finding.Builder finding = Finding.error("unit-unknown", "no unit is called '" + plain + "'")
+          .at(written.span(), "the unit of a column is expected here");
       NearNames.of(plain, Units.spellings()).forEach(n -> finding.fix(Fix.safe("write " + n, written.span(), n)));
       findings.accept(finding.build());
     }

@@ -16,48 +16,47 @@ import wattle.syntax.Tree;
  * would switch a check off without a word. Tables of other names are free.
  */
 final class TableShape {
-  private static final List<String> TRIP =
-      List.of("rating A", "hold", "hold-time s", "overload", "overload-time s", "high", "high-least s", "high-time s");
+  private static final List<String> TRIP = List.of("rating A", "hold", "hold-time s", "overload", "overload-time s", "high", "high-least s",
+      "high-time s");
   private static final List<String> INSTANTANEOUS = List.of("type", "least", "usual", "most", "time s");
 
   /** Columns as a table names them; any unit of the same dimension will do. */
-  private static final Map<String, List<String>> SHAPES =
-      Map.ofEntries(
-          Map.entry("conductor-resistance", List.of("size AWG", "construction", "copper ohm/km", "aluminum ohm/km")),
-          Map.entry("conductor-resistance-metric", List.of("size mm2", "copper ohm/km", "aluminum ohm/km")),
-          Map.entry("temperature-coefficient", List.of("metal", "per-kelvin")),
-          Map.entry(
-              "conductor-impedance",
-              List.of(
-                  "size AWG", "reactance-plastic ohm/km", "reactance-steel ohm/km", "copper-plastic ohm/km",
-                  "copper-steel ohm/km", "aluminum-plastic ohm/km", "aluminum-steel ohm/km")),
-          Map.entry("raceway-material", List.of("kind", "material")),
-          Map.entry("short-circuit", List.of("metal", "constant", "beta degC")),
-          Map.entry("insulation-end", List.of("insulation", "end degC")),
-          Map.entry("breaker-trip", TRIP),
-          Map.entry("breaker-trip-iec", TRIP),
-          Map.entry("instantaneous-trip", INSTANTANEOUS),
-          Map.entry("instantaneous-trip-iec", INSTANTANEOUS),
-          Map.entry("melting", List.of("metal", "preece", "melts degC")),
-          Map.entry(
-              "ampacity",
-              List.of(
-                  "size AWG", "copper-60 A", "copper-75 A", "copper-90 A", "aluminum-60 A", "aluminum-75 A",
-                  "aluminum-90 A")),
-          Map.entry("service-conductor", List.of("rating A", "copper AWG", "aluminum AWG")),
-          Map.entry("ambient-correction", List.of("ambient degC", "rated-60", "rated-75", "rated-90")),
-          Map.entry("bundling", List.of("conductors", "factor")),
-          Map.entry("terminal-temperature", List.of("current A", "celsius degC")),
-          Map.entry("breaker-ratings", List.of("rating A")),
-          Map.entry("small-conductor", List.of("size AWG", "copper A", "aluminum A")),
-          Map.entry("equipment-ground", List.of("rating A", "copper AWG", "aluminum AWG")),
-          Map.entry(
-              "electrode-conductor",
-              List.of("service-copper AWG", "service-aluminum AWG", "copper AWG", "aluminum AWG")),
-          Map.entry("electrode-limit", List.of("electrode", "copper AWG", "aluminum AWG")),
-          Map.entry("box-volume", List.of("shape", "height in", "width in", "depth in", "volume in3")),
-          Map.entry("box-allowance", List.of("size AWG", "volume in3")),
-          Map.entry("box-count", List.of("thing", "allowances")));
+  private static final Map<String, List<String>> SHAPES = Map.ofEntries(
+      Map.entry("conductor-resistance", List.of("size AWG", "construction", "copper ohm/km", "aluminum ohm/km")),
+      Map.entry("conductor-resistance-metric", List.of("size mm2", "copper ohm/km", "aluminum ohm/km")),
+      Map.entry("temperature-coefficient", List.of("metal", "per-kelvin")),
+      Map.entry(
+          "conductor-impedance",
+          List.of(
+              "size AWG", "reactance-plastic ohm/km", "reactance-steel ohm/km", "copper-plastic ohm/km",
+              "copper-steel ohm/km", "aluminum-plastic ohm/km", "aluminum-steel ohm/km")),
+      Map.entry("raceway-material", List.of("kind", "material")),
+      Map.entry("short-circuit", List.of("metal", "constant", "beta degC")),
+      Map.entry("insulation-end", List.of("insulation", "end degC")),
+      Map.entry("breaker-trip", TRIP),
+      Map.entry("breaker-trip-iec", TRIP),
+      Map.entry("instantaneous-trip", INSTANTANEOUS),
+      Map.entry("instantaneous-trip-iec", INSTANTANEOUS),
+      Map.entry("melting", List.of("metal", "preece", "melts degC")),
+      Map.entry(
+          "ampacity",
+          List.of(
+              "size AWG", "copper-60 A", "copper-75 A", "copper-90 A", "aluminum-60 A", "aluminum-75 A",
+              "aluminum-90 A")),
+      Map.entry("service-conductor", List.of("rating A", "copper AWG", "aluminum AWG")),
+      Map.entry("ambient-correction", List.of("ambient degC", "rated-60", "rated-75", "rated-90")),
+      Map.entry("bundling", List.of("conductors", "factor")),
+      Map.entry("terminal-temperature", List.of("current A", "celsius degC")),
+      Map.entry("breaker-ratings", List.of("rating A")),
+      Map.entry("small-conductor", List.of("size AWG", "copper A", "aluminum A")),
+      Map.entry("equipment-ground", List.of("rating A", "copper AWG", "aluminum AWG")),
+      Map.entry(
+          "electrode-conductor",
+          List.of("service-copper AWG", "service-aluminum AWG", "copper AWG", "aluminum AWG")),
+      Map.entry("electrode-limit", List.of("electrode", "copper AWG", "aluminum AWG")),
+      Map.entry("box-volume", List.of("shape", "height in", "width in", "depth in", "volume in3")),
+      Map.entry("box-allowance", List.of("size AWG", "volume in3")),
+      Map.entry("box-count", List.of("thing", "allowances")));
 
   private TableShape() {}
 
@@ -79,10 +78,9 @@ final class TableShape {
   }
 
   private static Finding missing(Table table, Tree.Table written, String column, List<String> names) {
-    Finding.Builder finding =
-        Finding.error("column-missing", "table '" + table.name() + "' has no column '" + column + "'")
-            .at(written.name().span(), "this table needs it")
-            .because("What looks this table up would find nothing in it.");
+    Finding.Builder finding = Finding.error("column-missing", "table '" + table.name() + "' has no column '" + column + "'")
+        .at(written.name().span(), "this table needs it")
+        .because("What looks this table up would find nothing in it.");
     NearNames.of(column, names).forEach(n -> finding.fix("rename column " + n + " to " + column));
     return finding.build();
   }

@@ -44,12 +44,15 @@ final class BoxControls {
 
   /** What leaves the panel, on all runs of the branch that do. */
   private void panel() {
-    out.element("h3", branch.panel().map(p -> "Panel " + p).orElse("Panel not stated") + ", branch " + branch.name(), "id", "box-title", "tabindex", "-1");
+    out.element("h3", branch.panel().map(p -> "Panel " + p).orElse("Panel not stated") + ", branch " + branch.name(), "id", "box-title",
+        "tabindex", "-1");
     out.open("div", "class", "controls");
     branch.hots().stream().map(h -> h.breaker()).distinct().forEach(b -> controls.toggle("open breaker " + b, "Open " + b));
     List<Event.Conductor> leaving = new ArrayList<>();
-    branch.sections().stream().filter(s -> s.from() == 0).map(Section::to).forEach(p -> leaving.addAll(Reach.of(house, branch, p).conductors()));
-    leaving.stream().distinct().sorted().forEach(c -> controls.toggle(EventKey.open(c, branch.name()), "Lose the " + words(c) + " of the whole branch"));
+    branch.sections().stream().filter(s -> s.from() == 0).map(Section::to)
+        .forEach(p -> leaving.addAll(Reach.of(house, branch, p).conductors()));
+    leaving.stream().distinct().sorted()
+        .forEach(c -> controls.toggle(EventKey.open(c, branch.name()), "Lose the " + words(c) + " of the whole branch"));
     out.close();
   }
 

@@ -31,16 +31,20 @@ final class BranchPart {
       return out.element("p", "The plan has no branch.").toString();
     }
     Branch branch = shown.get();
-    Choice.of(out, "branch", "Branch", house.branches().values().stream().toList(), Branch::name, b -> b.name() + b.label().map(l -> ", " + l).orElse(""), branch.name());
-    out.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", "Branch " + branch.name() + " with its figures");
-    out.raw(DrawingSvg.pointable(new TrialPicture(house, branch, situation.result(), "what was clicked").plate(width - AROUND).drawing(Math.min(LEGEND, width - AROUND)), "wiring")).close();
+    Choice.of(out, "branch", "Branch", house.branches().values().stream().toList(), Branch::name,
+        b -> b.name() + b.label().map(l -> ", " + l).orElse(""), branch.name());
+    out.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label",
+        "Branch " + branch.name() + " with its figures");
+    out.raw(DrawingSvg.pointable(new TrialPicture(house, branch, situation.result(), "what was clicked").plate(width - AROUND)
+        .drawing(Math.min(LEGEND, width - AROUND)), "wiring")).close();
     List<String> names = names(branch);
     String chosen = place.filter(names::contains).orElse("");
     out.element("p", "Choose a box in the picture, or here:", "class", "note", "id", "places-words");
     out.open("ul", "class", "places", "aria-labelledby", "places-words");
     for (int p = 0; p < names.size(); p++) {
       boolean now = names.get(p).equals(chosen);
-      out.open("li").element("button", p == 0 ? "Panel " + names.get(p) : names.get(p), "type", "button", "class", "place", "data-place", names.get(p), "aria-pressed", String.valueOf(now)).close();
+      out.open("li").element("button", p == 0 ? "Panel " + names.get(p) : names.get(p), "type", "button", "class", "place", "data-place",
+          names.get(p), "aria-pressed", String.valueOf(now)).close();
     }
     out.close();
     if (!chosen.isEmpty()) {

@@ -8,7 +8,8 @@ import wattle.emit.document.Markup;
 final class Choice {
   private Choice() {}
 
-  static <T> void of(Markup out, String id, String label, List<T> things, Function<T, String> value, Function<T, String> words, String chosen) {
+  static <T> void of(Markup out, String id, String label, List<T> things, Function<T, String> value, Function<T, String> words,
+      String chosen) {
     if (things.size() < 2) {
       return;
     }

@@ -23,7 +23,8 @@ final class Controls {
 
   private void toggle(String line, String label, List<Integer> instead) {
     List<Integer> at = situation.at(line);
-    out.open("button", "type", "button", "class", "toggle", "aria-pressed", String.valueOf(!at.isEmpty()), "data-line", line, "data-at", places(at), "data-instead", places(instead));
+    out.open("button", "type", "button", "class", "toggle", "aria-pressed", String.valueOf(!at.isEmpty()), "data-line", line, "data-at",
+        places(at), "data-instead", places(instead));
     out.text(label).close();
   }
 
@@ -46,7 +47,8 @@ final class Controls {
     String id = "f-" + key.replaceAll("[^A-Za-z0-9]+", "-").toLowerCase(Locale.ROOT) + "-" + Integer.toHexString(key.hashCode());
     out.open("form", "class", at.isEmpty() ? "event" : "event set", "data-line", key, "data-before", before, "data-at", places(at));
     out.element("label", label, "for", id);
-    List<String> field = new ArrayList<>(List.of("id", id, "name", "figure", "value", now, "size", "9", "autocomplete", "off", "spellcheck", "false"));
+    List<String> field = new ArrayList<>(
+        List.of("id", id, "name", "figure", "value", now, "size", "9", "autocomplete", "off", "spellcheck", "false"));
     if (before.isEmpty()) {
       field.addAll(List.of("required", "required"));
     }

@@ -24,8 +24,10 @@ final class DangerPart {
   String html() {
     List<Danger> dangers = situation.dangers();
     if (dangers.isEmpty()) {
-      return out.element("p", "Of the dangers that are looked for, none: live metal, exchanged and hidden live conductors, faults, voltages too high or too low, loose"
-          + " joints, neutrals and breakers above their rating. That is not the same as safe.").toString();
+      return out.element("p",
+          "Of the dangers that are looked for, none: live metal, exchanged and hidden live conductors, faults, voltages too high or too low, loose"
+              + " joints, neutrals and breakers above their rating. That is not the same as safe.")
+          .toString();
     }
     for (Danger.Kind kind : Danger.Kind.values()) {
       List<Danger> these = dangers.stream().filter(d -> d.kind() == kind).toList();
@@ -39,9 +41,11 @@ final class DangerPart {
   /** In one line, for those who do not see the page. */
   static String summary(List<Danger> dangers) {
     long kinds = dangers.stream().map(Danger::kind).distinct().count();
-    return dangers.isEmpty() ? "no danger of those that are looked for; not the same as safe"
-        : kinds == 1 ? dangers.size() + " × " + dangers.get(0).kind().title().toLowerCase(java.util.Locale.ROOT)
-        : dangers.size() + " dangers, first: " + dangers.get(0).words();
+    return dangers.isEmpty()
+        ? "no danger of those that are looked for; not the same as safe"
+        : kinds == 1
+            ? dangers.size() + " × " + dangers.get(0).kind().title().toLowerCase(java.util.Locale.ROOT)
+            : dangers.size() + " dangers, first: " + dangers.get(0).words();
   }
 
   private static String severity(Danger.Kind kind) {

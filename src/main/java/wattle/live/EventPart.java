@@ -38,14 +38,16 @@ final class EventPart {
     }
     complaints();
     out.open("form", "id", "typed", "class", "event").element("label", "Another event, in the notation", "for", "typed-line");
-    out.empty("input", "id", "typed-line", "name", "line", "size", "34", "autocomplete", "off", "spellcheck", "false", "required", "required", "aria-describedby", "typed-words");
+    out.empty("input", "id", "typed-line", "name", "line", "size", "34", "autocomplete", "off", "spellcheck", "false", "required",
+        "required", "aria-describedby", "typed-words");
     out.element("button", "Add", "type", "submit").element("span", example(), "id", "typed-words", "class", "note").close();
     block();
     return out.toString();
   }
 
   private String example() {
-    return situation.plan().house().boxes().keySet().stream().findFirst().map(b -> "such as fault hot to neutral at " + b).orElse("in the words of a trial");
+    return situation.plan().house().boxes().keySet().stream().findFirst().map(b -> "such as fault hot to neutral at " + b)
+        .orElse("in the words of a trial");
   }
 
   private void starts() {
@@ -68,13 +70,15 @@ final class EventPart {
     if (!line.complaint().isEmpty()) {
       out.text(" ").element("span", "does not count: " + line.complaint(), "class", "complaint");
     }
-    out.text(" ").element("button", "Take away", "type", "button", "class", "drop", "data-at", String.valueOf(index), "aria-label", "Take away " + line.text()).close();
+    out.text(" ").element("button", "Take away", "type", "button", "class", "drop", "data-at", String.valueOf(index), "aria-label",
+        "Take away " + line.text()).close();
   }
 
   /** Events that cannot happen are told at their lines; the rest by what is the same of them, once. */
   private void complaints() {
     Map<String, List<Finding>> byReason = new LinkedHashMap<>();
-    situation.complaints().stream().filter(f -> !f.rule().equals("trial-impossible")).forEach(f -> byReason.computeIfAbsent(f.reason(), r -> new ArrayList<>()).add(f));
+    situation.complaints().stream().filter(f -> !f.rule().equals("trial-impossible"))
+        .forEach(f -> byReason.computeIfAbsent(f.reason(), r -> new ArrayList<>()).add(f));
     byReason.forEach((reason, findings) -> {
       String more = findings.size() > MOST_ALIKE ? "; and " + (findings.size() - MOST_ALIKE) + " more" : "";
       String headlines = String.join("; ", findings.stream().limit(MOST_ALIKE).map(Finding::headline).toList());
@@ -89,6 +93,7 @@ final class EventPart {
     }
     out.element("h3", "The same in the plan");
     out.element("pre", block, "id", "block", "class", "block", "tabindex", "0", "aria-label", "The trial as text");
-    out.open("p").element("button", "Copy this text", "type", "button", "id", "copy").text(" ").element("span", "", "id", "copied", "role", "status").close();
+    out.open("p").element("button", "Copy this text", "type", "button", "id", "copy").text(" ")
+        .element("span", "", "id", "copied", "role", "status").close();
   }
 }

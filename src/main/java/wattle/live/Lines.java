@@ -31,7 +31,9 @@ final class Lines {
     Map<Integer, Line> refused = new TreeMap<>();
     for (String text : texts.stream().filter(t -> !t.isBlank()).toList()) {
       Checked<PlanTree> parsed = PlanParser.parse(block(text));
-      List<Tree.Event> found = parsed.value().items().size() == 1 && parsed.value().items().get(0) instanceof Tree.Trial t ? t.events() : List.of();
+      List<Tree.Event> found = parsed.value().items().size() == 1 && parsed.value().items().get(0) instanceof Tree.Trial t
+          ? t.events()
+          : List.of();
       Optional<Finding> error = parsed.findings().stream().filter(f -> f.severity() == Severity.ERROR).findFirst();
       if (error.isPresent() || found.isEmpty()) {
         String why = error.map(Finding::headline).orElse("no event of a trial");

@@ -40,15 +40,14 @@ public final class LivePage implements AutoCloseable {
     this.server = server;
     Gate gate = Gate.of(server.getAddress().getPort());
     address = gate.address();
-    workers =
-        Executors.newFixedThreadPool(
-            Listeners.MOST + WORKERS,
-            task -> {
-              // As deep as an expression may nest.
-              Thread made = new Thread(null, task, "wattle live", 16L << 20);
-              made.setDaemon(true);
-              return made;
-            });
+    workers = Executors.newFixedThreadPool(
+        Listeners.MOST + WORKERS,
+        task -> {
+          // As deep as an expression may nest.
+          Thread made = new Thread(null, task, "wattle live", 16L << 20);
+          made.setDaemon(true);
+          return made;
+        });
     server.setExecutor(workers);
     server.createContext("/", new Requests(gate, plan::latest, listeners, complain));
     listeners.tell(plan.latest().number());

@@ -32,7 +32,8 @@ final class LoadPart {
     }
     List<Device> works = house.devices().values().stream().filter(LoadPart::works).toList();
     if (works.size() > MOST) {
-      return out.element("p", "The plan has " + works.size() + " loads and switches: choose a branch and a box above for theirs.", "class", "note").toString();
+      return out.element("p", "The plan has " + works.size() + " loads and switches: choose a branch and a box above for theirs.", "class",
+          "note").toString();
     }
     for (Room room : house.rooms().values()) {
       List<Device> here = works.stream().filter(d -> d.room().equals(room.name())).toList();
@@ -52,7 +53,8 @@ final class LoadPart {
   }
 
   private void room(Room room, List<Device> devices) {
-    long changed = devices.stream().filter(d -> !situation.at(d.name() + " on").isEmpty() || !situation.at(d.name() + " off").isEmpty()).count();
+    long changed = devices.stream().filter(d -> !situation.at(d.name() + " on").isEmpty() || !situation.at(d.name() + " off").isEmpty())
+        .count();
     out.open("details", "id", "room-" + room.name(), "class", "room");
     out.element("summary", room.name() + room.label().map(l -> ", " + l).orElse("") + (changed == 0 ? "" : ": " + changed + " changed"));
     out.open("div", "class", "controls");

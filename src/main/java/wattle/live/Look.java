@@ -47,7 +47,8 @@ record Look(Folds folds, String json) {
   }
 
   private static String status(Version version) {
-    return wattle.emit.findings.TextFindings.summary(version.findings(), version.shown().source().name()).split(";")[0] + ", read at " + version.read();
+    return wattle.emit.findings.TextFindings.summary(version.findings(), version.shown().source().name()).split(";")[0] + ", read at "
+        + version.read();
   }
 
   private static Optional<Branch> branch(House house, Situation situation, Asked asked) {
@@ -63,8 +64,8 @@ record Look(Folds folds, String json) {
   }
 
   private static String figures(Situation situation, Folds folds, boolean everyRow) {
-    List<Sheet> sheets =
-        SheetUnits.shown(TrialSheets.of(situation.result(), "What was clicked", everyRow ? Integer.MAX_VALUE : ROWS), situation.plan().house().units());
+    List<Sheet> sheets = SheetUnits.shown(TrialSheets.of(situation.result(), "What was clicked", everyRow ? Integer.MAX_VALUE : ROWS),
+        situation.plan().house().units());
     StringBuilder out = new StringBuilder();
     sheets.forEach(s -> out.append(SheetHtml.render(s, folds::place)));
     return out.toString();

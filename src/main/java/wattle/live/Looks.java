@@ -8,15 +8,14 @@ import java.util.Optional;
 final class Looks {
   private static final int KEPT = 24;
 
-  private final Map<Long, Look> kept =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1;
+  private final Map<Long, Look> kept = new LinkedHashMap<>() {
+    private static final long serialVersionUID = 1;
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Long, Look> eldest) {
-          return size() > KEPT;
-        }
-      };
+    @Override
+    protected boolean removeEldestEntry(Map.Entry<Long, Look> eldest) {
+      return size() > KEPT;
+    }
+  };
   private long last;
 
   /** One at a time: each takes milliseconds, and all processors of the machine are the editor's too. */

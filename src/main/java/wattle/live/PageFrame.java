@@ -20,7 +20,8 @@ final class PageFrame {
     Markup page = new Markup();
     page.element("a", "Skip to what comes of it", "class", "skip", "href", "#dangers");
     page.open("header").element("h1", version.title(), "id", "title");
-    page.open("p", "class", "facts").element("span", "", "id", "status").text(" ").element("span", "", "id", "link", "role", "status").close();
+    page.open("p", "class", "facts").element("span", "", "id", "status").text(" ").element("span", "", "id", "link", "role", "status")
+        .close();
     page.element("p", "", "id", "trouble", "class", "trouble", "role", "alert", "hidden", "hidden").close();
     page.element("p", "", "id", "told", "role", "status", "class", "told-line");
     page.open("main", "id", "main", "tabindex", "-1");
@@ -30,7 +31,8 @@ final class PageFrame {
     section(page, "branches", "Branch");
     section(page, "loads", "Loads and switches");
     page.open("section", "id", "figures", "aria-labelledby", "figures-h").element("h2", "Figures", "id", "figures-h");
-    page.open("p").empty("input", "type", "checkbox", "id", "every-row", "autocomplete", "off").element("label", " every outlet and conductor, not the worst alone", "for", "every-row").close();
+    page.open("p").empty("input", "type", "checkbox", "id", "every-row", "autocomplete", "off")
+        .element("label", " every outlet and conductor, not the worst alone", "for", "every-row").close();
     page.open("div", "data-part", "figures").close().close();
     section(page, "findings", "Findings in the plan");
     page.close();
@@ -39,8 +41,10 @@ final class PageFrame {
     String title = Escape.xml(version.title());
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
         + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><meta name=\"color-scheme\" content=\"light dark\">"
-        + "<link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"live.css\"><script src=\"live.js\" defer></script><title>" + title
-        + "</title></head>\n<body>\n" + page + "<noscript><p>This page needs its script; wattle report makes one that does not.</p></noscript></body></html>\n";
+        + "<link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\" href=\"live.css\"><script src=\"live.js\" defer></script><title>"
+        + title
+        + "</title></head>\n<body>\n" + page
+        + "<noscript><p>This page needs its script; wattle report makes one that does not.</p></noscript></body></html>\n";
   }
 
   private static void section(Markup page, String id, String title) {

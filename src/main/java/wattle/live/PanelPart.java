@@ -36,7 +36,8 @@ final class PanelPart {
       return out.element("p", "The plan has no panel.").toString();
     }
     Panel panel = shown.get();
-    Choice.of(out, "panel", "Panel", house.panels().values().stream().toList(), Panel::name, p -> p.name() + p.label().map(l -> ", " + l).orElse(""), panel.name());
+    Choice.of(out, "panel", "Panel", house.panels().values().stream().toList(), Panel::name,
+        p -> p.name() + p.label().map(l -> ", " + l).orElse(""), panel.name());
     Map<String, BreakerState> states = states();
     out.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", "Front of panel " + panel.name());
     out.raw(DrawingSvg.pointable(new PanelFront(house, states).drawing(panel, width), "front")).close();
@@ -69,12 +70,14 @@ final class PanelPart {
 
   /** Sources that a transfer switch or an interlock of the panel can put in the place of its supply. */
   private List<String> transfers(Panel panel) {
-    if (panel.main().filter(m -> m.kind() == MainDevice.Kind.TRANSFER).isEmpty() && panel.breakers().stream().noneMatch(Breaker::interlocked)) {
+    if (panel.main().filter(m -> m.kind() == MainDevice.Kind.TRANSFER).isEmpty()
+        && panel.breakers().stream().noneMatch(Breaker::interlocked)) {
       return List.of();
     }
     return panel.breakers().stream()
         .filter(b -> b.backFed() || b.interlocked())
-        .flatMap(b -> b.target() instanceof Breaker.Target.ToBranch to ? Stream.ofNullable(house.branches().get(to.branch())) : Stream.empty())
+        .flatMap(
+            b -> b.target() instanceof Breaker.Target.ToBranch to ? Stream.ofNullable(house.branches().get(to.branch())) : Stream.empty())
         .flatMap(b -> b.points().stream()).flatMap(p -> p.devices().stream())
         .filter(d -> house.devices().containsKey(d) && Loads.isSource(house.devices().get(d)))
         .distinct().toList();
@@ -88,7 +91,9 @@ final class PanelPart {
   private void breaker(Breaker breaker, Optional<BreakerState> state) {
     out.open("li");
     controls.toggle("open breaker " + breaker.id(), "Open " + breaker.id());
-    out.element("span", BreakerText.description(house, breaker) + ", " + BreakerText.rating(breaker) + state.map(s -> ": " + s.words()).orElse(""), "class", "what");
+    out.element("span",
+        BreakerText.description(house, breaker) + ", " + BreakerText.rating(breaker) + state.map(s -> ": " + s.words()).orElse(""), "class",
+        "what");
     if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
       out.element("button", "Show " + to.branch(), "type", "button", "class", "show", "data-branch", to.branch());
     } else if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {

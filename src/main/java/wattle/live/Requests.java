@@ -88,7 +88,9 @@ final class Requests implements HttpHandler {
       return Answer.refusal(415, "A body in JSON is expected.");
     }
     byte[] body = exchange.getRequestBody().readNBytes(MOST_BYTES + 1);
-    return body.length > MOST_BYTES ? Answer.complaint(413, "a body of more than " + MOST_BYTES / 1024 + " KiB is not read") : maker.of(Asked.object(body));
+    return body.length > MOST_BYTES
+        ? Answer.complaint(413, "a body of more than " + MOST_BYTES / 1024 + " KiB is not read")
+        : maker.of(Asked.object(body));
   }
 
   private Answer unfolded(JsonNode root) throws Asked.Malformed {

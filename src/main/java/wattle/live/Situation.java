@@ -38,7 +38,8 @@ record Situation(
     House house = plan.house();
     List<Event> events = lines.stream().filter(Line::counts).map(l -> l.event().get()).toList();
     Checked<TrialResult> run = new Trials(house, plan.library()).run("", events);
-    return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), Dangers.of(run.value(), plan.library()), run.findings());
+    return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), Dangers.of(run.value(), plan.library()),
+        run.findings());
   }
 
   /** The lines that a beginning stands for; none for one that the plan does not know. */

@@ -54,9 +54,8 @@ public final class LoadFigures {
       return Optional.empty();
     }
     String name = load.part().isEmpty() ? device.name() : device.name() + "." + load.part();
-    Derivation stated =
-        load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking("At nominal voltage."))
-            .orElse(Derivation.assumed("usual load of " + name, "", Quantity.of(load.voltAmperes(), Units.VOLT_AMPERE)));
+    Derivation stated = load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking("At nominal voltage."))
+        .orElse(Derivation.assumed("usual load of " + name, "", Quantity.of(load.voltAmperes(), Units.VOLT_AMPERE)));
     Derivation whole = value("load of " + name, "S", "", load.voltAmperes(), Units.VOLT_AMPERE, List.of(stated));
     double share = leg.map(l -> share(branch, load.connection(), l)).orElse(1.0);
     if (share == 0 || share == 1) {
@@ -89,7 +88,8 @@ public final class LoadFigures {
     if (above.add(panel.name())) {
       Set<String> counted = new HashSet<>();
       for (Breaker breaker : panel.breakers()) {
-        if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch()) && counted.add(to.branch())) {
+        if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
+            && counted.add(to.branch())) {
           inputs.add(branch(house.branches().get(to.branch()), leg));
         } else if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
           inputs.add(panel(house.panels().get(to.panel()), leg, above));
@@ -98,7 +98,8 @@ public final class LoadFigures {
       above.remove(panel.name());
     }
     LegLoads load = loads.panel(panel.name());
-    return sum("load of " + panel.name() + on(leg), leg.map(load::on).orElse(load.total()), inputs.stream().filter(i -> i.si() != 0).toList());
+    return sum("load of " + panel.name() + on(leg), leg.map(load::on).orElse(load.total()),
+        inputs.stream().filter(i -> i.si() != 0).toList());
   }
 
   /** Of one pole of a breaker. */
@@ -141,8 +142,8 @@ public final class LoadFigures {
   /** How far the legs of a panel are out of balance. */
   public Derivation imbalance(Panel panel, List<Derivation> legs) {
     return Derivation.computed(
-            "imbalance of " + panel.name(), "", "max |S_leg − mean| / mean",
-            new Value.Amount(new Quantity(loads.panel(panel.name()).imbalance(panel.system()), Units.PERCENT)), folded(legs))
+        "imbalance of " + panel.name(), "", "max |S_leg − mean| / mean",
+        new Value.Amount(new Quantity(loads.panel(panel.name()).imbalance(panel.system()), Units.PERCENT)), folded(legs))
         .remarking("The measure that NEMA MG 1 has for unbalanced voltages, applied to the loads of the legs.");
   }
 

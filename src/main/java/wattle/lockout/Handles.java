@@ -26,7 +26,8 @@ final class Handles {
   }
 
   void open(Breaker breaker, String reason) {
-    add(new Handle.Part.OfBreaker(breaker.id()), words.panel(breaker.id().panel()) + ", slot " + breaker.id().slotText(), Words.breaker(breaker), reason);
+    add(new Handle.Part.OfBreaker(breaker.id()), words.panel(breaker.id().panel()) + ", slot " + breaker.id().slotText(),
+        Words.breaker(breaker), reason);
   }
 
   void open(Device source, String reason) {
@@ -43,7 +44,8 @@ final class Handles {
     if (panel.main().isPresent() && panel.main().get().kind() != MainDevice.Kind.LUGS) {
       add(new Handle.Part.OfMain(panel.name()), words.panel(panel.name()), Words.main(panel.main().get()), reason);
     } else {
-      unknown.add("panel " + words.panel(panel.name()) + " has no main that could be opened in the plan; ask the supplier to disconnect it");
+      unknown
+          .add("panel " + words.panel(panel.name()) + " has no main that could be opened in the plan; ask the supplier to disconnect it");
     }
     if (panel.supply() instanceof PanelSupply.Unknown) {
       unknown.add("the plan does not say what feeds panel " + words.panel(panel.name()));

@@ -97,7 +97,8 @@ final class LockoutDeriver {
     String purpose = "feeds " + words.branch(branch);
     boolean several = breakers.size() > 1;
     for (Breaker breaker : breakers) {
-      handles.open(breaker, several && branch.sharesNeutral() ? purpose + ", which shares one neutral over " + breakers.size() + " breakers" : purpose);
+      handles.open(breaker,
+          several && branch.sharesNeutral() ? purpose + ", which shares one neutral over " + breakers.size() + " breakers" : purpose);
       if (breaker.backFed() && circuits.sourcesOn(branch).isEmpty()) {
         unknown.add("breaker " + breaker.id() + " is back-fed, and the plan does not state the source on " + words.branch(branch));
       }

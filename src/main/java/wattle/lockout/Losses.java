@@ -31,11 +31,10 @@ final class Losses {
     List<Lockout.Dead> dead = new ArrayList<>();
     for (String name : killed) {
       Branch branch = house.branches().get(name);
-      List<String> devices =
-          circuits.devicesOn(branch).stream()
-              .filter(d -> !here.contains(d.box()) && d.kind().family() != DeviceKind.Family.JUNCTION)
-              .map(this::described)
-              .toList();
+      List<String> devices = circuits.devicesOn(branch).stream()
+          .filter(d -> !here.contains(d.box()) && d.kind().family() != DeviceKind.Family.JUNCTION)
+          .map(this::described)
+          .toList();
       if (!devices.isEmpty()) {
         dead.add(new Lockout.Dead(words.branch(branch), devices));
       }

@@ -55,7 +55,8 @@ final class Neighbours {
         }
       }
       boxesByBranch.forEach(
-          (branch, boxes) -> live.add(new Lockout.Live(String.join(", ", boxes.stream().map(words::box).toList()), fedFrom(house.branches().get(branch)), "same room")));
+          (branch, boxes) -> live.add(new Lockout.Live(String.join(", ", boxes.stream().map(words::box).toList()),
+              fedFrom(house.branches().get(branch)), "same room")));
     }
   }
 
@@ -126,7 +127,8 @@ final class Neighbours {
     if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       live.add(new Lockout.Live("inside of panel " + words.panel(from.breaker().panel()), "its supply", "panel of the handle"));
     } else if (hasMain) {
-      live.add(new Lockout.Live("line side of the main and the service conductors", "the supplier's network; only the supplier disconnects them", "inside this panel"));
+      live.add(new Lockout.Live("line side of the main and the service conductors",
+          "the supplier's network; only the supplier disconnects them", "inside this panel"));
     }
   }
 }

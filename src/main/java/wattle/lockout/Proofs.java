@@ -47,8 +47,8 @@ final class Proofs {
       List<Hot> ofBranch = new ArrayList<>();
       Optional<String> neutral = Optional.empty();
       for (ConductorUse use : conductorsAt(branch, box)) {
-        Lockout.Conductor conductor =
-            new Lockout.Conductor(branch.name(), use.wire().colour(), Role.text(use.role(), branch.hots()), use.reidentified());
+        Lockout.Conductor conductor = new Lockout.Conductor(branch.name(), use.wire().colour(), Role.text(use.role(), branch.hots()),
+            use.reidentified());
         boolean first = conductors.putIfAbsent(conductor.text(), conductor) == null;
         String name = conductor.role() + " of " + branch.name();
         if (use.role() instanceof Role.Neutral) {
@@ -107,9 +107,8 @@ final class Proofs {
   private static List<ConductorUse> conductorsAt(Branch branch, String box) {
     List<ConductorUse> uses = new ArrayList<>();
     for (Section section : branch.sections()) {
-      boolean ends =
-          List.of(section.from(), section.to()).stream()
-              .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
+      boolean ends = List.of(section.from(), section.to()).stream()
+          .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
       if (ends && section.conductors().isEmpty()) {
         section.wiring().wires().forEach(w -> uses.add(new ConductorUse(w, asMade(w), false)));
       } else if (ends) {

@@ -45,16 +45,19 @@ final class Warnings {
       List<Breaker> breakers = circuits.breakersOf(branch);
       String all = String.join(" and ", breakers.stream().map(b -> b.id().toString()).toList());
       warnings.add(
-          "Shared neutral: " + branch.hots().size() + " hots of " + words.branch(branch) + " return on one neutral. If one of them stays on and"
+          "Shared neutral: " + branch.hots().size() + " hots of " + words.branch(branch)
+              + " return on one neutral. If one of them stays on and"
               + " a joint of that neutral is opened, the loose end is live through the loads beyond. "
-              + (breakers.size() > 1 ? "Its hots have separate handles, " + all + ": open and lock every one." : "Never open that neutral with " + all + " closed."));
+              + (breakers.size() > 1
+                  ? "Its hots have separate handles, " + all + ": open and lock every one."
+                  : "Never open that neutral with " + all + " closed."));
     }
     for (Section section : branch.sections()) {
-      boolean ends =
-          List.of(section.from(), section.to()).stream()
-              .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
+      boolean ends = List.of(section.from(), section.to()).stream()
+          .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
       if (ends && section.conductors().stream().anyMatch(c -> c.reidentified() && !(c.role() instanceof Role.Spare))) {
-        warnings.add("A white conductor of " + words.branch(branch) + " in " + box + " is no neutral: it works as a hot and should be marked.");
+        warnings
+            .add("A white conductor of " + words.branch(branch) + " in " + box + " is no neutral: it works as a hot and should be marked.");
       }
       if (ends && section.conductors().isEmpty()) {
         warnings.add("The plan does not say what the conductors of " + words.branch(branch) + " in " + box + " do: take each as live.");
@@ -75,7 +78,8 @@ final class Warnings {
         warnings.add("A switch that is off isolates nothing: the hot stays on " + name + " until its breaker is open.");
       }
       if (device.kind().family() == DeviceKind.Family.SOURCE) {
-        warnings.add("The far side of " + words.device(device) + " keeps its own voltage: cells, modules and capacitors cannot be switched off. Follow its maker's instructions and waiting time.");
+        warnings.add("The far side of " + words.device(device)
+            + " keeps its own voltage: cells, modules and capacitors cannot be switched off. Follow its maker's instructions and waiting time.");
       }
     }
   }

@@ -22,8 +22,7 @@ final class Words {
   }
 
   String branch(Branch branch) {
-    Optional<String> ofBreaker =
-        branch.hots().stream().findFirst().flatMap(h -> house.breaker(h.breaker())).flatMap(Breaker::label);
+    Optional<String> ofBreaker = branch.hots().stream().findFirst().flatMap(h -> house.breaker(h.breaker())).flatMap(Breaker::label);
     return titled(branch.label().or(() -> ofBreaker), branch.name());
   }
 
@@ -44,8 +43,8 @@ final class Words {
     if (box == null) {
       return name;
     }
-    String kinds =
-        String.join(", ", box.devices().stream().map(d -> house.devices().get(d)).map(d -> d.label().orElse(d.kind().name())).toList());
+    String kinds = String.join(", ",
+        box.devices().stream().map(d -> house.devices().get(d)).map(d -> d.label().orElse(d.kind().name())).toList());
     return kinds.isEmpty() ? name : name + " (" + kinds + ")";
   }
 
@@ -63,6 +62,7 @@ final class Words {
   }
 
   static String main(MainDevice main) {
-    return (main.kind() == MainDevice.Kind.TRANSFER ? "transfer switch" : "main " + main.kind().name().toLowerCase(java.util.Locale.ROOT)) + main.rating().map(r -> ", " + r).orElse("");
+    return (main.kind() == MainDevice.Kind.TRANSFER ? "transfer switch" : "main " + main.kind().name().toLowerCase(java.util.Locale.ROOT))
+        + main.rating().map(r -> ", " + r).orElse("");
   }
 }

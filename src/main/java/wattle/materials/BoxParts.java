@@ -36,7 +36,8 @@ final class BoxParts {
       devices.stream().filter(d -> d.status() == Status.NEW).forEach(d -> device(d, tally));
     }
     if (withoutVolume > 0) {
-      open.add(withoutVolume + (withoutVolume == 1 ? " box has" : " boxes have") + " no volume stated; see the table of boxes for what each must hold");
+      open.add(withoutVolume + (withoutVolume == 1 ? " box has" : " boxes have")
+          + " no volume stated; see the table of boxes for what each must hold");
     }
   }
 

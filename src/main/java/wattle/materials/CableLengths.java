@@ -74,7 +74,8 @@ final class CableLengths {
   }
 
   private void section(Branch branch, Section section) {
-    int boxes = (branch.points().get(section.from()).box().isPresent() ? 1 : 0) + (branch.points().get(section.to()).box().isPresent() ? 1 : 0);
+    int boxes = (branch.points().get(section.from()).box().isPresent() ? 1 : 0)
+        + (branch.points().get(section.to()).box().isPresent() ? 1 : 0);
     Optional<String> to = branch.points().get(section.to()).box();
     String place = branch.name();
     if (section.length().isEmpty()) {
@@ -122,10 +123,9 @@ final class CableLengths {
     Derivation inPanel = limit("slack-in-panel", "s_p", Quantity.of(0, Units.METRE));
     Derivation waste = limit("cable-waste", "w", Quantity.of(0, Units.ONE));
     double metres = (sum.metres + sum.boxEnds * inBox.si() + sum.panelEnds * inPanel.si()) * (1 + waste.si());
-    Derivation length =
-        Derivation.computed(
-            "length to buy", "", "(L + n_b × s_b + n_p × s_p) × (1 + w)", new Value.Amount(Quantity.of(metres, Units.METRE)),
-            List.of(laid, boxes, inBox, panels, inPanel, waste));
+    Derivation length = Derivation.computed(
+        "length to buy", "", "(L + n_b × s_b + n_p × s_p) × (1 + w)", new Value.Amount(Quantity.of(metres, Units.METRE)),
+        List.of(laid, boxes, inBox, panels, inPanel, waste));
     return new Material(key.category, key.what, metres, true, List.copyOf(sum.places), Optional.of(length));
   }
 

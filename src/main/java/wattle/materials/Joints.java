@@ -120,10 +120,9 @@ final class Joints {
         if (use.role() instanceof Role.Spare) {
           continue;
         }
-        Joint joint =
-            use.role() instanceof Role.Ground
-                ? grounds.computeIfAbsent(box, b -> new Joint())
-                : joints.computeIfAbsent(use.role(), r -> new Joint());
+        Joint joint = use.role() instanceof Role.Ground
+            ? grounds.computeIfAbsent(box, b -> new Joint())
+            : joints.computeIfAbsent(use.role(), r -> new Joint());
         joint.add(use.wire().size(), section.status() == Status.NEW);
       }
     }
@@ -145,15 +144,16 @@ final class Joints {
     List<Joint> touched = new ArrayList<>();
     joints.forEach((role, joint) -> {
       boolean neutral = role instanceof Role.Neutral && device.kind().needs().contains(Need.NEUTRAL);
-      boolean ownControl =
-          role instanceof Role.SwitchLeg s && (s.fromSwitch().equals(device.name()) || device.kind().family() != Family.SWITCH)
-              || role instanceof Role.Traveller t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
+      boolean ownControl = role instanceof Role.SwitchLeg s
+          && (s.fromSwitch().equals(device.name()) || device.kind().family() != Family.SWITCH)
+          || role instanceof Role.Traveller t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
       boolean hot = role instanceof Role.Hot h && joints.keySet().stream().noneMatch(r -> replaces(r, h, device));
       if (neutral || ownControl || hot) {
         touched.add(joint);
       }
     });
-    boolean lead = device.kind().family() == Family.LIGHT || device.kind().family() == Family.APPLIANCE || device.kind().family() == Family.SOURCE;
+    boolean lead = device.kind().family() == Family.LIGHT || device.kind().family() == Family.APPLIANCE
+        || device.kind().family() == Family.SOURCE;
     touched.forEach(j -> j.device(lead, fresh));
     if (ground != null && device.kind().needs().contains(Need.GROUND)) {
       ground.device(lead, fresh);

@@ -20,17 +20,8 @@ public record Material(
 
   /** In the order in which lists have them. */
   public enum Category {
-    CABLE("cable"),
-    CONDUCTOR("single conductor"),
-    RACEWAY("raceway"),
-    PANEL("panel"),
-    BREAKER("breaker or fuse"),
-    BOX("box"),
-    DEVICE("device"),
-    EQUIPMENT("equipment"),
-    COVER("cover"),
-    CONNECTOR("connector"),
-    GROUNDING("grounding");
+    CABLE("cable"), CONDUCTOR("single conductor"), RACEWAY("raceway"), PANEL("panel"), BREAKER("breaker or fuse"), BOX("box"), DEVICE(
+        "device"), EQUIPMENT("equipment"), COVER("cover"), CONNECTOR("connector"), GROUNDING("grounding");
 
     private final String word;
 

@@ -53,7 +53,8 @@ final class PanelParts {
     words.add("panel");
     panel.busRating().ifPresent(b -> words.add("bus " + b));
     panel.slotCount().ifPresent(s -> words.add(s + " slots"));
-    panel.main().ifPresent(m -> words.add("main " + m.kind().name().toLowerCase(java.util.Locale.ROOT) + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("")));
+    panel.main().ifPresent(m -> words.add("main " + m.kind().name().toLowerCase(java.util.Locale.ROOT)
+        + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("")));
     return String.join(", ", words);
   }
 
@@ -92,6 +93,7 @@ final class PanelParts {
       tally.add(Material.Category.GROUNDING, "electrode: " + electrode.kind(), service.name());
     }
     tally.add(Material.Category.GROUNDING, "ground clamp for " + electrode.kind(), service.name());
-    electrode.conductor().ifPresent(c -> open.add("conductor to the electrode " + electrode.kind() + ", " + c.text() + ": the plan states no length of it"));
+    electrode.conductor()
+        .ifPresent(c -> open.add("conductor to the electrode " + electrode.kind() + ", " + c.text() + ": the plan states no length of it"));
   }
 }

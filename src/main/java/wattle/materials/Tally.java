@@ -24,8 +24,7 @@ final class Tally {
   List<Material> items() {
     List<Material> items = new ArrayList<>();
     counts.forEach(
-        (key, count) ->
-            items.add(new Material(key.category, key.what, count, false, List.copyOf(places.get(key)), Optional.empty())));
+        (key, count) -> items.add(new Material(key.category, key.what, count, false, List.copyOf(places.get(key)), Optional.empty())));
     return items;
   }
 }

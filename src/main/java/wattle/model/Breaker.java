@@ -49,15 +49,12 @@ public record Breaker(
 
   /** What opens the circuit. */
   public enum Device {
-    BREAKER,
-    FUSE
+    BREAKER, FUSE
   }
 
   /** Types of instantaneous trip by IEC 60898-1. */
   public enum Trip {
-    B("type-b"),
-    C("type-c"),
-    D("type-d");
+    B("type-b"), C("type-c"), D("type-d");
 
     private final String word;
 

@@ -68,11 +68,7 @@ public record DeviceKind(
 
   /** What a device does on a branch. */
   public enum Family {
-    RECEPTACLE,
-    SWITCH,
-    LIGHT,
-    APPLIANCE,
-    JUNCTION,
+    RECEPTACLE, SWITCH, LIGHT, APPLIANCE, JUNCTION,
     /** Feeds back into the panel. */
     SOURCE;
 
@@ -89,8 +85,6 @@ public record DeviceKind(
     /** One hot. */
     HOT,
     /** Two hots on different legs. */
-    TWO_HOTS,
-    NEUTRAL,
-    GROUND
+    TWO_HOTS, NEUTRAL, GROUND
   }
 }

@@ -56,17 +56,14 @@ public sealed interface Event {
    */
   record Drawing(
       String device, String part, Quantity drawn, double powerFactor, Load.Behaviour behaviour, Span span)
-      implements Event {}
+      implements
+        Event {}
 
   /** A switch or a device is on or off. */
   record Turned(String device, boolean on, Span span) implements Event {}
 
   /** A conductor by what it does; {@code HOT_2} is the second hot of a branch. */
   enum Conductor {
-    HOT,
-    HOT_2,
-    HOT_3,
-    NEUTRAL,
-    GROUND
+    HOT, HOT_2, HOT_3, NEUTRAL, GROUND
   }
 }

@@ -25,9 +25,7 @@ public record Expectation(
     Origin origin) {
   /** How the figure must stand to the value. */
   public enum Bound {
-    EQUAL,
-    AT_MOST,
-    AT_LEAST,
+    EQUAL, AT_MOST, AT_LEAST,
     /** Protection opens; there is no value. */
     TRIPS,
     /** Protection does not open; there is no value. */

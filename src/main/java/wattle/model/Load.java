@@ -23,8 +23,7 @@ public record Load(
   /** How the current follows the voltage. */
   public enum Behaviour {
     /** Heaters, lamps with filaments. */
-    IMPEDANCE,
-    CURRENT,
+    IMPEDANCE, CURRENT,
     /** Electronics and motors, which take more current as the voltage falls. */
     POWER
   }

@@ -12,11 +12,8 @@ public record MainDevice(
     Kind kind, Optional<Quantity> rating, Optional<Quantity> interrupting, Terminals terminals, Origin origin) {
   /** The kinds of main. */
   public enum Kind {
-    BREAKER,
-    FUSE,
-    SWITCH,
+    BREAKER, FUSE, SWITCH,
     /** A transfer switch: the bus is on its supply, on a source of its own, or on neither. */
-    TRANSFER,
-    LUGS
+    TRANSFER, LUGS
   }
 }

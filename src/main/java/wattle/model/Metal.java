@@ -2,8 +2,7 @@ package wattle.model;
 
 /** What a conductor is made of. */
 public enum Metal {
-  COPPER("Cu", "copper"),
-  ALUMINUM("Al", "aluminum");
+  COPPER("Cu", "copper"), ALUMINUM("Al", "aluminum");
 
   private final String symbol;
   private final String word;

@@ -2,8 +2,7 @@ package wattle.model;
 
 /** What a breaker or receptacle guards against beyond too much current. */
 public enum Protection {
-  ARC_FAULT("arc-fault"),
-  GROUND_FAULT("ground-fault");
+  ARC_FAULT("arc-fault"), GROUND_FAULT("ground-fault");
 
   private final String word;
 

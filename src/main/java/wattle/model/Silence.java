@@ -13,6 +13,7 @@ public record Silence(String rule, Optional<String> at, Optional<String> within,
   public boolean covers(Optional<String> subject) {
     return at.isPresent()
         ? at.equals(subject)
-        : within.isEmpty() || subject.filter(s -> s.equals(within.get()) || s.startsWith(within.get() + ".") || s.startsWith(within.get() + "/")).isPresent();
+        : within.isEmpty() || subject
+            .filter(s -> s.equals(within.get()) || s.startsWith(within.get() + ".") || s.startsWith(within.get() + "/")).isPresent();
   }
 }

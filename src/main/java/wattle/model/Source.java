@@ -16,7 +16,8 @@ public sealed interface Source {
    * @param reactanceToResistance X/R; absent where not said
    */
   record Transformer(Quantity rating, Quantity impedance, Optional<Quantity> reactanceToResistance, Span span)
-      implements Source {}
+      implements
+        Source {}
 
   /** A stated fault current at the service point. */
   record Available(Quantity faultCurrent, Optional<Quantity> reactanceToResistance, Span span) implements Source {}

@@ -25,8 +25,8 @@ public record Surroundings(
     Optional<Quantity> supported,
     Optional<Quantity> held,
     boolean underground) {
-  public static final Surroundings UNSTATED =
-      new Surroundings(Optional.empty(), Optional.empty(), 1, List.of(), Optional.empty(), Optional.empty(), Optional.empty(), false);
+  public static final Surroundings UNSTATED = new Surroundings(Optional.empty(), Optional.empty(), 1, List.of(), Optional.empty(),
+      Optional.empty(), Optional.empty(), false);
 
   public Surroundings {
     raceways = List.copyOf(raceways);

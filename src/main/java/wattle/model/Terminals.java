@@ -24,8 +24,7 @@ public record Terminals(Optional<Quantity> temperature, Set<Mark> metals) {
 
   /** Marks of metals. */
   public enum Mark {
-    COPPER("Cu"),
-    ALUMINUM("Al"),
+    COPPER("Cu"), ALUMINUM("Al"),
     /** Devices of 15 and 20 A that take copper and aluminum alike. */
     CO_ALR("CO-ALR");
 
@@ -55,10 +54,9 @@ public record Terminals(Optional<Quantity> temperature, Set<Mark> metals) {
    * a breaker is as cool as the panel around it lets it be.
    */
   public Terminals within(Terminals other) {
-    Optional<Quantity> lower =
-        Stream.of(temperature, other.temperature)
-            .flatMap(Optional::stream)
-            .min((a, b) -> Double.compare(a.si(), b.si()));
+    Optional<Quantity> lower = Stream.of(temperature, other.temperature)
+        .flatMap(Optional::stream)
+        .min((a, b) -> Double.compare(a.si(), b.si()));
     return new Terminals(lower, metals.isEmpty() ? other.metals : metals);
   }
 

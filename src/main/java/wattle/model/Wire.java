@@ -11,8 +11,6 @@ import wattle.quantity.WireSize;
 public record Wire(Purpose purpose, WireSize size, Metal metal, String colour) {
   /** What a conductor is made for; what it does on a run is its {@link Role}. */
   public enum Purpose {
-    HOT,
-    NEUTRAL,
-    GROUND
+    HOT, NEUTRAL, GROUND
   }
 }

@@ -155,8 +155,8 @@ final class Laws {
         Complex amps = SourceStamp.current(source, leg, solution.volts);
         int t = source.legs()[leg];
         int star = source.star();
-        Complex volts =
-            new Complex(solution.volts[2 * t] - solution.volts[2 * star], solution.volts[2 * t + 1] - solution.volts[2 * star + 1]);
+        Complex volts = new Complex(solution.volts[2 * t] - solution.volts[2 * star],
+            solution.volts[2 * t + 1] - solution.volts[2 * star + 1]);
         given = given.plus(volts.times(amps.conjugate()));
         double rounding = source.admittance()[leg][leg].magnitude() * source.emf()[leg].magnitude() * ROUNDING;
         size += volts.magnitude() * (amps.magnitude() + rounding / RELATIVE);

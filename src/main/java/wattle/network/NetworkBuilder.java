@@ -173,8 +173,8 @@ public final class NetworkBuilder {
     for (int i = 0; i < behaviours.length; i++) {
       behaviours[i] = (byte) behaviour.get(i);
     }
-    Elements elements =
-        new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviours, most);
+    Elements elements = new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviours,
+        most);
     return new Network(
         parent.toArray(), ends.toArray(), up.toArray(), ohms.toArray(), reactance.toArray(), elements, sources, links);
   }

@@ -58,9 +58,8 @@ final class Solver {
         break;
       }
     }
-    Solution solution =
-        new Solution(
-            net, tree.volts, tree.amps, admittances, linkAmps, leak, (BitSet) tree.floating.clone(), unsettled);
+    Solution solution = new Solution(
+        net, tree.volts, tree.amps, admittances, linkAmps, leak, (BitSet) tree.floating.clone(), unsettled);
     Laws.check(solution);
     return solution;
   }

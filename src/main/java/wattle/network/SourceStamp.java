@@ -26,8 +26,7 @@ record SourceStamp(Network.VoltageSource source) {
     int star = source.star();
     for (int k = 0; k < source.legs().length; k++) {
       int t = source.legs()[k];
-      Complex drop =
-          new Complex(volts[2 * t] - volts[2 * star], volts[2 * t + 1] - volts[2 * star + 1]);
+      Complex drop = new Complex(volts[2 * t] - volts[2 * star], volts[2 * t + 1] - volts[2 * star + 1]);
       sum = sum.plus(source.admittance()[leg][k].times(source.emf()[k].minus(drop)));
     }
     return sum;

@@ -50,8 +50,7 @@ final class ArgumentReader {
 
   /** A parameter is handed on as it was given; any other name may be that of a thing or of a figure. */
   private Argument named(Tree.Reference reference) {
-    Optional<Argument> given =
-        reference.path().words().size() > 1 ? Optional.empty() : frame.argument(reference.path().text());
+    Optional<Argument> given = reference.path().words().size() > 1 ? Optional.empty() : frame.argument(reference.path().text());
     if (given.isPresent()) {
       Argument outer = given.get();
       return new Argument(

@@ -126,10 +126,9 @@ final class Definitions {
 
   private void reportCircle(Tree.Placing placing, List<String> circle) {
     String name = placing.pattern().text();
-    String headline =
-        circle.size() == 1
-            ? "pattern '" + name + "' places itself"
-            : "patterns place each other in a circle: " + String.join(" places ", circle) + " places " + name;
+    String headline = circle.size() == 1
+        ? "pattern '" + name + "' places itself"
+        : "patterns place each other in a circle: " + String.join(" places ", circle) + " places " + name;
     ledger.report(
         Finding.error("pattern-circle", headline)
             .at(placing.pattern().span(), "this would never end")
@@ -155,7 +154,8 @@ final class Definitions {
             Finding.advice("pattern-unused", "pattern '" + pattern.name() + "' is placed nowhere")
                 .at(pattern.name().span(), "no place line names it")
                 .because("What is in a pattern is looked at where it is placed: nothing of this one was checked.")
-                .fix("place it, as in place " + pattern.name() + (pattern.parameters().isEmpty() ? "" : "(…)") + " as " + pattern.name() + "1, or take it out"));
+                .fix("place it, as in place " + pattern.name() + (pattern.parameters().isEmpty() ? "" : "(…)") + " as " + pattern.name()
+                    + "1, or take it out"));
       }
     }
   }

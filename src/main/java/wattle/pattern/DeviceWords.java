@@ -60,7 +60,7 @@ final class DeviceWords {
     Span whole = text.span();
     boolean asWritten = whole.text().equals('"' + text.value() + '"');
     List<Tree.Word> words = new ArrayList<>();
-    for (Matcher word = WORD.matcher(text.value()); word.find(); ) {
+    for (Matcher word = WORD.matcher(text.value()); word.find();) {
       int start = whole.start() + 1 + word.start();
       words.add(new Tree.Word(word.group(), asWritten ? new Span(whole.source(), start, start + word.group().length()) : whole));
     }
@@ -69,7 +69,8 @@ final class DeviceWords {
 
   /** A figure's name may be that of the parameter which gives the figure, as in {@code height (height)}; an only word is the kind. */
   private static boolean isBeforeAFigure(Tree.Word word, Tree.Device device) {
-    return device.words().size() > 1 && device.amounts().stream().anyMatch(a -> a.before().filter(b -> b.span().equals(word.span())).isPresent());
+    return device.words().size() > 1
+        && device.amounts().stream().anyMatch(a -> a.before().filter(b -> b.span().equals(word.span())).isPresent());
   }
 
   private void report(Tree.Word word, Argument given) {

@@ -68,10 +68,9 @@ final class Expansion {
 
   /** Takes what a line came to before, where it would come to the same now. */
   boolean holds(Content before) {
-    boolean same =
-        before.patterns.stream().allMatch(p -> patterns.get(p.name().text()) == p)
-            && before.names.keySet().stream().noneMatch(names::containsKey)
-            && ledger.placed() + (long) before.things <= ledger.most();
+    boolean same = before.patterns.stream().allMatch(p -> patterns.get(p.name().text()) == p)
+        && before.names.keySet().stream().noneMatch(names::containsKey)
+        && ledger.placed() + (long) before.things <= ledger.most();
     if (same) {
       names.putAll(before.names);
       ledger.place(before.things);
@@ -116,9 +115,8 @@ final class Expansion {
   private void unknown(Tree.Placing placing) {
     if (told.add(placing)) {
       String name = placing.pattern().text();
-      Finding.Builder finding =
-          Finding.error("name-unknown", "no pattern is called '" + name + "'")
-              .at(placing.pattern().span(), "the name of a pattern is expected here");
+      Finding.Builder finding = Finding.error("name-unknown", "no pattern is called '" + name + "'")
+          .at(placing.pattern().span(), "the name of a pattern is expected here");
       NearNames.of(name, patterns.keySet()).forEach(n -> finding.fix(Fix.safe("write " + n, placing.pattern().span(), n)));
       ledger.report(finding);
     }
@@ -132,18 +130,20 @@ final class Expansion {
     }
     if (wanted != given && told.add(placing)) {
       String list = pattern.parameters().stream().map(Tree.Word::text).collect(Collectors.joining(", "));
-      Finding.Builder finding =
-          Finding.error(
-                  "argument-count",
-                  "pattern '" + pattern.name() + "' takes " + (wanted == 1 ? "1 figure or name" : wanted + " figures or names") + ", and " + given + (given == 1 ? " is given" : " are given"))
-              .at(
-                  given > wanted ? placing.arguments().get(wanted).span().to(placing.arguments().get(given - 1).span()) : placing.listed(),
-                  given > wanted ? "nothing is expected here" : pattern.parameters().get(given).text() + " is missing")
-              .with(pattern.name().span(), list.isEmpty() ? "it has no parameters" : "its parameters are " + list);
+      Finding.Builder finding = Finding.error(
+          "argument-count",
+          "pattern '" + pattern.name() + "' takes " + (wanted == 1 ? "1 figure or name" : wanted + " figures or names") + ", and " + given
+              + (given == 1 ? " is given" : " are given"))
+          .at(
+              given > wanted ? placing.arguments().get(wanted).span().to(placing.arguments().get(given - 1).span()) : placing.listed(),
+              given > wanted ? "nothing is expected here" : pattern.parameters().get(given).text() + " is missing")
+          .with(pattern.name().span(), list.isEmpty() ? "it has no parameters" : "its parameters are " + list);
       finding.fix(
           given > wanted && wanted > 0
               ? Fix.offered("leave out what is too much", tooMuch(placing, wanted), "")
-              : given > wanted ? Fix.offered("leave out the parentheses", placing.listed(), "") : Fix.of("write " + pattern.name() + "(" + list + ") with a figure or a name for each"));
+              : given > wanted
+                  ? Fix.offered("leave out the parentheses", placing.listed(), "")
+                  : Fix.of("write " + pattern.name() + "(" + list + ") with a figure or a name for each"));
       ledger.report(finding);
     }
     return wanted == given;
@@ -174,7 +174,8 @@ final class Expansion {
               .with(first.span, "the first")
               .because("The second was not placed.")
               .fix(placing.repetition().isPresent() && placing.name().text().indexOf('{') < 0
-                  ? Fix.offered("write " + placing.name() + "{" + placing.repetition().get().name() + "}", placing.name().span().after(), "{" + placing.repetition().get().name() + "}")
+                  ? Fix.offered("write " + placing.name() + "{" + placing.repetition().get().name() + "}", placing.name().span().after(),
+                      "{" + placing.repetition().get().name() + "}")
                   : Fix.of("give one of them another name")));
       return;
     }

@@ -190,9 +190,11 @@ final class Frame {
   private Optional<String> value(String parameter, Span span, boolean ofName) {
     Argument argument = arguments.get(parameter);
     if (argument == null) {
-      Finding.Builder finding =
-          Finding.error("name-unknown", "nothing is given for '{" + parameter + "}'")
-              .at(span(span), arguments.isEmpty() ? "no parameter can stand here" : "a parameter such as {" + arguments.keySet().iterator().next() + "} is expected in its hole");
+      Finding.Builder finding = Finding.error("name-unknown", "nothing is given for '{" + parameter + "}'")
+          .at(span(span),
+              arguments.isEmpty()
+                  ? "no parameter can stand here"
+                  : "a parameter such as {" + arguments.keySet().iterator().next() + "} is expected in its hole");
       for (String near : NearNames.of(parameter, arguments.keySet())) {
         int at = span.text().indexOf("{" + parameter + "}") + span.start() + 1;
         finding.fix(Fix.safe("write {" + near + "}", span(span.source().span(at, at + parameter.length())), near));

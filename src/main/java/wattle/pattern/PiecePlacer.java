@@ -48,8 +48,7 @@ final class PiecePlacer {
   }
 
   private Tree.Expression reference(Tree.Reference reference) {
-    Optional<Argument> argument =
-        reference.path().words().size() > 1 ? Optional.empty() : frame.argument(reference.path().text());
+    Optional<Argument> argument = reference.path().words().size() > 1 ? Optional.empty() : frame.argument(reference.path().text());
     if (argument.isEmpty()) {
       Tree.Path path = frame.reference(reference.path());
       return frame.isPlan() ? reference : new Tree.Reference(path, path.span());
@@ -124,14 +123,14 @@ final class PiecePlacer {
     }
     Span span = frame.span(named.span());
     List<String> near = argument.isPresent() ? List.of() : NearNames.of(name, frame.parameters());
-    argument.ifPresent(given ->
-        frame.ledger().report(
-            Finding.error("argument-kind", "'" + name + "' stands for a cable, and '" + given.shown() + "' is none")
-                .at(given.span(), "a cable such as by 14/2 NM-B is expected here")
-                .with(span, "used as a cable here")
-                .fix("give a cable with its size and type, as in by 14/2 NM-B")));
+    argument.ifPresent(given -> frame.ledger().report(
+        Finding.error("argument-kind", "'" + name + "' stands for a cable, and '" + given.shown() + "' is none")
+            .at(given.span(), "a cable such as by 14/2 NM-B is expected here")
+            .with(span, "used as a cable here")
+            .fix("give a cable with its size and type, as in by 14/2 NM-B")));
     if (!near.isEmpty()) {
-      Finding.Builder unknown = Finding.error("name-unknown", "nothing is given for '" + name + "'").at(span, "a parameter of the pattern or a cable such as 14/2 NM-B is expected here");
+      Finding.Builder unknown = Finding.error("name-unknown", "nothing is given for '" + name + "'").at(span,
+          "a parameter of the pattern or a cable such as 14/2 NM-B is expected here");
       near.forEach(n -> unknown.fix(Fix.safe("write " + n, span, n)));
       frame.ledger().report(unknown);
     }

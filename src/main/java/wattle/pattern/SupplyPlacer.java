@@ -19,7 +19,8 @@ final class SupplyPlacer {
   }
 
   Tree.Dwelling dwelling(Tree.Dwelling tree) {
-    Optional<Tree.Word> own = Optional.of(new Tree.Word(frame.name(), frame.span(tree.span().source().span(tree.span().start(), tree.span().start() + "dwelling".length()))));
+    Optional<Tree.Word> own = Optional.of(
+        new Tree.Word(frame.name(), frame.span(tree.span().source().span(tree.span().start(), tree.span().start() + "dwelling".length()))));
     return new Tree.Dwelling(
         tree.name().isPresent() ? tree.name().map(frame::declared) : own, pieces.text(tree.label()),
         PiecePlacer.each(tree.panels(), frame::reference), PiecePlacer.each(tree.facts(), pieces::fact),
@@ -135,12 +136,11 @@ final class SupplyPlacer {
     Argument value = Argument.number(number, frame.span(repetition.name().span()));
     Frame bare = frame.with(parameter, value, Optional.empty());
     PiecePlacer within = new PiecePlacer(bare);
-    Set<String> own =
-        Stream.concat(
-                frame.ledger().trying(() -> within.slots(slot.slots())).stream().map(Tree.SlotSpan::text),
-                slot.words().stream().map(w -> bare.reference(w).text()))
-            .filter(w -> w.length() > 1)
-            .collect(Collectors.toSet());
+    Set<String> own = Stream.concat(
+        frame.ledger().trying(() -> within.slots(slot.slots())).stream().map(Tree.SlotSpan::text),
+        slot.words().stream().map(w -> bare.reference(w).text()))
+        .filter(w -> w.length() > 1)
+        .collect(Collectors.toSet());
     return frame.with(
         parameter, value,
         Optional.of(
@@ -156,7 +156,8 @@ final class SupplyPlacer {
     return Optional.of(
         new Tree.Slot(
             slots.get(), pieces.expressions(slot.amounts()), frame.plain(slot.traits()), frame.plain(slot.legs()),
-            pieces.terminals(slot.terminals()), pieces.status(slot.status()), PiecePlacer.each(slot.words(), frame::reference), pieces.text(slot.label()),
+            pieces.terminals(slot.terminals()), pieces.status(slot.status()), PiecePlacer.each(slot.words(), frame::reference),
+            pieces.text(slot.label()),
             Optional.empty(), frame.span(slot.span())));
   }
 

@@ -16,15 +16,14 @@ public enum UnitSystem {
   /** Feet, inches and degrees Fahrenheit. */
   CUSTOMARY;
 
-  private static final Map<String, Unit> CUSTOMARY_FOR =
-      Map.of(
-          Units.METRE.symbol(), Units.FOOT, Units.MILLIMETRE.symbol(), Units.INCH, Units.SQUARE_METRE.symbol(), Units.SQUARE_FOOT,
-          Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
-          Units.find("W/ft").orElseThrow(), Units.OHM_PER_KILOMETRE.symbol(), Units.find("Ω/kft").orElseThrow(), "VA/m²",
-          Units.find("VA/ft2").orElseThrow());
+  private static final Map<String, Unit> CUSTOMARY_FOR = Map.of(
+      Units.METRE.symbol(), Units.FOOT, Units.MILLIMETRE.symbol(), Units.INCH, Units.SQUARE_METRE.symbol(), Units.SQUARE_FOOT,
+      Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
+      Units.find("W/ft").orElseThrow(), Units.OHM_PER_KILOMETRE.symbol(), Units.find("Ω/kft").orElseThrow(), "VA/m²",
+      Units.find("VA/ft2").orElseThrow());
 
-  private static final Set<String> CUSTOMARY_SYMBOLS =
-      CUSTOMARY_FOR.values().stream().map(Unit::symbol).collect(Collectors.toUnmodifiableSet());
+  private static final Set<String> CUSTOMARY_SYMBOLS = CUSTOMARY_FOR.values().stream().map(Unit::symbol)
+      .collect(Collectors.toUnmodifiableSet());
 
   /** That of most of the quantities, as they are written; metric where as many are in the one as in the other. */
   public static UnitSystem ofMost(Collection<Quantity> written) {

@@ -11,9 +11,7 @@ import java.util.Optional;
 public record WireSize(Kind kind, double number) implements Comparable<WireSize> {
   /** The systems in use. */
   public enum Kind {
-    AWG,
-    KCMIL,
-    SQUARE_MILLIMETRES
+    AWG, KCMIL, SQUARE_MILLIMETRES
   }
 
   public static WireSize awg(int gauge) {

@@ -38,18 +38,30 @@ final class BranchProperties {
         .number("hots", "number of its hots", (f, b) -> b.hots().size())
         .truth("shares-neutral", "whether two or more hots return on one neutral", (f, b) -> b.sharesNeutral())
         .truth("has-neutral", "whether it has a neutral", (f, b) -> b.hasNeutral())
-        .truth("one-panel", "whether all its hots come from one panel", (f, b) -> b.hots().stream().map(h -> h.breaker().panel()).distinct().count() <= 1)
-        .truth("opens-together", "whether one handle opens all its hots", (f, b) -> b.hots().stream().map(BranchHot::breaker).distinct().count() <= 1)
-        .wordSet("legs", "legs of its hots", (f, b) -> b.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).collect(Collectors.toCollection(TreeSet::new)))
+        .truth("one-panel", "whether all its hots come from one panel",
+            (f, b) -> b.hots().stream().map(h -> h.breaker().panel()).distinct().count() <= 1)
+        .truth("opens-together", "whether one handle opens all its hots",
+            (f, b) -> b.hots().stream().map(BranchHot::breaker).distinct().count() <= 1)
+        .wordSet("legs", "legs of its hots",
+            (f, b) -> b.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).collect(Collectors.toCollection(TreeSet::new)))
         .figure("rating", Dimension.CURRENT, "of its breaker", (f, b) -> f.breakersOf(b).stream().findFirst().flatMap(Breaker::rating))
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total())
         .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current).kept()
-        .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more", BranchProperties::continuous).kept()
-        .figure("reach", Dimension.LENGTH, "wire path to its farthest box", (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
-        .figure("drop", Dimension.NONE, "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage", Drop::of).kept()
+        .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more",
+            BranchProperties::continuous)
+        .kept()
+        .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
+            (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
+        .figure("drop", Dimension.NONE,
+            "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage",
+            Drop::of)
+        .kept()
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
         .number("receptacles", "receptacles on it", (f, b) -> f.receptaclesOn(b))
-        .wordSet("room-uses", "uses of the rooms that it serves", (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream()).collect(Collectors.toCollection(TreeSet::new))).kept()
+        .wordSet("room-uses", "uses of the rooms that it serves",
+            (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream())
+                .collect(Collectors.toCollection(TreeSet::new)))
+        .kept()
         .wordSet("protection", "what all its breakers guard against", BranchProperties::protection).kept()
         .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst())
         .thing("panel", Kind.PANEL, "the panel that it starts at", (f, b) -> f.panelOf(b))
@@ -106,18 +118,36 @@ final class BranchProperties {
         .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length()).stated("its length between the dashes")
         .words("place", "where it runs, such as attic", (f, r) -> r.section().surroundings().place())
         .truth("underground", "whether it is buried", (f, r) -> r.section().surroundings().underground())
-        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried()).stated("buried 0.6 m on the run", "buried 24 in on the run")
-        .figure("support", Dimension.LENGTH, "the greatest distance between its supports", (f, r) -> r.section().surroundings().supported()).stated("supported 1.2 m on the run or its branch", "supported 4 ft on the run or its branch")
-        .figure("first-support", Dimension.LENGTH, "the greatest distance from a box to the support nearest it", (f, r) -> r.section().surroundings().held()).stated("held 0.25 m on the run or its branch", "held 10 in on the run or its branch")
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried())
+        .stated("buried 0.6 m on the run", "buried 24 in on the run")
+        .figure("support", Dimension.LENGTH, "the greatest distance between its supports", (f, r) -> r.section().surroundings().supported())
+        .stated("supported 1.2 m on the run or its branch", "supported 4 ft on the run or its branch")
+        .figure("first-support", Dimension.LENGTH, "the greatest distance from a box to the support nearest it",
+            (f, r) -> r.section().surroundings().held())
+        .stated("held 0.25 m on the run or its branch", "held 10 in on the run or its branch")
         .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
-        .wordSet("roles", "what its conductors do", (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
-        .figure("ampacity", Dimension.CURRENT, "of its hots with every factor", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity())).kept()
-        .words("ampacity-sum", "how the ampacity is come by", (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
-        .figure("terminal-temperature", Dimension.TEMPERATURE, "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity)).kept()
-        .truth("takes-aluminum", "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise", (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null)).stated("terminals with Cu, Al or CO-ALR at both ends")
+        .wordSet("roles", "what its conductors do",
+            (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
+        .figure("ampacity", Dimension.CURRENT, "of its hots with every factor",
+            (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity()))
+        .kept()
+        .words("ampacity-sum", "how the ampacity is come by",
+            (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c))
+                .map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
+        .figure("terminal-temperature", Dimension.TEMPERATURE,
+            "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",
+            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity))
+        .kept()
+        .truth("takes-aluminum",
+            "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise",
+            (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
+        .stated("terminals with Cu, Al or CO-ALR at both ends")
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).kept()
-        .size("least-ground", "least ground for its breaker", (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q), r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
+        .size("least-ground", "least ground for its breaker",
+            (f, r) -> breaker(f, r).flatMap(Breaker::rating)
+                .flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q),
+                    r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
         .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch()))
         .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r))
@@ -157,7 +187,8 @@ final class BranchProperties {
     boolean mayRoundUp = facts.receptaclesOn(run.branch()) <= 1;
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
     return conditions(facts, run)
-        .flatMap(c -> rating.flatMap(r -> facts.largestBreaker(new HouseIndex.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
+        .flatMap(c -> rating
+            .flatMap(r -> facts.largestBreaker(new HouseIndex.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
   }
 
   private static Optional<Derivation> marked(Facts facts, RunOf run, Quantity rating) {
@@ -176,8 +207,10 @@ final class BranchProperties {
         .truth("has-ground", "whether it has a ground", (f, w) -> w.ground().isPresent())
         .truth("has-neutral", "whether it has a conductor made to be a neutral", (f, w) -> w.neutral().isPresent())
         .number("hots", "conductors made to be hots", (f, w) -> w.wires().stream().filter(x -> x.purpose() == Wire.Purpose.HOT).count())
-        .figure("insulation", Dimension.TEMPERATURE, "temperature rating of its insulation", (f, w) -> Optional.of(Quantity.of(w.insulationCelsius(), Units.CELSIUS)))
-        .wordSet("places", "where it may be used: dry, damp, wet, buried, sunlight", (f, w) -> f.library().cable(w.type()).map(CableKind::places).orElse(java.util.Set.of()))
+        .figure("insulation", Dimension.TEMPERATURE, "temperature rating of its insulation",
+            (f, w) -> Optional.of(Quantity.of(w.insulationCelsius(), Units.CELSIUS)))
+        .wordSet("places", "where it may be used: dry, damp, wet, buried, sunlight",
+            (f, w) -> f.library().cable(w.type()).map(CableKind::places).orElse(java.util.Set.of()))
         .made();
   }
 }

@@ -173,7 +173,8 @@ final class ClaimChecker {
     boolean words = l instanceof Type.Words && r instanceof Type.Words || l instanceof Type.Truth && r instanceof Type.Truth;
     if (l instanceof Type.Truth && r instanceof Type.Figure) {
       findings.accept(
-          Finding.error("rule-type-mismatch", "what is true or false is compared with a figure").at(claim.span(), "true or false on the left")
+          Finding.error("rule-type-mismatch", "what is true or false is compared with a figure")
+              .at(claim.span(), "true or false on the left")
               .because("Behind where stands what narrows a list; a property that is true or false takes in the comparison that follows it.")
               .fix("put a count or sum in parentheses before comparing it: (count of … where …) is at least 2")
               .build());
@@ -207,8 +208,8 @@ final class ClaimChecker {
     if (!(l instanceof Type.WordSet)) {
       return mismatch(claim.left().span(), "a set of words is expected here", l);
     }
-    return Optional.of(new Typed(Type.TRUTH, (f, n) ->
-        a.of(f, n) instanceof Collection<?> set && b.of(f, n) instanceof String word ? set.contains(word) : null));
+    return Optional.of(new Typed(Type.TRUTH,
+        (f, n) -> a.of(f, n) instanceof Collection<?> set && b.of(f, n) instanceof String word ? set.contains(word) : null));
   }
 
   private interface Join {
@@ -271,8 +272,8 @@ final class ClaimChecker {
   }
 
   private Optional<Typed> each(Tree.ClaimEach claim, Names names) {
-    return list(claim.list(), claim.name(), claim.filter(), names, (things, place, filter, inner) ->
-        truth(claim.has(), inner).map(has -> new Typed(Type.TRUTH, (f, n) -> {
+    return list(claim.list(), claim.name(), claim.filter(), names,
+        (things, place, filter, inner) -> truth(claim.has(), inner).map(has -> new Typed(Type.TRUTH, (f, n) -> {
           boolean unknown = false;
           for (Object thing : things(things, f, n)) {
             n[place] = thing;
@@ -323,7 +324,8 @@ final class ClaimChecker {
   }
 
   private Optional<Typed> mismatch(Span span, String expected, Type found) {
-    findings.accept(Finding.error("rule-type-mismatch", "a claim of a rule does not fit together").at(span, expected).because("This is " + found.text() + ".").build());
+    findings.accept(Finding.error("rule-type-mismatch", "a claim of a rule does not fit together").at(span, expected)
+        .because("This is " + found.text() + ".").build());
     return Optional.empty();
   }
 }

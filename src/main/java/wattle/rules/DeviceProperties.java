@@ -33,34 +33,56 @@ final class DeviceProperties {
         .words("part", "its kind in the parts library, such as range", (f, d) -> Optional.of(d.kind().name()))
         .words("family", "receptacle, switch, light, appliance, junction or source", (f, d) -> Optional.of(family(d)))
         .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word()))
-        .words("location", "where in the room, such as counter", (f, d) -> d.location()).stated("at counter, at front or the like on the device")
+        .words("location", "where in the room, such as counter", (f, d) -> d.location())
+        .stated("at counter, at front or the like on the device")
         .words("status", "new, existing or to-remove", (f, d) -> Optional.of(d.status().word()))
         .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits())
         .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet())
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())
-        .figure("rating", Dimension.CURRENT, "what is stamped on it", (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
+        .figure("rating", Dimension.CURRENT, "what is stamped on it",
+            (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
         .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
         .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).kept()
-        .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
-        .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate", (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
-        .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower", (f, d) -> Optional.ofNullable(d.facts().get("from-sink"))).stated("from-sink 1 m on the device", "from-sink 3 ft on the device")
-        .figure("from-basin", Dimension.LENGTH, "how far it is from the nearest basin, along the wall", (f, d) -> Optional.ofNullable(d.facts().get("from-basin"))).stated("from-basin 0.6 m on the device", "from-basin 2 ft on the device")
-        .figure("from-equipment", Dimension.LENGTH, "how far it is from the heating or cooling equipment that it serves", (f, d) -> Optional.ofNullable(d.facts().get("from-equipment"))).stated("from-equipment 5 m on the device", "from-equipment 16 ft on the device")
-        .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height"))).stated("height 1.2 m on the device", "height 48 in on the device")
+        .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate",
+            (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
+        .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
+            (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
+        .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
+        .stated("from-sink 1 m on the device", "from-sink 3 ft on the device")
+        .figure("from-basin", Dimension.LENGTH, "how far it is from the nearest basin, along the wall",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-basin")))
+        .stated("from-basin 0.6 m on the device", "from-basin 2 ft on the device")
+        .figure("from-equipment", Dimension.LENGTH, "how far it is from the heating or cooling equipment that it serves",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-equipment")))
+        .stated("from-equipment 5 m on the device", "from-equipment 16 ft on the device")
+        .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
+        .stated("height 1.2 m on the device", "height 48 in on the device")
         .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for", (f, d) -> d.terminals().temperature())
-        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated", (f, d) -> d.terminals().take(Metal.ALUMINUM).orElse(null)).stated("terminals with Cu, Al or CO-ALR on the device")
-        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated", (f, d) -> d.terminals().take(Metal.COPPER).orElse(null))
-        .wordSet("terminal-marks", "metals that its terminals are marked for: Cu, Al, CO-ALR; not known where none is stated", (f, d) -> d.terminals().metals().isEmpty() ? null : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new))).stated("terminals with Cu, Al or CO-ALR on the device")
+        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated",
+            (f, d) -> d.terminals().take(Metal.ALUMINUM).orElse(null))
+        .stated("terminals with Cu, Al or CO-ALR on the device")
+        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated",
+            (f, d) -> d.terminals().take(Metal.COPPER).orElse(null))
+        .wordSet("terminal-marks", "metals that its terminals are marked for: Cu, Al, CO-ALR; not known where none is stated",
+            (f, d) -> d.terminals().metals().isEmpty()
+                ? null
+                : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new)))
+        .stated("terminals with Cu, Al or CO-ALR on the device")
         .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals)
-        .truth("linked", "whether it sounds with the other alarms", (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null).stated("linked or unlinked on the alarm")
+        .truth("linked", "whether it sounds with the other alarms",
+            (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null)
+        .stated("linked or unlinked on the alarm")
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
         .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).kept()
         .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
         .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground))
         .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size())
-        .things("switched", Kind.DEVICE, "what it switches", (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
+        .things("switched", Kind.DEVICE, "what it switches",
+            (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
         .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d))
-        .truth("wired-through", "whether the rest of its branch hangs on its screws", (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
+        .truth("wired-through", "whether the rest of its branch hangs on its screws",
+            (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
         .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from))
         .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d))
         .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).kept()
@@ -72,8 +94,8 @@ final class DeviceProperties {
   private static Set<String> wireMetals(Facts facts, Device device) {
     Set<String> metals = new TreeSet<>();
     int at = facts.pointIndexOf(device);
-    facts.branchOf(device).ifPresent(b ->
-        b.sections().stream().filter(s -> s.from() == at || s.to() == at).forEach(s -> metals.add(s.wiring().hot().metal().word())));
+    facts.branchOf(device).ifPresent(
+        b -> b.sections().stream().filter(s -> s.from() == at || s.to() == at).forEach(s -> metals.add(s.wiring().hot().metal().word())));
     return metals;
   }
 

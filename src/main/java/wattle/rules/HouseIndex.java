@@ -95,11 +95,11 @@ final class HouseIndex {
       case DWELLING -> List.copyOf(house.dwellings().values());
       case SERVICE -> List.copyOf(house.services().values());
       case ELECTRODE ->
-          house.services().values().stream().flatMap(s -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e))).toList();
+        house.services().values().stream().flatMap(s -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e))).toList();
       case PANEL -> List.copyOf(house.panels().values());
       case BREAKER -> house.panels().values().stream().flatMap(p -> p.breakers().stream()).toList();
       case FEEDER ->
-          house.panels().values().stream().flatMap(p -> p.feeder().map(f -> new FeederOf(p, f)).stream()).toList();
+        house.panels().values().stream().flatMap(p -> p.feeder().map(f -> new FeederOf(p, f)).stream()).toList();
       case BRANCH -> List.copyOf(house.branches().values());
       case RUN -> runs();
       case WIRING -> runs().stream().map(r -> r.section().wiring()).toList();
@@ -167,7 +167,7 @@ final class HouseIndex {
   private Map<String, List<RunOf>> findRunsAtBoxes() {
     Map<String, List<RunOf>> runs = new HashMap<>();
     for (RunOf run : runs()) {
-      for (int end : new int[] {run.section().from(), run.section().to()}) {
+      for (int end : new int[]{run.section().from(), run.section().to()}) {
         run.branch().points().get(end).box().ifPresent(b -> runs.computeIfAbsent(b, n -> new ArrayList<>(2)).add(run));
       }
     }

@@ -28,10 +28,14 @@ final class HouseProperties {
   static Map<String, Property> dwelling() {
     return new Properties<>(Dwelling.class)
         .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling")))
-        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area"))).stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
-        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys"))).stated("storeys 2 in the dwelling")
-        .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them", (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
-        .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it", (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
+        .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area")))
+        .stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
+        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
+        .stated("storeys 2 in the dwelling")
+        .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them",
+            (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
+        .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it",
+            (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
         .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())
         .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values())
         .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values())

@@ -15,19 +15,13 @@ import wattle.model.Wiring;
 
 /** The kinds of things that rules are about. */
 public enum Kind {
-  HOUSE(House.class, "house", "the whole plan"),
-  DWELLING(Dwelling.class, "dwelling", "the building"),
-  SERVICE(Service.class, "service", "where the supply enters"),
-  ELECTRODE(ElectrodeOf.class, "electrode", "an earth electrode with its conductor"),
-  PANEL(Panel.class, "panel", "a panelboard or fuse box"),
-  BREAKER(Breaker.class, "breaker", "a breaker or fuse in a panel"),
-  FEEDER(FeederOf.class, "feeder", "the run from a breaker or service to a panel"),
-  BRANCH(Branch.class, "branch", "a branch circuit"),
-  RUN(RunOf.class, "run", "one run of a branch, from box to box"),
-  WIRING(Wiring.class, "wiring", "what a run is made with"),
-  BOX(Box.class, "box", "a box"),
-  DEVICE(Device.class, "device", "a device in a box"),
-  ROOM(Room.class, "room", "a room or place");
+  HOUSE(House.class, "house", "the whole plan"), DWELLING(Dwelling.class, "dwelling", "the building"), SERVICE(Service.class, "service",
+      "where the supply enters"), ELECTRODE(ElectrodeOf.class, "electrode", "an earth electrode with its conductor"), PANEL(Panel.class,
+          "panel", "a panelboard or fuse box"), BREAKER(Breaker.class, "breaker", "a breaker or fuse in a panel"), FEEDER(FeederOf.class,
+              "feeder",
+              "the run from a breaker or service to a panel"), BRANCH(Branch.class, "branch", "a branch circuit"), RUN(RunOf.class, "run",
+                  "one run of a branch, from box to box"), WIRING(Wiring.class, "wiring", "what a run is made with"), BOX(Box.class, "box",
+                      "a box"), DEVICE(Device.class, "device", "a device in a box"), ROOM(Room.class, "room", "a room or place");
 
   private final String word;
   private final String meaning;

@@ -56,7 +56,8 @@ final class PathChecker {
     }
     Property property = Vocabulary.of(thing.kind()).get(word);
     if (property == null) {
-      unknown("a " + thing.kind().word() + " has no '" + word + "'", "a property of a " + thing.kind().word() + " is expected here", word, span, Vocabulary.of(thing.kind()).keySet());
+      unknown("a " + thing.kind().word() + " has no '" + word + "'", "a property of a " + thing.kind().word() + " is expected here", word,
+          span, Vocabulary.of(thing.kind()).keySet());
       return Optional.empty();
     }
     Term before = typed.term();
@@ -73,7 +74,8 @@ final class PathChecker {
     String name = words.size() == 2 ? words.get(1) : "";
     Optional<Limit> limit = library.limit(name);
     if (limit.isEmpty()) {
-      unknown("no limit is called '" + name + "'", "a limit of this pack or of one it extends is expected here", name, span, library.limits().keySet());
+      unknown("no limit is called '" + name + "'", "a limit of this pack or of one it extends is expected here", name, span,
+          library.limits().keySet());
       return Optional.empty();
     }
     return Optional.of(new Typed(new Type.Figure(limit.get().value().dimension()), (f, named) -> limit.get().value()));

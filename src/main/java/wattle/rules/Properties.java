@@ -89,7 +89,8 @@ final class Properties<T> {
 
   /** The same for a fact with a length, which a plan in feet states in other words than one in metres. */
   Properties<T> stated(String metric, String customary) {
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary))));
+    made.computeIfPresent(last,
+        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary))));
     return this;
   }
 

@@ -57,8 +57,8 @@ public final class RuleBook {
     byKind.keySet().forEach(k -> things.put(k, index.all(k)));
     int most = things.values().stream().mapToInt(List::size).max().orElse(0);
     int stretches = Math.max(1, (most + STRETCH - 1) / STRETCH);
-    List<Map<Rule, List<Finding>>> found =
-        IntStream.range(0, stretches).parallel().mapToObj(i -> stretch(index, byKind, things, i, stretches)).toList();
+    List<Map<Rule, List<Finding>>> found = IntStream.range(0, stretches).parallel()
+        .mapToObj(i -> stretch(index, byKind, things, i, stretches)).toList();
     return rules.stream().flatMap(r -> found.stream().flatMap(f -> f.get(r).stream())).toList();
   }
 

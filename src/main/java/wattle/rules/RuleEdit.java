@@ -28,12 +28,11 @@ record RuleEdit(Term thing, Optional<Stated> value, Tree.EditManner manner, Temp
       return Optional.empty();
     }
     boolean isThing = whole.get().type() instanceof Type.Thing;
-    boolean fits =
-        switch (tree.manner()) {
-          case BECOMES -> words.size() > 1 && isWritten(whole.get().type());
-          case WITH -> whole.get().type() instanceof Type.Thing t && (t.kind() == Kind.BREAKER || t.kind() == Kind.DEVICE);
-          case WITHOUT -> isThing;
-        };
+    boolean fits = switch (tree.manner()) {
+      case BECOMES -> words.size() > 1 && isWritten(whole.get().type());
+      case WITH -> whole.get().type() instanceof Type.Thing t && (t.kind() == Kind.BREAKER || t.kind() == Kind.DEVICE);
+      case WITHOUT -> isThing;
+    };
     if (!fits) {
       findings.accept(
           Finding.error("rule-edit-unfit", "no edit can change " + whole.get().type().text() + " so")

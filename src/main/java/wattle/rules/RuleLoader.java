@@ -70,13 +70,13 @@ public final class RuleLoader {
       report.accept(missing(tree, "an at line that says where"));
     }
     List<Template> notes = templates(tree.notes(), paths, names, report);
-    List<RuleFix> fixes =
-        tree.fixes().stream().flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
+    List<RuleFix> fixes = tree.fixes().stream().flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
     findings.addAll(own);
     if (!own.isEmpty() || headline.isEmpty()) {
       return Optional.empty();
     }
-    List<Citation> citations = tree.citations().stream().map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList();
+    List<Citation> citations = tree.citations().stream()
+        .map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList();
     return Optional.of(
         new Rule(
             tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(),
@@ -102,8 +102,8 @@ public final class RuleLoader {
     Optional<Kind> kind = Kind.of(word.text());
     if (kind.isEmpty()) {
       List<String> known = java.util.Arrays.stream(Kind.values()).map(Kind::word).toList();
-      Finding.Builder finding =
-          Finding.error("rule-kind-unknown", "rules are about no '" + word.text() + "'").at(word.span(), String.join(", ", known) + " are known");
+      Finding.Builder finding = Finding.error("rule-kind-unknown", "rules are about no '" + word.text() + "'").at(word.span(),
+          String.join(", ", known) + " are known");
       NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       report.accept(finding.build());
     }
@@ -111,13 +111,15 @@ public final class RuleLoader {
   }
 
   private static Finding missing(Tree.Rule tree, String what) {
-    return Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' lacks " + what).at(tree.name().span(), "without it nothing can be found").build();
+    return Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' lacks " + what)
+        .at(tree.name().span(), "without it nothing can be found").build();
   }
 
   private static Optional<Rule.Place> place(Tree.RuleMark mark, PathChecker paths, Names names, Consumer<Finding> report) {
     Optional<Typed> thing = paths.check(mark.place().words().stream().map(Tree.Word::text).toList(), mark.place().span(), names);
     if (thing.isPresent() && !(thing.get().type() instanceof Type.Thing)) {
-      report.accept(Finding.error("rule-place-unknown", thing.get().type().text() + " has no place in the text").at(mark.place().span(), "a thing such as r.wiring is expected here").build());
+      report.accept(Finding.error("rule-place-unknown", thing.get().type().text() + " has no place in the text")
+          .at(mark.place().span(), "a thing such as r.wiring is expected here").build());
       return Optional.empty();
     }
     Optional<Template> words = mark.words().flatMap(t -> Template.check(t, paths, names, report));

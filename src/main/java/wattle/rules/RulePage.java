@@ -13,7 +13,8 @@ public final class RulePage {
     out.append(rule.title()).append(".\n\n").append(wrapped(rule.reason())).append('\n');
     rule.citations().forEach(c -> out.append("\nsource: ").append(c).append('\n'));
     out.append("\nasked for:\n");
-    rule.tree().scope().ifPresent(s -> out.append("  for each ").append(s.kind().text()).append(s.filter().map(f -> " where " + f.span().text()).orElse("")).append('\n'));
+    rule.tree().scope().ifPresent(s -> out.append("  for each ").append(s.kind().text())
+        .append(s.filter().map(f -> " where " + f.span().text()).orElse("")).append('\n'));
     rule.tree().requirements().forEach(r -> out.append("  require ").append(r.span().text()).append('\n'));
     rule.accept().ifPresent(plan -> out.append("\npasses:\n").append(indented(plan)));
     if (rule.tree().reject().isPresent()) {
@@ -47,7 +48,8 @@ public final class RulePage {
   private static String indented(String plan) {
     StringBuilder out = new StringBuilder();
     String[] lines = plan.split("\n");
-    int margin = java.util.Arrays.stream(lines).filter(l -> !l.isBlank()).mapToInt(l -> l.length() - l.stripLeading().length()).min().orElse(0);
+    int margin = java.util.Arrays.stream(lines).filter(l -> !l.isBlank()).mapToInt(l -> l.length() - l.stripLeading().length()).min()
+        .orElse(0);
     for (String line : lines) {
       if (!line.isBlank()) {
         out.append("  ").append(line.substring(Math.min(margin, line.length()))).append('\n');

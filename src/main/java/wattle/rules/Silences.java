@@ -56,10 +56,12 @@ public final class Silences {
 
   private Finding idle(Silence silence) {
     boolean known = names.contains(silence.rule());
-    Finding.Builder finding =
-        Finding.warning("silence-idle", "a silence of '" + silence.rule() + "' silences nothing")
-            .at(silence.origin().name(), known ? "this rule raises nothing" + silence.at().map(a -> " at " + a).orElse(" here") : "no rule of this plan's packs is called so")
-            .because("A silence that is left behind would hide the next fault of its kind.");
+    Finding.Builder finding = Finding.warning("silence-idle", "a silence of '" + silence.rule() + "' silences nothing")
+        .at(silence.origin().name(),
+            known
+                ? "this rule raises nothing" + silence.at().map(a -> " at " + a).orElse(" here")
+                : "no rule of this plan's packs is called so")
+        .because("A silence that is left behind would hide the next fault of its kind.");
     if (known) {
       finding.fix("take the line out");
     } else {

@@ -76,10 +76,9 @@ record Statement(Span span, List<Tree.Word> tokens, Optional<String> target) {
   /** Where a figure, a wire size or a word stands that is this value; absent where it was worked out or taken as usual. */
   Optional<Span> placeOf(Object value) {
     for (int i = 0; i < tokens.size(); i++) {
-      Optional<Span> place =
-          value instanceof Quantity quantity
-              ? figureAt(i, quantity)
-              : value instanceof WireSize size ? sizeAt(i, size) : wordAt(i, value.toString());
+      Optional<Span> place = value instanceof Quantity quantity
+          ? figureAt(i, quantity)
+          : value instanceof WireSize size ? sizeAt(i, size) : wordAt(i, value.toString());
       if (place.isPresent()) {
         return place;
       }

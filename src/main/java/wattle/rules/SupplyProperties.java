@@ -32,18 +32,33 @@ final class SupplyProperties {
   static Map<String, Property> service() {
     return new Properties<>(Service.class)
         .words("name", "its name", (f, s) -> Optional.of(s.name()))
-        .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase", (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+        .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase",
+            (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
         .figure("volts-to-neutral", Units.VOLT, "nominal volts from a leg to the neutral", (f, s) -> s.system().legToNeutralVolts())
         .figure("rating", Dimension.CURRENT, "its rating", (f, s) -> s.rating()).stated("its rating in the line of the service")
-        .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring())).stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
+        .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring()))
+        .stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
         .size("size", "of the hots of its run", (f, s) -> s.run().map(r -> r.wiring().hot().size()))
-        .size("least-size", "least hot for its rating where it carries one dwelling", (f, s) -> s.rating().flatMap(r -> s.run().flatMap(run -> size(f.conductors().grounds().forService(Derivation.stated("rating", "I", r), run.wiring().hot().metal())))))
-        .figure("ampacity", Dimension.CURRENT, "of its run", (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot()))).flatMap(a -> a.allowed().quantity()))
-        .truth("surge-protection", "whether a surge protector stands at it", (f, s) -> s.flags().get("surge-protection")).stated("surge-protection or no surge-protection in the service")
-        .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service", (f, s) -> s.flags().get("outdoor-disconnect")).stated("outdoor-disconnect or no outdoor-disconnect in the service")
-        .number("dwelling-count", "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block", (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
-        .things("electrodes", Kind.ELECTRODE, "its earth electrodes", (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
-        .things("panels", Kind.PANEL, "panels straight from it", (f, s) -> f.house().panels().values().stream().filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
+        .size("least-size", "least hot for its rating where it carries one dwelling",
+            (f, s) -> s.rating()
+                .flatMap(r -> s.run().flatMap(
+                    run -> size(f.conductors().grounds().forService(Derivation.stated("rating", "I", r), run.wiring().hot().metal())))))
+        .figure("ampacity", Dimension.CURRENT, "of its run",
+            (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot())))
+                .flatMap(a -> a.allowed().quantity()))
+        .truth("surge-protection", "whether a surge protector stands at it", (f, s) -> s.flags().get("surge-protection"))
+        .stated("surge-protection or no surge-protection in the service")
+        .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service",
+            (f, s) -> s.flags().get("outdoor-disconnect"))
+        .stated("outdoor-disconnect or no outdoor-disconnect in the service")
+        .number("dwelling-count",
+            "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
+            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
+        .things("electrodes", Kind.ELECTRODE, "its earth electrodes",
+            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
+        .things("panels", Kind.PANEL, "panels straight from it",
+            (f, s) -> f.house().panels().values().stream()
+                .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
         .words("status", "new, existing or to-remove", (f, s) -> Optional.of(s.status().word()))
         .made();
   }
@@ -68,7 +83,8 @@ final class SupplyProperties {
       return Optional.empty();
     }
     String kind = e.electrode().kind().equals("rods") ? "rod" : e.electrode().kind();
-    return size(facts.conductors().grounds().forElectrode(service.get().size(), service.get().metal(), kind, conductor.get().hot().metal()));
+    return size(
+        facts.conductors().grounds().forElectrode(service.get().size(), service.get().metal(), kind, conductor.get().hot().metal()));
   }
 
   static Optional<WireSize> size(Optional<Derivation> derivation) {
@@ -83,29 +99,49 @@ final class SupplyProperties {
         .words("status", "new, existing or to-remove", (f, p) -> Optional.of(p.status().word()))
         .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded())
-        .truth("has-main", "whether it has a main that opens", (f, p) -> p.main().isPresent() && p.main().get().kind() != wattle.model.MainDevice.Kind.LUGS)
+        .truth("has-main", "whether it has a main that opens",
+            (f, p) -> p.main().isPresent() && p.main().get().kind() != wattle.model.MainDevice.Kind.LUGS)
         .figure("main", Dimension.CURRENT, "rating of its main", (f, p) -> p.main().flatMap(m -> m.rating()))
         .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating()).stated("bus 200 A in the panel")
         .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
         .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
         .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots)
-        .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for", (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
-        .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height"))).stated("height 66 in in the panel")
-        .figure("working-depth", Dimension.LENGTH, "free space before it, from its front", (f, p) -> Optional.ofNullable(p.facts().get("working-depth"))).stated("working-depth 36 in in the panel")
-        .figure("working-width", Dimension.LENGTH, "width of the free space before it", (f, p) -> Optional.ofNullable(p.facts().get("working-width"))).stated("working-width 30 in in the panel")
-        .figure("working-height", Dimension.LENGTH, "height of the free space before it", (f, p) -> Optional.ofNullable(p.facts().get("working-height"))).stated("working-height 80 in in the panel")
-        .truth("over-steps", "whether it hangs over the steps of a stair", (f, p) -> p.flags().get("over-steps")).stated("over-steps or no over-steps in the panel")
-        .truth("readily-accessible", "whether one reaches it without climbing or moving anything", (f, p) -> p.flags().get("readily-accessible")).stated("readily-accessible in the panel")
-        .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get)).stated("room utility in the panel")
+        .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for",
+            (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
+        .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height")))
+        .stated("height 66 in in the panel")
+        .figure("working-depth", Dimension.LENGTH, "free space before it, from its front",
+            (f, p) -> Optional.ofNullable(p.facts().get("working-depth")))
+        .stated("working-depth 36 in in the panel")
+        .figure("working-width", Dimension.LENGTH, "width of the free space before it",
+            (f, p) -> Optional.ofNullable(p.facts().get("working-width")))
+        .stated("working-width 30 in in the panel")
+        .figure("working-height", Dimension.LENGTH, "height of the free space before it",
+            (f, p) -> Optional.ofNullable(p.facts().get("working-height")))
+        .stated("working-height 80 in in the panel")
+        .truth("over-steps", "whether it hangs over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
+        .stated("over-steps or no over-steps in the panel")
+        .truth("readily-accessible", "whether one reaches it without climbing or moving anything",
+            (f, p) -> p.flags().get("readily-accessible"))
+        .stated("readily-accessible in the panel")
+        .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get))
+        .stated("room utility in the panel")
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total())
-        .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load", (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
+        .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load",
+            (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
         .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system()))
         .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating)
-        .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it", (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
+        .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it",
+            (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
         .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
-        .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for", (f, p) -> p.incoming().temperature())
-        .truth("takes-aluminum", "whether the terminals that its feeder comes to are marked for aluminum; not known where no metal is stated", (f, p) -> p.incoming().take(Metal.ALUMINUM).orElse(null)).stated("terminals with Cu or Al in the panel")
-        .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated", (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
+        .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for",
+            (f, p) -> p.incoming().temperature())
+        .truth("takes-aluminum",
+            "whether the terminals that its feeder comes to are marked for aluminum; not known where no metal is stated",
+            (f, p) -> p.incoming().take(Metal.ALUMINUM).orElse(null))
+        .stated("terminals with Cu or Al in the panel")
+        .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated",
+            (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
         .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
         .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
@@ -129,8 +165,7 @@ final class SupplyProperties {
   }
 
   private static int freeSlots(Facts facts, Panel panel) {
-    Set<Integer> taken =
-        panel.breakers().stream().flatMap(b -> b.poles().stream()).map(p -> p.slot().number()).collect(Collectors.toSet());
+    Set<Integer> taken = panel.breakers().stream().flatMap(b -> b.poles().stream()).map(p -> p.slot().number()).collect(Collectors.toSet());
     return Math.max(0, panel.slotCount().orElse(taken.size()) - taken.size());
   }
 
@@ -158,14 +193,22 @@ final class SupplyProperties {
         .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
         .words("device", "breaker or fuse", (f, b) -> Optional.of(b.device().name().toLowerCase(java.util.Locale.ROOT)))
         .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating())
-        .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own", (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r))).flatMap(d -> d.quantity()))
+        .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own",
+            (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r)))
+                .flatMap(d -> d.quantity()))
         .figure("interrupting", Dimension.CURRENT, "fault current that it can open", (f, b) -> b.interrupting())
         .number("poles", "number of poles", (f, b) -> b.poles().size())
-        .words("handle", "single, common-trip or tied", (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
-        .wordSet("protection", "arc-fault, ground-fault", (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
-        .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for, by its line or its panel's", (f, b) -> terminals(f, b).temperature())
-        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated", (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null)).stated("terminals with Cu or Al on the way")
-        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated", (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null))
+        .words("handle", "single, common-trip or tied",
+            (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+        .wordSet("protection", "arc-fault, ground-fault",
+            (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
+        .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for, by its line or its panel's",
+            (f, b) -> terminals(f, b).temperature())
+        .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated",
+            (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null))
+        .stated("terminals with Cu or Al on the way")
+        .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated",
+            (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null))
         .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals)
         .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
@@ -176,8 +219,14 @@ final class SupplyProperties {
         .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
         .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current)
         .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel())))
-        .thing("branch", Kind.BRANCH, "that it feeds", (f, b) -> b.target() instanceof Breaker.Target.ToBranch to ? Optional.ofNullable(f.house().branches().get(to.branch())) : Optional.empty())
-        .thing("feeds-panel", Kind.PANEL, "the panel that it feeds", (f, b) -> b.target() instanceof Breaker.Target.ToPanel to ? Optional.ofNullable(f.house().panels().get(to.panel())) : Optional.empty())
+        .thing("branch", Kind.BRANCH, "that it feeds",
+            (f, b) -> b.target() instanceof Breaker.Target.ToBranch to
+                ? Optional.ofNullable(f.house().branches().get(to.branch()))
+                : Optional.empty())
+        .thing("feeds-panel", Kind.PANEL, "the panel that it feeds",
+            (f, b) -> b.target() instanceof Breaker.Target.ToPanel to
+                ? Optional.ofNullable(f.house().panels().get(to.panel()))
+                : Optional.empty())
         .made();
   }
 
@@ -206,13 +255,18 @@ final class SupplyProperties {
         .figure("length", Dimension.LENGTH, "its length", (f, x) -> x.stretch().length())
         .thing("wiring", Kind.WIRING, "what it is made with", (f, x) -> Optional.of(x.stretch().wiring()))
         .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel()))
-        .thing("breaker", Kind.BREAKER, "that feeds it", (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty())
-        .figure("ampacity", Dimension.CURRENT, "of its hots", (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot())).flatMap(a -> a.allowed().quantity()))
+        .thing("breaker", Kind.BREAKER, "that feeds it",
+            (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty())
+        .figure("ampacity", Dimension.CURRENT, "of its hots",
+            (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot()))
+                .flatMap(a -> a.allowed().quantity()))
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
-        .size("least-ground", "least ground for its breaker", (f, x) -> rating(f, x).flatMap(r -> size(f.conductors().grounds().forBreaker(r, ground(x)))))
+        .size("least-ground", "least ground for its breaker",
+            (f, x) -> rating(f, x).flatMap(r -> size(f.conductors().grounds().forBreaker(r, ground(x)))))
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
-        .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried()).stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
+        .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
         .made();
   }
 
@@ -228,7 +282,8 @@ final class SupplyProperties {
     Wire hot = feeder.stretch().wiring().hot();
     var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), hot);
     return rating(facts, feeder)
-        .flatMap(r -> facts.conductors().ampacities().between(conditions, r, facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), r)))
+        .flatMap(r -> facts.conductors().ampacities().between(conditions, r,
+            facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), r)))
         .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), true))
         .flatMap(Derivation::quantity);
   }

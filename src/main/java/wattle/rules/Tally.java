@@ -39,7 +39,8 @@ final class Tally {
   Coverage coverage(int rules, UnitSystem units) {
     List<Unstated> unstated = new ArrayList<>();
     lacks.forEach((property, lack) -> unstated.add(
-        new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow().in(units), List.copyOf(lack.places), List.copyOf(lack.rules))));
+        new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow().in(units), List.copyOf(lack.places),
+            List.copyOf(lack.rules))));
     unstated.sort(Comparator.comparing((Unstated u) -> -u.places().size()).thenComparing(Unstated::how));
     return new Coverage(rules, told, open, unstated);
   }

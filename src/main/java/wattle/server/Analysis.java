@@ -108,8 +108,8 @@ final class Analysis {
     if (pattern.isEmpty()) {
       return Optional.of(thing.name());
     }
-    Optional<String> first =
-        house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern)).map(java.util.Map.Entry::getKey).findFirst();
+    Optional<String> first = house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern))
+        .map(java.util.Map.Entry::getKey).findFirst();
     boolean own = thing.name().equals(pattern) || thing.name().startsWith(pattern + ".");
     return first.map(placement -> own ? placement + thing.name().substring(pattern.length()) : placement + "." + thing.name());
   }

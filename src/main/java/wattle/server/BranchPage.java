@@ -65,13 +65,11 @@ final class BranchPage {
       Wire wire = section.wiring().hot();
       Optional<Conditions> conditions = conductors.runs().of(branch, section, wire);
       Optional<Quantity> rating = breakers.stream().flatMap(b -> b.rating().stream()).findFirst();
-      Optional<Derivation> ampacity =
-          conditions.flatMap(
-              c ->
-                  rating
-                      .map(r -> Derivation.stated("rating of the breaker", "I_n", r))
-                      .flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r)))
-                      .or(() -> conductors.ampacities().of(c).map(a -> a.allowed())));
+      Optional<Derivation> ampacity = conditions.flatMap(
+          c -> rating
+              .map(r -> Derivation.stated("rating of the breaker", "I_n", r))
+              .flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r)))
+              .or(() -> conductors.ampacities().of(c).map(a -> a.allowed())));
       ampacity.ifPresent(a -> runs.add(new Run(branch.points().get(section.to()).box().orElse(""), a)));
     }
     return runs.stream().min(Comparator.comparingDouble(r -> r.ampacity.si()));

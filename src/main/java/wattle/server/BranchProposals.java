@@ -34,9 +34,8 @@ final class BranchProposals {
         .flatMap(p -> p.breakers().stream())
         .filter(b -> b.target() instanceof wattle.model.Breaker.Target.Unknown)
         .forEach(
-            b ->
-                proposals.add(
-                    ((wattle.model.Breaker.Target.Unknown) b.target()).name(), "fed by " + b.id(), CompletionItemKind.Function));
+            b -> proposals.add(
+                ((wattle.model.Breaker.Target.Unknown) b.target()).name(), "fed by " + b.id(), CompletionItemKind.Function));
   }
 
   void propose() {
@@ -77,7 +76,7 @@ final class BranchProposals {
     switch (place.last()) {
       case "in" -> proposals.words("where it runs", "attic", "wall", "basement", "crawl-space", "outside");
       case "through" ->
-          question.analysis().house().raceways().keySet().forEach(r -> proposals.add(r, "raceway", CompletionItemKind.Variable));
+        question.analysis().house().raceways().keySet().forEach(r -> proposals.add(r, "raceway", CompletionItemKind.Variable));
       case "is" -> proposals.words("what a branch is for", "small-appliance", "laundry", "bathroom", "lighting");
       default -> {
         return false;

@@ -36,8 +36,7 @@ final class CableProposals {
   }
 
   private void propose(java.util.function.Predicate<Breaker> feeds) {
-    Optional<Breaker> breaker =
-        analysis.house().panels().values().stream().flatMap(p -> p.breakers().stream()).filter(feeds).findFirst();
+    Optional<Breaker> breaker = analysis.house().panels().values().stream().flatMap(p -> p.breakers().stream()).filter(feeds).findFirst();
     Optional<Quantity> rating = breaker.flatMap(Breaker::rating);
     if (rating.isEmpty()) {
       types();
@@ -69,7 +68,8 @@ final class CableProposals {
     if (!size.key().matches("\\d+(/0)?")) {
       return; // sizes in kcmil are laid as single conductors
     }
-    String why = "thinnest that a breaker of " + rating + " guards, at " + analysis.house().units().known(Quantity.of(USUAL_CELSIUS, Units.CELSIUS)) + " and not bundled";
+    String why = "thinnest that a breaker of " + rating + " guards, at "
+        + analysis.house().units().known(Quantity.of(USUAL_CELSIUS, Units.CELSIUS)) + " and not bundled";
     for (int count = 2; count <= poles + 1; count++) {
       proposals.add(size.key() + "/" + count + " " + kind.name(), why, CompletionItemKind.Struct);
     }

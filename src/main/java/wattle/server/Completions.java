@@ -32,7 +32,8 @@ final class Completions {
   }
 
   private void propose() {
-    if (place.lastLexeme().filter(l -> l.kind() == Lexeme.Kind.TEXT).isPresent() && place.cursor() < place.lastLexeme().get().span().end()) {
+    if (place.lastLexeme().filter(l -> l.kind() == Lexeme.Kind.TEXT).isPresent()
+        && place.cursor() < place.lastLexeme().get().span().end()) {
       return; // inside quotes
     }
     if (!place.pathBefore().isEmpty()) {
@@ -54,9 +55,9 @@ final class Completions {
   private void between() {
     switch (place.first()) {
       case "" ->
-          proposals.words(
-              "starts a statement", "branch", "room", "panel", "trial", "expect", "let", "use", "service", "raceway",
-              "silence", "dwelling", "pattern", "place", "plan");
+        proposals.words(
+            "starts a statement", "branch", "room", "panel", "trial", "expect", "let", "use", "service", "raceway",
+            "silence", "dwelling", "pattern", "place", "plan");
       case "use" -> use();
       case "branch" -> new BranchProposals(question, place, proposals, names).head();
       case "panel" -> new PanelProposals(question, place, proposals).head();
@@ -144,7 +145,8 @@ final class Completions {
       case "lose" -> names.services();
       case "to" -> other();
       case "transfer", "main" -> names.panels();
-      case "open", "loosen", "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot", "breaker", "service neutral", "main");
+      case "open", "loosen", "fault" ->
+        proposals.words("a conductor", "neutral", "hot", "ground", "other-hot", "breaker", "service neutral", "main");
       case "breaker" -> names.panels();
       default -> {
         if (place.isAfterNumber()) {
@@ -164,7 +166,8 @@ final class Completions {
         proposals.words("where a transfer switch stands", "utility", "off");
       }
       case "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot");
-      default -> { /* a free slot of a panel that is not named here */ }
+      default -> {
+        /* a free slot of a panel that is not named here */ }
     }
   }
 

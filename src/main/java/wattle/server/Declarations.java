@@ -113,8 +113,7 @@ final class Declarations {
 
   private void room(Tree.Room room, String in) {
     declare(Kind.ROOM, room.name(), room, in);
-    BiConsumer<Tree.Word, Tree> inside =
-        (word, whole) -> take(new Named(Kind.DEVICE, room.name() + "." + word, in), word, whole);
+    BiConsumer<Tree.Word, Tree> inside = (word, whole) -> take(new Named(Kind.DEVICE, room.name() + "." + word, in), word, whole);
     for (Tree.Box box : room.boxes()) {
       inside.accept(box.name(), box);
       box.devices().forEach(d -> inside.accept(d.name(), d));

@@ -38,14 +38,14 @@ final class Diagnostics {
     Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
     Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
     Diagnostic diagnostic = new Diagnostic(range, message(finding), severity(finding), "wattle", finding.rule());
-    List<DiagnosticRelatedInformation> related =
-        finding.related().stream()
-            .flatMap(m -> related(m, analysis).stream())
-            .toList();
+    List<DiagnosticRelatedInformation> related = finding.related().stream()
+        .flatMap(m -> related(m, analysis).stream())
+        .toList();
     if (!related.isEmpty()) {
       diagnostic.setRelatedInformation(related);
     }
-    library.link(finding.rule(), analysis.compilation().library()).map(DiagnosticCodeDescription::new).ifPresent(diagnostic::setCodeDescription);
+    library.link(finding.rule(), analysis.compilation().library()).map(DiagnosticCodeDescription::new)
+        .ifPresent(diagnostic::setCodeDescription);
     if (finding.silenced().isPresent()) {
       diagnostic.setTags(List.of(DiagnosticTag.Unnecessary));
     }

@@ -141,7 +141,8 @@ final class DocumentRequests implements TextDocumentService {
     return session.ask(
         params.getTextDocument().getUri(),
         null,
-        q -> Renaming.prepare(q, params.getPosition()).map(Either3::<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>forSecond).orElse(null));
+        q -> Renaming.prepare(q, params.getPosition()).map(Either3::<Range, PrepareRenameResult, PrepareRenameDefaultBehavior>forSecond)
+            .orElse(null));
   }
 
   @Override

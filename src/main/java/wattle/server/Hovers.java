@@ -19,20 +19,18 @@ final class Hovers {
 
   static Optional<Hover> at(Question question, Position position, LibraryTexts library) {
     int offset = question.offset(position);
-    Optional<Tree.Item> item =
-        question.tree().items().stream()
-            .filter(i -> question.touches(i, offset, offset))
-            .findFirst();
+    Optional<Tree.Item> item = question.tree().items().stream()
+        .filter(i -> question.touches(i, offset, offset))
+        .findFirst();
     if (item.isEmpty()) {
       return Optional.empty();
     }
     Optional<Occurrence> name = question.analysis().derived().nameAt(question.source(), offset);
     if (name.isPresent()) {
       Named thing = name.get().thing();
-      Optional<Page> page =
-          thing.kind() == Named.Kind.RULE
-              ? Optional.of(RulePages.of(thing.name(), library, question.analysis()))
-              : ThingPages.of(thing, question.analysis());
+      Optional<Page> page = thing.kind() == Named.Kind.RULE
+          ? Optional.of(RulePages.of(thing.name(), library, question.analysis()))
+          : ThingPages.of(thing, question.analysis());
       return page.map(p -> hover(p, name.get().span(), question));
     }
     List<Tree> around = new TreeWalk().around(item.get(), question.within(item.get(), offset));
@@ -66,7 +64,8 @@ final class Hovers {
     }
     int count = panel.slotCount().orElseThrow();
     String side = panel.order().isLeft(slot.number(), count) ? "left" : "right";
-    page.line("leg " + panel.order().legOf(slot.number(), count, panel.legs()) + ", row " + panel.order().rowOf(slot.number(), count) + " " + side);
+    page.line("leg " + panel.order().legOf(slot.number(), count, panel.legs()) + ", row " + panel.order().rowOf(slot.number(), count) + " "
+        + side);
     panel.breakers().stream()
         .filter(b -> b.id().slots().stream().anyMatch(s -> s.number() == slot.number() && s.half().equals(slot.half())))
         .findFirst()
@@ -82,11 +81,10 @@ final class Hovers {
     }
     Quantity quantity = Quantity.of(figure.number(), unit.get());
     Page page = new Page().title(quantity.toString(), unit.get().dimension().trade());
-    List<String> others =
-        Units.of(unit.get().dimension()).stream()
-            .filter(u -> !u.symbol().equals(unit.get().symbol()))
-            .map(u -> quantity.shownIn(u).toString())
-            .toList();
+    List<String> others = Units.of(unit.get().dimension()).stream()
+        .filter(u -> !u.symbol().equals(unit.get().symbol()))
+        .map(u -> quantity.shownIn(u).toString())
+        .toList();
     return Optional.of(page.line(others.isEmpty() ? "" : "= " + String.join(" = ", others)));
   }
 }

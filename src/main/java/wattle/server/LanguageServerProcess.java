@@ -46,15 +46,14 @@ public final class LanguageServerProcess {
     try (Analyses analyses = new Analyses();
         Session session = new Session(analyses)) {
       PlanServer server = new PlanServer(session, version, ended::complete);
-      Launcher<LanguageClient> launcher =
-          new Launcher.Builder<LanguageClient>()
-              .setLocalService(server)
-              .setRemoteInterface(LanguageClient.class)
-              .setInput(new EditorInput(in))
-              .setOutput(out)
-              .setExecutorService(reading)
-              .setExceptionHandler(LanguageServerProcess::answer)
-              .create();
+      Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>()
+          .setLocalService(server)
+          .setRemoteInterface(LanguageClient.class)
+          .setInput(new EditorInput(in))
+          .setOutput(out)
+          .setExecutorService(reading)
+          .setExceptionHandler(LanguageServerProcess::answer)
+          .create();
       server.connect(launcher.getRemoteProxy());
       Future<Void> listening = launcher.startListening();
       daemon(() -> await(listening, ended), "end of input").start();

@@ -30,12 +30,11 @@ final class NameProposals {
 
   /** Proposes names where a place stands in a document. */
   static NameProposals at(Question question, int cursor, Proposals proposals) {
-    String placement =
-        question.tree().items().stream()
-            .filter(i -> i instanceof Tree.Pattern && question.touches(i, cursor, cursor))
-            .flatMap(i -> question.analysis().inHouse(new Named(Named.Kind.PATTERN, ((Tree.Pattern) i).name().text())).stream())
-            .findFirst()
-            .orElse("");
+    String placement = question.tree().items().stream()
+        .filter(i -> i instanceof Tree.Pattern && question.touches(i, cursor, cursor))
+        .flatMap(i -> question.analysis().inHouse(new Named(Named.Kind.PATTERN, ((Tree.Pattern) i).name().text())).stream())
+        .findFirst()
+        .orElse("");
     return new NameProposals(question.analysis().house(), proposals, placement, CursorPlace.at(question, cursor).parameters());
   }
 
@@ -106,11 +105,12 @@ final class NameProposals {
 
   /** What a breaker may feed: first what nothing feeds yet. */
   void targets() {
-    Set<String> fed =
-        house.panels().values().stream()
-            .flatMap(p -> p.breakers().stream())
-            .map(b -> b.target() instanceof Breaker.Target.ToBranch t ? t.branch() : b.target() instanceof Breaker.Target.ToPanel t ? t.panel() : "")
-            .collect(Collectors.toSet());
+    Set<String> fed = house.panels().values().stream()
+        .flatMap(p -> p.breakers().stream())
+        .map(b -> b.target() instanceof Breaker.Target.ToBranch t
+            ? t.branch()
+            : b.target() instanceof Breaker.Target.ToPanel t ? t.panel() : "")
+        .collect(Collectors.toSet());
     house.branches().values().stream()
         .filter(b -> !fed.contains(b.name()))
         .forEach(b -> add(b.name(), "branch that nothing feeds yet", CompletionItemKind.Function));
@@ -131,11 +131,10 @@ final class NameProposals {
     }
     placement(name);
     Set<String> wired = wired();
-    List<String> inside =
-        java.util.stream.Stream.concat(house.boxes().keySet().stream(), house.devices().keySet().stream())
-            .filter(n -> n.startsWith(name + ".") && n.lastIndexOf('.') == name.length())
-            .distinct()
-            .toList();
+    List<String> inside = java.util.stream.Stream.concat(house.boxes().keySet().stream(), house.devices().keySet().stream())
+        .filter(n -> n.startsWith(name + ".") && n.lastIndexOf('.') == name.length())
+        .distinct()
+        .toList();
     inside.stream().filter(n -> house.boxes().containsKey(n) && !wired.contains(n)).forEach(n -> inRoom(n, "on no branch yet"));
     inside.forEach(n -> inRoom(n, java.util.Optional.ofNullable(house.devices().get(n)).map(NameProposals::detail).orElse("box")));
   }

@@ -15,24 +15,9 @@ record Named(Kind kind, String name, String pattern) {
 
   /** What names are given to; two things of different kinds may share one, a branch and a panel may not. */
   enum Kind {
-    BRANCH,
-    PANEL,
-    SERVICE,
-    ROOM,
+    BRANCH, PANEL, SERVICE, ROOM,
     /** A box, or a device, which may be its own box. */
-    DEVICE,
-    RACEWAY,
-    CONSTANT,
-    TRIAL,
-    PATTERN,
-    PLACEMENT,
-    PARAMETER,
-    PART,
-    CABLE,
-    TABLE,
-    LIMIT,
-    PACK,
-    RULE;
+    DEVICE, RACEWAY, CONSTANT, TRIAL, PATTERN, PLACEMENT, PARAMETER, PART, CABLE, TABLE, LIMIT, PACK, RULE;
 
     @Override
     public String toString() {

@@ -26,11 +26,9 @@ final class Occurrences {
 
   private Occurrences(Analysis analysis, List<Tree.Item> items) {
     this.analysis = analysis;
-    this.declared =
-        new Declarations(
-            items,
-            (thing, word, whole) ->
-                found.add(new Occurrence(thing, analysis.placed(word.span()), true, analysis.placed(whole.span()))));
+    this.declared = new Declarations(
+        items,
+        (thing, word, whole) -> found.add(new Occurrence(thing, analysis.placed(word.span()), true, analysis.placed(whole.span()))));
     this.paths = new PathNames(declared, (thing, span) -> found.add(Occurrence.of(thing, analysis.placed(span))));
   }
 
@@ -72,7 +70,8 @@ final class Occurrences {
   private Optional<Named> parameter(String word, Span span) {
     for (int i = 0; i < repetitions.size(); i++) {
       Span line = repeated.get(i).span();
-      if (repetitions.get(i).name().text().equals(word) && line.source() == span.source() && line.start() <= span.start() && span.end() <= line.end()) {
+      if (repetitions.get(i).name().text().equals(word) && line.source() == span.source() && line.start() <= span.start()
+          && span.end() <= line.end()) {
         return Optional.of(new Named(Kind.PARAMETER, word, Declarations.variableScope(repetitions.get(i), in)));
       }
     }

@@ -51,12 +51,11 @@ final class Outline {
 
   private Optional<DocumentSymbol> symbol(Tree.Item item) {
     if (item instanceof Tree.Panel panel) {
-      List<DocumentSymbol> slots =
-          panel.statements().stream()
-              .filter(Tree.Slot.class::isInstance)
-              .map(Tree.Slot.class::cast)
-              .map(this::slot)
-              .toList();
+      List<DocumentSymbol> slots = panel.statements().stream()
+          .filter(Tree.Slot.class::isInstance)
+          .map(Tree.Slot.class::cast)
+          .map(this::slot)
+          .toList();
       return Optional.of(named(panel.name(), panel.label(), "panel", SymbolKind.Class, panel.span(), slots));
     }
     if (item instanceof Tree.Room room) {

@@ -66,7 +66,8 @@ final class PanelProposals {
     boolean several = place.count("+") > 0;
     proposals.words("trait of a breaker", several ? "two-pole" : "single-pole");
     proposals.words(
-        "trait of a breaker", "arc-fault", "ground-fault", "handle-tied", "spare", "later", "pinned", "back-fed", "interlocked", "terminals");
+        "trait of a breaker", "arc-fault", "ground-fault", "handle-tied", "spare", "later", "pinned", "back-fed", "interlocked",
+        "terminals");
   }
 
   private void ratings() {
@@ -76,12 +77,10 @@ final class PanelProposals {
         .library()
         .table("breaker-ratings")
         .ifPresent(
-            table ->
-                table.rows().forEach(
-                    row ->
-                        row.cells().stream()
-                            .findFirst()
-                            .ifPresent(c -> proposals.add(c.text() + " A", "standard rating", CompletionItemKind.Value))));
+            table -> table.rows().forEach(
+                row -> row.cells().stream()
+                    .findFirst()
+                    .ifPresent(c -> proposals.add(c.text() + " A", "standard rating", CompletionItemKind.Value))));
   }
 
   private void slots() {
@@ -98,9 +97,8 @@ final class PanelProposals {
         below(panel, slot)
             .filter(free::contains)
             .ifPresent(
-                other ->
-                    proposals.add(
-                        slot + "+" + other, "free, legs " + leg(panel, slot) + " and " + leg(panel, other), CompletionItemKind.Value));
+                other -> proposals.add(
+                    slot + "+" + other, "free, legs " + leg(panel, slot) + " and " + leg(panel, other), CompletionItemKind.Value));
       }
     }
   }

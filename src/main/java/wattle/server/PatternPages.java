@@ -14,11 +14,13 @@ final class PatternPages {
 
   static Optional<Page> of(Named thing, Analysis analysis) {
     return switch (thing.kind()) {
-      case PATTERN -> pattern(thing.name(), analysis).map(p -> new Page().title(heading(p), "pattern").line(placements(thing.name(), analysis)));
+      case PATTERN ->
+        pattern(thing.name(), analysis).map(p -> new Page().title(heading(p), "pattern").line(placements(thing.name(), analysis)));
       case PLACEMENT -> placement(thing, analysis);
       case PARAMETER ->
-          Optional.of(
-              new Page().title(thing.name(), thing.pattern().contains("@") ? "each number of the repetition" : "parameter of pattern " + thing.pattern()));
+        Optional.of(
+            new Page().title(thing.name(),
+                thing.pattern().contains("@") ? "each number of the repetition" : "parameter of pattern " + thing.pattern()));
       default -> Optional.empty();
     };
   }
@@ -29,7 +31,8 @@ final class PatternPages {
         .filter(i -> i instanceof Tree.Placing placing && placing.name().text().equals(thing.name()))
         .map(i -> ((Tree.Placing) i))
         .findFirst()
-        .map(placing -> new Page().title(thing.name(), "placement").line("of " + pattern(placing.pattern().text(), analysis).map(PatternPages::heading).orElse(placing.pattern().text())));
+        .map(placing -> new Page().title(thing.name(), "placement")
+            .line("of " + pattern(placing.pattern().text(), analysis).map(PatternPages::heading).orElse(placing.pattern().text())));
   }
 
   static String heading(Tree.Pattern pattern) {
@@ -45,8 +48,8 @@ final class PatternPages {
   }
 
   private static String placements(String pattern, Analysis analysis) {
-    List<String> names =
-        analysis.house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern)).map(Map.Entry::getKey).toList();
+    List<String> names = analysis.house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern)).map(Map.Entry::getKey)
+        .toList();
     return names.isEmpty()
         ? "placed nowhere"
         : "placed as " + String.join(", ", names.subList(0, Math.min(NAMED, names.size())))

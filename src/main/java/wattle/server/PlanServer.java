@@ -65,10 +65,9 @@ final class PlanServer implements LanguageServer, LanguageClientAware {
   // Old editors name one root, in one of two ways that the protocol has given up since.
   @SuppressWarnings("deprecation")
   private static List<Path> folders(InitializeParams params) {
-    Stream<String> uris =
-        params.getWorkspaceFolders() != null
-            ? params.getWorkspaceFolders().stream().map(WorkspaceFolder::getUri)
-            : params.getRootUri() != null ? Stream.of(params.getRootUri()) : Stream.empty();
+    Stream<String> uris = params.getWorkspaceFolders() != null
+        ? params.getWorkspaceFolders().stream().map(WorkspaceFolder::getUri)
+        : params.getRootUri() != null ? Stream.of(params.getRootUri()) : Stream.empty();
     return uris.map(Uris::path).toList();
   }
 

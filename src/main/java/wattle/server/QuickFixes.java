@@ -94,13 +94,12 @@ final class QuickFixes {
     }
     List<Either<TextDocumentEdit, ResourceOperation>> changes = new ArrayList<>();
     edits.forEach(
-        (file, list) ->
-            changes.add(
-                Either.forLeft(
-                    new TextDocumentEdit(
-                        new VersionedTextDocumentIdentifier(
-                            buffers.uri(file), buffers.at(file).map(Buffer::version).orElse(null)),
-                        list))));
+        (file, list) -> changes.add(
+            Either.forLeft(
+                new TextDocumentEdit(
+                    new VersionedTextDocumentIdentifier(
+                        buffers.uri(file), buffers.at(file).map(Buffer::version).orElse(null)),
+                    list))));
     return new WorkspaceEdit(changes);
   }
 }

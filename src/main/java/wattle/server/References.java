@@ -19,13 +19,12 @@ final class References {
   static List<Location> definition(Question question, Position position, LibraryTexts library) {
     return at(question, position)
         .flatMap(
-            name ->
-                question
-                    .analysis()
-                    .derived()
-                    .declaration(name.thing())
-                    .flatMap(d -> question.analysis().location(d.span()))
-                    .or(() -> library.find(name.thing(), question.analysis().compilation().library())))
+            name -> question
+                .analysis()
+                .derived()
+                .declaration(name.thing())
+                .flatMap(d -> question.analysis().location(d.span()))
+                .or(() -> library.find(name.thing(), question.analysis().compilation().library())))
         .or(() -> usedFile(question, position))
         .map(List::of)
         .orElse(List.of());
@@ -58,9 +57,8 @@ final class References {
         .flatMap(name -> question.analysis().derived().of(name.thing()).stream())
         .filter(o -> o.span().source() == question.source())
         .map(
-            o ->
-                new DocumentHighlight(
-                    question.lines().range(o.span()), o.declares() ? DocumentHighlightKind.Write : DocumentHighlightKind.Read))
+            o -> new DocumentHighlight(
+                question.lines().range(o.span()), o.declares() ? DocumentHighlightKind.Write : DocumentHighlightKind.Read))
         .toList();
   }
 }

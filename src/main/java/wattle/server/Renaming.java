@@ -46,9 +46,8 @@ final class Renaming {
   }
 
   static WorkspaceEdit rename(Question question, Position position, String name, Editor editor) {
-    Occurrence at =
-        renamable(question, position)
-            .orElseThrow(() -> refused("there is no name of the plan here; a panel, branch, room, device or the like has one"));
+    Occurrence at = renamable(question, position)
+        .orElseThrow(() -> refused("there is no name of the plan here; a panel, branch, room, device or the like has one"));
     if (!isName(name)) {
       throw refused("'" + name + "' is no name: a letter, then letters, digits and hyphens, and no unit or word with a meaning of its own");
     }
@@ -60,10 +59,9 @@ final class Renaming {
           .analysis()
           .fileOf(place.span())
           .ifPresent(
-              file ->
-                  edits
-                      .computeIfAbsent(file, f -> new ArrayList<>())
-                      .add(new TextEdit(question.analysis().range(file, place.span()), name)));
+              file -> edits
+                  .computeIfAbsent(file, f -> new ArrayList<>())
+                  .add(new TextEdit(question.analysis().range(file, place.span()), name)));
     }
     return QuickFixes.workspaceEdit(edits, question.analysis().buffers(), editor);
   }
@@ -83,13 +81,12 @@ final class Renaming {
     Map<Path, String> texts = new HashMap<>();
     analysis.files().forEach((path, tree) -> texts.put(path, tree.source().text()));
     texts.replaceAll(
-        (path, text) ->
-            Mender.apply(
-                text,
-                places.stream()
-                    .filter(o -> analysis.fileOf(o.span()).filter(path::equals).isPresent())
-                    .map(o -> new Edit(o.span(), name))
-                    .toList()));
+        (path, text) -> Mender.apply(
+            text,
+            places.stream()
+                .filter(o -> analysis.fileOf(o.span()).filter(path::equals).isPresent())
+                .map(o -> new Edit(o.span(), name))
+                .toList()));
     Compiler compiler = new Compiler(new SourceReader(texts, SourceReader.USUAL_MOST_BYTES));
     try {
       List<Finding> after = compiler.compile(analysis.plan()).findings();

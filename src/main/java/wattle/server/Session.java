@@ -22,9 +22,8 @@ import org.eclipse.lsp4j.services.LanguageClient;
  */
 final class Session implements AutoCloseable {
   /** Tells an editor that its question was about a text that is no more; it asks again by itself. */
-  private static final ResponseErrorException OUTDATED =
-      new ResponseErrorException(
-          new ResponseError(ResponseErrorCode.ContentModified, "the text has changed since this was asked", null));
+  private static final ResponseErrorException OUTDATED = new ResponseErrorException(
+      new ResponseError(ResponseErrorCode.ContentModified, "the text has changed since this was asked", null));
 
   private final Analyses analyses;
   private final LibraryTexts library = new LibraryTexts();

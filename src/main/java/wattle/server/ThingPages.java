@@ -41,21 +41,22 @@ final class ThingPages {
       case BRANCH -> Optional.ofNullable(house.branches().get(name)).map(b -> BranchPage.of(b, analysis));
       case PANEL -> Optional.ofNullable(house.panels().get(name)).map(p -> panel(p, analysis));
       case SERVICE ->
-          Optional.ofNullable(house.services().get(name))
-              .map(s -> new Page().title("service " + name, "").line(s.system().text()));
+        Optional.ofNullable(house.services().get(name))
+            .map(s -> new Page().title("service " + name, "").line(s.system().text()));
       case ROOM ->
-          Optional.ofNullable(house.rooms().get(name))
-              .map(r -> new Page().title("room " + name, r.title()).line(String.join(", ", r.boxes())));
+        Optional.ofNullable(house.rooms().get(name))
+            .map(r -> new Page().title("room " + name, r.title()).line(String.join(", ", r.boxes())));
       case DEVICE -> device(name, analysis);
       case RACEWAY -> Optional.ofNullable(house.raceways().get(name)).map(r -> raceway(r, house));
       case CONSTANT -> constant(thing, analysis);
       case TRIAL ->
-          Optional.ofNullable(house.trials().get(name))
-              .map(t -> new Page().title("trial " + name, t.label().orElse("")).line(t.events().size() + (t.events().size() == 1 ? " event" : " events")));
+        Optional.ofNullable(house.trials().get(name))
+            .map(t -> new Page().title("trial " + name, t.label().orElse(""))
+                .line(t.events().size() + (t.events().size() == 1 ? " event" : " events")));
       case PART -> library.part(name).map(ThingPages::part);
       case CABLE -> library.cable(name).map(c -> cable(c, house.units()));
       case TABLE ->
-          library.table(name).map(t -> new Page().title("table " + name, "").line(t.citations().toString()));
+        library.table(name).map(t -> new Page().title("table " + name, "").line(t.citations().toString()));
       case LIMIT -> library.limit(name).map(l -> new Page().title("limit " + name, house.units().known(l.value())));
       case PACK -> Optional.ofNullable(library.packs().get(name)).map(t -> new Page().title("pack " + name, t));
       case RULE -> throw new AssertionError("RulePages");
@@ -93,11 +94,10 @@ final class ThingPages {
           .map(b -> new Page().title("box " + name, "").line(String.join(", ", b.devices())).line(branchesOf(name, analysis)));
     }
     Page page = new Page().title(name, device.kind().name() + device.label().map(l -> " \"" + l + "\"").orElse(""));
-    String load =
-        device.loads().stream()
-            .filter(l -> l.voltAmperes() > 0)
-            .map(ThingPages::load)
-            .collect(Collectors.joining(", "));
+    String load = device.loads().stream()
+        .filter(l -> l.voltAmperes() > 0)
+        .map(ThingPages::load)
+        .collect(Collectors.joining(", "));
     page.line(load);
     page.line(device.controls().isEmpty() ? "" : "controls " + String.join(", ", device.controls()));
     return Optional.of(page.line(branchesOf(device.box(), analysis)));
@@ -109,11 +109,10 @@ final class ThingPages {
   }
 
   private static String branchesOf(String box, Analysis analysis) {
-    List<String> on =
-        analysis.house().branches().values().stream()
-            .filter(b -> b.points().stream().anyMatch(p -> p.box().filter(box::equals).isPresent()))
-            .map(b -> b.name() + legs(b))
-            .toList();
+    List<String> on = analysis.house().branches().values().stream()
+        .filter(b -> b.points().stream().anyMatch(p -> p.box().filter(box::equals).isPresent()))
+        .map(b -> b.name() + legs(b))
+        .toList();
     return on.isEmpty() ? "on no branch" : "on branch " + String.join(", ", on);
   }
 
@@ -123,11 +122,10 @@ final class ThingPages {
   }
 
   private static Page raceway(Raceway raceway, House house) {
-    List<String> through =
-        house.branches().values().stream()
-            .filter(b -> b.sections().stream().anyMatch(s -> s.surroundings().raceways().contains(raceway.name())))
-            .map(Branch::name)
-            .toList();
+    List<String> through = house.branches().values().stream()
+        .filter(b -> b.sections().stream().anyMatch(s -> s.surroundings().raceways().contains(raceway.name())))
+        .map(Branch::name)
+        .toList();
     return new Page()
         .title("raceway " + raceway.name(), raceway.size().orElse(""))
         .line(through.isEmpty() ? "nothing goes through it" : "holds runs of " + String.join(", ", through));
@@ -156,6 +154,7 @@ final class ThingPages {
             + (cable.ampacityCelsius() < cable.insulationCelsius()
                 ? ", held to the " + units.known(Quantity.of(cable.ampacityCelsius(), Units.CELSIUS)) + " ampacities"
                 : ""));
-    return page.line(cable.places().isEmpty() ? "" : "for places that are " + cable.places().stream().sorted().collect(Collectors.joining(", ")));
+    return page
+        .line(cable.places().isEmpty() ? "" : "for places that are " + cable.places().stream().sorted().collect(Collectors.joining(", ")));
   }
 }

@@ -12,10 +12,9 @@ import wattle.syntax.LexemeReader;
 
 /** Every token with its class, names by the kind of thing that they name, in the relative form of the protocol. */
 final class TokenColours {
-  private static final List<String> TYPES =
-      List.of(
-          "keyword", "number", "type", "string", "comment", "operator", "function", "class", "interface", "namespace",
-          "property", "variable", "event", "struct", "parameter");
+  private static final List<String> TYPES = List.of(
+      "keyword", "number", "type", "string", "comment", "operator", "function", "class", "interface", "namespace",
+      "property", "variable", "event", "struct", "parameter");
 
   private static final List<String> MODIFIERS = List.of("declaration", "defaultLibrary");
 

@@ -24,10 +24,9 @@ final class TrialLenses {
   }
 
   private static String title(Tree.Trial trial, Analysis analysis) {
-    List<Expectation> expected =
-        analysis.house().expectations().stream()
-            .filter(e -> e.trial().filter(trial.name().text()::equals).isPresent())
-            .toList();
+    List<Expectation> expected = analysis.house().expectations().stream()
+        .filter(e -> e.trial().filter(trial.name().text()::equals).isPresent())
+        .toList();
     if (expected.isEmpty()) {
       return "nothing is expected of this trial";
     }

@@ -36,11 +36,10 @@ final class WorkspaceSymbols {
         analysis
             .location(name.span())
             .ifPresent(
-                place ->
-                    symbols.add(
-                        new WorkspaceSymbol(
-                            name.thing().name(), kind(name.thing().kind()),
-                            Either.<org.eclipse.lsp4j.Location, WorkspaceSymbolLocation>forLeft(place), name.thing().kind().toString())));
+                place -> symbols.add(
+                    new WorkspaceSymbol(
+                        name.thing().name(), kind(name.thing().kind()),
+                        Either.<org.eclipse.lsp4j.Location, WorkspaceSymbolLocation>forLeft(place), name.thing().kind().toString())));
       }
     }
   }

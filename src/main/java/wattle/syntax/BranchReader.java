@@ -37,10 +37,9 @@ final class BranchReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Branch(
-                    name, pieces.text(context.STRING()), by, pieces.surroundings(surroundings), is, stated,
-                    Pieces.each(context.chain(), this::chain), pieces.span(context)));
+            name -> new Tree.Branch(
+                name, pieces.text(context.STRING()), by, pieces.surroundings(surroundings), is, stated,
+                Pieces.each(context.chain(), this::chain), pieces.span(context)));
   }
 
   private Optional<Tree.Chain> chain(ChainContext context) {
@@ -131,9 +130,8 @@ final class BranchReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Raceway(
-                    name, pieces.text(context.STRING()), by, pieces.surroundings(surroundings), stated,
-                    pieces.span(context)));
+            name -> new Tree.Raceway(
+                name, pieces.text(context.STRING()), by, pieces.surroundings(surroundings), stated,
+                pieces.span(context)));
   }
 }

@@ -49,11 +49,9 @@ final class ClaimReader {
       return pieces
           .word(count.mark())
           .flatMap(
-              n ->
-                  list.map(
-                      l ->
-                          WhereClaim.parted(
-                              claim(count.claim()), filter -> new Tree.ClaimCount(n, l, filter, pieces.span(context)))));
+              n -> list.map(
+                  l -> WhereClaim.parted(
+                      claim(count.claim()), filter -> new Tree.ClaimCount(n, l, filter, pieces.span(context)))));
     }
     if (context instanceof ClaimSumOfContext gathered) {
       return gathered(gathered);
@@ -117,10 +115,9 @@ final class ClaimReader {
   }
 
   private Optional<Tree.Claim> each(ClaimEachContext context) {
-    Tree.Amount amount =
-        Pieces.hasToken(context, "every")
-            ? Tree.Amount.EVERY
-            : Pieces.hasToken(context, "some") ? Tree.Amount.SOME : Tree.Amount.NO;
+    Tree.Amount amount = Pieces.hasToken(context, "every")
+        ? Tree.Amount.EVERY
+        : Pieces.hasToken(context, "some") ? Tree.Amount.SOME : Tree.Amount.NO;
     Optional<Tree.Word> name = pieces.word(context.mark());
     Optional<Tree.Path> list = path(context.quality());
     if (name.isEmpty() || list.isEmpty() || context.claim().isEmpty()) {
@@ -133,10 +130,9 @@ final class ClaimReader {
   }
 
   private Optional<Tree.Claim> gathered(ClaimSumOfContext context) {
-    Tree.Gathering gathering =
-        Pieces.hasToken(context, "sum")
-            ? Tree.Gathering.SUM
-            : Pieces.hasToken(context, "most") ? Tree.Gathering.MOST : Tree.Gathering.LEAST;
+    Tree.Gathering gathering = Pieces.hasToken(context, "sum")
+        ? Tree.Gathering.SUM
+        : Pieces.hasToken(context, "most") ? Tree.Gathering.MOST : Tree.Gathering.LEAST;
     Optional<Tree.Word> name = pieces.word(context.mark());
     Optional<Tree.Path> list = path(context.quality());
     if (name.isEmpty() || list.isEmpty() || context.claim().isEmpty()) {
@@ -145,9 +141,8 @@ final class ClaimReader {
     Optional<Tree.Claim> filter = context.claim().size() > 1 ? claim(context.claim(1)) : Optional.empty();
     return claim(context.claim(0))
         .map(
-            v ->
-                WhereClaim.parted(
-                    filter, f -> new Tree.ClaimGathered(gathering, v, name.get(), list.get(), f, pieces.span(context))));
+            v -> WhereClaim.parted(
+                filter, f -> new Tree.ClaimGathered(gathering, v, name.get(), list.get(), f, pieces.span(context))));
   }
 
   /** A thing or property as a path of words. */

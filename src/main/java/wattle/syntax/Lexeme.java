@@ -11,14 +11,7 @@ import wattle.finding.Span;
 public record Lexeme(Kind kind, Construct construct, boolean startsStatement, String text, Span span) {
   /** What sort of token it is. */
   public enum Kind {
-    KEYWORD,
-    NAME,
-    NUMBER,
-    UNIT,
-    TEXT,
-    SIGN,
-    LINE_END,
-    COMMENT
+    KEYWORD, NAME, NUMBER, UNIT, TEXT, SIGN, LINE_END, COMMENT
   }
 
   /** What a token is part of, as far as its place on the line depends on it. */

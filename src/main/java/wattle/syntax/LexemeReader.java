@@ -23,36 +23,34 @@ import wattle.syntax.grammar.WattleParser;
 
 /** The token view of a file, comments and line ends with it, by the same grammar that makes the tree. */
 public final class LexemeReader {
-  private static final Set<Integer> STATEMENTS =
-      Set.of(
-          WattleParser.RULE_item, WattleParser.RULE_thing, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
-          WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain,
-          WattleParser.RULE_box, WattleParser.RULE_device, WattleParser.RULE_event, WattleParser.RULE_columns,
-          WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation, WattleParser.RULE_ruleLine);
+  private static final Set<Integer> STATEMENTS = Set.of(
+      WattleParser.RULE_item, WattleParser.RULE_thing, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
+      WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain,
+      WattleParser.RULE_box, WattleParser.RULE_device, WattleParser.RULE_event, WattleParser.RULE_columns,
+      WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation, WattleParser.RULE_ruleLine);
 
-  private static final Map<Integer, Construct> CONSTRUCTS =
-      Map.ofEntries(
-          Map.entry(WattleParser.RULE_slotNumber, Construct.SLOT_SPAN),
-          Map.entry(WattleParser.RULE_slotSpan, Construct.SLOT_SPAN),
-          Map.entry(WattleParser.RULE_expression, Construct.EXPRESSION),
-          Map.entry(WattleParser.RULE_claim, Construct.EXPRESSION),
-          Map.entry(WattleParser.RULE_quantity, Construct.AMOUNT),
-          Map.entry(WattleParser.RULE_amount, Construct.AMOUNT),
-          Map.entry(WattleParser.RULE_unit, Construct.PAIR),
-          Map.entry(WattleParser.RULE_unitName, Construct.AMOUNT),
-          Map.entry(WattleParser.RULE_column, Construct.PAIR),
-          Map.entry(WattleParser.RULE_voltages, Construct.PAIR),
-          Map.entry(WattleParser.RULE_raceSize, Construct.PAIR),
-          Map.entry(WattleParser.RULE_wireSize, Construct.PAIR),
-          Map.entry(WattleParser.RULE_cell, Construct.CELL),
-          Map.entry(WattleParser.RULE_useName, Construct.PAIR),
-          Map.entry(WattleParser.RULE_subject, Construct.PAIR),
-          Map.entry(WattleParser.RULE_breakerTrait, Construct.TRAIT),
-          Map.entry(WattleParser.RULE_path, Construct.PATH),
-          Map.entry(WattleParser.RULE_parameters, Construct.HEADING),
-          Map.entry(WattleParser.RULE_arguments, Construct.HEADING),
-          Map.entry(WattleParser.RULE_cableSize, Construct.CABLE_SIZE),
-          Map.entry(WattleParser.RULE_cableSizes, Construct.CABLE_SIZE));
+  private static final Map<Integer, Construct> CONSTRUCTS = Map.ofEntries(
+      Map.entry(WattleParser.RULE_slotNumber, Construct.SLOT_SPAN),
+      Map.entry(WattleParser.RULE_slotSpan, Construct.SLOT_SPAN),
+      Map.entry(WattleParser.RULE_expression, Construct.EXPRESSION),
+      Map.entry(WattleParser.RULE_claim, Construct.EXPRESSION),
+      Map.entry(WattleParser.RULE_quantity, Construct.AMOUNT),
+      Map.entry(WattleParser.RULE_amount, Construct.AMOUNT),
+      Map.entry(WattleParser.RULE_unit, Construct.PAIR),
+      Map.entry(WattleParser.RULE_unitName, Construct.AMOUNT),
+      Map.entry(WattleParser.RULE_column, Construct.PAIR),
+      Map.entry(WattleParser.RULE_voltages, Construct.PAIR),
+      Map.entry(WattleParser.RULE_raceSize, Construct.PAIR),
+      Map.entry(WattleParser.RULE_wireSize, Construct.PAIR),
+      Map.entry(WattleParser.RULE_cell, Construct.CELL),
+      Map.entry(WattleParser.RULE_useName, Construct.PAIR),
+      Map.entry(WattleParser.RULE_subject, Construct.PAIR),
+      Map.entry(WattleParser.RULE_breakerTrait, Construct.TRAIT),
+      Map.entry(WattleParser.RULE_path, Construct.PATH),
+      Map.entry(WattleParser.RULE_parameters, Construct.HEADING),
+      Map.entry(WattleParser.RULE_arguments, Construct.HEADING),
+      Map.entry(WattleParser.RULE_cableSize, Construct.CABLE_SIZE),
+      Map.entry(WattleParser.RULE_cableSizes, Construct.CABLE_SIZE));
 
   private static final boolean[] STARTS = new boolean[WattleParser.ruleNames.length];
   private static final Construct[] CONSTRUCT_OF_RULE = new Construct[WattleParser.ruleNames.length];
@@ -181,7 +179,8 @@ public final class LexemeReader {
     int closes = -1;
     int dashes = 0;
     for (int i = 0; i < run.getChildCount(); i++) {
-      if (run.getChild(i) instanceof TerminalNode leaf && leaf.getSymbol().getTokenIndex() >= 0 && Literals.of(leaf.getSymbol().getType()).equals("--")) {
+      if (run.getChild(i) instanceof TerminalNode leaf && leaf.getSymbol().getTokenIndex() >= 0
+          && Literals.of(leaf.getSymbol().getType()).equals("--")) {
         dashes++;
         opens = dashes == 1 ? leaf.getSymbol().getTokenIndex() : opens;
         closes = leaf.getSymbol().getTokenIndex();
@@ -250,24 +249,25 @@ public final class LexemeReader {
 
   private Kind kind(Token token, int index) {
     switch (token.getType()) {
-      case WattleLexer.COMMENT:
+      case WattleLexer.COMMENT :
         return Kind.COMMENT;
-      case WattleLexer.NL:
+      case WattleLexer.NL :
         return Kind.LINE_END;
-      case WattleLexer.STRING:
-      case WattleLexer.OPEN_STRING:
+      case WattleLexer.STRING :
+      case WattleLexer.OPEN_STRING :
         return Kind.TEXT;
-      case WattleLexer.NUMBER:
-      case WattleLexer.HALF_SLOT:
+      case WattleLexer.NUMBER :
+      case WattleLexer.HALF_SLOT :
         return Kind.NUMBER;
-      case WattleLexer.UNIT:
+      case WattleLexer.UNIT :
         return names[index] ? Kind.NAME : Kind.UNIT;
-      case WattleLexer.WORD, WattleLexer.HOLED:
+      case WattleLexer.WORD, WattleLexer.HOLED :
         return Kind.NAME;
-      default:
+      default :
         break;
     }
-    if (!Character.isLetter(token.getType() == WattleLexer.STRAY ? token.getText().codePointAt(0) : Literals.of(token.getType()).codePointAt(0))) {
+    if (!Character
+        .isLetter(token.getType() == WattleLexer.STRAY ? token.getText().codePointAt(0) : Literals.of(token.getType()).codePointAt(0))) {
       return Kind.SIGN;
     }
     return names[index] ? Kind.NAME : Kind.KEYWORD;

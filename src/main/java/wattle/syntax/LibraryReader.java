@@ -17,12 +17,11 @@ final class LibraryReader {
         : pieces
             .word(context.word(0))
             .map(
-                name ->
-                    new Tree.Pack(
-                        name,
-                        pieces.text(context.STRING()),
-                        context.word().size() > 1 ? pieces.word(context.word(1)) : Optional.empty(),
-                        pieces.span(context)));
+                name -> new Tree.Pack(
+                    name,
+                    pieces.text(context.STRING()),
+                    context.word().size() > 1 ? pieces.word(context.word(1)) : Optional.empty(),
+                    pieces.span(context)));
   }
 
   Optional<Tree.Item> part(PartContext context) {
@@ -45,13 +44,12 @@ final class LibraryReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.CableType(
-                    name,
-                    pieces.text(context.STRING()),
-                    Pieces.each(context.property(), this::property),
-                    Pieces.each(context.citation(), pieces::citation),
-                    pieces.span(context)));
+            name -> new Tree.CableType(
+                name,
+                pieces.text(context.STRING()),
+                Pieces.each(context.property(), this::property),
+                Pieces.each(context.citation(), pieces::citation),
+                pieces.span(context)));
   }
 
   private Optional<Tree.Property> property(PropertyContext context) {
@@ -61,11 +59,10 @@ final class LibraryReader {
   }
 
   private Optional<Tree.Value> value(PropertyValueContext context) {
-    Tree.Value value =
-        new Tree.Value(
-            pieces.amount(context.amount()),
-            context.word() == null ? pieces.word(context.breakerTrait()) : pieces.word(context.word()), pieces.text(context.STRING()),
-            pieces.span(context));
+    Tree.Value value = new Tree.Value(
+        pieces.amount(context.amount()),
+        context.word() == null ? pieces.word(context.breakerTrait()) : pieces.word(context.word()), pieces.text(context.STRING()),
+        pieces.span(context));
     boolean comma = value.amount().isEmpty() && value.word().isEmpty() && value.text().isEmpty();
     return comma ? Optional.empty() : Optional.of(value);
   }
@@ -74,14 +71,13 @@ final class LibraryReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Table(
-                    name,
-                    pieces.text(context.STRING()),
-                    context.columns().stream().flatMap(c -> Pieces.each(c.column(), this::column).stream()).toList(),
-                    Pieces.each(context.row(), this::row),
-                    Pieces.each(context.citation(), pieces::citation),
-                    pieces.span(context)));
+            name -> new Tree.Table(
+                name,
+                pieces.text(context.STRING()),
+                context.columns().stream().flatMap(c -> Pieces.each(c.column(), this::column).stream()).toList(),
+                Pieces.each(context.row(), this::row),
+                Pieces.each(context.citation(), pieces::citation),
+                pieces.span(context)));
   }
 
   private Optional<Tree.Column> column(ColumnContext context) {

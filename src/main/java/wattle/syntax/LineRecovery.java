@@ -22,12 +22,11 @@ import wattle.syntax.grammar.WattleParser;
  * line is read as if nothing had been. Inside the heading of a block only the heading is given up, never the block.
  */
 final class LineRecovery extends DefaultErrorStrategy {
-  private static final Set<Integer> BLOCKS =
-      Set.of(
-          WattleParser.RULE_plan, WattleParser.RULE_pattern, WattleParser.RULE_dwelling, WattleParser.RULE_service, WattleParser.RULE_panel,
-          WattleParser.RULE_branch, WattleParser.RULE_room, WattleParser.RULE_box, WattleParser.RULE_trial,
-          WattleParser.RULE_part, WattleParser.RULE_cable, WattleParser.RULE_table, WattleParser.RULE_limit,
-          WattleParser.RULE_ruleBlock);
+  private static final Set<Integer> BLOCKS = Set.of(
+      WattleParser.RULE_plan, WattleParser.RULE_pattern, WattleParser.RULE_dwelling, WattleParser.RULE_service, WattleParser.RULE_panel,
+      WattleParser.RULE_branch, WattleParser.RULE_room, WattleParser.RULE_box, WattleParser.RULE_trial,
+      WattleParser.RULE_part, WattleParser.RULE_cable, WattleParser.RULE_table, WattleParser.RULE_limit,
+      WattleParser.RULE_ruleBlock);
 
   private final SyntaxMessages messages;
   private final List<Finding> findings = new ArrayList<>();
@@ -120,7 +119,7 @@ final class LineRecovery extends DefaultErrorStrategy {
 
   private static boolean braceAhead(Parser parser) {
     TokenStream tokens = parser.getTokenStream();
-    for (int i = 1; ; i++) {
+    for (int i = 1;; i++) {
       Token token = tokens.LT(i);
       if (token.getText().equals("{")) {
         return true;

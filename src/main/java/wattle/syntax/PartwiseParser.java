@@ -91,7 +91,7 @@ public final class PartwiseParser {
     int alike = alikeAtTheEnd(text, shorter - start);
     List<String> changed = new ArrayList<>();
     int behind = known.parts.size();
-    for (int at = start; at < text.length() && behind == known.parts.size(); ) {
+    for (int at = start; at < text.length() && behind == known.parts.size();) {
       int end = TextParts.end(text, at);
       changed.add(text.substring(at, end));
       at = end;

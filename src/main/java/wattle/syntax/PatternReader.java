@@ -17,10 +17,9 @@ final class PatternReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Pattern(
-                    name, parameters(context.parameters()), context.parameters() == null || context.parameters().exception == null,
-                    Pieces.each(context.thing(), new ThingReader(pieces)), pieces.span(context)));
+            name -> new Tree.Pattern(
+                name, parameters(context.parameters()), context.parameters() == null || context.parameters().exception == null,
+                Pieces.each(context.thing(), new ThingReader(pieces)), pieces.span(context)));
   }
 
   private List<Tree.Word> parameters(ParametersContext context) {

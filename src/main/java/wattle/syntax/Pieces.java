@@ -179,8 +179,7 @@ final class Pieces {
     }
     if (context instanceof ProductContext c) {
       String sign = c.getChild(1).getText();
-      Tree.Operator operator =
-          sign.equals("*") || sign.equals("×") ? Tree.Operator.TIMES : Tree.Operator.DIVIDED_BY;
+      Tree.Operator operator = sign.equals("*") || sign.equals("×") ? Tree.Operator.TIMES : Tree.Operator.DIVIDED_BY;
       return binary(operator, c.expression(), c);
     }
     if (context instanceof SumContext c) {
@@ -285,19 +284,19 @@ final class Pieces {
   private Optional<Tree.Surroundings> surroundings(SurroundingsContext context) {
     Span span = spans.of(context);
     switch (context.getStart().getText()) {
-      case "in":
+      case "in" :
         return word(context.word()).map(place -> new Tree.InPlace(place, amount(context.amount()), span));
-      case "bundled":
+      case "bundled" :
         return amount(context.amount()).map(count -> new Tree.Bundled(count, span));
-      case "through":
+      case "through" :
         return Optional.of(new Tree.Through(each(context.path(), this::dotted), span));
-      case "buried":
+      case "buried" :
         return Optional.of(new Tree.Buried(amount(context.amount()), span));
-      case "supported":
+      case "supported" :
         return amount(context.amount()).map(apart -> new Tree.Supported(apart, span));
-      case "held":
+      case "held" :
         return amount(context.amount()).map(fromBox -> new Tree.Held(fromBox, span));
-      default:
+      default :
         return Optional.empty(); // nothing could be read; the parser has said so
     }
   }
@@ -352,12 +351,11 @@ final class Pieces {
   Optional<Tree.Cited> citation(CitationContext context) {
     return text(context.STRING(0))
         .map(
-            work ->
-                new Tree.Cited(
-                    work,
-                    context.STRING().size() > 1 ? text(context.STRING(1)) : Optional.empty(),
-                    hasToken(context, "memory"),
-                    spans.of(context)));
+            work -> new Tree.Cited(
+                work,
+                context.STRING().size() > 1 ? text(context.STRING(1)) : Optional.empty(),
+                hasToken(context, "memory"),
+                spans.of(context)));
   }
 
   /** Whether a direct child is this token. */

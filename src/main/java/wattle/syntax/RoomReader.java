@@ -24,9 +24,8 @@ final class RoomReader {
         pieces
             .word(item.word())
             .ifPresent(
-                name ->
-                    facts.add(
-                        new Tree.Fact(name, false, pieces.amount(item.amount()), Optional.empty(), pieces.span(item))));
+                name -> facts.add(
+                    new Tree.Fact(name, false, pieces.amount(item.amount()), Optional.empty(), pieces.span(item))));
       } else if (item.WORD() != null) {
         facts.add(
             new Tree.Fact(
@@ -41,10 +40,9 @@ final class RoomReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Room(
-                    name, pieces.text(context.STRING()), is, facts, stated, Pieces.each(context.box(), this::box),
-                    Pieces.each(context.device(), this::device), pieces.span(context)));
+            name -> new Tree.Room(
+                name, pieces.text(context.STRING()), is, facts, stated, Pieces.each(context.box(), this::box),
+                Pieces.each(context.device(), this::device), pieces.span(context)));
   }
 
   private Optional<Tree.Box> box(BoxContext context) {
@@ -68,10 +66,9 @@ final class RoomReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Box(
-                    name, counted, amounts, words, stated, Pieces.each(context.device(), this::device),
-                    pieces.span(context)));
+            name -> new Tree.Box(
+                name, counted, amounts, words, stated, Pieces.each(context.device(), this::device),
+                pieces.span(context)));
   }
 
   private Optional<Tree.Device> device(DeviceContext context) {
@@ -114,8 +111,7 @@ final class RoomReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Device(
-                    name, words, amounts, controls, place, on, marked, stated, named, pieces.span(context)));
+            name -> new Tree.Device(
+                name, words, amounts, controls, place, on, marked, stated, named, pieces.span(context)));
   }
 }

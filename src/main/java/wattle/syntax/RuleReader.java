@@ -21,23 +21,22 @@ final class RuleReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Rule(
-                    name,
-                    pieces.text(context.STRING()),
-                    first(lines, RuleScopeContext.class).flatMap(this::scope),
-                    Pieces.each(all(lines, RuleLetContext.class), this::let),
-                    Pieces.each(all(lines, RuleRequireContext.class), l -> claims.claim(l.claim())),
-                    first(lines, RuleOtherwiseContext.class).flatMap(l -> l.getChildCount() < 2 ? Optional.empty() : severity(l)),
-                    first(lines, RuleOtherwiseContext.class).flatMap(l -> words(l.words())),
-                    Pieces.each(all(lines, RuleMarkContext.class), this::mark),
-                    Pieces.each(all(lines, RuleNoteContext.class), l -> words(l.words())),
-                    Pieces.each(all(lines, RuleFixContext.class), this::fix),
-                    first(lines, RuleReasonContext.class).flatMap(l -> words(l.words())),
-                    Pieces.each(all(lines, RuleSourceContext.class), l -> pieces.citation(l.citation())),
-                    first(lines, RuleAcceptContext.class).flatMap(l -> sample(l.sample())),
-                    first(lines, RuleRejectContext.class).map(this::reject),
-                    pieces.span(context)));
+            name -> new Tree.Rule(
+                name,
+                pieces.text(context.STRING()),
+                first(lines, RuleScopeContext.class).flatMap(this::scope),
+                Pieces.each(all(lines, RuleLetContext.class), this::let),
+                Pieces.each(all(lines, RuleRequireContext.class), l -> claims.claim(l.claim())),
+                first(lines, RuleOtherwiseContext.class).flatMap(l -> l.getChildCount() < 2 ? Optional.empty() : severity(l)),
+                first(lines, RuleOtherwiseContext.class).flatMap(l -> words(l.words())),
+                Pieces.each(all(lines, RuleMarkContext.class), this::mark),
+                Pieces.each(all(lines, RuleNoteContext.class), l -> words(l.words())),
+                Pieces.each(all(lines, RuleFixContext.class), this::fix),
+                first(lines, RuleReasonContext.class).flatMap(l -> words(l.words())),
+                Pieces.each(all(lines, RuleSourceContext.class), l -> pieces.citation(l.citation())),
+                first(lines, RuleAcceptContext.class).flatMap(l -> sample(l.sample())),
+                first(lines, RuleRejectContext.class).map(this::reject),
+                pieces.span(context)));
   }
 
   private static <T> List<T> all(List<RuleLineContext> lines, Class<T> kind) {

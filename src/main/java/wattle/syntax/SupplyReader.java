@@ -133,8 +133,7 @@ final class SupplyReader {
       } else if (item.status() != null) {
         status = pieces.status(item.status());
       } else if (Pieces.hasToken(item, "from")) {
-        feed =
-            pieces.dotted(item.path()).map(w -> new Tree.Feed(w, pieces.slotSpan(item.slotSpan()), pieces.span(item)));
+        feed = pieces.dotted(item.path()).map(w -> new Tree.Feed(w, pieces.slotSpan(item.slotSpan()), pieces.span(item)));
       } else if (Pieces.hasToken(item, "is")) {
         kind = pieces.word(item.word());
       }
@@ -189,10 +188,9 @@ final class SupplyReader {
     return pieces
         .slotSpan(context.slotSpan())
         .map(
-            slots ->
-                new Tree.Slot(
-                    slots, items.amounts, items.traits, items.legs, items.terminals, items.status, items.words, items.label,
-                    pieces.repetition(context.repetition()), pieces.span(context)));
+            slots -> new Tree.Slot(
+                slots, items.amounts, items.traits, items.legs, items.terminals, items.status, items.words, items.label,
+                pieces.repetition(context.repetition()), pieces.span(context)));
   }
 
   private Optional<Tree.PanelStatement> main(MainContext context) {

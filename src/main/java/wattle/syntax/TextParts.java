@@ -127,7 +127,8 @@ final class TextParts {
           }
           at++;
         }
-        default -> {}
+        default -> {
+        }
       }
     }
     return text.length() - 1;

@@ -28,10 +28,9 @@ final class TokenRepair {
   /** Words of statements that are nothing without a block. */
   private static final Set<String> WITH_BLOCK = Set.of("dwelling", "service", "panel", "branch", "room", "trial", "pattern");
 
-  private static final Set<String> OPENERS =
-      Set.of(
-          "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
-          "pack", "part", "table", "limit", "raceway", "pattern", "place");
+  private static final Set<String> OPENERS = Set.of(
+      "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
+      "pack", "part", "table", "limit", "raceway", "pattern", "place");
 
   private final Spans spans;
   private final List<Finding> findings = new ArrayList<>();
@@ -127,7 +126,8 @@ final class TokenRepair {
         case '(' -> parentheses++;
         case ')' -> parentheses--;
         case '+', '-', '*', '/', '×', '÷' -> signs++;
-        default -> {}
+        default -> {
+        }
       }
       if (open.size() + parentheses > DEEPEST || signs > MOST_SIGNS) {
         refuse(token, signs > MOST_SIGNS);
@@ -160,8 +160,8 @@ final class TokenRepair {
   private void stray(Token from, Token to) {
     Span span = spans.of(from, to);
     String shown = span.text().codePoints().limit(12).mapToObj(TokenRepair::visible).reduce("", String::concat);
-    Finding.Builder finding =
-        Finding.error("character-stray", "'" + shown + "' means nothing in a plan").at(span, "left out while reading");
+    Finding.Builder finding = Finding.error("character-stray", "'" + shown + "' means nothing in a plan").at(span,
+        "left out while reading");
     findings.add(finding.fix(Fix.safe("remove it", span, "")).build());
   }
 
@@ -211,7 +211,8 @@ final class TokenRepair {
 
   private void closeAllBefore(Token next) {
     Token last = repaired.isEmpty() ? next : repaired.get(repaired.size() - 1);
-    closeAll(last, spans.of(next), "A statement at the edge of the page closes every block before it; one within a block begins with a blank.");
+    closeAll(last, spans.of(next),
+        "A statement at the edge of the page closes every block before it; one within a block begins with a blank.");
   }
 
   /** Closes what is open: one finding for the outermost block, whose missing brace explains the rest. */
@@ -262,10 +263,10 @@ final class TokenRepair {
     damagedWords.add(token.getText());
     findings.add(
         Finding.error(
-                "nesting-too-deep",
-                arithmetic
-                    ? "more than " + MOST_SIGNS + " signs of arithmetic in one line"
-                    : "blocks and parentheses are nested more than " + DEEPEST + " deep")
+            "nesting-too-deep",
+            arithmetic
+                ? "more than " + MOST_SIGNS + " signs of arithmetic in one line"
+                : "blocks and parentheses are nested more than " + DEEPEST + " deep")
             .at(spans.of(token), "reading stopped here")
             .because("The bound keeps a damaged file from using up the machine; no plan of a house comes near it.")
             .build());

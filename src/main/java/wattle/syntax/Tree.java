@@ -80,10 +80,7 @@ public sealed interface Tree {
 
   /** Arithmetic between two expressions. */
   enum Operator {
-    PLUS,
-    MINUS,
-    TIMES,
-    DIVIDED_BY
+    PLUS, MINUS, TIMES, DIVIDED_BY
   }
 
   /** {@code existing}, {@code new} or {@code to-remove}, as typed. */
@@ -106,7 +103,8 @@ public sealed interface Tree {
    */
   record CableWiring(
       List<CableSize> sizes, Optional<Word> metal, Optional<Word> type, boolean withoutGround, Span span)
-      implements Wiring {
+      implements
+        Wiring {
     public CableWiring {
       sizes = List.copyOf(sizes);
     }
@@ -139,7 +137,8 @@ public sealed interface Tree {
   /** {@code 3 x 12 Cu THWN ground}. */
   record Conductor(
       int count, CableSize size, Optional<Word> metal, Optional<Word> insulation, Optional<Word> role, Span span)
-      implements Tree {}
+      implements
+        Tree {}
 
   /** Where a run goes, what surrounds it. */
   sealed interface Surroundings extends Tree {}
@@ -207,7 +206,8 @@ public sealed interface Tree {
    */
   record Placing(
       Word pattern, List<Argument> arguments, Word name, Optional<Repetition> repetition, Span listed, Span span)
-      implements Item {
+      implements
+        Item {
     public Placing {
       arguments = List.copyOf(arguments);
     }
@@ -238,7 +238,8 @@ public sealed interface Tree {
 
   /** @param panels the panels that feed it; empty where all do */
   record Dwelling(Optional<Word> name, Optional<Text> label, List<Word> panels, List<Fact> facts, Span span)
-      implements Item {
+      implements
+        Item {
     public Dwelling {
       panels = List.copyOf(panels);
       facts = List.copyOf(facts);
@@ -257,7 +258,8 @@ public sealed interface Tree {
       List<Earth> earths,
       List<Fact> facts,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Service {
       amounts = List.copyOf(amounts);
       sources = List.copyOf(sources);
@@ -273,7 +275,8 @@ public sealed interface Tree {
   /** {@code source transformer 50 kVA 1.8 % ratio 2}. */
   record SourceLine(
       Word kind, List<Expression> amounts, Optional<Expression> ratio, Optional<Text> label, Span span)
-      implements Tree {
+      implements
+        Tree {
     public SourceLine {
       amounts = List.copyOf(amounts);
     }
@@ -288,7 +291,8 @@ public sealed interface Tree {
   /** {@code earth rods by 6 Cu 25 ohm}. */
   record Earth(
       Word electrode, Optional<Wiring> wiring, List<Expression> amounts, Optional<Status> status, Span span)
-      implements Tree {
+      implements
+        Tree {
     public Earth {
       amounts = List.copyOf(amounts);
     }
@@ -305,7 +309,8 @@ public sealed interface Tree {
       Optional<Status> status,
       List<PanelStatement> statements,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Panel {
       surroundings = List.copyOf(surroundings);
       statements = List.copyOf(statements);
@@ -329,7 +334,8 @@ public sealed interface Tree {
       Optional<Text> label,
       Optional<Repetition> repetition,
       Span span)
-      implements PanelStatement {
+      implements
+        PanelStatement {
     public Slot {
       amounts = List.copyOf(amounts);
       traits = List.copyOf(traits);
@@ -376,7 +382,8 @@ public sealed interface Tree {
 
   /** {@code main breaker 200 A 22 kA}; {@code kind} is {@code breaker}, {@code fuse}, {@code lugs} or {@code switch}. */
   record Main(Word kind, List<Expression> amounts, List<Word> traits, Optional<Terminals> terminals, List<Word> words, Span span)
-      implements PanelStatement {
+      implements
+        PanelStatement {
     public Main {
       amounts = List.copyOf(amounts);
       traits = List.copyOf(traits);
@@ -413,7 +420,8 @@ public sealed interface Tree {
       Optional<Status> status,
       List<Chain> chains,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Branch {
       surroundings = List.copyOf(surroundings);
       chains = List.copyOf(chains);
@@ -450,7 +458,8 @@ public sealed interface Tree {
       Span dashes,
       Place to,
       Span span)
-      implements Tree {
+      implements
+        Tree {
     public Run {
       surroundings = List.copyOf(surroundings);
     }
@@ -463,7 +472,8 @@ public sealed interface Tree {
       List<Surroundings> surroundings,
       Optional<Status> status,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Raceway {
       surroundings = List.copyOf(surroundings);
     }
@@ -478,7 +488,8 @@ public sealed interface Tree {
       List<Box> boxes,
       List<Device> devices,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Room {
       facts = List.copyOf(facts);
       boxes = List.copyOf(boxes);
@@ -494,7 +505,8 @@ public sealed interface Tree {
       Optional<Status> status,
       List<Device> devices,
       Span span)
-      implements Tree {
+      implements
+        Tree {
     public Box {
       amounts = List.copyOf(amounts);
       words = List.copyOf(words);
@@ -518,7 +530,8 @@ public sealed interface Tree {
       Optional<Status> status,
       Optional<Text> label,
       Span span)
-      implements Tree {
+      implements
+        Tree {
     public Device {
       words = List.copyOf(words);
       amounts = List.copyOf(amounts);
@@ -594,7 +607,8 @@ public sealed interface Tree {
       Optional<Text> label,
       Span measured,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Expectation {
       measure = List.copyOf(measure);
     }
@@ -602,11 +616,7 @@ public sealed interface Tree {
 
   /** How a measured figure must stand to the stated one. */
   enum Relation {
-    IS,
-    AT_MOST,
-    AT_LEAST,
-    TRIPS,
-    HOLDS
+    IS, AT_MOST, AT_LEAST, TRIPS, HOLDS
   }
 
   /** A thing of the plan: {@code kitchen.c1}, {@code P/2+4}. */
@@ -629,7 +639,8 @@ public sealed interface Tree {
 
   record CableType(
       Word name, Optional<Text> label, List<Property> properties, List<Cited> citations, Span span)
-      implements Item {
+      implements
+        Item {
     public CableType {
       properties = List.copyOf(properties);
       citations = List.copyOf(citations);
@@ -653,7 +664,8 @@ public sealed interface Tree {
       List<Row> rows,
       List<Cited> citations,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Table {
       columns = List.copyOf(columns);
       rows = List.copyOf(rows);
@@ -679,7 +691,8 @@ public sealed interface Tree {
   record Cell(String text, Optional<Double> number, boolean quoted, Span span) implements Tree {}
 
   record Limit(Word name, Optional<Text> label, Expression value, List<Cited> citations, Span span)
-      implements Item {
+      implements
+        Item {
     public Limit {
       citations = List.copyOf(citations);
     }
@@ -714,7 +727,8 @@ public sealed interface Tree {
       Optional<Text> accept,
       Optional<RuleReject> reject,
       Span span)
-      implements Item {
+      implements
+        Item {
     public Rule {
       lets = List.copyOf(lets);
       requirements = List.copyOf(requirements);
@@ -773,7 +787,8 @@ public sealed interface Tree {
 
   /** {@code sum of d.load for d in r.devices}, or the most or least of them. */
   record ClaimGathered(Gathering gathering, Claim value, Word name, Path list, Optional<Claim> filter, Span span)
-      implements Claim {}
+      implements
+        Claim {}
 
   record ClaimFigure(Expression value, Span span) implements Claim {}
 
@@ -783,9 +798,7 @@ public sealed interface Tree {
 
   /** How an edit of a rule changes a statement. */
   enum EditManner {
-    BECOMES,
-    WITH,
-    WITHOUT;
+    BECOMES, WITH, WITHOUT;
 
     /** The manner that a word says; absent for any other word. */
     static Optional<EditManner> of(String word) {
@@ -795,26 +808,16 @@ public sealed interface Tree {
 
   /** How two values are compared. */
   enum Comparator {
-    IS,
-    IS_NOT,
-    AT_MOST,
-    AT_LEAST,
-    ABOVE,
-    BELOW,
-    INCLUDES
+    IS, IS_NOT, AT_MOST, AT_LEAST, ABOVE, BELOW, INCLUDES
   }
 
   /** How many of a list must have something. */
   enum Amount {
-    EVERY,
-    SOME,
-    NO
+    EVERY, SOME, NO
   }
 
   /** What is made of many values. */
   enum Gathering {
-    SUM,
-    MOST,
-    LEAST
+    SUM, MOST, LEAST
   }
 }

@@ -17,10 +17,9 @@ final class TrialReader {
     return pieces
         .word(context.word())
         .map(
-            name ->
-                new Tree.Trial(
-                    name, pieces.text(context.STRING()), Pieces.each(context.event(), this::event),
-                    pieces.span(context)));
+            name -> new Tree.Trial(
+                name, pieces.text(context.STRING()), Pieces.each(context.event(), this::event),
+                pieces.span(context)));
   }
 
   private Optional<Tree.Event> event(EventContext context) {
@@ -112,17 +111,15 @@ final class TrialReader {
     if (measure == null || value.isEmpty()) {
       return Optional.empty();
     }
-    Tree.Relation relation =
-        Pieces.hasToken(context, "most")
-            ? Tree.Relation.AT_MOST
-            : Pieces.hasToken(context, "least") ? Tree.Relation.AT_LEAST : Tree.Relation.IS;
-    Optional<Tree.Word> link =
-        measure.subject() == null || measure.getChildCount() < 2
-            ? Optional.empty()
-            : Optional.of(
-                pieces.word(
-                    ((org.antlr.v4.runtime.tree.TerminalNode) measure.getChild(measure.getChildCount() - 2))
-                        .getSymbol()));
+    Tree.Relation relation = Pieces.hasToken(context, "most")
+        ? Tree.Relation.AT_MOST
+        : Pieces.hasToken(context, "least") ? Tree.Relation.AT_LEAST : Tree.Relation.IS;
+    Optional<Tree.Word> link = measure.subject() == null || measure.getChildCount() < 2
+        ? Optional.empty()
+        : Optional.of(
+            pieces.word(
+                ((org.antlr.v4.runtime.tree.TerminalNode) measure.getChild(measure.getChildCount() - 2))
+                    .getSymbol()));
     return Optional.of(
         new Tree.Expectation(
             Pieces.each(measure.word(), pieces::word),
@@ -141,11 +138,10 @@ final class TrialReader {
   private Optional<Tree.Item> opening(ExpectationContext context) {
     return pieces.subject(context.subject())
         .map(
-            subject ->
-                new Tree.Expectation(
-                    java.util.List.of(), Optional.empty(), Optional.of(subject),
-                    Pieces.hasToken(context, "trips") ? Tree.Relation.TRIPS : Tree.Relation.HOLDS, Optional.empty(), Optional.empty(),
-                    pieces.dotted(context.path()), pieces.text(context.STRING()), pieces.span(context.subject()), pieces.span(context)));
+            subject -> new Tree.Expectation(
+                java.util.List.of(), Optional.empty(), Optional.of(subject),
+                Pieces.hasToken(context, "trips") ? Tree.Relation.TRIPS : Tree.Relation.HOLDS, Optional.empty(), Optional.empty(),
+                pieces.dotted(context.path()), pieces.text(context.STRING()), pieces.span(context.subject()), pieces.span(context)));
   }
 
   Optional<Tree.Item> silence(SilenceContext context) {

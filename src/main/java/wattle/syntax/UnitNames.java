@@ -12,23 +12,22 @@ final class UnitNames {
   /** What a unit says, and a name that its letter may have been short for. */
   private record Meaning(String unit, String name) {}
 
-  private static final Map<String, Meaning> MEANINGS =
-      Map.ofEntries(
-          Map.entry("A", new Meaning("amperes", "A1")),
-          Map.entry("V", new Meaning("volts", "V1")),
-          Map.entry("W", new Meaning("watts", "west")),
-          Map.entry("K", new Meaning("kelvin", "kit")),
-          Map.entry("VA", new Meaning("volt-amperes", "VA1")),
-          Map.entry("kW", new Meaning("kilowatts", "kW1")),
-          Map.entry("m", new Meaning("metres", "main1")),
-          Map.entry("cm", new Meaning("centimetres", "cm1")),
-          Map.entry("mm", new Meaning("millimetres", "mm1")),
-          Map.entry("s", new Meaning("seconds", "sw")),
-          Map.entry("ms", new Meaning("milliseconds", "sw-m")),
-          Map.entry("min", new Meaning("minutes", "least")),
-          Map.entry("h", new Meaning("hours", "hall")),
-          Map.entry("ft", new Meaning("feet", "ft1")),
-          Map.entry("in", new Meaning("inches", "inner")));
+  private static final Map<String, Meaning> MEANINGS = Map.ofEntries(
+      Map.entry("A", new Meaning("amperes", "A1")),
+      Map.entry("V", new Meaning("volts", "V1")),
+      Map.entry("W", new Meaning("watts", "west")),
+      Map.entry("K", new Meaning("kelvin", "kit")),
+      Map.entry("VA", new Meaning("volt-amperes", "VA1")),
+      Map.entry("kW", new Meaning("kilowatts", "kW1")),
+      Map.entry("m", new Meaning("metres", "main1")),
+      Map.entry("cm", new Meaning("centimetres", "cm1")),
+      Map.entry("mm", new Meaning("millimetres", "mm1")),
+      Map.entry("s", new Meaning("seconds", "sw")),
+      Map.entry("ms", new Meaning("milliseconds", "sw-m")),
+      Map.entry("min", new Meaning("minutes", "least")),
+      Map.entry("h", new Meaning("hours", "hall")),
+      Map.entry("ft", new Meaning("feet", "ft1")),
+      Map.entry("in", new Meaning("inches", "inner")));
 
   private UnitNames() {}
 

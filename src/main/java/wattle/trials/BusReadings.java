@@ -72,10 +72,13 @@ final class BusReadings {
         at = "past row " + row.getKey();
       }
     }
-    Derivation carried = Figures.solved("current in bar " + leg + " of panel " + panel.name(), most, Units.AMPERE, "In the cross-section that carries most, " + at + ".");
+    Derivation carried = Figures.solved("current in bar " + leg + " of panel " + panel.name(), most, Units.AMPERE,
+        "In the cross-section that carries most, " + at + ".");
     Optional<Derivation> rating = panel.busRating().map(r -> Derivation.stated("rating of the bus of " + panel.name(), "I_r", r));
     return new BusReading(
-        panel.name(), leg.name(), Figures.solved("currents into bar " + leg + " of panel " + panel.name(), sum, Units.AMPERE, "All that flows into the bar, added up."),
+        panel.name(), leg.name(),
+        Figures.solved("currents into bar " + leg + " of panel " + panel.name(), sum, Units.AMPERE,
+            "All that flows into the bar, added up."),
         carried, at, rating, rating.map(r -> SourceReadings.share(carried, r)));
   }
 

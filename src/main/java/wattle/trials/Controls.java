@@ -52,7 +52,8 @@ final class Controls {
         }
       }
     }
-    return switches.keySet().stream().map(c -> new Group(switches.get(c), points.get(c), hots(switches.get(c), points.get(c).get(0), branch, house), c)).toList();
+    return switches.keySet().stream()
+        .map(c -> new Group(switches.get(c), points.get(c), hots(switches.get(c), points.get(c).get(0), branch, house), c)).toList();
   }
 
   private static List<Integer> hots(List<String> switches, int point, Branch branch, House house) {

@@ -59,7 +59,9 @@ public final class Dangers {
   private void backFed() {
     for (SourceReading s : result.sources()) {
       if (s.state() == SourceReading.State.BACK_FED) {
-        add(Danger.Kind.BACK_FED, s.name(), "", "the service " + s.name() + " gives nothing and stands at " + figure(s.volts()) + " from the house", s.volts(), Optional.empty());
+        add(Danger.Kind.BACK_FED, s.name(), "",
+            "the service " + s.name() + " gives nothing and stands at " + figure(s.volts()) + " from the house", s.volts(),
+            Optional.empty());
       }
     }
   }
@@ -84,14 +86,16 @@ public final class Dangers {
     Optional<Derivation> limit = limit("touch-voltage", "U_L");
     for (TrialResult.ReversedReading r : result.reversed()) {
       if (limit.filter(l -> r.volts().si() >= l.si()).isPresent()) {
-        add(Danger.Kind.REVERSED, r.device(), "", "the contact of " + r.device() + " that should be neutral stands at " + figure(r.volts()) + " to earth", r.volts(), limit);
+        add(Danger.Kind.REVERSED, r.device(), "",
+            "the contact of " + r.device() + " that should be neutral stands at " + figure(r.volts()) + " to earth", r.volts(), limit);
       }
     }
   }
 
   private void faults() {
     for (TrialResult.FaultReading f : result.faults()) {
-      add(Danger.Kind.FAULT, f.at(), "", "the fault from " + f.between() + " at " + f.at() + " carries " + figure(f.amps()), f.amps(), Optional.empty());
+      add(Danger.Kind.FAULT, f.at(), "", "the fault from " + f.between() + " at " + f.at() + " carries " + figure(f.amps()), f.amps(),
+          Optional.empty());
     }
   }
 
@@ -105,14 +109,19 @@ public final class Dangers {
       if (o.floating()) {
         dangers.add(
             new Danger(
-                Danger.Kind.FLOATING, o.name(), o.branch(), "a conductor of " + o.name() + " hangs on nothing: a meter may show any voltage, and the other conductor may be live",
+                Danger.Kind.FLOATING, o.name(), o.branch(),
+                "a conductor of " + o.name() + " hangs on nothing: a meter may show any voltage, and the other conductor may be live",
                 Optional.empty(), Optional.empty()));
       } else if (o.volts().si() <= DEAD) {
         liveThoughDark(o, places.get(o.branch() + " " + o.name()), touch);
       } else if (rise.filter(l -> -o.fall().si() > l.si()).isPresent()) {
-        add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(), o.name() + " stands at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()), o.volts(), rise);
+        add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(),
+            o.name() + " stands at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()), o.volts(),
+            rise);
       } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
-        add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(), o.name() + " stands at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(), fall);
+        add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(),
+            o.name() + " stands at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(),
+            fall);
       }
     }
   }
@@ -123,7 +132,8 @@ public final class Dangers {
     if (limit.filter(l -> volts.si() >= l.si()).isPresent()) {
       add(
           Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
-          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(volts) + " to earth", volts, limit);
+          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(volts) + " to earth",
+          volts, limit);
     }
   }
 
@@ -138,7 +148,8 @@ public final class Dangers {
           .filter(c -> rating.filter(r -> c.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent())
           .ifPresent(c -> add(
               Danger.Kind.NEUTRAL_OVER, c.conductor() + " of " + branch.name(), branch.name(),
-              "the neutral of " + branch.name() + " carries " + figure(c.amps()) + " from " + c.run() + ", behind a breaker of " + rating.get() + " that does not watch it",
+              "the neutral of " + branch.name() + " carries " + figure(c.amps()) + " from " + c.run() + ", behind a breaker of "
+                  + rating.get() + " that does not watch it",
               c.amps(), rating.map(r -> Derivation.stated("rating of the breaker", "I_n", r))));
     }
   }
@@ -146,14 +157,16 @@ public final class Dangers {
   private void overcurrents() {
     for (TrialResult.OvercurrentReading o : result.overcurrents()) {
       String opens = o.opens().map(t -> ", and opens in " + t.text()).orElse(", and opens by its maker's curve");
-      add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", " + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
+      add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", "
+          + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
     }
   }
 
   private void buses() {
     for (BusReading b : result.buses()) {
       if (b.rating().filter(r -> b.most().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent()) {
-        add(Danger.Kind.BUS_OVER, b.panel(), "", "leg " + b.leg() + " of the bus of " + b.panel() + " carries " + figure(b.most()) + ", " + b.at() + ", above its " + figure(b.rating().get()), b.most(), b.rating());
+        add(Danger.Kind.BUS_OVER, b.panel(), "", "leg " + b.leg() + " of the bus of " + b.panel() + " carries " + figure(b.most()) + ", "
+            + b.at() + ", above its " + figure(b.rating().get()), b.most(), b.rating());
       }
     }
   }
@@ -163,7 +176,8 @@ public final class Dangers {
     for (ProtectionReading p : result.protections()) {
       if (p.verdict() != ProtectionReading.Verdict.HOLDS && p.verdict() != ProtectionReading.Verdict.UNKNOWN) {
         String within = p.within().map(t -> ", within " + figure(t) + " at most").orElse("");
-        dangers.add(new Danger(Danger.Kind.PROTECTION, p.name(), "", p.kind() + " protection of " + p.name() + " " + p.verdict().words() + within, p.touched().or(p::residual), Optional.empty()));
+        dangers.add(new Danger(Danger.Kind.PROTECTION, p.name(), "",
+            p.kind() + " protection of " + p.name() + " " + p.verdict().words() + within, p.touched().or(p::residual), Optional.empty()));
       }
     }
   }
@@ -172,7 +186,9 @@ public final class Dangers {
     for (TrialResult.JointReading j : result.joints()) {
       if (j.watts().si() > 0) {
         String full = j.wattsAtFullLoad().map(w -> "; with the whole rating of the breaker it would be " + figure(w)).orElse("");
-        add(Danger.Kind.JOINT, j.at(), j.branch(), "the joint of " + j.conductor() + " at " + j.at() + " turns " + figure(j.watts()) + " into heat" + full, j.watts(), Optional.empty());
+        add(Danger.Kind.JOINT, j.at(), j.branch(),
+            "the joint of " + j.conductor() + " at " + j.at() + " turns " + figure(j.watts()) + " into heat" + full, j.watts(),
+            Optional.empty());
       }
     }
   }

@@ -38,7 +38,8 @@ final class DeviceWriter {
       if (device != null) {
         device.loads().forEach(load -> outlet(device, load, point));
         if (SupplyReader.isSource(device)) {
-          Optional<HouseNetwork.Outlet> at = out.outlets.stream().filter(o -> o.device().equals(name) && o.branch().equals(branch.name())).findFirst();
+          Optional<HouseNetwork.Outlet> at = out.outlets.stream().filter(o -> o.device().equals(name) && o.branch().equals(branch.name()))
+              .findFirst();
           new FeedingWriter(out, branch, system).write(device, at, terminals.get(point));
         }
         metal(name, point);
@@ -70,17 +71,15 @@ final class DeviceWriter {
     if (one.isEmpty() || !here.containsKey(one.get()) || !here.containsKey(other.get())) {
       return; // not connected, which is a finding of the binder
     }
-    HouseNetwork.Outlet outlet =
-        new HouseNetwork.Outlet(
-            device.name(), load.part(), load.connection(), branch.name(), point, boxes.get(point), here.get(one.get()),
-            here.get(other.get()), legs(load.connection()), nominal(load.connection(), system));
+    HouseNetwork.Outlet outlet = new HouseNetwork.Outlet(
+        device.name(), load.part(), load.connection(), branch.name(), point, boxes.get(point), here.get(one.get()),
+        here.get(other.get()), legs(load.connection()), nominal(load.connection(), system));
     out.outlets.add(outlet);
     for (Scenario.Drawn drawn : out.scenario.drawn()) {
       if (drawn.device().equals(device.name()) && drawn.part().equals(load.part())
           && drawn.connection().equals(load.connection())) {
-        int element =
-            out.net.load(
-                outlet.box(), outlet.a(), outlet.b(), drawn.voltAmperes(), drawn.nominalVolts(), drawn.behaviour());
+        int element = out.net.load(
+            outlet.box(), outlet.a(), outlet.b(), drawn.voltAmperes(), drawn.nominalVolts(), drawn.behaviour());
         out.loads.add(new HouseNetwork.Drawing(outlet, element, drawn));
       }
     }
@@ -146,9 +145,8 @@ final class DeviceWriter {
     Optional<Integer> from = place.role(fault.from()).map(here::get);
     Optional<Integer> to = place.role(fault.to()).map(here::get);
     if (from.isPresent() && to.isPresent()) {
-      int element =
-          out.net.resistance(
-              boxes.get(point), from.get(), to.get(), Math.max(HouseNetworkBuilder.BOLTED, fault.ohms()));
+      int element = out.net.resistance(
+          boxes.get(point), from.get(), to.get(), Math.max(HouseNetworkBuilder.BOLTED, fault.ohms()));
       out.faults.add(new HouseNetwork.Faulting(fault, element));
     }
   }

@@ -97,13 +97,15 @@ public final class Expectations {
       return without(
           expected,
           Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + value(expected).unit().symbol())
-              .at(expected.measured(), dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
+              .at(expected.measured(),
+                  dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
               .build());
     }
     String subject = expected.subject().orElseGet(() -> house.services().keySet().stream().findFirst().orElse(""));
     Optional<Measured> found = measure.get().reader().apply(result(expected.trial()), subject);
     if (found.isPresent()) {
-      return new Judged(expected, Optional.of(found.get().figure()), holds(expected, found.get()) ? Optional.empty() : Optional.of(failed(expected, found.get())));
+      return new Judged(expected, Optional.of(found.get().figure()),
+          holds(expected, found.get()) ? Optional.empty() : Optional.of(failed(expected, found.get())));
     }
     return new Judged(expected, Optional.empty(), sound ? Optional.of(nothingThere(expected, subject)) : Optional.empty());
   }
@@ -120,18 +122,18 @@ public final class Expectations {
       return new Judged(expected, Optional.empty(), sound ? Optional.of(nothingThere(expected, subject)) : Optional.empty());
     }
     boolean holds = found.get().isAs(expected.bound());
-    return new Judged(expected, Optional.of(found.get().figure()), holds ? Optional.empty() : Optional.of(otherwise(expected, subject, found.get())));
+    return new Judged(expected, Optional.of(found.get().figure()),
+        holds ? Optional.empty() : Optional.of(otherwise(expected, subject, found.get())));
   }
 
   private Finding otherwise(Expectation expected, String subject, TripExpectations.Found found) {
-    Finding.Builder finding =
-        Finding.error("expectation-failed", "'" + subject + "' " + found.words() + in(expected))
-            .at(expected.measured(), found.figure().name() + " is " + found.figure().value().text())
-            .because(found.because())
-            .figure(found.figure().name(), found.figure().value().text())
-            .figure("expected", expected.bound() == Expectation.Bound.TRIPS ? "trips" : "holds")
-            .fix("expect what it does, or change what the trial or the house does")
-            .source(Citation.COMMON_PRACTICE);
+    Finding.Builder finding = Finding.error("expectation-failed", "'" + subject + "' " + found.words() + in(expected))
+        .at(expected.measured(), found.figure().name() + " is " + found.figure().value().text())
+        .because(found.because())
+        .figure(found.figure().name(), found.figure().value().text())
+        .figure("expected", expected.bound() == Expectation.Bound.TRIPS ? "trips" : "holds")
+        .fix("expect what it does, or change what the trial or the house does")
+        .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
     return finding.build();
   }
@@ -141,19 +143,19 @@ public final class Expectations {
   }
 
   private static Finding unknownMeasure(Expectation expected) {
-    Finding.Builder finding =
-        Finding.error("measure-unknown", "nothing measures '" + expected.measure() + "'")
-            .at(expected.measured(), "a figure of a trial is expected here")
-            .because("What can be measured: " + String.join(", ", Measures.words()).replace('-', ' ') + ".");
+    Finding.Builder finding = Finding.error("measure-unknown", "nothing measures '" + expected.measure() + "'")
+        .at(expected.measured(), "a figure of a trial is expected here")
+        .because("What can be measured: " + String.join(", ", Measures.words()).replace('-', ' ') + ".");
     NearNames.of(expected.measure(), Measures.words()).forEach(n -> finding.fix("write " + n.replace('-', ' ')));
     return finding.build();
   }
 
   private static Finding nothingThere(Expectation expected, String subject) {
-    return Finding.error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
-            .at(expected.measured(), "nothing of the kind is there")
-            .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
-            .build();
+    return Finding
+        .error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
+        .at(expected.measured(), "nothing of the kind is there")
+        .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
+        .build();
   }
 
   private static String in(Expectation expected) {
@@ -175,14 +177,13 @@ public final class Expectations {
 
   private Finding failed(Expectation expected, Measured found) {
     String shown = shown(found.figure().quantity().orElseThrow(), value(expected));
-    Finding.Builder finding =
-        Finding.error("expectation-failed", found.sentence().replace("%s", shown) + in(expected))
-            .at(expected.measured(), found.where().isEmpty() ? shown + " was found" : shown + ", " + found.where())
-            .because(found.reason())
-            .figure(found.figure().name(), shown)
-            .figure("expected", bound(expected) + value(expected))
-            .fix("expect " + shown + ", or change what the trial or the house does")
-            .source(Citation.COMMON_PRACTICE);
+    Finding.Builder finding = Finding.error("expectation-failed", found.sentence().replace("%s", shown) + in(expected))
+        .at(expected.measured(), found.where().isEmpty() ? shown + " was found" : shown + ", " + found.where())
+        .because(found.reason())
+        .figure(found.figure().name(), shown)
+        .figure("expected", bound(expected) + value(expected))
+        .fix("expect " + shown + ", or change what the trial or the house does")
+        .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
     return finding.build();
   }

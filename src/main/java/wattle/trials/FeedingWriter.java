@@ -45,7 +45,8 @@ final class FeedingWriter {
   }
 
   private static boolean usesNeutral(Device device) {
-    return device.kind().needs().contains(Need.NEUTRAL) || device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToNeutral);
+    return device.kind().needs().contains(Need.NEUTRAL)
+        || device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToNeutral);
   }
 
   void write(Device device, Optional<HouseNetwork.Outlet> outlet, Map<Role, Integer> here) {
@@ -79,7 +80,8 @@ final class FeedingWriter {
     for (int i = 0; i < emf.length; i++) {
       emf[i] = Complex.polar(system.legToNeutralVolts(), system.degreesOf(legs.get(i)));
     }
-    Complex[][] impedance = out.sourceFigures.impedance(device, emf.length, system.legToNeutralVolts(), ratedAmps, !out.scenario.faults().isEmpty());
+    Complex[][] impedance = out.sourceFigures.impedance(device, emf.length, system.legToNeutralVolts(), ratedAmps,
+        !out.scenario.faults().isEmpty());
     int source = out.net.source(outlet.box(), star, terminals.stream().mapToInt(t -> t).toArray(), emf, impedance);
     out.net.resistance(outlet.box(), star, Network.EARTH, INSULATION);
     Integer ground = here.get(new Role.Ground());

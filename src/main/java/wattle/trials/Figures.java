@@ -94,7 +94,8 @@ final class Figures {
     double lost = driven.minus(solution.volts(root, winding.legs()[from], to)).magnitude();
     return lost < 1e-9
         ? Optional.empty()
-        : Optional.of(solved("fall in the source", lost, Units.VOLT, "By the impedance that the plan states of it.").named("fall in the source", "ΔU"));
+        : Optional.of(solved("fall in the source", lost, Units.VOLT, "By the impedance that the plan states of it.")
+            .named("fall in the source", "ΔU"));
   }
 
   /** Fall from nominal as a part of it. */
@@ -110,8 +111,7 @@ final class Figures {
     List<HouseNetwork.Conductor> way = new ArrayList<>();
     for (int box = outlet.box(); box >= 0; box = network.network().feeding(box)) {
       for (HouseNetwork.Conductor c : conductorsOf.getOrDefault(box, List.of())) {
-        boolean carries =
-            c.role().map(r -> serves(r, outlet)).orElse(c.kind() != HouseNetwork.Kind.GROUND && servesFeeder(c, outlet));
+        boolean carries = c.role().map(r -> serves(r, outlet)).orElse(c.kind() != HouseNetwork.Kind.GROUND && servesFeeder(c, outlet));
         if (carries) {
           way.add(c);
         }
@@ -131,10 +131,9 @@ final class Figures {
     if (role instanceof Role.Neutral) {
       return outlet.connection() instanceof Load.Connection.HotToNeutral;
     }
-    int hot =
-        role instanceof Role.Hot h
-            ? h.hot()
-            : role instanceof Role.SwitchLeg leg ? leg.hot() : role instanceof Role.Traveller t ? t.hot() : -1;
+    int hot = role instanceof Role.Hot h
+        ? h.hot()
+        : role instanceof Role.SwitchLeg leg ? leg.hot() : role instanceof Role.Traveller t ? t.hot() : -1;
     if (outlet.connection() instanceof Load.Connection.HotToHot across) {
       return hot == across.hot() || hot == across.otherHot();
     }
@@ -195,8 +194,7 @@ final class Figures {
 
   private Derivation resistance(HouseNetwork.Conductor c) {
     Derivation length = length(c);
-    Derivation celsius =
-        Derivation.assumed("temperature of the conductor", "T", Quantity.of(WireImpedance.CELSIUS, Units.CELSIUS));
+    Derivation celsius = Derivation.assumed("temperature of the conductor", "T", Quantity.of(WireImpedance.CELSIUS, Units.CELSIUS));
     List<Derivation> inputs = new ArrayList<>();
     c.impedance().each().ifPresent(e -> inputs.add(e.resistance().at(celsius).named("resistance for its length", "r")));
     inputs.add(length);
@@ -217,12 +215,15 @@ final class Figures {
     return new Derivation(
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
         "|Σ I_k|", inputs, List.of(),
-        "The sum of what the loads beyond take" + (network.feedings().isEmpty() ? "" : " and what sources give") + ", by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
+        "The sum of what the loads beyond take" + (network.feedings().isEmpty() ? "" : " and what sources give")
+            + ", by Kirchhoff's law, from the solution of the whole network. " + PHASORS);
   }
 
   private Derivation sourceAmps(HouseNetwork.Feeding feeding) {
     double amps = feeding.holds() ? solution.mostSourceAmps(feeding.index()) : solution.elementAmps(feeding.index()).magnitude();
-    return solved("current of " + feeding.device(), amps, Units.AMPERE, feeding.holds() ? "What is taken of it." : "Its power at the voltage that it finds.").named("current of " + feeding.device(), "I_k");
+    return solved("current of " + feeding.device(), amps, Units.AMPERE,
+        feeding.holds() ? "What is taken of it." : "Its power at the voltage that it finds.")
+        .named("current of " + feeding.device(), "I_k");
   }
 
   /** Current of conductors side by side: what one pole of a breaker carries. */
@@ -250,8 +251,8 @@ final class Figures {
   private Derivation makeLoadAmps(HouseNetwork.Drawing load) {
     String name = load.outlet().name();
     double amps = solution.elementAmps(load.element()).magnitude();
-    Derivation volts =
-        solved("voltage at " + name, solution.elementVolts(load.element()).magnitude(), Units.VOLT, "").named("voltage at " + name, "U");
+    Derivation volts = solved("voltage at " + name, solution.elementVolts(load.element()).magnitude(), Units.VOLT, "")
+        .named("voltage at " + name, "U");
     return new Derivation(
         "current of " + name, "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
         List.of(loadPower(load, volts), volts), List.of(), "");
@@ -260,22 +261,20 @@ final class Figures {
   /** What a load takes at the voltage that it gets, by the way in which it follows the voltage. */
   private Derivation loadPower(HouseNetwork.Drawing load, Derivation volts) {
     Scenario.Drawn drawn = load.drawn();
-    Derivation stated =
-        Derivation.stated("power of " + load.outlet().name() + " at nominal voltage", "S_n", Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE));
+    Derivation stated = Derivation.stated("power of " + load.outlet().name() + " at nominal voltage", "S_n",
+        Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE));
     Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(drawn.nominalVolts(), Units.VOLT));
     boolean starved = solution.isStarved(load.element());
-    String formula =
-        switch (drawn.behaviour()) {
-          case IMPEDANCE -> "S_n × (U / U_n)²";
-          case CURRENT -> starved ? "2 × S_n × (U / U_n)²" : "S_n × U / U_n";
-          case POWER -> starved ? "4 × S_n × (U / U_n)²" : "S_n";
-        };
-    String remark =
-        switch (drawn.behaviour()) {
-          case IMPEDANCE -> "A load of constant impedance.";
-          case CURRENT -> "A load of constant current.";
-          case POWER -> "A load of constant power.";
-        };
+    String formula = switch (drawn.behaviour()) {
+      case IMPEDANCE -> "S_n × (U / U_n)²";
+      case CURRENT -> starved ? "2 × S_n × (U / U_n)²" : "S_n × U / U_n";
+      case POWER -> starved ? "4 × S_n × (U / U_n)²" : "S_n";
+    };
+    String remark = switch (drawn.behaviour()) {
+      case IMPEDANCE -> "A load of constant impedance.";
+      case CURRENT -> "A load of constant current.";
+      case POWER -> "A load of constant power.";
+    };
     return new Derivation(
         "power of " + load.outlet().name(), "S", amount(solution.elementPower(load.element()).magnitude(), Units.VOLT_AMPERE),
         Derivation.Basis.COMPUTED, formula, formula.equals("S_n") ? List.of(stated) : List.of(stated, volts, nominal), List.of(),
@@ -305,7 +304,8 @@ final class Figures {
   }
 
   Derivation bodyAmps(String metal, double volts, Derivation body) {
-    Derivation touched = solved("voltage of the metal of " + metal + " under a hand", volts, Units.VOLT, "").named("voltage under a hand", "U_t");
+    Derivation touched = solved("voltage of the metal of " + metal + " under a hand", volts, Units.VOLT, "").named("voltage under a hand",
+        "U_t");
     return Derivation.computed(
         "current through a person at " + metal, "I_p", "U_t / R_p", volts / body.si(), Units.AMPERE, touched, body);
   }

@@ -70,9 +70,7 @@ record HouseNetwork(
 
   /** What a conductor does, in kinds. */
   enum Kind {
-    HOT,
-    NEUTRAL,
-    GROUND
+    HOT, NEUTRAL, GROUND
   }
 
   /**

@@ -115,9 +115,8 @@ final class HouseNetworkBuilder {
     for (Scenario.Fault fault : scenario.faults()) {
       HouseNetwork.PanelBox box = panels.get(fault.at());
       if (fault.branch().isEmpty() && box != null) {
-        int element =
-            net.resistance(
-                box.box(), terminal(box, fault.from()), terminal(box, fault.to()), Math.max(BOLTED, fault.ohms()));
+        int element = net.resistance(
+            box.box(), terminal(box, fault.from()), terminal(box, fault.to()), Math.max(BOLTED, fault.ohms()));
         faults.add(new HouseNetwork.Faulting(fault, element));
       }
     }
@@ -136,7 +135,7 @@ final class HouseNetworkBuilder {
 
   /** Joins the grounds of branches that meet in one box, as every box must. */
   void groundIn(String name, int box, int terminal) {
-    int[] other = groundOfBox.putIfAbsent(name, new int[] {box, terminal});
+    int[] other = groundOfBox.putIfAbsent(name, new int[]{box, terminal});
     if (other != null) {
       net.link(other[0], other[1], box, terminal, new Complex(CONTACT, 0));
     }

@@ -39,7 +39,9 @@ final class LoadFindings {
 
   private Finding unsteady(HouseNetwork.Feeding feeding, Quantity last) {
     Trial trial = result.house().trials().get(result.name());
-    return Finding.warning("load-not-served", "no steady voltage was found at '" + feeding.device() + "'" + (trial == null ? "" : " in " + trial.name()))
+    return Finding
+        .warning("load-not-served",
+            "no steady voltage was found at '" + feeding.device() + "'" + (trial == null ? "" : " in " + trial.name()))
         .at(trial == null ? result.house().devices().get(feeding.device()).origin().name() : trial.origin().name(), "last " + last)
         .because("The source gives more than the wires carry away at any voltage.")
         .fix("let it give less, or use thicker wires")
@@ -48,12 +50,11 @@ final class LoadFindings {
 
   private Finding finding(HouseNetwork.Drawing load, String headline, String words) {
     Trial trial = result.house().trials().get(result.name());
-    Finding.Builder finding =
-        Finding.warning("load-not-served", headline + (trial == null ? "" : " in " + trial.name()))
-            .because(
-                "A load that holds its current or power takes more than the wires let through here; it was taken as a"
-                    + " resistance below half of its voltage.")
-            .fix("give it a figure in ohms, or say that it behaves as impedance");
+    Finding.Builder finding = Finding.warning("load-not-served", headline + (trial == null ? "" : " in " + trial.name()))
+        .because(
+            "A load that holds its current or power takes more than the wires let through here; it was taken as a"
+                + " resistance below half of its voltage.")
+        .fix("give it a figure in ohms, or say that it behaves as impedance");
     return trial == null
         ? finding.at(result.house().devices().get(load.outlet().device()).origin().name(), words).build()
         : finding.at(trial.origin().name(), words).build();

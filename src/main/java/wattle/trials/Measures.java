@@ -85,8 +85,7 @@ final class Measures {
       return c -> c.run().equals("service " + subject);
     }
     Optional<Place> place = Place.of(r.house(), subject);
-    return c ->
-        place.isPresent() && c.branch().equals(Optional.of(place.get().branch().name())) && c.point() == place.get().point();
+    return c -> place.isPresent() && c.branch().equals(Optional.of(place.get().branch().name())) && c.point() == place.get().point();
   }
 
   private static Optional<Measured> anyCurrent(TrialResult r, String subject) {
@@ -100,14 +99,14 @@ final class Measures {
           .filter(l -> l.outlet().name().equals(subject) || l.outlet().device().equals(subject))
           .max(Comparator.comparingDouble(l -> r.solution().elementAmps(l.element()).magnitude()))
           .map(l -> new Measured(figures.loadAmps(l), "'" + subject + "' draws %s", "", ""))
-          .or(() -> Optional.of(new Measured(figure("current of " + subject, 0, Units.AMPERE), "'" + subject + "' draws %s", "", "Nothing on it is on.")));
+          .or(() -> Optional.of(
+              new Measured(figure("current of " + subject, 0, Units.AMPERE), "'" + subject + "' draws %s", "", "Nothing on it is on.")));
     }
-    Optional<BreakerId> breaker =
-        r.house().panels().values().stream()
-            .flatMap(p -> p.breakers().stream())
-            .map(b -> b.id())
-            .filter(id -> id.toString().equals(subject))
-            .findFirst();
+    Optional<BreakerId> breaker = r.house().panels().values().stream()
+        .flatMap(p -> p.breakers().stream())
+        .map(b -> b.id())
+        .filter(id -> id.toString().equals(subject))
+        .findFirst();
     if (breaker.isEmpty()) {
       return current(r, subject, HouseNetwork.Kind.HOT);
     }
@@ -168,8 +167,7 @@ final class Measures {
   // ---- Heat, power, faults
 
   private static Optional<Measured> heat(TrialResult r, String subject) {
-    List<HouseNetwork.Conductor> all =
-        r.network().conductors().stream().filter(isOf(r, subject, HouseNetwork.Kind.HOT)).toList();
+    List<HouseNetwork.Conductor> all = r.network().conductors().stream().filter(isOf(r, subject, HouseNetwork.Kind.HOT)).toList();
     if (all.isEmpty()) {
       return Optional.empty();
     }
@@ -187,16 +185,17 @@ final class Measures {
     if (!branch && !r.house().devices().containsKey(device(subject, r))) {
       return Optional.empty();
     }
-    double watts =
-        r.network().loads().stream()
-            .filter(l -> branch ? l.outlet().branch().equals(subject) : l.outlet().name().equals(subject) || l.outlet().device().equals(subject))
-            .mapToDouble(l -> r.solution().elementPower(l.element()).re())
-            .sum();
+    double watts = r.network().loads().stream()
+        .filter(
+            l -> branch ? l.outlet().branch().equals(subject) : l.outlet().name().equals(subject) || l.outlet().device().equals(subject))
+        .mapToDouble(l -> r.solution().elementPower(l.element()).re())
+        .sum();
     return Optional.of(new Measured(figure("power of " + subject, watts, Units.WATT), "'" + subject + "' takes %s", "", ""));
   }
 
   private static Optional<ProtectionReading> protection(TrialResult r, String subject) {
-    return r.allProtections().stream().filter(p -> p.residual().isPresent() && (p.name().equals(subject) || p.name().equals("breaker " + subject))).findFirst();
+    return r.allProtections().stream()
+        .filter(p -> p.residual().isPresent() && (p.name().equals(subject) || p.name().equals("breaker " + subject))).findFirst();
   }
 
   /** The greater of what it is with nobody touching and with a hand on what is off its ground. */
@@ -217,7 +216,8 @@ final class Measures {
   }
 
   private static Optional<Measured> powerGiven(TrialResult r, String subject) {
-    return source(r, subject).map(s -> new Measured(s.watts(), "'" + subject + "' gives %s", s.state().words(), "Below zero, power flows into it."));
+    return source(r, subject)
+        .map(s -> new Measured(s.watts(), "'" + subject + "' gives %s", s.state().words(), "Below zero, power flows into it."));
   }
 
   private static Optional<Measured> voltageRise(TrialResult r, String subject) {

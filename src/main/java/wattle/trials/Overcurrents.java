@@ -62,10 +62,9 @@ final class Overcurrents {
     Optional<SupplySystem> system = branch.panel().map(house.panels()::get).map(Panel::system);
     for (int i = 0; i < branch.hots().size() && system.isPresent(); i++) {
       Role hot = new Role.Hot(i);
-      List<HouseNetwork.Conductor> leaving =
-          conductors.getOrDefault(branch.name(), List.of()).stream()
-              .filter(c -> c.role().equals(Optional.of(hot)) && leavesPanel(branch, c))
-              .toList();
+      List<HouseNetwork.Conductor> leaving = conductors.getOrDefault(branch.name(), List.of()).stream()
+          .filter(c -> c.role().equals(Optional.of(hot)) && leavesPanel(branch, c))
+          .toList();
       Optional<Breaker> breaker = house.breaker(branch.hots().get(i).breaker());
       if (breaker.isPresent() && !leaving.isEmpty()) {
         String name = (breaker.get().device() == Breaker.Device.FUSE ? "fuse " : "breaker ") + breaker.get().id();
@@ -83,11 +82,10 @@ final class Overcurrents {
     if (box == null) {
       return;
     }
-    Derivation most =
-        java.util.stream.IntStream.range(0, box.legs().length)
-            .mapToObj(i -> figures.intoPanel(panel, box, i))
-            .max(Comparator.comparingDouble(Derivation::si))
-            .orElseThrow();
+    Derivation most = java.util.stream.IntStream.range(0, box.legs().length)
+        .mapToObj(i -> figures.intoPanel(panel, box, i))
+        .max(Comparator.comparingDouble(Derivation::si))
+        .orElseThrow();
     if (panel.supply() instanceof wattle.model.PanelSupply.FromBreaker from) {
       house.breaker(from.breaker())
           .ifPresent(b -> add("breaker " + b.id(), panel.name(), b.rating(), most, curves.of(b, panel.system())));
@@ -95,10 +93,9 @@ final class Overcurrents {
     panel.main()
         .filter(m -> m.kind() == MainDevice.Kind.BREAKER || m.kind() == MainDevice.Kind.FUSE)
         .ifPresent(
-            m ->
-                add(
-                    "main of " + panel.name(), panel.name(), m.rating(), most,
-                    m.kind() == MainDevice.Kind.FUSE ? Optional.empty() : m.rating().flatMap(r -> curves.of(r.si(), panel.system()))));
+            m -> add(
+                "main of " + panel.name(), panel.name(), m.rating(), most,
+                m.kind() == MainDevice.Kind.FUSE ? Optional.empty() : m.rating().flatMap(r -> curves.of(r.si(), panel.system()))));
   }
 
   private void add(String name, String feeds, Optional<Quantity> rating, Derivation amps, Optional<TripCurve> curve) {
@@ -106,17 +103,17 @@ final class Overcurrents {
       return;
     }
     // The poles of one breaker are told once, by the one that carries most.
-    Optional<TrialResult.OvercurrentReading> before = readings.stream().filter(r -> r.name().equals(name) && r.feeds().equals(feeds)).findFirst();
+    Optional<TrialResult.OvercurrentReading> before = readings.stream().filter(r -> r.name().equals(name) && r.feeds().equals(feeds))
+        .findFirst();
     if (before.isPresent() && before.get().amps().si() >= amps.si()) {
       return;
     }
     before.ifPresent(readings::remove);
     Derivation stated = Derivation.stated("rating of " + name, "I_n", rating.get());
     double times = amps.si() / rating.get().si();
-    Derivation share =
-        Derivation.computed(
-            "current as a part of the rating", "", "I / I_n", new Value.Amount(new Quantity(times, Units.PERCENT)),
-            List.of(amps.named(amps.name(), "I"), stated));
+    Derivation share = Derivation.computed(
+        "current as a part of the rating", "", "I / I_n", new Value.Amount(new Quantity(times, Units.PERCENT)),
+        List.of(amps.named(amps.name(), "I"), stated));
     readings.add(
         new TrialResult.OvercurrentReading(name, feeds, stated, amps, share, curve.map(c -> c.at(amps.si()))));
   }

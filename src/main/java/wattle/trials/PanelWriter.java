@@ -82,12 +82,11 @@ final class PanelWriter {
   }
 
   private double joint(HouseNetwork.Kind kind, int index) {
-    Event.Conductor conductor =
-        switch (kind) {
-          case HOT -> Event.Conductor.values()[Math.min(index, 2)];
-          case NEUTRAL -> Event.Conductor.NEUTRAL;
-          case GROUND -> Event.Conductor.GROUND;
-        };
+    Event.Conductor conductor = switch (kind) {
+      case HOT -> Event.Conductor.values()[Math.min(index, 2)];
+      case NEUTRAL -> Event.Conductor.NEUTRAL;
+      case GROUND -> Event.Conductor.GROUND;
+    };
     return out.scenario.panelJoints().getOrDefault(new Scenario.PanelWire(panel.name(), conductor), 0.0);
   }
 }

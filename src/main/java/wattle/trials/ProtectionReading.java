@@ -20,12 +20,8 @@ public record ProtectionReading(
     Optional<Derivation> within, String because) {
   /** Whether protection opens. */
   public enum Verdict {
-    TRIPS("trips"),
-    TRIPS_ON_TOUCH("trips when touched"),
-    MAY("may trip"),
-    MAY_ON_TOUCH("may trip when touched"),
-    UNKNOWN("not computed"),
-    HOLDS("holds");
+    TRIPS("trips"), TRIPS_ON_TOUCH("trips when touched"), MAY("may trip"), MAY_ON_TOUCH("may trip when touched"), UNKNOWN(
+        "not computed"), HOLDS("holds");
 
     private final String words;
 

@@ -38,7 +38,8 @@ final class Protections {
   private final Optional<Residuals> hand;
   private final List<ProtectionReading> readings = new ArrayList<>();
 
-  Protections(House house, Library library, Scenario scenario, HouseNetwork network, wattle.network.Solution solution, Optional<TrialResult.Touched> touched) {
+  Protections(House house, Library library, Scenario scenario, HouseNetwork network, wattle.network.Solution solution,
+      Optional<TrialResult.Touched> touched) {
     this.house = house;
     this.library = library;
     this.scenario = scenario;
@@ -74,7 +75,8 @@ final class Protections {
   private void branch(Branch branch, Breaker breaker) {
     if (breaker.protections().contains(Protection.GROUND_FAULT)) {
       boolean iec = breaker.trip().isPresent() || TripCurves.isOfIec(house.panels().get(breaker.id().panel()).system());
-      residual("breaker " + breaker.id(), branch.name(), r -> r.ofBreaker(branch, breaker.id()), new ResidualTrip(library, iec, breaker.residual()), groundedNeutral(branch, Residuals.beyond(branch, 0)));
+      residual("breaker " + breaker.id(), branch.name(), r -> r.ofBreaker(branch, breaker.id()),
+          new ResidualTrip(library, iec, breaker.residual()), groundedNeutral(branch, Residuals.beyond(branch, 0)));
     }
     if (breaker.protections().contains(Protection.ARC_FAULT)) {
       arc("breaker " + breaker.id(), branch, Residuals.beyond(branch, 0));
@@ -89,7 +91,9 @@ final class Protections {
     Set<Integer> guarded = onward ? Residuals.beyond(place.branch(), place.point()) : Set.of(place.point());
     if (device.kind().protections().contains(Protection.GROUND_FAULT)) {
       boolean iec = place.branch().panel().map(house.panels()::get).filter(p -> TripCurves.isOfIec(p.system())).isPresent();
-      residual(device.name(), onward ? "itself and what is wired onward" : "itself", r -> Optional.of(r.ofDevice(device.name(), place, onward)), new ResidualTrip(library, iec, Optional.empty()), groundedNeutral(place.branch(), guarded));
+      residual(device.name(), onward ? "itself and what is wired onward" : "itself",
+          r -> Optional.of(r.ofDevice(device.name(), place, onward)), new ResidualTrip(library, iec, Optional.empty()),
+          groundedNeutral(place.branch(), guarded));
     }
     if (device.kind().protections().contains(Protection.ARC_FAULT)) {
       arc(device.name(), place.branch(), guarded);
@@ -100,7 +104,8 @@ final class Protections {
     if (panel.supply() instanceof wattle.model.PanelSupply.FromBreaker from) {
       house.breaker(from.breaker())
           .filter(b -> b.protections().contains(Protection.GROUND_FAULT))
-          .ifPresent(b -> residual("breaker " + b.id(), "panel " + panel.name(), r -> r.ofFeeder(b, panel), new ResidualTrip(library, b.trip().isPresent() || TripCurves.isOfIec(panel.system()), b.residual()), false));
+          .ifPresent(b -> residual("breaker " + b.id(), "panel " + panel.name(), r -> r.ofFeeder(b, panel),
+              new ResidualTrip(library, b.trip().isPresent() || TripCurves.isOfIec(panel.system()), b.residual()), false));
     }
   }
 
@@ -112,13 +117,15 @@ final class Protections {
             && Set.of(f.from(), f.to()).equals(Set.of(Event.Conductor.NEUTRAL, Event.Conductor.GROUND)));
   }
 
-  private void residual(String name, String guards, Function<Residuals, Optional<Double>> reader, ResidualTrip trip, boolean groundedNeutral) {
+  private void residual(String name, String guards, Function<Residuals, Optional<Double>> reader, ResidualTrip trip,
+      boolean groundedNeutral) {
     Optional<Double> amps = reader.apply(quiet);
     if (amps.isEmpty()) {
       return;
     }
     Derivation residual = derivation(name, amps.get(), "Hots and neutral together, with nobody touching.");
-    Optional<Derivation> touched = hand.flatMap(reader).filter(a -> Math.abs(a - amps.get()) > ROUNDING).map(a -> derivation(name, a, "With a person's hand on what is off its ground."));
+    Optional<Derivation> touched = hand.flatMap(reader).filter(a -> Math.abs(a - amps.get()) > ROUNDING)
+        .map(a -> derivation(name, a, "With a person's hand on what is off its ground."));
     Verdict untouched = verdict(residual, trip, Verdict.TRIPS, Verdict.MAY);
     Verdict verdict = untouched;
     Derivation by = residual;
@@ -131,7 +138,8 @@ final class Protections {
       verdict = Verdict.MAY;
       because = "UL 943 has it sense a grounded neutral by a signal of its own, which is not computed; the residual current alone does not trip it";
     }
-    readings.add(new ProtectionReading(name, Protection.GROUND_FAULT.word(), guards, Optional.of(residual), touched, verdict, trip.within(by), because));
+    readings.add(new ProtectionReading(name, Protection.GROUND_FAULT.word(), guards, Optional.of(residual), touched, verdict,
+        trip.within(by), because));
   }
 
   private static Verdict verdict(Derivation residual, ResidualTrip trip, Verdict must, Verdict may) {
@@ -149,7 +157,8 @@ final class Protections {
     for (HouseNetwork.Conductor c : network.conductors()) {
       if (c.joint() > 0 && c.branch().equals(Optional.of(branch.name())) && points.contains(c.point())) {
         double amps = solution.amps(c.box(), c.local()).magnitude();
-        arc(name, branch, "a joint that glows makes no arc and is not sensed; arcing in series at " + amperes(amps) + (amps < series ? " is below the " : " is above the ") + amperes(series) + " that its standard begins at");
+        arc(name, branch, "a joint that glows makes no arc and is not sensed; arcing in series at " + amperes(amps)
+            + (amps < series ? " is below the " : " is above the ") + amperes(series) + " that its standard begins at");
       }
     }
     for (HouseNetwork.Faulting f : network.faults()) {
@@ -158,7 +167,8 @@ final class Protections {
         if (amps < series) {
           continue; // a leakage, and no arc that anything is tried with
         }
-        arc(name, branch, "whether the fault arcs is not computed; " + amperes(amps) + (amps < parallel ? " is below the " : " is above the ") + amperes(parallel) + " that its standard begins at");
+        arc(name, branch, "whether the fault arcs is not computed; " + amperes(amps)
+            + (amps < parallel ? " is below the " : " is above the ") + amperes(parallel) + " that its standard begins at");
       }
     }
   }
@@ -168,6 +178,7 @@ final class Protections {
   }
 
   private void arc(String name, Branch branch, String because) {
-    readings.add(new ProtectionReading(name, Protection.ARC_FAULT.word(), branch.name(), Optional.empty(), Optional.empty(), Verdict.UNKNOWN, Optional.empty(), because));
+    readings.add(new ProtectionReading(name, Protection.ARC_FAULT.word(), branch.name(), Optional.empty(), Optional.empty(),
+        Verdict.UNKNOWN, Optional.empty(), because));
   }
 }

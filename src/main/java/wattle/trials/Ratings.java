@@ -32,11 +32,10 @@ final class Ratings {
 
   /** What guards the run of a service: its mains together, else the rating that the plan states of it. */
   static Optional<Quantity> ofService(Service service, House house) {
-    List<Quantity> mains =
-        house.panels().values().stream()
-            .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(service.name()))
-            .flatMap(p -> p.main().flatMap(MainDevice::rating).stream())
-            .toList();
+    List<Quantity> mains = house.panels().values().stream()
+        .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(service.name()))
+        .flatMap(p -> p.main().flatMap(MainDevice::rating).stream())
+        .toList();
     return mains.isEmpty()
         ? service.rating()
         : Optional.of(Quantity.of(mains.stream().mapToDouble(Quantity::si).sum(), Units.AMPERE));

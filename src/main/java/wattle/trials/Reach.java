@@ -23,8 +23,8 @@ public record Reach(List<Event.Conductor> conductors, Optional<String> name) {
   /** @param point of the branch; at the panel nothing arrives */
   public static Reach of(House house, Branch branch, int point) {
     Place place = new Place(branch, point);
-    List<Event.Conductor> conductors =
-        Arrays.stream(Event.Conductor.values()).filter(c -> c != Event.Conductor.HOT_3 && place.role(c).isPresent()).toList();
+    List<Event.Conductor> conductors = Arrays.stream(Event.Conductor.values())
+        .filter(c -> c != Event.Conductor.HOT_3 && place.role(c).isPresent()).toList();
     List<String> names = new ArrayList<>();
     branch.points().get(point).box().ifPresent(names::add);
     names.addAll(branch.points().get(point).devices());

@@ -31,7 +31,8 @@ final class ResidualTrip {
   }
 
   private Derivation limit(String name, String symbol, double usual, Unit unit) {
-    return library.limit(name).map(l -> l.derivation(symbol)).orElseGet(() -> Derivation.assumed(name, symbol, new Quantity(usual * unit.factor(), unit)));
+    return library.limit(name).map(l -> l.derivation(symbol))
+        .orElseGet(() -> Derivation.assumed(name, symbol, new Quantity(usual * unit.factor(), unit)));
   }
 
   /** From here on it trips. */
@@ -64,12 +65,14 @@ final class ResidualTrip {
     Derivation end = limit("ground-fault-end", "I_e", 264, MILLIAMPERE);
     double seconds = Math.pow(constant.si() / Math.min(residual.si(), end.si()), exponent.si());
     return Optional.of(
-        Derivation.computed("longest time to trip", "T", "(I_1 / min(I_Δ, I_e))^n s", seconds, Units.SECOND, constant, residual.named(residual.name(), "I_Δ"), end, exponent));
+        Derivation.computed("longest time to trip", "T", "(I_1 / min(I_Δ, I_e))^n s", seconds, Units.SECOND, constant,
+            residual.named(residual.name(), "I_Δ"), end, exponent));
   }
 
   private Optional<Derivation> byMultiples(Derivation residual) {
     Derivation rated = must();
-    Derivation multiple = Derivation.computed("multiple of the rated residual current", "m", "I_Δ / I_Δn", residual.si() / rated.si() * (1 + 1e-9), Units.ONE, residual.named(residual.name(), "I_Δ"), rated);
+    Derivation multiple = Derivation.computed("multiple of the rated residual current", "m", "I_Δ / I_Δn",
+        residual.si() / rated.si() * (1 + 1e-9), Units.ONE, residual.named(residual.name(), "I_Δ"), rated);
     return library.table("residual-time").flatMap(t -> t.find("longest time to trip", "T", "time", Key.notAbove("multiple", multiple)));
   }
 

@@ -33,13 +33,13 @@ final class Residuals {
 
   /** Through a breaker that feeds hots of a branch; absent where no run leaves it. */
   Optional<Double> ofBreaker(Branch branch, BreakerId breaker) {
-    List<BreakerId> guarding =
-        branch.hots().stream().map(BranchHot::breaker).distinct()
-            .filter(b -> house.breaker(b).filter(k -> k.protections().contains(Protection.GROUND_FAULT)).isPresent()).toList();
+    List<BreakerId> guarding = branch.hots().stream().map(BranchHot::breaker).distinct()
+        .filter(b -> house.breaker(b).filter(k -> k.protections().contains(Protection.GROUND_FAULT)).isPresent()).toList();
     Complex sum = Complex.ZERO;
     boolean any = false;
     for (HouseNetwork.Conductor c : network.conductors()) {
-      if (c.branch().equals(Optional.of(branch.name())) && leaves(branch, c, 0) && isThrough(branch, c.role().orElseThrow(), breaker, guarding)) {
+      if (c.branch().equals(Optional.of(branch.name())) && leaves(branch, c, 0)
+          && isThrough(branch, c.role().orElseThrow(), breaker, guarding)) {
         sum = sum.plus(solution.amps(c.box(), c.local()));
         any = true;
       }
@@ -81,7 +81,8 @@ final class Residuals {
     Branch branch = place.branch();
     Complex sum = plugged(device);
     for (HouseNetwork.Conductor c : network.conductors()) {
-      if (onward && c.branch().equals(Optional.of(branch.name())) && leaves(branch, c, place.point()) && isOwn(c.role().orElseThrow(), place.hot())) {
+      if (onward && c.branch().equals(Optional.of(branch.name())) && leaves(branch, c, place.point())
+          && isOwn(c.role().orElseThrow(), place.hot())) {
         sum = sum.plus(solution.amps(c.box(), c.local()));
       }
     }

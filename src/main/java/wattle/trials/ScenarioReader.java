@@ -78,9 +78,8 @@ final class ScenarioReader {
     } else if (event instanceof Event.GroundLifted lift) {
       place(lift.at(), lift.span())
           .ifPresent(
-              p ->
-                  lifted.add(
-                      new Scenario.Lifted(lift.at(), p.branch().name(), p.point(), lift.leakage().map(Quantity::si))));
+              p -> lifted.add(
+                  new Scenario.Lifted(lift.at(), p.branch().name(), p.point(), lift.leakage().map(Quantity::si))));
     } else if (event instanceof Event.Faulted fault) {
       fault(fault);
     } else if (event instanceof Event.Moved moved) {
@@ -119,10 +118,9 @@ final class ScenarioReader {
 
   private void conductorOpen(Event.ConductorOpen open) {
     Branch branch = house.branches().get(open.branch());
-    List<Section> sections =
-        branch.sections().stream()
-            .filter(s -> open.at().isEmpty() ? s.from() == 0 : isAt(branch, s.to(), open.at().get()))
-            .toList();
+    List<Section> sections = branch.sections().stream()
+        .filter(s -> open.at().isEmpty() ? s.from() == 0 : isAt(branch, s.to(), open.at().get()))
+        .toList();
     boolean found = false;
     for (Section section : sections) {
       Optional<Role> role = new Place(branch, section.to()).role(open.conductor());
@@ -203,7 +201,8 @@ final class ScenarioReader {
     }
     if (moved.slots().size() != branch.hots().size()) {
       impossible(
-          moved.span(), "'" + branch.name() + "' has " + count(branch.hots().size(), "hot") + " and is moved to " + count(moved.slots().size(), "slot"),
+          moved.span(),
+          "'" + branch.name() + "' has " + count(branch.hots().size(), "hot") + " and is moved to " + count(moved.slots().size(), "slot"),
           "one slot for each hot is expected here");
       return;
     }

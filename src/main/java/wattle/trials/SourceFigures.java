@@ -32,7 +32,9 @@ final class SourceFigures {
    * @param faulty whether what happens is a fault
    */
   Complex[][] impedance(Device device, int legs, double legVolts, double ratedAmps, boolean faulty) {
-    Complex each = faulty ? new Complex(HouseNetworkBuilder.CONTACT, perUnit(device) * legVolts / ratedAmps) : new Complex(HouseNetworkBuilder.CONTACT, 0);
+    Complex each = faulty
+        ? new Complex(HouseNetworkBuilder.CONTACT, perUnit(device) * legVolts / ratedAmps)
+        : new Complex(HouseNetworkBuilder.CONTACT, 0);
     Complex[][] matrix = new Complex[legs][legs];
     for (int i = 0; i < legs; i++) {
       for (int k = 0; k < legs; k++) {

@@ -63,7 +63,7 @@ final class SourceImpedance {
   private Complex[][] halves(Complex whole) {
     Complex half = new Complex(whole.re() * halfResistance / 4, whole.im() * halfReactance / 4);
     Complex between = half.minus(whole.times(0.5));
-    return new Complex[][] {{half, between}, {between, half}};
+    return new Complex[][]{{half, between}, {between, half}};
   }
 
   private Complex[][] apart(Complex each) {

@@ -63,16 +63,18 @@ final class SourceReadings {
       power = power.plus(solution.volts(box.box(), leg, box.neutral()).times(amps.conjugate()));
       most = Math.max(most, amps.magnitude());
     }
-    double volts = legs > 1 ? solution.volts(box.box(), box.legs()[0], box.legs()[1]).magnitude() : solution.volts(box.box(), box.legs()[0], box.neutral()).magnitude();
+    double volts = legs > 1
+        ? solution.volts(box.box(), box.legs()[0], box.legs()[1]).magnitude()
+        : solution.volts(box.box(), box.legs()[0], box.neutral()).magnitude();
     boolean lost = scenario.supplies().lost().contains(service.name());
-    SourceReading.State state =
-        lost
-            ? volts > NOTHING ? SourceReading.State.BACK_FED : SourceReading.State.LOST
-            : power.re() < -NOTHING ? SourceReading.State.TAKES : SourceReading.State.HOLDS;
+    SourceReading.State state = lost
+        ? volts > NOTHING ? SourceReading.State.BACK_FED : SourceReading.State.LOST
+        : power.re() < -NOTHING ? SourceReading.State.TAKES : SourceReading.State.HOLDS;
     Derivation amps = Figures.solved("current of service " + service.name(), most, Units.AMPERE, "Of the leg that carries most.");
     Optional<Derivation> rating = service.rating().map(r -> Derivation.stated("rating of service " + service.name(), "I_r", r));
     return new SourceReading(
-        service.name(), "supplier's network", state, Figures.solved("voltage where service " + service.name() + " enters", volts, Units.VOLT, ""),
+        service.name(), "supplier's network", state,
+        Figures.solved("voltage where service " + service.name() + " enters", volts, Units.VOLT, ""),
         amps, rating, rating.map(r -> share(amps, r)), watts("power from service " + service.name(), power.re()), Optional.empty());
   }
 
@@ -100,9 +102,10 @@ final class SourceReadings {
     Derivation volts = figures.volts(outlet);
     Derivation nominal = figures.nominal(outlet);
     Derivation power1 = Derivation.stated("rating of " + device.name(), "S_r", Quantity.of(device.voltAmperes(), Units.VOLT_AMPERE));
-    Derivation rating =
-        Derivation.computed("rated current of " + device.name(), "I_r", "S_r / U_n", device.voltAmperes() / nominal.si(), Units.AMPERE, power1, nominal);
-    Derivation amps = Figures.solved("current of " + device.name(), most, Units.AMPERE, running.part() == Supplies.Part.FOLLOWS ? "Its power at the voltage that it finds." : "What is taken of it.");
+    Derivation rating = Derivation.computed("rated current of " + device.name(), "I_r", "S_r / U_n", device.voltAmperes() / nominal.si(),
+        Units.AMPERE, power1, nominal);
+    Derivation amps = Figures.solved("current of " + device.name(), most, Units.AMPERE,
+        running.part() == Supplies.Part.FOLLOWS ? "Its power at the voltage that it finds." : "What is taken of it.");
     return new SourceReading(
         device.name(), device.kind().name(), state(running, volts.si() / nominal.si(), power.re()), volts, amps, Optional.of(rating),
         Optional.of(share(amps, rating)), watts("power from " + device.name(), power.re()), rise(device, outlet, volts, nominal));
@@ -122,13 +125,15 @@ final class SourceReadings {
     if (box == null || volts.si() < LEAST_SHARE * nominal.si()) {
       return Optional.empty();
     }
-    List<Integer> at = outlet.legs().stream().map(l -> house.panels().get(house.branches().get(outlet.branch()).panel().orElseThrow()).legs().indexOf(l)).toList();
+    List<Integer> at = outlet.legs().stream()
+        .map(l -> house.panels().get(house.branches().get(outlet.branch()).panel().orElseThrow()).legs().indexOf(l)).toList();
     if (at.isEmpty() || at.contains(-1)) {
       return Optional.empty();
     }
     int to = at.size() > 1 ? box.legs()[at.get(1)] : box.neutral();
     double bus = solution.volts(box.box(), box.legs()[at.get(0)], to).magnitude();
-    Derivation atBreaker = Figures.solved("voltage at the breaker of " + device.name(), bus, Units.VOLT, "").named("voltage at the breaker of " + device.name(), "U_b");
+    Derivation atBreaker = Figures.solved("voltage at the breaker of " + device.name(), bus, Units.VOLT, "")
+        .named("voltage at the breaker of " + device.name(), "U_b");
     return Optional.of(
         Derivation.computed(
             "rise of the voltage up to " + device.name(), "", "(U − U_b) / U_n",

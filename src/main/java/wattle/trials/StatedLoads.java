@@ -34,7 +34,8 @@ final class StatedLoads {
     List<Scenario.Drawn> drawn = new ArrayList<>();
     Optional<SupplySystem> system = systemOf(device.name());
     for (Load load : device.loads()) {
-      if (system.isPresent() && load.voltAmperes() > 0 && load.loadClass() != LoadClass.SOURCE && !(load.connection() instanceof Load.Connection.Unconnected)) {
+      if (system.isPresent() && load.voltAmperes() > 0 && load.loadClass() != LoadClass.SOURCE
+          && !(load.connection() instanceof Load.Connection.Unconnected)) {
         double nominal = DeviceWriter.nominal(load.connection(), system.get());
         Complex power = HouseNetwork.power(load.voltAmperes(), load.powerFactor());
         drawn.add(
@@ -49,11 +50,10 @@ final class StatedLoads {
   List<Scenario.Drawn> of(Event.Drawing event) {
     Device device = house.devices().get(event.device());
     Optional<SupplySystem> system = systemOf(event.device());
-    List<Load> loads =
-        device.loads().stream()
-            .filter(l -> event.part().isEmpty() || l.part().equals(event.part()))
-            .filter(l -> !(l.connection() instanceof Load.Connection.Unconnected))
-            .toList();
+    List<Load> loads = device.loads().stream()
+        .filter(l -> event.part().isEmpty() || l.part().equals(event.part()))
+        .filter(l -> !(l.connection() instanceof Load.Connection.Unconnected))
+        .toList();
     if (system.isEmpty() || loads.isEmpty()) {
       return List.of();
     }
@@ -61,8 +61,7 @@ final class StatedLoads {
     boolean parts = loads.stream().map(Load::part).distinct().count() > 1;
     List<Scenario.Drawn> drawn = new ArrayList<>();
     for (Load load : loads) {
-      double share =
-          sum > 0 ? load.voltAmperes() / sum : parts ? 1.0 / loads.size() : load == loads.get(0) ? 1 : 0;
+      double share = sum > 0 ? load.voltAmperes() / sum : parts ? 1.0 / loads.size() : load == loads.get(0) ? 1 : 0;
       if (share > 0) {
         double nominal = DeviceWriter.nominal(load.connection(), system.get());
         drawn.add(

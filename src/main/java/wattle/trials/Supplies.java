@@ -59,6 +59,7 @@ record Supplies(Set<String> lost, Set<String> openMains, Set<String> neutralAway
   }
 
   Set<String> followers() {
-    return running.values().stream().filter(r -> r.part() == Part.FOLLOWS).map(Running::device).collect(java.util.stream.Collectors.toSet());
+    return running.values().stream().filter(r -> r.part() == Part.FOLLOWS).map(Running::device)
+        .collect(java.util.stream.Collectors.toSet());
   }
 }

@@ -79,13 +79,17 @@ final class SupplyReader {
 
   private void transferred(Event.Transferred event) {
     Panel panel = house.panels().get(event.panel());
-    boolean transfers = panel.main().filter(m -> m.kind() == MainDevice.Kind.TRANSFER).isPresent() || panel.breakers().stream().anyMatch(Breaker::interlocked);
+    boolean transfers = panel.main().filter(m -> m.kind() == MainDevice.Kind.TRANSFER).isPresent()
+        || panel.breakers().stream().anyMatch(Breaker::interlocked);
     if (!transfers) {
-      impossible(event.span(), "panel '" + panel.name() + "' has no transfer switch and no interlock", "write main transfer, or interlocked on the way of the source");
+      impossible(event.span(), "panel '" + panel.name() + "' has no transfer switch and no interlock",
+          "write main transfer, or interlocked on the way of the source");
       return;
     }
-    if (event.source().isPresent() && waysOf(event.source().get()).stream().noneMatch(b -> b.id().panel().equals(panel.name()) && (b.backFed() || b.interlocked()))) {
-      impossible(event.span(), "'" + event.source().get() + "' feeds panel '" + panel.name() + "' through no way of its own", "a source behind a back-fed way of the panel, utility or off");
+    if (event.source().isPresent()
+        && waysOf(event.source().get()).stream().noneMatch(b -> b.id().panel().equals(panel.name()) && (b.backFed() || b.interlocked()))) {
+      impossible(event.span(), "'" + event.source().get() + "' feeds panel '" + panel.name() + "' through no way of its own",
+          "a source behind a back-fed way of the panel, utility or off");
       return;
     }
     positions.put(panel.name(), event);
@@ -106,7 +110,8 @@ final class SupplyReader {
     }
     double watts = event.given().si();
     if (watts > device.voltAmperes() * (1 + 1e-9)) {
-      impossible(event.span(), "'" + device.name() + "' cannot give " + event.given() + ": it is rated " + Quantity.of(device.voltAmperes(), wattle.quantity.Units.WATT), "its rating was taken");
+      impossible(event.span(), "'" + device.name() + "' cannot give " + event.given() + ": it is rated "
+          + Quantity.of(device.voltAmperes(), wattle.quantity.Units.WATT), "its rating was taken");
       watts = device.voltAmperes();
     }
     given.put(device.name(), watts);
@@ -130,7 +135,9 @@ final class SupplyReader {
   }
 
   private List<Breaker> waysOf(String device) {
-    return Place.of(house, device).map(p -> p.branch().hots().stream().map(h -> h.breaker()).distinct().flatMap(b -> house.breaker(b).stream()).toList()).orElse(List.of());
+    return Place.of(house, device)
+        .map(p -> p.branch().hots().stream().map(h -> h.breaker()).distinct().flatMap(b -> house.breaker(b).stream()).toList())
+        .orElse(List.of());
   }
 
   /** @param openBreakers those that are off; what a transfer holds open is added */
@@ -156,7 +163,8 @@ final class SupplyReader {
   private Map<String, Supplies.Running> running(Set<BreakerId> openBreakers) {
     Islands islands = new Islands(house, openBreakers, openMains);
     Map<String, String> holders = new HashMap<>();
-    house.services().keySet().stream().filter(s -> !lost.contains(s)).forEach(s -> holders.put(islands.ofService(s), "the supplier's network"));
+    house.services().keySet().stream().filter(s -> !lost.contains(s))
+        .forEach(s -> holders.put(islands.ofService(s), "the supplier's network"));
     Map<String, Supplies.Running> running = new LinkedHashMap<>();
     for (Grid grid : List.of(Grid.FORMS, Grid.EITHER, Grid.FOLLOWS)) {
       for (Device device : house.devices().values()) {
@@ -172,7 +180,8 @@ final class SupplyReader {
             holders.put(island, "'" + device.name() + "'");
           }
           double usual = grid == Grid.FOLLOWS ? device.voltAmperes() : 0;
-          running.put(device.name(), new Supplies.Running(device.name(), holds ? Supplies.Part.HOLDS : Supplies.Part.FOLLOWS, given.getOrDefault(device.name(), usual)));
+          running.put(device.name(), new Supplies.Running(device.name(), holds ? Supplies.Part.HOLDS : Supplies.Part.FOLLOWS,
+              given.getOrDefault(device.name(), usual)));
         }
       }
     }
@@ -185,7 +194,8 @@ final class SupplyReader {
     findings.add(
         Finding.error("sources-in-parallel", "'" + device.name() + "' would run in parallel with " + holder)
             .at(on.get(device.name()), "both hold the voltage of the same bus")
-            .because("Two sources that hold a voltage of their own drive currents through each other, and one of them may feed the street while it is worked on. The trial was worked out without this one.")
+            .because(
+                "Two sources that hold a voltage of their own drive currents through each other, and one of them may feed the street while it is worked on. The trial was worked out without this one.")
             .fix("write transfer and its panel to " + device.name() + ", or interlocked on its way in the panel")
             .build());
   }

@@ -54,17 +54,15 @@ final class SupplyWriter {
 
   private int conductor(HouseNetwork.Kind kind, int index, String name, int upstream, int box, boolean open) {
     Optional<WireImpedance> wire = service.run().flatMap(r -> wire(r, kind, index));
-    int local =
-        open
-            ? out.net.terminal()
-            : out.net.terminal(
-                upstream, wire.map(w -> w.ohms().re()).orElse(0.0), wire.map(w -> w.ohms().im()).orElse(0.0));
+    int local = open
+        ? out.net.terminal()
+        : out.net.terminal(
+            upstream, wire.map(w -> w.ohms().re()).orElse(0.0), wire.map(w -> w.ohms().im()).orElse(0.0));
     wire.ifPresent(
-        w ->
-            out.conductors.add(
-                new HouseNetwork.Conductor(
-                    "service " + service.name(), Optional.empty(), Optional.empty(), 0, Optional.empty(), name, kind, w, 0,
-                    open, box, local)));
+        w -> out.conductors.add(
+            new HouseNetwork.Conductor(
+                "service " + service.name(), Optional.empty(), Optional.empty(), 0, Optional.empty(), name, kind, w, 0,
+                open, box, local)));
     return local;
   }
 
@@ -77,12 +75,11 @@ final class SupplyWriter {
       HouseNetworkBuilder out, Stretch run, HouseNetwork.Kind kind, int index, double hertz) {
     List<Wire> hots = new ArrayList<>();
     run.wiring().wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).forEach(hots::add);
-    Optional<Wire> wire =
-        switch (kind) {
-          case HOT -> hots.isEmpty() ? Optional.empty() : Optional.of(hots.get(Math.min(index, hots.size() - 1)));
-          case NEUTRAL -> run.wiring().neutral();
-          case GROUND -> run.wiring().ground();
-        };
+    Optional<Wire> wire = switch (kind) {
+      case HOT -> hots.isEmpty() ? Optional.empty() : Optional.of(hots.get(Math.min(index, hots.size() - 1)));
+      case NEUTRAL -> run.wiring().neutral();
+      case GROUND -> run.wiring().ground();
+    };
     double metres = run.length().map(Quantity::si).orElse(0.0);
     return wire.map(w -> WireImpedance.of(out.impedances, w, run.wiring(), metres, hertz));
   }

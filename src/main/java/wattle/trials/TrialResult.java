@@ -144,8 +144,8 @@ public final class TrialResult {
 
   /** The branch that the events of the trial are about, else the one that is heated most; absent where nothing flows. */
   public Optional<String> mainBranch() {
-    return scenario.branches().stream().findFirst().or(() ->
-        conductors().stream().filter(c -> !c.branch().isEmpty() && c.watts().si() > 0).map(ConductorReading::branch).findFirst());
+    return scenario.branches().stream().findFirst()
+        .or(() -> conductors().stream().filter(c -> !c.branch().isEmpty() && c.watts().si() > 0).map(ConductorReading::branch).findFirst());
   }
 
   /** The branches that the events are about; where there are none, {@link #mainBranch}. */
@@ -204,7 +204,7 @@ public final class TrialResult {
   /** Whether a terminal, followed towards the source, ends at one that nothing holds. */
   private boolean hangsOnNothing(int box, int terminal) {
     int at = terminal;
-    for (int b = box; ; b = network.network().feeding(b)) {
+    for (int b = box;; b = network.network().feeding(b)) {
       if (solution.isFloating(b, at)) {
         return true;
       }
@@ -225,7 +225,8 @@ public final class TrialResult {
     for (HouseNetwork.Conductor c : network.conductors()) {
       readings.add(
           new ConductorReading(
-              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(), figures.amps(c),
+              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(),
+              figures.amps(c),
               figures.watts(c)));
     }
     readings.sort(
@@ -276,11 +277,10 @@ public final class TrialResult {
 
   private Optional<Derivation> bodyAmps(HouseNetwork.Metal metal) {
     return touched.flatMap(
-        t ->
-            t.network().metals().stream()
-                .filter(m -> m.lifted() && m.name().equals(metal.name()))
-                .findFirst()
-                .map(m -> figures.bodyAmps(m.name(), t.solution().volts(m.box(), m.terminal(), Network.EARTH).magnitude(), earth.body())));
+        t -> t.network().metals().stream()
+            .filter(m -> m.lifted() && m.name().equals(metal.name()))
+            .findFirst()
+            .map(m -> figures.bodyAmps(m.name(), t.solution().volts(m.box(), m.terminal(), Network.EARTH).magnitude(), earth.body())));
   }
 
   /** What carries more than its rating, the greatest share of it first. */
@@ -326,9 +326,8 @@ public final class TrialResult {
   public List<FaultReading> faults() {
     return network.faults().stream()
         .map(
-            f ->
-                new FaultReading(
-                    f.fault().at(), word(f.fault().from()) + " to " + word(f.fault().to()), figures.faultAmps(f)))
+            f -> new FaultReading(
+                f.fault().at(), word(f.fault().from()) + " to " + word(f.fault().to()), figures.faultAmps(f)))
         .sorted(Comparator.comparingDouble(r -> -r.amps().si()))
         .toList();
   }
@@ -361,25 +360,31 @@ public final class TrialResult {
   /** What a reader must know to judge the figures. */
   public List<String> notes() {
     List<String> notes = new ArrayList<>();
-    notes.add("Conductors at " + WireImpedance.temperature(house.units()) + ". Switches are on unless an event says otherwise; the figures are those before any breaker opens.");
-    long open =
-        house.branches().values().stream().map(Branch::sections).flatMap(List::stream).filter(s -> s.length().isEmpty()).count();
+    notes.add("Conductors at " + WireImpedance.temperature(house.units())
+        + ". Switches are on unless an event says otherwise; the figures are those before any breaker opens.");
+    long open = house.branches().values().stream().map(Branch::sections).flatMap(List::stream).filter(s -> s.length().isEmpty()).count();
     if (open > 0) {
-      notes.add(open + (open == 1 ? " run has" : " runs have") + " no length yet and " + (open == 1 ? "counts" : "count") + " as having none.");
+      notes.add(
+          open + (open == 1 ? " run has" : " runs have") + " no length yet and " + (open == 1 ? "counts" : "count") + " as having none.");
     }
     if (house.services().values().stream().anyMatch(s -> s.source().isEmpty())) {
       notes.add("A service states no source: the voltage is taken to be held where the service run begins.");
     }
     if (!scenario.lifted().isEmpty() || scenario.serviceNeutralOpen()) {
-      notes.add("Earth: the transformer's neutral by " + earth.supply().value().text() + ", a person by " + earth.body().value().text() + ", electrodes without a stated resistance as usual for their kind; soils differ tenfold.");
+      notes.add("Earth: the transformer's neutral by " + earth.supply().value().text() + ", a person by " + earth.body().value().text()
+          + ", electrodes without a stated resistance as usual for their kind; soils differ tenfold.");
     }
     if (scenario.supplies().has(Supplies.Part.HOLDS)) {
-      notes.add("A source of the house that holds the voltage: " + (scenario.faults().isEmpty() ? "its regulator is taken to hold it at the terminals." : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it lets into a fault."));
+      notes.add("A source of the house that holds the voltage: " + (scenario.faults().isEmpty()
+          ? "its regulator is taken to hold it at the terminals."
+          : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it lets into a fault."));
     }
     if (scenario.supplies().has(Supplies.Part.FOLLOWS) || scenario.supplies().has(Supplies.Part.STOPPED)) {
-      notes.add("An inverter that follows stops where nothing holds the voltage; nobody may rely on that: switch off and lock every source.");
+      notes.add(
+          "An inverter that follows stops where nothing holds the voltage; nobody may rely on that: switch off and lock every source.");
     }
-    notes.add("Figures are an aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after.");
+    notes.add(
+        "Figures are an aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after.");
     return notes;
   }
 }

@@ -57,9 +57,11 @@ public final class Trials {
     Scenario scenario = asked.supplies().has(Supplies.Part.FOLLOWS) ? asked.fedBy(asked.supplies().stopping(stopped(asked))) : asked;
     HouseNetwork network = network(scenario, Optional.empty());
     Solution solution = network.network().solve();
-    Optional<HouseNetwork> touched =
-        scenario.lifted().isEmpty() ? Optional.empty() : Optional.of(network(scenario, Optional.of(earth.body().si())));
-    return new TrialResult(house, library, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())), earth);
+    Optional<HouseNetwork> touched = scenario.lifted().isEmpty()
+        ? Optional.empty()
+        : Optional.of(network(scenario, Optional.of(earth.body().si())));
+    return new TrialResult(house, library, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())),
+        earth);
   }
 
   /** Sources that follow and find no voltage with all of their kind off; what a plan calls an island does not keep them on. */
@@ -67,11 +69,10 @@ public final class Trials {
     Set<String> followers = scenario.supplies().followers();
     HouseNetwork alone = network(scenario.fedBy(scenario.supplies().stopping(followers)), Optional.empty());
     Solution solution = alone.network().solve();
-    Set<String> found =
-        alone.outlets().stream()
-            .filter(o -> solution.volts(o.box(), o.a(), o.b()).magnitude() >= LEAST_SHARE * o.nominalVolts())
-            .map(HouseNetwork.Outlet::device)
-            .collect(Collectors.toSet());
+    Set<String> found = alone.outlets().stream()
+        .filter(o -> solution.volts(o.box(), o.a(), o.b()).magnitude() >= LEAST_SHARE * o.nominalVolts())
+        .map(HouseNetwork.Outlet::device)
+        .collect(Collectors.toSet());
     return followers.stream().filter(f -> !found.contains(f)).collect(Collectors.toSet());
   }
 

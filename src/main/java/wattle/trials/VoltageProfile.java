@@ -42,8 +42,8 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
     Optional<Quantity> rating = Ratings.of(branch, house);
     TrialResult stated = new Trials(house, library).stated();
     Figures figures = new Figures(stated.network(), stated.solution());
-    List<HouseNetwork.Outlet> outlets =
-        stated.network().outlets().stream().filter(o -> o.branch().equals(branch.name()) && o.nominalVolts() > 0).toList();
+    List<HouseNetwork.Outlet> outlets = stated.network().outlets().stream()
+        .filter(o -> o.branch().equals(branch.name()) && o.nominalVolts() > 0).toList();
     if (rating.isEmpty() || outlets.isEmpty()) {
       return Optional.empty();
     }

@@ -28,9 +28,8 @@ record WireImpedance(Wire wire, double metres, double hertz, Optional<Impedance>
 
   static WireImpedance of(Impedances impedances, Wire wire, Wiring wiring, double metres, double hertz) {
     Optional<Impedance> each = impedances.of(wire, wiring);
-    Complex ohms =
-        each.map(i -> new Complex(i.ohmsPerMetre(CELSIUS) * metres, i.reactanceOhmsPerMetre(hertz) * metres))
-            .orElse(Complex.ZERO);
+    Complex ohms = each.map(i -> new Complex(i.ohmsPerMetre(CELSIUS) * metres, i.reactanceOhmsPerMetre(hertz) * metres))
+        .orElse(Complex.ZERO);
     return new WireImpedance(wire, metres, hertz, each, ohms);
   }
 }

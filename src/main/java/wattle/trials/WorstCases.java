@@ -86,10 +86,9 @@ public final class WorstCases {
     for (Branch branch : house.branches().values()) {
       Optional<SupplySystem> system = branch.panel().map(house.panels()::get).map(Panel::system);
       if (branch.sharesNeutral() && system.isPresent()) {
-        Optional<HouseNetwork.Conductor> first =
-            stated.network().conductors().stream()
-                .filter(c -> c.kind() == HouseNetwork.Kind.NEUTRAL && c.branch().equals(Optional.of(branch.name())))
-                .max(Comparator.comparingDouble(c -> stated.solution().amps(c.box(), c.local()).magnitude()));
+        Optional<HouseNetwork.Conductor> first = stated.network().conductors().stream()
+            .filter(c -> c.kind() == HouseNetwork.Kind.NEUTRAL && c.branch().equals(Optional.of(branch.name())))
+            .max(Comparator.comparingDouble(c -> stated.solution().amps(c.box(), c.local()).magnitude()));
         Optional<Derivation> worst = worst(branch, system.get());
         if (first.isPresent() && worst.isPresent()) {
           cases.add(new NeutralCase(branch.name(), legs(branch), worst.get(), figures.amps(first.get())));
@@ -144,9 +143,9 @@ public final class WorstCases {
     }
     return Optional.of(
         Derivation.computed(
-                "largest current of the neutral of " + branch.name(), "I_N",
-                on.size() == 1 ? symbols.get(0) : "|" + String.join(" + ", symbols) + "|",
-                new Value.Amount(Quantity.of(most, Units.AMPERE)), on)
+            "largest current of the neutral of " + branch.name(), "I_N",
+            on.size() == 1 ? symbols.get(0) : "|" + String.join(" + ", symbols) + "|",
+            new Value.Amount(Quantity.of(most, Units.AMPERE)), on)
             .remarking(
                 "Loads up to the breakers in any combination, at one power factor; hots that are not listed draw nothing."
                     + " Currents add as phasors, with the angles of their legs."));
@@ -188,13 +187,12 @@ public final class WorstCases {
       loop = loop.plus(c.impedance().ohms());
       inputs.add(figures.impedance(c).named(figures.impedance(c).name(), "Z_k"));
     }
-    Derivation impedance =
-        Derivation.computed(
-            "impedance there and back", "Z", "|Σ Z_k|", new Value.Amount(Quantity.of(loop.magnitude(), Units.OHM)), inputs);
+    Derivation impedance = Derivation.computed(
+        "impedance there and back", "Z", "|Σ Z_k|", new Value.Amount(Quantity.of(loop.magnitude(), Units.OHM)), inputs);
     double volts = FullLoad.voltsLeft(nominal.si(), loop, current.si());
     return Optional.of(
         Derivation.computed(
-                "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Z|", volts, Units.VOLT, nominal, current, impedance)
+            "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Z|", volts, Units.VOLT, nominal, current, impedance)
             .remarking(
                 (volts > 0 ? "" : "The fall would be greater than the voltage: not even a short circuit here draws the whole rating. ")
                     + "The whole rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal voltage"
@@ -209,17 +207,15 @@ public final class WorstCases {
     List<HeatCase> cases = new ArrayList<>();
     for (Service service : house.services().values()) {
       service.run().ifPresent(
-          run ->
-              Ratings.ofService(service, house)
-                  .map(r -> rating("rating of the mains behind the service", r, "The whole rating of the mains in every hot, for hours."))
-                  .ifPresent(r -> cases.add(heat(run, service.system(), "", "service " + service.name(), r, conductors))));
+          run -> Ratings.ofService(service, house)
+              .map(r -> rating("rating of the mains behind the service", r, "The whole rating of the mains in every hot, for hours."))
+              .ifPresent(r -> cases.add(heat(run, service.system(), "", "service " + service.name(), r, conductors))));
     }
     for (Panel panel : house.panels().values()) {
       panel.feeder().ifPresent(
-          run ->
-              Ratings.ofFeeder(panel, house)
-                  .map(r -> rating("rating of the breaker of the feeder", r, FOR_HOURS))
-                  .ifPresent(r -> cases.add(heat(run, panel.system(), "", "feeder of " + panel.name(), r, conductors))));
+          run -> Ratings.ofFeeder(panel, house)
+              .map(r -> rating("rating of the breaker of the feeder", r, FOR_HOURS))
+              .ifPresent(r -> cases.add(heat(run, panel.system(), "", "feeder of " + panel.name(), r, conductors))));
     }
     for (Branch branch : house.branches().values()) {
       Optional<Derivation> rating = Ratings.of(branch, house).map(r -> rating("rating of the breaker", r, FOR_HOURS));
@@ -247,8 +243,8 @@ public final class WorstCases {
   }
 
   private static Optional<HeatCase> heat(Branch branch, Section section, Derivation current, Conductors conductors) {
-    Optional<ConductorUse> hot =
-        section.conductors().stream().filter(u -> u.role() instanceof Role.Hot || u.role() instanceof Role.SwitchLeg).findFirst();
+    Optional<ConductorUse> hot = section.conductors().stream()
+        .filter(u -> u.role() instanceof Role.Hot || u.role() instanceof Role.SwitchLeg).findFirst();
     Optional<Conditions> conditions = hot.flatMap(h -> conductors.runs().of(branch, section, h.wire()));
     String run = new Place(branch, section.from()).name() + " to " + new Place(branch, section.to()).name();
     return conditions.map(c -> heat(branch.name(), run, section.wiring(), hot.get().wire(), current, c, conductors));
@@ -258,18 +254,14 @@ public final class WorstCases {
       String branch, String run, Wiring wiring, Wire hot, Derivation current, Conditions conditions, Conductors conductors) {
     var ampacity = conductors.ampacities().of(conditions);
     var impedance = conductors.impedances().of(hot, wiring);
-    Optional<Derivation> temperature =
-        ampacity.flatMap(
-            a -> impedance.flatMap(i -> RunningTemperature.derive(current, a, conditions, i.resistance())));
-    Optional<Derivation> heat =
-        ampacity.flatMap(
-            a ->
-                impedance.flatMap(
-                    i ->
-                        RunningTemperature.of(
-                                current.si(), a.base().si() * a.bundlingFactor().si(), conditions.insulationCelsius(),
-                                conditions.ambient().quantity().orElseThrow().in(Units.CELSIUS), i.resistance())
-                            .map(t -> t.heat(current, i.resistance()))));
+    Optional<Derivation> temperature = ampacity.flatMap(
+        a -> impedance.flatMap(i -> RunningTemperature.derive(current, a, conditions, i.resistance())));
+    Optional<Derivation> heat = ampacity.flatMap(
+        a -> impedance.flatMap(
+            i -> RunningTemperature.of(
+                current.si(), a.base().si() * a.bundlingFactor().si(), conditions.insulationCelsius(),
+                conditions.ambient().quantity().orElseThrow().in(Units.CELSIUS), i.resistance())
+                .map(t -> t.heat(current, i.resistance()))));
     return new HeatCase(branch, run, wiring.text(), current, conditions.insulationCelsius(), temperature, heat);
   }
 }

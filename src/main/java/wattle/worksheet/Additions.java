@@ -32,7 +32,8 @@ public final class Additions {
   /** A device that nothing feeds yet as a load; absent for one that adds nothing of its own, or is a source. */
   public static Optional<ConnectedLoad> asLoad(Device device) {
     Optional<LoadClass> loadClass = device.kind().loadClass();
-    if (loadClass.isEmpty() || loadClass.get() == LoadClass.SOURCE || UnitReader.isGeneral(loadClass.get()) || !(device.voltAmperes() > 0)) {
+    if (loadClass.isEmpty() || loadClass.get() == LoadClass.SOURCE || UnitReader.isGeneral(loadClass.get())
+        || !(device.voltAmperes() > 0)) {
       return Optional.empty();
     }
     boolean two = device.kind().needs().contains(Need.TWO_HOTS);

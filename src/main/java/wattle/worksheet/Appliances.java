@@ -11,7 +11,7 @@ import wattle.quantity.Units;
 /** Appliances fastened in place, dryers, vehicle chargers and motors by the standard method. */
 final class Appliances {
   static final LoadClass[] FIXED = {
-    LoadClass.FIXED_APPLIANCE, LoadClass.WATER_HEATING, LoadClass.INSTANT_WATER_HEATING, LoadClass.POOL_HEATING
+      LoadClass.FIXED_APPLIANCE, LoadClass.WATER_HEATING, LoadClass.INSTANT_WATER_HEATING, LoadClass.POOL_HEATING
   };
 
   private final Inputs inputs;
@@ -52,12 +52,11 @@ final class Appliances {
     Derivation base = figures.find("dryer-demand", "factor", "base", number).named("factor", "f_b");
     Derivation less = figures.find("dryer-demand", "less for each", "less", number).named("less for each", "f_l");
     Derivation above = figures.find("dryer-demand", "above", "above", number).named("above", "n_a");
-    Derivation factor =
-        less.si() == 0
-            ? base.named("factor for " + count + " dryers", "f")
-            : Derivation.computed(
-                "factor for " + count + " dryers", "f", "f_b − f_l × (n − n_a)",
-                100 * (base.si() - less.si() * (count - above.si())), Units.PERCENT, base, less, number, above);
+    Derivation factor = less.si() == 0
+        ? base.named("factor for " + count + " dryers", "f")
+        : Derivation.computed(
+            "factor for " + count + " dryers", "f", "f_b − f_l × (n − n_a)",
+            100 * (base.si() - less.si() * (count - above.si())), Units.PERCENT, base, less, number, above);
     Derivation connected = Sums.ofLoads("dryers", dryers);
     load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
     Derivation demand = Sums.times("dryers", connected, factor);

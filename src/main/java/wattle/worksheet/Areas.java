@@ -15,8 +15,8 @@ import wattle.quantity.Units;
 /** Floor areas of dwellings and rooms, and where they contradict each other. */
 final class Areas {
   /** Places that the codes leave out of the floor area: NFPA 70 220.41, CSA C22.1 8-110. */
-  private static final Set<String> UNCOUNTED =
-      Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "shed", "boathouse", "crawl-space", "attic");
+  private static final Set<String> UNCOUNTED = Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "shed", "boathouse",
+      "crawl-space", "attic");
 
   private static final Set<String> BASEMENT = Set.of("basement", "cellar");
 
@@ -40,11 +40,10 @@ final class Areas {
   }
 
   void missing(String room, String feeder, List<Objection> objections) {
-    Objection objection =
-        Objection.error(
-            "room-area-missing", room, "the area of room '" + room + "' is not said",
-            "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
-            "write area 14 m2, with the true figure, behind the name of the room");
+    Objection objection = Objection.error(
+        "room-area-missing", room, "the area of room '" + room + "' is not said",
+        "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
+        "write area 14 m2, with the true figure, behind the name of the room");
     if (!objections.contains(objection)) {
       objections.add(objection);
     }
@@ -83,7 +82,8 @@ final class Areas {
     Map<String, Quantity> floors = new LinkedHashMap<>();
     for (UnitReader.Fed each : fed) {
       String room = each.device().room();
-      of(room).filter(a -> counts(room)).ifPresent(a -> (kind(room).map(BASEMENT::contains).orElse(false) ? basement : floors).put(room, a));
+      of(room).filter(a -> counts(room))
+          .ifPresent(a -> (kind(room).map(BASEMENT::contains).orElse(false) ? basement : floors).put(room, a));
     }
     boolean apart = dwelling.facts().containsKey("basement-area");
     if (!apart) {
@@ -105,7 +105,8 @@ final class Areas {
       objections.add(
           Objection.warning(
               "areas-contradict", name,
-              "the rooms have " + Quantity.of(sum, Units.SQUARE_METRE).shownIn(stated.unit()) + " together, and '" + fact + "' says " + stated,
+              "the rooms have " + Quantity.of(sum, Units.SQUARE_METRE).shownIn(stated.unit()) + " together, and '" + fact + "' says "
+                  + stated,
               "Load calculations go by '" + fact + "', and it is less than what is in it: " + terms(rooms) + ".",
               "correct '" + fact + "' or the area of a room"));
     }

@@ -45,8 +45,7 @@ final class CanadianDwelling {
 
   /** Floor area as 8-110 counts it: the basement in part. */
   Derivation area() {
-    Derivation floor =
-        Derivation.stated("floor area", "A_f", unit.floorArea().orElse(Quantity.of(0, Units.SQUARE_METRE)));
+    Derivation floor = Derivation.stated("floor area", "A_f", unit.floorArea().orElse(Quantity.of(0, Units.SQUARE_METRE)));
     if (unit.basementArea().isEmpty()) {
       return floor.named("counted floor area", "A");
     }
@@ -112,12 +111,11 @@ final class CanadianDwelling {
     Derivation demand = figures.limit("range-demand").named("demand of a range", "P_d");
     Derivation part = figures.limit("range-more").named("part of what is above", "f");
     Derivation rated = Derivation.stated(range.name(), "P_r", Sums.voltAmperes(range.voltAmperes()));
-    Derivation result =
-        range.voltAmperes() <= upTo.si()
-            ? demand.named("demand of the range", "P")
-            : Derivation.computed(
-                "demand of the range", "P", "P_d + (P_r − P_l) × f",
-                demand.si() + (rated.si() - upTo.si()) * part.si(), Units.VOLT_AMPERE, demand, rated, upTo, part);
+    Derivation result = range.voltAmperes() <= upTo.si()
+        ? demand.named("demand of the range", "P")
+        : Derivation.computed(
+            "demand of the range", "P", "P_d + (P_r − P_l) × f",
+            demand.si() + (rated.si() - upTo.si()) * part.si(), Units.VOLT_AMPERE, demand, rated, upTo, part);
     load.add("range", rated, Optional.empty(), result, List.of(range.name()), "");
     neutral.add("range", rated, Optional.empty(), result, List.of(range.name()), "");
   }
@@ -138,8 +136,11 @@ final class CanadianDwelling {
   private void addOther(Optional<ConnectedLoad> range, Tally load, Tally neutral) {
     double from = figures.limit("other-from").si();
     List<ConnectedLoad> others = new ArrayList<>();
-    for (ConnectedLoad other : loads(LoadClass.FIXED_APPLIANCE, LoadClass.WATER_HEATING, LoadClass.DRYER, LoadClass.MOTOR, LoadClass.COOKING)) {
-      ConnectedLoad left = range.filter(r -> r == other).map(r -> r.count() - 1).orElse(other.count()) == other.count() ? other : oneLess(other);
+    for (ConnectedLoad other : loads(LoadClass.FIXED_APPLIANCE, LoadClass.WATER_HEATING, LoadClass.DRYER, LoadClass.MOTOR,
+        LoadClass.COOKING)) {
+      ConnectedLoad left = range.filter(r -> r == other).map(r -> r.count() - 1).orElse(other.count()) == other.count()
+          ? other
+          : oneLess(other);
       if (left != null && left.voltAmperes() > from) {
         others.add(left);
       }

@@ -35,10 +35,9 @@ final class CanadianSingle implements Calculation {
 
   static void raise(Derivation least, DwellingUnit unit, Tally load) {
     if (load.sum() < least.si()) {
-      Derivation missing =
-          Derivation.computed(
-              "up to the least load", "P", "P_l − P_c", least.si() - load.sum(), wattle.quantity.Units.VOLT_AMPERE,
-              least.named(least.name(), "P_l"), load.total("calculated so far").named("calculated so far", "P_c"));
+      Derivation missing = Derivation.computed(
+          "up to the least load", "P", "P_l − P_c", least.si() - load.sum(), wattle.quantity.Units.VOLT_AMPERE,
+          least.named(least.name(), "P_l"), load.total("calculated so far").named("calculated so far", "P_c"));
       load.add(
           "up to the least load of a dwelling", least, Optional.empty(), missing, List.of(unit.name()),
           "The code sets a least load for a dwelling of this size.");

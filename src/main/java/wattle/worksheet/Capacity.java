@@ -22,18 +22,14 @@ final class Capacity {
     String name = service ? "service current" : "feeder current";
     Derivation current = heavierLeg(amperes(name, total, inputs.system(), "I"), load, inputs.system());
     Derivation neutralTotal = neutral.total("load of the neutral");
-    Derivation neutralCurrent =
-        reduced(
-            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()),
-            inputs.system(), figures);
+    Derivation neutralCurrent = reduced(
+        heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()),
+        inputs.system(), figures);
     Optional<Derivation> next = next(current, leastRating, figures);
-    Optional<Derivation> rating =
-        inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
-    Optional<Derivation> spare =
-        rating.map(
-            r ->
-                Derivation.computed(
-                    "spare capacity", "I_s", "I_r − I", r.si() - current.si(), Units.AMPERE, r, current));
+    Optional<Derivation> rating = inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
+    Optional<Derivation> spare = rating.map(
+        r -> Derivation.computed(
+            "spare capacity", "I_s", "I_r − I", r.si() - current.si(), Units.AMPERE, r, current));
     return new Worksheet(
         method, inputs.name(), inputs.scope(), load.lines(), neutral.lines(), total, current, neutralTotal,
         neutralCurrent, next, rating, spare);
@@ -87,16 +83,14 @@ final class Capacity {
     Optional<Derivation> dropped = figures.maybe("fraction-dropped");
     double fraction = current.si() - Math.floor(current.si());
     if (dropped.isPresent() && fraction > 0 && fraction < dropped.get().si()) {
-      needed =
-          Derivation.computed(
-              "current, its fraction dropped", "I", "whole amperes of I", Math.floor(current.si()), Units.AMPERE, current,
-              dropped.get());
+      needed = Derivation.computed(
+          "current, its fraction dropped", "I", "whole amperes of I", Math.floor(current.si()), Units.AMPERE, current,
+          dropped.get());
     }
     if (least.isPresent() && least.get().si() > needed.si()) {
-      needed =
-          Derivation.computed(
-              "the least that is allowed", "I", "max(I, I_l)", new Value.Amount(Quantity.of(least.get().si(), Units.AMPERE)),
-              java.util.List.of(needed, least.get().named(least.get().name(), "I_l")));
+      needed = Derivation.computed(
+          "the least that is allowed", "I", "max(I, I_l)", new Value.Amount(Quantity.of(least.get().si(), Units.AMPERE)),
+          java.util.List.of(needed, least.get().named(least.get().name(), "I_l")));
     }
     return figures.notBelow("service-ratings", "next standard rating", "rating", needed);
   }

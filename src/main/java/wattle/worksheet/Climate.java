@@ -14,7 +14,7 @@ import wattle.model.LoadClass;
  */
 final class Climate {
   static final LoadClass[] HEATING = {
-    LoadClass.HEATING, LoadClass.ROOM_HEATING, LoadClass.STORAGE_HEATING, LoadClass.HEAT_PUMP
+      LoadClass.HEATING, LoadClass.ROOM_HEATING, LoadClass.STORAGE_HEATING, LoadClass.HEAT_PUMP
   };
   static final LoadClass[] COOLING = {LoadClass.COOLING, LoadClass.HEAT_PUMP};
 

@@ -82,8 +82,7 @@ final class Cooking {
 
   private Part percent(String letter, String column, List<ConnectedLoad> loads) {
     int count = Sums.count(loads);
-    Derivation factor =
-        figures.find("cooking-demand", "column " + letter + " for " + count, column, Sums.counted("appliances", loads));
+    Derivation factor = figures.find("cooking-demand", "column " + letter + " for " + count, column, Sums.counted("appliances", loads));
     Derivation connected = Sums.ofLoads("cooking equipment", loads);
     return new Part(
         "cooking equipment, column " + letter + ", " + count, loads, Optional.of(factor),
@@ -95,24 +94,21 @@ final class Cooking {
     boolean threePhase = inputs.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE;
     // On three phases the table is entered with twice the most that hang between any two.
     int entered = threePhase ? 2 * ((count + 2) / 3) : count;
-    Derivation number =
-        threePhase
-            ? Derivation.computed(
-                "twice the most between two phases", "n", "2 × n / 3, whole ones", entered, Units.ONE,
-                Sums.counted("appliances", loads))
-            : Sums.counted("appliances", loads);
+    Derivation number = threePhase
+        ? Derivation.computed(
+            "twice the most between two phases", "n", "2 × n / 3, whole ones", entered, Units.ONE,
+            Sums.counted("appliances", loads))
+        : Sums.counted("appliances", loads);
     Derivation base = figures.find("cooking-demand", "column C for " + entered, "column-c", number).named("column C", "P_c");
     Derivation each = figures.find("cooking-demand", "for each", "each", number).named("for each", "P_n");
-    Derivation demand =
-        Derivation.computed(
-            "column C for " + entered, "P_C", each.si() == 0 ? "P_c" : "P_c + n × P_n", base.si() + entered * each.si(),
-            Units.VOLT_AMPERE, base, each, number);
+    Derivation demand = Derivation.computed(
+        "column C for " + entered, "P_C", each.si() == 0 ? "P_c" : "P_c + n × P_n", base.si() + entered * each.si(),
+        Units.VOLT_AMPERE, base, each, number);
     demand = enlarged(demand, loads, count);
     if (threePhase) {
-      demand =
-          Derivation.computed(
-              "on three phases", "P", "3 × P_C / 2", 1.5 * demand.si(), Units.VOLT_AMPERE,
-              demand.named(demand.name(), "P_C"));
+      demand = Derivation.computed(
+          "on three phases", "P", "3 × P_C / 2", 1.5 * demand.si(), Units.VOLT_AMPERE,
+          demand.named(demand.name(), "P_C"));
     }
     return new Part("cooking equipment, column C, " + count, loads, Optional.empty(), demand);
   }
@@ -127,13 +123,12 @@ final class Cooking {
       return demand.named(demand.name(), "P");
     }
     Derivation addition = figures.limit("cooking-addition").named("addition for each kW", "f_a");
-    Derivation kilowatts =
+    Derivation kilowatts = Derivation.computed(
+        "kW above, to the nearest", "k", "P_a − P_l", over, Units.ONE,
         Derivation.computed(
-            "kW above, to the nearest", "k", "P_a − P_l", over, Units.ONE,
-            Derivation.computed(
-                "average rating, none taken below " + large.value().text(), "P_a", "mean of the ratings", average,
-                Units.VOLT_AMPERE, Sums.ofLoads("cooking equipment", loads), large),
-            large);
+            "average rating, none taken below " + large.value().text(), "P_a", "mean of the ratings", average,
+            Units.VOLT_AMPERE, Sums.ofLoads("cooking equipment", loads), large),
+        large);
     return Derivation.computed(
         "column C enlarged", "P", "P_C × (1 + k × f_a)", demand.si() * (1 + over * addition.si()), Units.VOLT_AMPERE,
         demand.named(demand.name(), "P_C"), kilowatts, addition);

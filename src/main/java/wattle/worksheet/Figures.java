@@ -84,12 +84,10 @@ final class Figures {
       }
       double part = Math.min(load.si(), range.most().si()) - Math.max(0, range.least().si());
       String name = name(range, tiers.isEmpty());
-      Derivation in =
-          Derivation.computed(name, "P", "part of P", part, Units.VOLT_AMPERE, load.named(load.name(), "P"));
-      Derivation found =
-          Derivation.lookedUp(
-              "demand factor", "f", row.cells().get(factor).value(), "table " + table + ", " + name, List.of(),
-              rows.sourcesOf(row));
+      Derivation in = Derivation.computed(name, "P", "part of P", part, Units.VOLT_AMPERE, load.named(load.name(), "P"));
+      Derivation found = Derivation.lookedUp(
+          "demand factor", "f", row.cells().get(factor).value(), "table " + table + ", " + name, List.of(),
+          rows.sourcesOf(row));
       tiers.add(new Tier(name, in, found));
     }
     if (tiers.isEmpty()) {

@@ -96,8 +96,7 @@ final class GeneralLoad {
       int own = (small ? unit.smallAppliance() : unit.laundry()).count();
       int count = Math.max(own, least);
       if (count > 0) {
-        Derivation number =
-            own >= least ? Sums.number("circuits", own) : figures.limit(leastLimit).named("circuits, the least", "n");
+        Derivation number = own >= least ? Sums.number("circuits", own) : figures.limit(leastLimit).named("circuits, the least", "n");
         int all = count * unit.alike();
         terms.add(
             Derivation.computed(

@@ -62,12 +62,11 @@ public final class HouseInputs {
     return service
         .rating()
         .or(
-            () ->
-                panels.stream()
-                    .filter(p -> p.supply() instanceof PanelSupply.FromService)
-                    .map(p -> p.main().flatMap(m -> m.rating()))
-                    .reduce((a, b) -> Optional.empty())
-                    .flatMap(r -> r));
+            () -> panels.stream()
+                .filter(p -> p.supply() instanceof PanelSupply.FromService)
+                .map(p -> p.main().flatMap(m -> m.rating()))
+                .reduce((a, b) -> Optional.empty())
+                .flatMap(r -> r));
   }
 
   /** Of the feeder of a panel, or of a panel that a service feeds. */
@@ -112,8 +111,7 @@ public final class HouseInputs {
             common.addAll(reader.all(its, objections));
           }
         });
-    Inputs inputs =
-        new Inputs(name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak);
+    Inputs inputs = new Inputs(name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak);
     return new Read(inputs, objections);
   }
 }

@@ -5,15 +5,11 @@ import java.util.Optional;
 
 /** The computations that methods of code packs may name. */
 public enum Mechanism {
-  DWELLING_STANDARD("dwelling-standard", new StandardMethod(false)),
-  DWELLING_OPTIONAL("dwelling-optional", new OptionalMethod()),
-  DWELLING_EXISTING("dwelling-existing", new ExistingMethod()),
-  DWELLING_MEASURED("dwelling-measured", new MeasuredMethod()),
-  MULTI_STANDARD("multi-standard", new StandardMethod(true)),
-  MULTI_OPTIONAL("multi-optional", new SeveralOptional()),
-  CANADIAN_SINGLE("canadian-single", new CanadianSingle()),
-  CANADIAN_APARTMENTS("canadian-apartments", new CanadianSeveral(true)),
-  CANADIAN_ROW("canadian-row", new CanadianSeveral(false));
+  DWELLING_STANDARD("dwelling-standard", new StandardMethod(false)), DWELLING_OPTIONAL("dwelling-optional",
+      new OptionalMethod()), DWELLING_EXISTING("dwelling-existing", new ExistingMethod()), DWELLING_MEASURED("dwelling-measured",
+          new MeasuredMethod()), MULTI_STANDARD("multi-standard", new StandardMethod(true)), MULTI_OPTIONAL("multi-optional",
+              new SeveralOptional()), CANADIAN_SINGLE("canadian-single", new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
+                  new CanadianSeveral(true)), CANADIAN_ROW("canadian-row", new CanadianSeveral(false));
 
   private final String word;
   private final transient Calculation calculation;

@@ -37,14 +37,14 @@ public final class ObjectionFindings {
 
   private Span place(String element) {
     return Stream.of(
-            Optional.ofNullable(house.devices().get(element)).map(Device::origin),
-            Optional.ofNullable(house.boxes().get(element)).map(Box::origin),
-            Optional.ofNullable(house.panels().get(element)).map(Panel::origin),
-            Optional.ofNullable(house.rooms().get(element)).map(Room::origin),
-            dwelling(element),
-            Optional.ofNullable(house.services().get(element)).map(Service::origin),
-            house.services().values().stream().findFirst().map(Service::origin),
-            house.panels().values().stream().findFirst().map(Panel::origin))
+        Optional.ofNullable(house.devices().get(element)).map(Device::origin),
+        Optional.ofNullable(house.boxes().get(element)).map(Box::origin),
+        Optional.ofNullable(house.panels().get(element)).map(Panel::origin),
+        Optional.ofNullable(house.rooms().get(element)).map(Room::origin),
+        dwelling(element),
+        Optional.ofNullable(house.services().get(element)).map(Service::origin),
+        house.services().values().stream().findFirst().map(Service::origin),
+        house.panels().values().stream().findFirst().map(Panel::origin))
         .flatMap(Optional::stream)
         .map(Origin::name)
         .findFirst()

@@ -8,8 +8,8 @@ import wattle.model.LoadClass;
 /** What the optional methods of NFPA 70 add up at its rating: general lighting, circuits, and all but heat and cooling. */
 final class OptionalGeneral {
   private static final LoadClass[] RATED = {
-    LoadClass.COOKING, LoadClass.DRYER, LoadClass.WATER_HEATING, LoadClass.INSTANT_WATER_HEATING,
-    LoadClass.FIXED_APPLIANCE, LoadClass.POOL_HEATING, LoadClass.MOTOR, LoadClass.VEHICLE_CHARGING
+      LoadClass.COOKING, LoadClass.DRYER, LoadClass.WATER_HEATING, LoadClass.INSTANT_WATER_HEATING,
+      LoadClass.FIXED_APPLIANCE, LoadClass.POOL_HEATING, LoadClass.MOTOR, LoadClass.VEHICLE_CHARGING
   };
 
   private OptionalGeneral() {}

@@ -83,7 +83,8 @@ final class OptionalMethod implements Calculation {
     List<Choice> choices = new ArrayList<>();
     List<Part> pump = new ArrayList<>();
     add(pump, figures, "heat pump", "heat-pump", pumps);
-    add(pump, figures, pumps.isEmpty() ? "central heating" : "supplementary heating", pumps.isEmpty() ? "central" : "supplementary", central);
+    add(pump, figures, pumps.isEmpty() ? "central heating" : "supplementary heating", pumps.isEmpty() ? "central" : "supplementary",
+        central);
     choose(choices, pumps.isEmpty() ? "central heating" : "heat pump", pump);
     choose(choices, "cooling", add(new ArrayList<>(), figures, "cooling", "cooling", inputs.all(LoadClass.COOLING)));
     boolean many = Sums.count(rooms) >= figures.limit("rooms-many").si();

@@ -90,17 +90,17 @@ public final class ServiceLoad {
   private static Finding finding(String rule, String what, Worksheet sheet, Span place) {
     String rating = sheet.rating().orElseThrow().value().text();
     String current = amperes(sheet.current().si());
-    Finding.Builder finding =
-        Finding.error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current)
-            .at(place, rating)
-            .because(
-                "By the " + lower(sheet.method().title()) + ", the smallest of those that apply, it is " + terms(sheet) + " = "
-                    + voltAmperes(sheet.total().si()) + "; what protects it would open on a busy day.")
-            .figure("calculated load", voltAmperes(sheet.total().si()))
-            .figure("current", current)
-            .figure("rating", rating)
-            .source(sheet.method().source())
-            .about(sheet.name());
+    Finding.Builder finding = Finding
+        .error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current)
+        .at(place, rating)
+        .because(
+            "By the " + lower(sheet.method().title()) + ", the smallest of those that apply, it is " + terms(sheet) + " = "
+                + voltAmperes(sheet.total().si()) + "; what protects it would open on a busy day.")
+        .figure("calculated load", voltAmperes(sheet.total().si()))
+        .figure("current", current)
+        .figure("rating", rating)
+        .source(sheet.method().source())
+        .about(sheet.name());
     sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
     return finding.build();
   }

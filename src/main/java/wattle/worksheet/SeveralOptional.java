@@ -13,9 +13,8 @@ final class SeveralOptional implements Calculation {
     List<Objection> objections = new ArrayList<>(Conditions.several(inputs, 3));
     for (DwellingUnit unit : inputs.dwellings()) {
       boolean cooks = has(unit, LoadClass.COOKING);
-      boolean climate =
-          has(unit, LoadClass.HEATING) || has(unit, LoadClass.ROOM_HEATING) || has(unit, LoadClass.STORAGE_HEATING)
-              || has(unit, LoadClass.HEAT_PUMP) || has(unit, LoadClass.COOLING);
+      boolean climate = has(unit, LoadClass.HEATING) || has(unit, LoadClass.ROOM_HEATING) || has(unit, LoadClass.STORAGE_HEATING)
+          || has(unit, LoadClass.HEAT_PUMP) || has(unit, LoadClass.COOLING);
       if (!cooks || !climate) {
         objections.add(
             Objection.error(
@@ -35,10 +34,9 @@ final class SeveralOptional implements Calculation {
   @Override
   public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
     Tally load = new Tally();
-    Inputs dwellings =
-        new Inputs(
-            inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), List.of(),
-            inputs.measuredPeak());
+    Inputs dwellings = new Inputs(
+        inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), List.of(),
+        inputs.measuredPeak());
     Derivation general = OptionalGeneral.list(dwellings, figures, load, "220.84(C)");
     List<ConnectedLoad> climate = new Climate(dwellings, figures).kept();
     Derivation heat = Sums.ofLoads("heating or cooling, the larger", climate);
@@ -50,9 +48,8 @@ final class SeveralOptional implements Calculation {
     devices.addAll(Sums.names(climate));
     load.add("all loads of " + inputs.dwellingCount() + " dwellings", all, factor, devices);
     if (!inputs.common().isEmpty()) {
-      Inputs common =
-          new Inputs(
-              inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), List.of(), inputs.common(), Optional.empty());
+      Inputs common = new Inputs(
+          inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), List.of(), inputs.common(), Optional.empty());
       StandardMethod.add(common, figures, load, new Tally());
     }
     return Capacity.of(

@@ -68,10 +68,9 @@ final class Tally {
       load.leg()
           .filter(l -> load.neutral())
           .ifPresent(
-              l ->
-                  onLegs
-                      .computeIfAbsent(l, leg -> new ArrayList<>())
-                      .add(Sums.times(load.name(), load.neutralPart().derivation(), factor)));
+              l -> onLegs
+                  .computeIfAbsent(l, leg -> new ArrayList<>())
+                  .add(Sums.times(load.name(), load.neutralPart().derivation(), factor)));
     }
   }
 

@@ -109,11 +109,10 @@ final class UnitReader {
 
   /** Branches of a purpose; each hot is a circuit. */
   private Circuits circuits(List<Panel> panels, String kind) {
-    List<Branch> branches =
-        panels.stream()
-            .flatMap(p -> territory.branches(p).stream())
-            .filter(b -> b.kind().equals(Optional.of(kind)))
-            .toList();
+    List<Branch> branches = panels.stream()
+        .flatMap(p -> territory.branches(p).stream())
+        .filter(b -> b.kind().equals(Optional.of(kind)))
+        .toList();
     int count = branches.stream().mapToInt(b -> Math.max(1, b.hots().size())).sum();
     return new Circuits(count, branches.stream().map(Branch::name).toList());
   }

@@ -111,7 +111,8 @@ class FilledSheetTest {
     String csv = "test,reading\nliving/living.o1/voltage,about right\nliving/living.o1/voltge,120\nliving/living.o2/voltage,120 Ω\nliving/P/insulation,<5\nliving/P/insulation,9\nliving/living.o1/polarity,perhaps\n";
     List<Finding> findings = read(csv).findings();
     assertThat(findings).extracting(Finding::rule)
-        .containsExactlyInAnyOrder("not-measured", "reading-unreadable", "test-unknown", "reading-unreadable", "reading-out-of-range", "reading-twice", "reading-unreadable");
+        .containsExactlyInAnyOrder("not-measured", "reading-unreadable", "test-unknown", "reading-unreadable", "reading-out-of-range",
+            "reading-twice", "reading-unreadable");
     Optional<Finding> unknown = findings.stream().filter(f -> f.rule().equals("test-unknown")).findFirst();
     assertThat(unknown.orElseThrow().fixes()).anyMatch(f -> f.order().contains("living/living.o1/voltage"));
     assertThat(unknown.get().place().orElseThrow().span().line()).isEqualTo(3);

@@ -19,18 +19,17 @@ import org.junit.jupiter.api.TestFactory;
 
 /** The arrows between the phases point down. A package that is not listed here is a failure: say where it stands. */
 class ArchitectureTest {
-  private static final JavaClasses CLASSES =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          // Graphviz as JVM classes: two megabytes that a compiler made, and that know nothing of ours.
-          .withImportOption(location -> !location.contains("/GraphvizModuleMachine"))
-          .importPackages("wattle");
+  private static final JavaClasses CLASSES = new ClassFileImporter()
+      .withImportOption(new ImportOption.DoNotIncludeTests())
+      // Graphviz as JVM classes: two megabytes that a compiler made, and that know nothing of ours.
+      .withImportOption(location -> !location.contains("/GraphvizModuleMachine"))
+      .importPackages("wattle");
 
   /** From the ground up; a phase may know those named before it in its own line's list. */
   private record Phase(String name, Set<String> knows) {}
 
-  private static final Set<String> COMPUTATIONS =
-      Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance", "worksheet", "trials", "materials", "acceptance");
+  private static final Set<String> COMPUTATIONS = Set.of("conductors", "network", "loads", "faults", "boxes", "lockout", "balance",
+      "worksheet", "trials", "materials", "acceptance");
 
   private static final List<Phase> PHASES = phases();
 
@@ -91,22 +90,19 @@ class ArchitectureTest {
   Stream<DynamicTest> aPhaseKnowsOnlyWhatIsBeneathIt() {
     return PHASES.stream()
         .map(
-            phase ->
-                DynamicTest.dynamicTest(
-                    phase.name,
-                    () ->
-                        noClasses()
-                            .that(inPhase(phase.name))
-                            .should()
-                            .dependOnClassesThat(
-                                DescribedPredicate.describe(
-                                    "of a phase that " + phase.name + " may not know",
-                                    type ->
-                                        type.getPackageName().startsWith("wattle.")
-                                            && !phaseOf(type).equals(phase.name)
-                                            && !phase.knows.contains(phaseOf(type))))
-                            .allowEmptyShould(true)
-                            .check(CLASSES)));
+            phase -> DynamicTest.dynamicTest(
+                phase.name,
+                () -> noClasses()
+                    .that(inPhase(phase.name))
+                    .should()
+                    .dependOnClassesThat(
+                        DescribedPredicate.describe(
+                            "of a phase that " + phase.name + " may not know",
+                            type -> type.getPackageName().startsWith("wattle.")
+                                && !phaseOf(type).equals(phase.name)
+                                && !phase.knows.contains(phaseOf(type))))
+                    .allowEmptyShould(true)
+                    .check(CLASSES)));
   }
 
   @Test

@@ -53,12 +53,11 @@ final class SmallPanels {
   static Arbitrary<Small> any() {
     Arbitrary<Integer> slots = Arbitraries.integers().between(1, 4).map(n -> 2 * n);
     return slots.flatMap(
-        count ->
-            Combinators.combine(
-                    Arbitraries.integers().between(0, 5).list().ofSize(count),
-                    Arbitraries.integers().between(0, 12).list().ofSize(2 * count),
-                    Arbitraries.integers().between(0, 7).list().ofSize(count))
-                .as((kinds, amperes, pins) -> small(count, kinds, amperes, pins)));
+        count -> Combinators.combine(
+            Arbitraries.integers().between(0, 5).list().ofSize(count),
+            Arbitraries.integers().between(0, 12).list().ofSize(2 * count),
+            Arbitraries.integers().between(0, 7).list().ofSize(count))
+            .as((kinds, amperes, pins) -> small(count, kinds, amperes, pins)));
   }
 
   /** Kinds by slot: 0 leaves it free, 1 begins a two-pole breaker, 2 is a half-size pair, others are one pole. */

@@ -41,11 +41,11 @@ class FirstPlanTest {
     Arbitrary<Set<Space>> spaces = Arbitraries.of(Space.class).set().ofMaxSize(Space.values().length);
     Arbitrary<Set<Appliance>> appliances = Arbitraries.of(Appliance.class).set().ofMaxSize(Appliance.values().length);
     return Combinators.combine(
-            Arbitraries.strings().ofMaxLength(20), Arbitraries.of(codes), Arbitraries.of(ServiceSize.class),
-            Arbitraries.integers().between(1, Answers.MOST_STOREYS), Arbitraries.integers().between(0, Answers.MOST_BEDROOMS),
-            Arbitraries.integers().between(0, Answers.MOST_BATHROOMS), spaces, appliances)
-        .as((title, code, service, storeys, bedrooms, bathrooms, rooms, list) ->
-            new Answers(title, code, service, "150 m2", storeys, bedrooms, bathrooms, rooms, list));
+        Arbitraries.strings().ofMaxLength(20), Arbitraries.of(codes), Arbitraries.of(ServiceSize.class),
+        Arbitraries.integers().between(1, Answers.MOST_STOREYS), Arbitraries.integers().between(0, Answers.MOST_BEDROOMS),
+        Arbitraries.integers().between(0, Answers.MOST_BATHROOMS), spaces, appliances)
+        .as((title, code, service, storeys, bedrooms, bathrooms, rooms, list) -> new Answers(title, code, service, "150 m2", storeys,
+            bedrooms, bathrooms, rooms, list));
   }
 
   @Property(tries = 150, edgeCases = EdgeCasesMode.NONE)
@@ -57,8 +57,10 @@ class FirstPlanTest {
         .as(text)
         .noneMatch(f -> f.severity() == Severity.ERROR && !f.rule().equals("service-below-load"));
     assertThat(tidy(text)).isEqualTo(text);
-    assertThat(plan.house().rooms().values().stream().filter(r -> r.kind().equals(java.util.Optional.of("bedroom")))).hasSize(answers.bedrooms());
-    assertThat(plan.house().rooms().values().stream().filter(r -> r.kind().equals(java.util.Optional.of("bathroom")))).hasSize(answers.bathrooms());
+    assertThat(plan.house().rooms().values().stream().filter(r -> r.kind().equals(java.util.Optional.of("bedroom"))))
+        .hasSize(answers.bedrooms());
+    assertThat(plan.house().rooms().values().stream().filter(r -> r.kind().equals(java.util.Optional.of("bathroom"))))
+        .hasSize(answers.bathrooms());
     answers.spaces().forEach(space -> assertThat(plan.house().rooms()).containsKey(space.word()));
     for (Appliance appliance : answers.appliances()) {
       String kind = appliance.device().replaceFirst(" \\d.*", "");
@@ -68,27 +70,25 @@ class FirstPlanTest {
 
   @Test
   void allThereIsGoesIntoOnePanel() {
-    Answers all =
-        new Answers(
-            "All", "us-2023", ServiceSize.A400, "500 m2", 4, Answers.MOST_BEDROOMS, Answers.MOST_BATHROOMS,
-            EnumSet.allOf(Space.class), EnumSet.allOf(Appliance.class));
+    Answers all = new Answers(
+        "All", "us-2023", ServiceSize.A400, "500 m2", 4, Answers.MOST_BEDROOMS, Answers.MOST_BATHROOMS,
+        EnumSet.allOf(Space.class), EnumSet.allOf(Appliance.class));
     // Nine bedrooms have nine smoke alarms on one branch, as they should: advice about it is no fault.
     assertThat(compile(FirstPlan.text(all)).findings()).filteredOn(f -> f.severity() != wattle.finding.Severity.ADVICE).isEmpty();
   }
 
   @Test
   void aUsualHouse() {
-    Answers usual =
-        new Answers(
-            "A usual house", "us-2023", ServiceSize.A200, "150 m2", 1, 3, 2, EnumSet.of(Space.LIVING, Space.DINING, Space.LAUNDRY),
-            EnumSet.of(Appliance.RANGE, Appliance.DISHWASHER, Appliance.DRYER, Appliance.WATER_HEATER));
+    Answers usual = new Answers(
+        "A usual house", "us-2023", ServiceSize.A200, "150 m2", 1, 3, 2, EnumSet.of(Space.LIVING, Space.DINING, Space.LAUNDRY),
+        EnumSet.of(Appliance.RANGE, Appliance.DISHWASHER, Appliance.DRYER, Appliance.WATER_HEATER));
     Golden.check(Path.of("src/test/resources/begin/usual-house.wattle"), tidy(FirstPlan.text(usual)));
   }
 
   @Test
   void legsAreNearlyAlike() {
-    Answers usual =
-        new Answers("House", "ca-2021", ServiceSize.A100, "90 m2", 1, 2, 1, EnumSet.of(Space.LIVING), EnumSet.of(Appliance.RANGE));
+    Answers usual = new Answers("House", "ca-2021", ServiceSize.A100, "90 m2", 1, 2, 1, EnumSet.of(Space.LIVING),
+        EnumSet.of(Appliance.RANGE));
     Compilation plan = compile(FirstPlan.text(usual));
     var loads = wattle.loads.ConnectedLoads.of(plan.house()).panel("P");
     assertThat(loads.difference(plan.house().panels().get("P").system())).isLessThan(1500);

@@ -64,12 +64,11 @@ public final class Browser implements AutoCloseable {
   /** Starts it; it reads and keeps nothing of the user's own. */
   public static Browser start(Path executable) throws IOException {
     Path profile = Files.createTempDirectory("wattle-browser");
-    Process process =
-        new ProcessBuilder(
-                executable.toString(), "--headless", "--no-sandbox", "--disable-gpu", "--remote-debugging-port=0",
-                "--no-first-run", "--user-data-dir=" + profile)
-            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-            .start();
+    Process process = new ProcessBuilder(
+        executable.toString(), "--headless", "--no-sandbox", "--disable-gpu", "--remote-debugging-port=0",
+        "--no-first-run", "--user-data-dir=" + profile)
+        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+        .start();
     BufferedReader said = new BufferedReader(new InputStreamReader(process.getErrorStream(), StandardCharsets.UTF_8));
     for (String line = said.readLine(); line != null; line = said.readLine()) {
       int at = line.indexOf("ws://");
@@ -173,7 +172,8 @@ public final class Browser implements AutoCloseable {
     JsonNode at = run("(() => { const r = " + element + ".getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()");
     for (String type : List.of("mousePressed", "mouseReleased")) {
       send("Input.dispatchMouseEvent",
-          object().put("type", type).put("button", "left").put("clickCount", 1).put("x", at.get(0).asDouble()).put("y", at.get(1).asDouble()));
+          object().put("type", type).put("button", "left").put("clickCount", 1).put("x", at.get(0).asDouble()).put("y",
+              at.get(1).asDouble()));
     }
   }
 

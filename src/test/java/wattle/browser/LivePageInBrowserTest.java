@@ -88,7 +88,8 @@ class LivePageInBrowserTest {
   }
 
   private void choose(String what, String value) {
-    browser.run("(s => { s.value = " + Browser.quoted(value) + "; s.dispatchEvent(new Event('change', {bubbles: true})); })(document.getElementById('" + what + "'))");
+    browser.run("(s => { s.value = " + Browser.quoted(value)
+        + "; s.dispatchEvent(new Event('change', {bubbles: true})); })(document.getElementById('" + what + "'))");
   }
 
   private String words(String element) {
@@ -96,15 +97,17 @@ class LivePageInBrowserTest {
   }
 
   private JsonNode spotOf(String part, String thing) {
-    return browser.run("(r => [r.x + r.width / 2, r.y + r.height / 2])((s => { s.scrollIntoView({block: 'center', behavior: 'instant'}); return s.getBoundingClientRect(); })"
-        + "(document.querySelector('#" + part + " .spot[data-thing=\"" + thing + "\"]')))");
+    return browser.run(
+        "(r => [r.x + r.width / 2, r.y + r.height / 2])((s => { s.scrollIntoView({block: 'center', behavior: 'instant'}); return s.getBoundingClientRect(); })"
+            + "(document.querySelector('#" + part + " .spot[data-thing=\"" + thing + "\"]')))");
   }
 
   private void point(String part, String thing) {
     JsonNode at = spotOf(part, thing);
     for (String type : List.of("mousePressed", "mouseReleased")) {
       browser.send("Input.dispatchMouseEvent",
-          Browser.object().put("type", type).put("button", "left").put("clickCount", 1).put("x", at.get(0).asDouble()).put("y", at.get(1).asDouble()));
+          Browser.object().put("type", type).put("button", "left").put("clickCount", 1).put("x", at.get(0).asDouble()).put("y",
+              at.get(1).asDouble()));
     }
   }
 
@@ -130,7 +133,8 @@ class LivePageInBrowserTest {
     fillWithMuch();
     assertThat(accessibility.violations(browser, "{}")).as(scheme + " " + width).isEmpty();
     assertThat(browser.run("document.documentElement.scrollWidth").asInt()).isLessThanOrEqualTo(width);
-    assertThat(browser.run("(r => r.bottom <= innerHeight && r.height > 0)(document.querySelector('.standing').getBoundingClientRect())").asBoolean()).as("the caution is in view").isTrue();
+    assertThat(browser.run("(r => r.bottom <= innerHeight && r.height > 0)(document.querySelector('.standing').getBoundingClientRect())")
+        .asBoolean()).as("the caution is in view").isTrue();
   }
 
   @Test
@@ -170,7 +174,8 @@ class LivePageInBrowserTest {
     assertThat(words("#told")).containsPattern("(158|159|160)[.0-9]* V");
     assertThat(words("#dangers")).contains("Voltage too high").contains("Voltage too low");
     assertThat(words("#branches svg")).contains("neutral: open");
-    assertThat(browser.run(button("box", "open neutral of counter at galley.c2") + " === document.activeElement").asBoolean()).as("focus stays where it was").isTrue();
+    assertThat(browser.run(button("box", "open neutral of counter at galley.c2") + " === document.activeElement").asBoolean())
+        .as("focus stays where it was").isTrue();
     browser.run("document.querySelector('#dangers details').open = true");
     browser.await("document.querySelector('#dangers .fold').querySelector('ul') !== null");
     assertThat(words("#dangers .fold")).contains("voltage at galley.c2.lower").contains("|U_n − Σ ΔU|");
@@ -190,11 +195,14 @@ class LivePageInBrowserTest {
     List<String> reached = new ArrayList<>();
     for (int i = 0; i < 60; i++) {
       browser.press("Tab", "Tab", 9);
-      reached.add(browser.run("(e => e.dataset.line || e.dataset.start || e.dataset.place || e.dataset.choice || e.id || e.tagName)(document.activeElement)").asText());
+      reached.add(browser.run(
+          "(e => e.dataset.line || e.dataset.start || e.dataset.place || e.dataset.choice || e.id || e.tagName)(document.activeElement)")
+          .asText());
       assertThat(browser.run("getComputedStyle(document.activeElement).outlineStyle").asText()).as(reached.get(i)).isNotEqualTo("none");
     }
     assertThat(reached.get(0)).isEqualTo("A");
-    assertThat(reached).contains("nothing", "trial equal", "typed-line", "open breaker P/1", "open breaker P/2+4", "branch", "open service neutral");
+    assertThat(reached).contains("nothing", "trial equal", "typed-line", "open breaker P/1", "open breaker P/2+4", "branch",
+        "open service neutral");
     browser.run(button("panels", "open breaker P/3") + ".focus()");
     browser.press(" ", "Space", 32);
     awaitLines(1);
@@ -224,7 +232,8 @@ class LivePageInBrowserTest {
     browser.await("document.querySelector('#branches svg').textContent.includes('14/2 NM-B, 8 m')");
     browser.run("document.getElementById('typed-line').focus()");
     browser.type("den.lamp o");
-    save(text.replace("P --8 m-- den.outlet", "P --21 m-- den.outlet").replace("\"Mock-up wall\" revision \"A\"", "\"Mock-up wall\" revision \"B\""));
+    save(text.replace("P --8 m-- den.outlet", "P --21 m-- den.outlet").replace("\"Mock-up wall\" revision \"A\"",
+        "\"Mock-up wall\" revision \"B\""));
     browser.await("document.querySelector('#branches svg').textContent.includes('14/2 NM-B, 21 m')");
     browser.await("document.title === 'Mock-up wall, revision B'");
     awaitLines(1);
@@ -299,9 +308,8 @@ class LivePageInBrowserTest {
       assertThat(browser.run("typeof window.harmed").asText()).isEqualTo("undefined");
       assertThat(browser.run("document.querySelectorAll('img, b, main script, iframe, a[href^=http]').length").asInt()).isZero();
       // What the page before still had under way is another server's.
-      List<String> asked =
-          browser.heard("Network.requestWillBeSent").stream().skip(before).map(e -> e.at("/request/url").asText())
-              .dropWhile(u -> !u.equals(hostile.address().toString())).toList();
+      List<String> asked = browser.heard("Network.requestWillBeSent").stream().skip(before).map(e -> e.at("/request/url").asText())
+          .dropWhile(u -> !u.equals(hostile.address().toString())).toList();
       assertThat(asked).hasSizeGreaterThan(5).allMatch(u -> u.startsWith(hostile.address().toString()) || u.startsWith("data:"));
     }
   }
@@ -312,7 +320,8 @@ class LivePageInBrowserTest {
     LiveServer brief = new LiveServer(plan);
     open(brief.address(), 1400, "light");
     brief.close();
-    browser.await("document.getElementById('link').textContent.includes('stopped') || document.getElementById('link').textContent.includes('not up to date')");
+    browser.await(
+        "document.getElementById('link').textContent.includes('stopped') || document.getElementById('link').textContent.includes('not up to date')");
     assertThat(browser.run("document.querySelector('#panels svg') !== null").asBoolean()).isTrue();
   }
 
@@ -322,10 +331,12 @@ class LivePageInBrowserTest {
     browser.run("document.querySelector('[data-start=\"trial open-neutral\"]').click()");
     awaitLines(3);
     browser.send("Emulation.setEmulatedMedia", Browser.object().put("media", ""));
-    byte[] pdf = Base64.getDecoder().decode(browser.send("Page.printToPDF", Browser.object().put("preferCSSPageSize", true)).get("data").asText());
+    byte[] pdf = Base64.getDecoder()
+        .decode(browser.send("Page.printToPDF", Browser.object().put("preferCSSPageSize", true)).get("data").asText());
     try (PDDocument document = Loader.loadPDF(pdf)) {
       String printed = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
-      assertThat(printed).contains("House current kills").contains("open neutral of counter at galley.c1").contains("above its 120 V").contains("Mock-up wall").doesNotContain("Take away").doesNotContain("Copy this text");
+      assertThat(printed).contains("House current kills").contains("open neutral of counter at galley.c1").contains("above its 120 V")
+          .contains("Mock-up wall").doesNotContain("Take away").doesNotContain("Copy this text");
       assertThat(document.getNumberOfPages()).isBetween(1, 12);
     }
   }

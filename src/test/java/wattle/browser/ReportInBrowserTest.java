@@ -65,7 +65,7 @@ class ReportInBrowserTest {
   private URI report(String plan, String out) {
     StringWriter err = new StringWriter();
     Path where = folder.resolve(out);
-    int code = Main.run(new String[] {"report", plan, "--out", where.toString()}, new PrintWriter(new StringWriter()), new PrintWriter(err));
+    int code = Main.run(new String[]{"report", plan, "--out", where.toString()}, new PrintWriter(new StringWriter()), new PrintWriter(err));
     assertThat(code).as(err.toString()).isLessThan(2);
     return where.resolve("report.html").toUri();
   }
@@ -111,12 +111,11 @@ class ReportInBrowserTest {
    * each table, steps and lines of the plan nothing new is to be seen; every kind of part, and opened figures and pictures,
    * are there.
    */
-  private static final String SHORTENED =
-      "document.querySelectorAll('tbody').forEach(b => Array.from(b.rows).slice(6).forEach(r => r.remove()));"
-          + " Array.from(document.querySelectorAll('#steps .told')).slice(12).forEach(t => t.remove());"
-          + " document.querySelectorAll('.plan').forEach(p => Array.from(p.querySelectorAll('.line')).slice(12).forEach(l => l.remove()));"
-          + " Array.from(document.querySelectorAll('.folded')).slice(4).forEach(f => f.remove());"
-          + " document.querySelectorAll('.folded, #steps details').forEach(d => { d.open = true; })";
+  private static final String SHORTENED = "document.querySelectorAll('tbody').forEach(b => Array.from(b.rows).slice(6).forEach(r => r.remove()));"
+      + " Array.from(document.querySelectorAll('#steps .told')).slice(12).forEach(t => t.remove());"
+      + " document.querySelectorAll('.plan').forEach(p => Array.from(p.querySelectorAll('.line')).slice(12).forEach(l => l.remove()));"
+      + " Array.from(document.querySelectorAll('.folded')).slice(4).forEach(f => f.remove());"
+      + " document.querySelectorAll('.folded, #steps details').forEach(d => { d.open = true; })";
 
   @Test
   void everybodyCanReadTheWholeHouse() throws IOException, InterruptedException {
@@ -218,9 +217,12 @@ class ReportInBrowserTest {
       JsonNode parts = browser.run("Array.from(document.querySelectorAll('main section')).map(s => '#' + s.id)");
       assertThat(browser.run("Array.from(document.querySelectorAll('#contents a')).map(a => a.hash)")).isEqualTo(parts);
       assertThat(parts.size()).isGreaterThan(17);
-      assertThat(browser.run("Array.from(document.querySelectorAll('a[href^=\"#\"]')).filter(a => !document.getElementById(a.hash.slice(1))).map(a => a.hash)"))
+      assertThat(browser.run(
+          "Array.from(document.querySelectorAll('a[href^=\"#\"]')).filter(a => !document.getElementById(a.hash.slice(1))).map(a => a.hash)"))
           .as("links that lead nowhere").isEmpty();
-      assertThat(browser.run("(ids => ids.length - new Set(ids).size)(Array.from(document.querySelectorAll('[id]')).map(e => e.id))").asInt()).isZero();
+      assertThat(
+          browser.run("(ids => ids.length - new Set(ids).size)(Array.from(document.querySelectorAll('[id]')).map(e => e.id))").asInt())
+          .isZero();
     }
   }
 
@@ -271,8 +273,9 @@ class ReportInBrowserTest {
     assertThat(browser.run("document.querySelector(':target .number').textContent").asText()).isEqualTo(line);
     browser.await("(r => r.top >= 0 && r.bottom <= innerHeight)(document.querySelector(':target').getBoundingClientRect())");
     // A line that a search has hidden comes back.
-    browser.run("document.getElementById('search').value = 'nosuchword'; document.getElementById('search').dispatchEvent(new Event('input'));"
-        + " location.hash = ''");
+    browser
+        .run("document.getElementById('search').value = 'nosuchword'; document.getElementById('search').dispatchEvent(new Event('input'));"
+            + " location.hash = ''");
     assertThat(browser.run("document.querySelector(" + Browser.quoted(link.get(0).asText()) + ").hidden").asBoolean()).isTrue();
     browser.run("location.hash = " + Browser.quoted(link.get(0).asText()));
     browser.await("!document.querySelector(':target').hidden");
@@ -302,7 +305,8 @@ class ReportInBrowserTest {
   private static String manyHouses() {
     StringBuilder plan = new StringBuilder("plan \"Long Street\"\n");
     for (int house = 0; house < 45; house++) {
-      plan.append("service s%d 120/240 V 100 A { source available 10 kA }\npanel P%d from s%d {\n  bus 100 A\n  slots 24\n  bonded\n".formatted(house, house, house));
+      plan.append("service s%d 120/240 V 100 A { source available 10 kA }\npanel P%d from s%d {\n  bus 100 A\n  slots 24\n  bonded\n"
+          .formatted(house, house, house));
       for (int i = 0; i < 20; i++) {
         plan.append("  %d 15 A b%dx%d\n".formatted(i + 1, house, i));
       }
@@ -335,9 +339,8 @@ class ReportInBrowserTest {
   }
 
   /** What of a page must be on its print: headings, cells, notes, lines of the plan; labels of pictures. */
-  private static final String TO_BE_PRINTED =
-      "Array.from(document.querySelectorAll('h1, h2, h3, caption, th, td, .note, .finding pre, .line code, main > section > p, svg text'))"
-          + ".map(e => (e.tagName === 'TD' && e.querySelector('summary') || e.tagName === 'text' && e.lastChild || e).textContent)";
+  private static final String TO_BE_PRINTED = "Array.from(document.querySelectorAll('h1, h2, h3, caption, th, td, .note, .finding pre, .line code, main > section > p, svg text'))"
+      + ".map(e => (e.tagName === 'TD' && e.querySelector('summary') || e.tagName === 'text' && e.lastChild || e).textContent)";
 
   /** Without white space, ligatures and case, which a print may change. */
   private static String bare(String text) {

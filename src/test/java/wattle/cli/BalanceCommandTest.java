@@ -17,7 +17,8 @@ import wattle.golden.Golden;
 class BalanceCommandTest {
   private static final String HOUSE = "examples/alder-court/house.wattle";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -65,7 +66,8 @@ class BalanceCommandTest {
     String numbers = "(?m)^( *)\\d+[ab]?((\\+\\d+)?  +\\d+ A )";
     assertThat(Files.readString(house)).isNotEqualTo(before);
     assertThat(Files.readString(house).replaceAll(numbers, "$1#$2")).isEqualTo(before.replaceAll(numbers, "$1#$2"));
-    assertThat(Files.readString(folder.resolve("garage.wattle")).replaceAll(numbers, "$1#$2")).isEqualTo(garage.replaceAll(numbers, "$1#$2"));
+    assertThat(Files.readString(folder.resolve("garage.wattle")).replaceAll(numbers, "$1#$2"))
+        .isEqualTo(garage.replaceAll(numbers, "$1#$2"));
     assertThat(Files.readString(folder.resolve("rooms.wattle"))).isEqualTo(rooms);
     assertThat(run("check", "--strict", house.toString()).code).isEqualTo(ExitCode.FINE);
     Ran again = run("balance", "--write", house.toString());

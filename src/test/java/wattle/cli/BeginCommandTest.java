@@ -18,7 +18,8 @@ import wattle.begin.ServiceSize;
 
 /** {@code begin}: from flags, from answers, and never over a file that is there. */
 class BeginCommandTest {
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -32,7 +33,8 @@ class BeginCommandTest {
   @Test
   void aPlanFromFlagsChecksAndIsInOrder() throws IOException {
     String file = folder.resolve("house.wattle").toString();
-    Ran ran = run("begin", "--title", "The \"new\" house", "--service", "125", "--area", "1600 ft2", "--bedrooms", "2", "--rooms", "living,garage",
+    Ran ran = run("begin", "--title", "The \"new\" house", "--service", "125", "--area", "1600 ft2", "--bedrooms", "2", "--rooms",
+        "living,garage",
         "--appliances", "range,vehicle-charger", file);
     assertThat(ran.code).as(ran.err).isEqualTo(ExitCode.FINE);
     assertThat(run("check", file).code).isEqualTo(ExitCode.FINE);
@@ -64,7 +66,8 @@ class BeginCommandTest {
   @Test
   void aServiceTooSmallForItsLoadsIsTold() {
     String file = folder.resolve("small.wattle").toString();
-    Ran ran = run("begin", "--service", "100", "--area", "4000 ft2", "--appliances", "range,dryer,heat-pump,vehicle-charger,hot-tub,sauna", file);
+    Ran ran = run("begin", "--service", "100", "--area", "4000 ft2", "--appliances", "range,dryer,heat-pump,vehicle-charger,hot-tub,sauna",
+        file);
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
     assertThat(ran.err).contains("to be put right in it: service 'main' is rated 100 A").contains("  fix: make it");
     assertThat(run("check", file).out).contains("[service-below-load]");

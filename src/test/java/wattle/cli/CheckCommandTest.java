@@ -14,7 +14,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What a person meets at the command line: every exit code, and one line for what cannot be read. */
 class CheckCommandTest {
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -58,8 +59,8 @@ class CheckCommandTest {
   void whatCannotBeReadIsOneLine() throws IOException {
     assertOneLine(run("check", "nowhere.wattle"), "nowhere.wattle: no such file");
     assertOneLine(run("check", "examples"), "is a folder");
-    assertOneLine(run("check", file("binary.wattle", new byte[] {'p', 0, 1, 2})), "byte 2 is zero");
-    assertOneLine(run("check", file("latin.wattle", new byte[] {'a', '\n', (byte) 0xE9, 'b'})), "latin.wattle:2", "not UTF-8");
+    assertOneLine(run("check", file("binary.wattle", new byte[]{'p', 0, 1, 2})), "byte 2 is zero");
+    assertOneLine(run("check", file("latin.wattle", new byte[]{'a', '\n', (byte) 0xE9, 'b'})), "latin.wattle:2", "not UTF-8");
     assertOneLine(run("check", file("huge.wattle", new byte[50 * 1024 * 1024])), "50 MiB", "--largest-file");
   }
 

@@ -15,7 +15,8 @@ import picocli.CommandLine.Model.OptionSpec;
 
 /** What the build writes about the commands: manual pages name every option, and the shell completes what is typed. */
 class CommandDocumentsTest {
-  @TempDir private static Path folder;
+  @TempDir
+  private static Path folder;
 
   @BeforeAll
   static void made() throws IOException, InterruptedException {
@@ -36,7 +37,8 @@ class CommandDocumentsTest {
     for (String word : words) {
       line.append(" '").append(word).append("'");
     }
-    String script = "source " + folder + "/completion/wattle.bash; COMP_WORDS=(wattle" + line + "); COMP_CWORD=" + words.length + "; _complete_wattle; echo ${COMPREPLY[@]}";
+    String script = "source " + folder + "/completion/wattle.bash; COMP_WORDS=(wattle" + line + "); COMP_CWORD=" + words.length
+        + "; _complete_wattle; echo ${COMPREPLY[@]}";
     return run("bash", "-c", script).strip();
   }
 

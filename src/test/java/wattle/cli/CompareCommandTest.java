@@ -16,7 +16,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** {@code compare} against real git: a revision read from a repository, the external command, the text filter. */
 class CompareCommandTest {
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private static String compare(int expected, String... arguments) {
     StringWriter out = new StringWriter();
@@ -29,8 +30,8 @@ class CompareCommandTest {
   }
 
   private String git(String... arguments) throws IOException, InterruptedException {
-    List<String> command =
-        new ArrayList<>(List.of("git", "-C", folder.toString(), "-c", "user.name=Test", "-c", "user.email=test@example.org"));
+    List<String> command = new ArrayList<>(
+        List.of("git", "-C", folder.toString(), "-c", "user.name=Test", "-c", "user.email=test@example.org"));
     command.addAll(List.of(arguments));
     Process git = new ProcessBuilder(command).redirectErrorStream(true).start();
     String said = new String(git.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
@@ -63,7 +64,8 @@ class CompareCommandTest {
     Path bin = Files.createDirectory(folder.resolve("bin"));
     Path wattle = bin.resolve("wattle");
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    Files.writeString(wattle, "#!/bin/sh\nexec '" + java + "' -cp '" + System.getProperty("java.class.path") + "' wattle.cli.Main \"$@\"\n");
+    Files.writeString(wattle,
+        "#!/bin/sh\nexec '" + java + "' -cp '" + System.getProperty("java.class.path") + "' wattle.cli.Main \"$@\"\n");
     assertThat(wattle.toFile().setExecutable(true)).isTrue();
     return bin;
   }
@@ -99,9 +101,11 @@ class CompareCommandTest {
     Files.writeString(house, Files.readString(house).replace("revision \"C\"", "revision \"D\"").replace("6+8    50 A", "6+8    60 A"));
     String said = shell(bin, "git --no-pager diff HEAD");
     String head = shell(bin, "git rev-parse HEAD").strip().substring(0, 10);
-    assertThat(said).contains("wattle compare house.wattle\nthe files it uses: before as in " + head + ", after as they are in the working folder\n~ plan: revision C -> D\n");
+    assertThat(said).contains("wattle compare house.wattle\nthe files it uses: before as in " + head
+        + ", after as they are in the working folder\n~ plan: revision C -> D\n");
     // What the house uses is read from the revision of each side.
-    assertThat(said).containsSubsequence("~ breaker of range: rating 50 A -> 60 A", "~ device kitchen.range: load 12 kW -> 14 kW", "wattle compare rooms.wattle");
+    assertThat(said).containsSubsequence("~ breaker of range: rating 50 A -> 60 A", "~ device kitchen.range: load 12 kW -> 14 kW",
+        "wattle compare rooms.wattle");
     assertThat(said).containsPattern("branch range: largest neutral current +50\\.0 A -> 60\\.0 A +\\+10\\.0 A");
     assertThat(said).contains("wattle compare rooms.wattle\n~ device kitchen.range: load 12 kW -> 14 kW\nA part of a plan");
     assertThat(said).doesNotContain("device-unfed");
@@ -117,7 +121,8 @@ class CompareCommandTest {
     shell(bin, "sed -i 's/50 kVA/75 kVA/' house.wattle && git -c user.name=T -c user.email=t@example.org commit -q -a -m two");
     shell(bin, "sed -i 's/range 14 kW/range 16 kW/' rooms.wattle && sed -i 's/revision \"C\"/revision \"D\"/' house.wattle");
     String said = shell(bin, "git --no-pager diff HEAD~1 HEAD -- house.wattle");
-    assertThat(said).contains("~ service main: source transformer 50 kVA", "~ device kitchen.range: load 12 kW -> 14 kW").doesNotContain("16 kW");
+    assertThat(said).contains("~ service main: source transformer 50 kVA", "~ device kitchen.range: load 12 kW -> 14 kW")
+        .doesNotContain("16 kW");
     // What was never committed has no revision: its files are read as they are, and this is said.
     assertThat(shell(bin, "git add house.wattle && git --no-pager diff --cached -- house.wattle"))
         .contains("after as they are in the working folder").contains("load 14 kW -> 16 kW");
@@ -129,17 +134,20 @@ class CompareCommandTest {
     Path plan = folder.resolve("old.wattle");
     Files.write(plan, "plan \"Caf\u00e9\"\nroom a { }\n".getBytes(StandardCharsets.ISO_8859_1));
     assertThat(compare(ExitCode.FINE, "--describe", plan.toString()))
-        .isEqualTo("note: old.wattle:1: not UTF-8; save the file as UTF-8 and try again; here is what could be read\nplan\n  title: Caf\uFFFD\nroom a\n");
-    Files.write(plan, new byte[] {'p', 0, 'q'});
+        .isEqualTo(
+            "note: old.wattle:1: not UTF-8; save the file as UTF-8 and try again; here is what could be read\nplan\n  title: Caf\uFFFD\nroom a\n");
+    Files.write(plan, new byte[]{'p', 0, 'q'});
     assertThat(compare(ExitCode.FINE, "--describe", plan.toString())).startsWith("note: old.wattle: not a text: byte 2 is zero");
     assertThat(compare(ExitCode.USAGE, "--describe", folder.resolve("none.wattle").toString())).contains("no such file");
     Path bin = wattleOnThePath();
     for (String line : linesOfTheReadme()) {
       shell(bin, line);
     }
-    shell(bin, "printf 'plan \"Caf\\351\"\\nroom a { }\\n' > old.wattle && git add -A && git -c user.name=T -c user.email=t@example.org commit -q -m two");
+    shell(bin,
+        "printf 'plan \"Caf\\351\"\\nroom a { }\\n' > old.wattle && git add -A && git -c user.name=T -c user.email=t@example.org commit -q -m two");
     shell(bin, "printf 'room b { }\\n' >> old.wattle");
-    List<String> changed = shell(bin, "git --no-pager diff --no-ext-diff HEAD -- old.wattle").lines().filter(l -> l.matches("[+-][^+-].*")).toList();
+    List<String> changed = shell(bin, "git --no-pager diff --no-ext-diff HEAD -- old.wattle").lines().filter(l -> l.matches("[+-][^+-].*"))
+        .toList();
     assertThat(changed).containsExactly("+room b");
   }
 
@@ -182,7 +190,8 @@ class CompareCommandTest {
     Files.writeString(taken, "<svg/>");
     assertThat(compare(ExitCode.USAGE, "--picture", taken.toString(), plans[0], plans[1])).contains("--force");
     assertThat(Files.readString(taken)).isEqualTo("<svg/>");
-    assertThat(compare(ExitCode.USAGE, "--picture", folder.resolve("changes.gif").toString(), plans[0], plans[1])).contains(".svg, .png or .pdf");
+    assertThat(compare(ExitCode.USAGE, "--picture", folder.resolve("changes.gif").toString(), plans[0], plans[1]))
+        .contains(".svg, .png or .pdf");
     assertThat(compare(ExitCode.USAGE, "--picture", "x.svg", "--describe", plans[0])).contains("exclude each other");
   }
 
@@ -204,9 +213,8 @@ class CompareCommandTest {
   @Test
   void gitShowsThatAPatternOrARuleChanged() throws IOException, InterruptedException {
     Path lib = folder.resolve("lib.wattle");
-    String text =
-        "pattern hut(n) {\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n}\nlimit far \"Far\" 3 m { source \"House\" \"1\" }\n"
-            + "rule long \"Long\" {\n  for each branch b\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
+    String text = "pattern hut(n) {\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n}\nlimit far \"Far\" 3 m { source \"House\" \"1\" }\n"
+        + "rule long \"Long\" {\n  for each branch b\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
     Files.writeString(lib, text);
     git("add", ".");
     git("commit", "-q", "-m", "lib");

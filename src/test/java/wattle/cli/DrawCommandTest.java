@@ -26,7 +26,8 @@ class DrawCommandTest {
   private final StringWriter out = new StringWriter();
   private final StringWriter err = new StringWriter();
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private int run(String... arguments) {
     return Main.run(arguments, new PrintWriter(out), new PrintWriter(err));
@@ -47,14 +48,14 @@ class DrawCommandTest {
 
   @ParameterizedTest
   @CsvSource({
-    "one-line, , 'Counter, both sides of the sink'",
-    "panel, , 'Heat pump, outdoor unit'",
-    "branch, upstairs, black: traveller 1",
-    "trip, bed1, stands no longer than this",
-    "voltage, outdoor, Every stated load on at once",
-    "legs, , out of balance by",
-    "rooms, , 'upper: slot 2, leg A'",
-    "rooms, kitchen, works kitchen.disposal"
+      "one-line, , 'Counter, both sides of the sink'",
+      "panel, , 'Heat pump, outdoor unit'",
+      "branch, upstairs, black: traveller 1",
+      "trip, bed1, stands no longer than this",
+      "voltage, outdoor, Every stated load on at once",
+      "legs, , out of balance by",
+      "rooms, , 'upper: slot 2, leg A'",
+      "rooms, kitchen, works kitchen.disposal"
   })
   void everyViewIsAPdfWhoseWordsAreFound(String view, String of, String words) throws Exception {
     Path file = folder.resolve(view + ".pdf");
@@ -74,11 +75,13 @@ class DrawCommandTest {
   void hostileAndForeignNamesAreTextInPdf() throws Exception {
     Path plan = Files.writeString(
         folder.resolve("many.wattle"),
-        ManyCircuits.plan(60, 7).replace("\"plain\"", "\"Кухня, κουζίνα, מטבח\"").replace("Many <circuits>", "Many ]]> <b> & (circuits) \\\\"));
+        ManyCircuits.plan(60, 7).replace("\"plain\"", "\"Кухня, κουζίνα, מטבח\"").replace("Many <circuits>",
+            "Many ]]> <b> & (circuits) \\\\"));
     Path file = folder.resolve("many.pdf");
     for (String view : List.of("one-line", "panel")) {
       assertThat(run("draw", "--view", view, "--out", file.toString(), plan.toString())).as(err.toString()).isZero();
-      assertThat(text(file)).contains("Many ]]> <b> & (circuits) \\", "<script>alert(1)</script>", "Кухня, κουζίνα", "□□□□□", "Keller, Waschküche", "=HYPERLINK(1)");
+      assertThat(text(file)).contains("Many ]]> <b> & (circuits) \\", "<script>alert(1)</script>", "Кухня, κουζίνα", "□□□□□",
+          "Keller, Waschküche", "=HYPERLINK(1)");
     }
   }
 
@@ -95,7 +98,8 @@ class DrawCommandTest {
   @Test
   void sheetsAreOneFileOrAFileEach() throws Exception {
     Path pdf = folder.resolve("one-line.pdf");
-    assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--date", "2026-03-09", "--out", pdf.toString(), HOUSE)).as(err.toString()).isZero();
+    assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--date", "2026-03-09", "--out", pdf.toString(), HOUSE))
+        .as(err.toString()).isZero();
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertThat(document.getNumberOfPages()).isEqualTo(2);
       assertThat(document.getDocumentInformation().getTitle()).isEqualTo("One-line diagram: 14 Alder Court");
@@ -107,9 +111,12 @@ class DrawCommandTest {
     assertThat(folder.resolve("one-line.svg")).doesNotExist();
     assertThat(Files.readString(folder.resolve("one-line-1.svg"))).contains("width=\"1056\" height=\"816\"", "1 of 2");
     assertThat(Files.readString(folder.resolve("one-line-2.svg"))).contains("2 of 2");
-    assertThat(run("draw", "--view", "one-line", "--paper", "tabloid", "--resolution", "50", "--out", folder.resolve("whole.png").toString(), HOUSE)).isZero();
+    assertThat(run("draw", "--view", "one-line", "--paper", "tabloid", "--resolution", "50", "--out",
+        folder.resolve("whole.png").toString(), HOUSE)).isZero();
     assertThat(folder.resolve("whole.png")).exists();
-    assertThat(run("draw", "--view", "legs", "--paper", "a4", "--orientation", "portrait", "--out", folder.resolve("legs.svg").toString(), HOUSE)).isZero();
+    assertThat(
+        run("draw", "--view", "legs", "--paper", "a4", "--orientation", "portrait", "--out", folder.resolve("legs.svg").toString(), HOUSE))
+        .isZero();
     assertThat(Files.readString(folder.resolve("legs.svg"))).contains("width=\"793.7\" height=\"1122.52\"");
   }
 
@@ -123,15 +130,15 @@ class DrawCommandTest {
 
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-    "draw --view legs --paper foolscap @ | no paper is called 'foolscap'; letter, A4, A3 and tabloid are known",
-    "draw --view legs --paper a4 --date 9.3.2026 @ | is no date",
-    "draw --view legs --date 2026-03-09 @ | give --paper too",
-    "draw --view legs --orientation portrait @ | give --paper too",
-    "draw --view rooms --of kitchn @ | no room is called 'kitchn'; rooms are hall, ",
-    "draw --view rooms --format dot @ | the rooms are no graph",
-    "draw --view legs --of hall @ | the view legs is of the whole house",
-    "draw --view one-line --paper letter @ | the view takes 2 sheets",
-    "draw --view one-line --paper letter --format dot @ | a graph has no sheets"
+      "draw --view legs --paper foolscap @ | no paper is called 'foolscap'; letter, A4, A3 and tabloid are known",
+      "draw --view legs --paper a4 --date 9.3.2026 @ | is no date",
+      "draw --view legs --date 2026-03-09 @ | give --paper too",
+      "draw --view legs --orientation portrait @ | give --paper too",
+      "draw --view rooms --of kitchn @ | no room is called 'kitchn'; rooms are hall, ",
+      "draw --view rooms --format dot @ | the rooms are no graph",
+      "draw --view legs --of hall @ | the view legs is of the whole house",
+      "draw --view one-line --paper letter @ | the view takes 2 sheets",
+      "draw --view one-line --paper letter --format dot @ | a graph has no sheets"
   })
   void whatCannotBeIsSaidBeforeAnythingIsWritten(String arguments, String words) {
     assertThat(run(arguments.replace("@", HOUSE).split(" "))).isEqualTo(2);

@@ -72,7 +72,8 @@ class ExplainCommandTest {
   @Test
   void severalFiguresAndThoseOfATrial() {
     assertThat(run("explain", HOUSE, "--figure", "neutral of counter", "--figure", "load of dryer")).isZero();
-    assertThat(out.toString()).contains("neutral of counter at most: 20.0 A").contains("neutral of counter at stated loads").contains("load of dryer: 5500 VA");
+    assertThat(out.toString()).contains("neutral of counter at most: 20.0 A").contains("neutral of counter at stated loads")
+        .contains("load of dryer: 5500 VA");
     assertThat(run("explain", HOUSE, "--trial", "warm-joint", "--figure", "heat of the joint at kitchen.micro")).isZero();
     assertThat(out.toString()).contains("I² × R_j");
   }
@@ -80,7 +81,8 @@ class ExplainCommandTest {
   @Test
   void aFigureThatIsNotThereGetsNearNamesAndTheList() {
     assertThat(run("explain", HOUSE, "--figure", "ampacity of hal")).isEqualTo(ExitCode.USAGE);
-    assertThat(err.toString()).contains("no figure is called 'ampacity of hal'; did you mean ampacity of hall").contains("--figures").hasLineCount(1);
+    assertThat(err.toString()).contains("no figure is called 'ampacity of hal'; did you mean ampacity of hall").contains("--figures")
+        .hasLineCount(1);
     assertThat(out.toString()).isEmpty();
     assertThat(run("explain", HOUSE, "--figures")).isZero();
     assertThat(out.toString()).contains("Voltage\n").contains("  ampacity of hall from P to hall.sw ").contains("Worksheet result\n");
@@ -95,7 +97,8 @@ class ExplainCommandTest {
     assertThat(run("explain", HOUSE, "--figure", "voltage")).isEqualTo(ExitCode.USAGE);
     assertThat(run("explain", HOUSE, "--figures", "--trial", "evenin")).isEqualTo(ExitCode.USAGE);
     assertThat(err.toString())
-        .contains("name its file").contains("is a plan").contains("--trial goes with").contains("fits ").contains("did you mean evening").hasLineCount(6);
+        .contains("name its file").contains("is a plan").contains("--trial goes with").contains("fits ").contains("did you mean evening")
+        .hasLineCount(6);
   }
 
   @Test

@@ -28,15 +28,16 @@ import org.junit.jupiter.api.io.TempDir;
 class LiveCommandTest {
   private static final String PLAN = "plan \"Shed\"\nservice main 120/240 V 100 A { earth rods by 6 Cu }\n";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
   private Process process;
 
   private URI start(String... options) throws IOException {
     Files.writeString(folder.resolve("shed.wattle"), PLAN);
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-    List<String> command =
-        new ArrayList<>(
-            List.of(java, "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"), "wattle.cli.Main", "live", folder.resolve("shed.wattle").toString()));
+    List<String> command = new ArrayList<>(
+        List.of(java, "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"), "wattle.cli.Main", "live",
+            folder.resolve("shed.wattle").toString()));
     command.addAll(List.of(options));
     process = new ProcessBuilder(command).redirectError(folder.resolve("err").toFile()).start();
     BufferedReader out = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
@@ -115,7 +116,8 @@ class LiveCommandTest {
     assertThat(refused("live", plan.toString(), "--until-closed", "0")).contains("--until-closed takes");
     assertThat(refused("live", plan.toString(), "--code", "nosuch")).contains("no code pack is called 'nosuch'");
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      assertThat(refused("live", plan.toString(), "--port", String.valueOf(taken.getLocalPort()))).contains("cannot listen on port " + taken.getLocalPort()).contains("leave --port out");
+      assertThat(refused("live", plan.toString(), "--port", String.valueOf(taken.getLocalPort())))
+          .contains("cannot listen on port " + taken.getLocalPort()).contains("leave --port out");
     }
   }
 }

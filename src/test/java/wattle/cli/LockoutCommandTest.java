@@ -22,7 +22,8 @@ import org.xml.sax.InputSource;
 class LockoutCommandTest {
   private static final String COURT = "examples/alder-court/house.wattle";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -38,7 +39,8 @@ class LockoutCommandTest {
     Ran ran = run("lockout", COURT, "kitchen.c2");
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
     assertThat(ran.err).isEmpty();
-    assertThat(ran.out).contains("[ ] P/2+4", "hot A of counter to hot B of counter: 0 V; with everything on: 240 V", "House current kills");
+    assertThat(ran.out).contains("[ ] P/2+4", "hot A of counter to hot B of counter: 0 V; with everything on: 240 V",
+        "House current kills");
   }
 
   @Test
@@ -52,7 +54,7 @@ class LockoutCommandTest {
   @Test
   void aSheetForABoxIsOnePage() throws IOException {
     Path pdf = folder.resolve("sheet.pdf");
-    for (String paper : new String[] {"letter", "A4"}) {
+    for (String paper : new String[]{"letter", "A4"}) {
       assertThat(run("lockout", COURT, "kitchen.c1", "--paper", paper, "--out", pdf.toString()).code).isEqualTo(ExitCode.FINE);
       try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
         assertThat(document.getNumberOfPages()).isEqualTo(1);

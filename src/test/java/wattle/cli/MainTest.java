@@ -33,9 +33,8 @@ class MainTest {
 
   @Test
   void aPlainCheckIsTheSameAsOneWithItsOptions() {
-    for (String file :
-        List.of("examples/alder-court/house.wattle", "examples/broken/ten-mistakes.wattle", "nowhere.wattle", "examples")) {
-      assertThat(PlainCheck.is(new String[] {"check", file})).isTrue();
+    for (String file : List.of("examples/alder-court/house.wattle", "examples/broken/ten-mistakes.wattle", "nowhere.wattle", "examples")) {
+      assertThat(PlainCheck.is(new String[]{"check", file})).isTrue();
       assertThat(run("check", file)).isEqualTo(run("check", "--format", "text", "--largest-file", "16", file));
     }
     assertThat(run("check", "examples/cottage/house.wattle", "examples/broken/branch-loop.wattle"))
@@ -45,10 +44,10 @@ class MainTest {
   @Test
   void whateverIsNoFileGoesToTheReaderOfOptions() {
     for (String argument : List.of("--help", "--format", "-x", "@list", "")) {
-      assertThat(PlainCheck.is(new String[] {"check", argument})).as(argument).isFalse();
+      assertThat(PlainCheck.is(new String[]{"check", argument})).as(argument).isFalse();
     }
-    assertThat(PlainCheck.is(new String[] {"check"})).isFalse();
-    assertThat(PlainCheck.is(new String[] {"tidy", "x"})).isFalse();
-    assertThat(PlainCheck.is(new String[] {"check", "-"})).isTrue();
+    assertThat(PlainCheck.is(new String[]{"check"})).isFalse();
+    assertThat(PlainCheck.is(new String[]{"tidy", "x"})).isFalse();
+    assertThat(PlainCheck.is(new String[]{"check", "-"})).isTrue();
   }
 }

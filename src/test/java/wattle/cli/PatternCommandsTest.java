@@ -15,8 +15,7 @@ class PatternCommandsTest {
   private static final Path TERN_COURT = Path.of("examples/tern-court/house.wattle");
 
   /** Two flats whose legs are uneven: what is on slots 1 and 2 is all on leg A. */
-  private static final String UNEVEN =
-      """
+  private static final String UNEVEN = """
       plan "Uneven"
 
       service main 120/240 V 200 A { source available 10 kA   earth rods by 4 Cu }
@@ -51,7 +50,8 @@ class PatternCommandsTest {
       place flat(2, 1200 W) as flat2
       """;
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -92,11 +92,10 @@ class PatternCommandsTest {
   @Test
   void aSlotThatIsWorkedOutIsNotWrittenOver() throws IOException {
     // Both meters stand on the same rows, and only a panel's own light can tell the legs apart: it is put on the heavier one.
-    String text =
-        UNEVEN.replace(
-            "for n from 1 to 2\n", "for n from 1 to 2\n  (9)  20 A  arc-fault  yard  \"Yard\"\n  (10)  20 A  arc-fault  shed  \"Shed\"\n")
-            + "branch yard by 12/2 NM-B { M --5 m-- yard.heater }\nroom yard is utility { heater: baseboard heater 1500 W 120 V }\n"
-            + "branch shed by 12/2 NM-B { M --5 m-- shed.heater }\nroom shed is utility { heater: baseboard heater 1500 W 120 V }\n";
+    String text = UNEVEN.replace(
+        "for n from 1 to 2\n", "for n from 1 to 2\n  (9)  20 A  arc-fault  yard  \"Yard\"\n  (10)  20 A  arc-fault  shed  \"Shed\"\n")
+        + "branch yard by 12/2 NM-B { M --5 m-- yard.heater }\nroom yard is utility { heater: baseboard heater 1500 W 120 V }\n"
+        + "branch shed by 12/2 NM-B { M --5 m-- shed.heater }\nroom shed is utility { heater: baseboard heater 1500 W 120 V }\n";
     String plan = file("computed.wattle", text);
     Ran ran = run("balance", "--panel", "M", "--write", plan);
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);
@@ -107,10 +106,12 @@ class PatternCommandsTest {
   @Test
   void oneEditOfAPatternIsOneLineOfAComparison() throws IOException {
     String court = Files.readString(TERN_COURT);
-    String after = file("after.wattle", court.replace("    2    20 A  arc-fault ground-fault  counter   ", "    8    20 A  arc-fault ground-fault  counter   "));
+    String after = file("after.wattle",
+        court.replace("    2    20 A  arc-fault ground-fault  counter   ", "    8    20 A  arc-fault ground-fault  counter   "));
     Ran ran = run("compare", TERN_COURT.toString(), after);
     assertThat(ran.out.lines().filter(l -> l.startsWith("~ breaker")))
-        .anySatisfy(l -> assertThat(l).isEqualTo("~ breaker of flat1.counter: slot flat1/2 -> flat1/8; the same in flat2, flat3, flat4 and 4 more"));
+        .anySatisfy(l -> assertThat(l)
+            .isEqualTo("~ breaker of flat1.counter: slot flat1/2 -> flat1/8; the same in flat2, flat3, flat4 and 4 more"));
     assertThat(ran.out.lines().filter(l -> l.contains("slot flat"))).hasSize(1);
     assertThat(run("compare", "--format", "json", TERN_COURT.toString(), after).out).contains("flat8.counter");
   }
@@ -118,7 +119,7 @@ class PatternCommandsTest {
   @Test
   void aMistakeInAPatternIsMendedInThePattern() throws IOException {
     String court = Files.readString(TERN_COURT);
-    for (String word : new String[] {"flat --7 m-- bath.outlet", "--3 m-- bedroom.alarm"}) {
+    for (String word : new String[]{"flat --7 m-- bath.outlet", "--3 m-- bedroom.alarm"}) {
       String plan = file("mend.wattle", court.replace(word, word.substring(0, word.length() - 2) + word.charAt(word.length() - 1)));
       Ran ran = run("mend", "--write", plan);
       assertThat(ran.err).as(word).contains("1 mended");

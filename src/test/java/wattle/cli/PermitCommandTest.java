@@ -17,7 +17,8 @@ import org.xml.sax.InputSource;
 
 /** What the permit office gets. */
 class PermitCommandTest {
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private static String run(int code, String... arguments) {
     StringWriter out = new StringWriter();
@@ -33,7 +34,8 @@ class PermitCommandTest {
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertThat(document.getNumberOfPages()).isLessThan(9);
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
-      assertThat(text).contains("transformer 50 kVA, 1.8 %", "Load worksheet", "Counter, both sides of the sink", "Nothing.", "NFPA 70", "licensed person",
+      assertThat(text).contains("transformer 50 kVA, 1.8 %", "Load worksheet", "Counter, both sides of the sink", "Nothing.", "NFPA 70",
+          "licensed person",
           "Not checked, because the plan does not say", "the room that it hangs in");
     }
   }
@@ -41,7 +43,8 @@ class PermitCommandTest {
   @Test
   void whatIsSilencedIsThereWithItsReason() throws Exception {
     Path plan = folder.resolve("a.wattle");
-    Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle")) + "\nsilence many-outlets because \"agreed <b> & ]]> with the inspector\"\n");
+    Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle"))
+        + "\nsilence many-outlets because \"agreed <b> & ]]> with the inspector\"\n");
     String html = run(ExitCode.FOUND, "permit", plan.toString());
     assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "1 of severity error");
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));

@@ -24,10 +24,11 @@ class PlanInFeetTest {
   private static final String METRES = "examples/kitchen-renovation/after.wattle";
 
   /** A figure in a unit that no reader of feet asked for; °C is told beside °F only, and sizes of wire are the trade's. */
-  private static final Pattern METRIC =
-      Pattern.compile("(?<![\\w.])[0-9.]+ (?:m|cm|mm|m²|W/m|Ω/km|VA/m²)(?![\\w²/])|\\((?:m|°C|W/m)\\)|[0-9] °C$");
+  private static final Pattern METRIC = Pattern
+      .compile("(?<![\\w.])[0-9.]+ (?:m|cm|mm|m²|W/m|Ω/km|VA/m²)(?![\\w²/])|\\((?:m|°C|W/m)\\)|[0-9] °C$");
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private static String run(String... arguments) {
     StringWriter out = new StringWriter();
@@ -67,13 +68,15 @@ class PlanInFeetTest {
   @Test
   void explainTellsFiguresAndStepsInFeet() {
     assertThat(metric(run("explain", FEET, "--figures"))).isEmpty();
-    assertThat(run("explain", FEET, "--figure", "length of counter from P")).startsWith("length of counter from P to kitchen.c1: 28.0 ft\n").contains("length = 28 ft   (stated)");
+    assertThat(run("explain", FEET, "--figure", "length of counter from P")).startsWith("length of counter from P to kitchen.c1: 28.0 ft\n")
+        .contains("length = 28 ft   (stated)");
     String voltage = run("explain", FEET, "--figure", "voltage of shed.o2 at full load");
     assertThat(metric(voltage)).isEmpty();
     assertThat(voltage).contains("r × l = 1.93 Ω/kft × 8 ft = 0.01544 Ω", "length = 8 ft   (stated)", "75 °C = 167 °F   (assumed)");
     assertThat(run("explain", FEET, "--figure", "lighting of main")).contains("A × p = 1500 ft² × 3 VA/ft² = 4500 VA");
     assertThat(run("explain", FEET, "--figure", "heat of bench from S")).contains(" W/ft\n").doesNotContain(" W/m");
-    assertThat(run("explain", FEET, "--trial", "noon", "--figure", "voltage of shed.o2")).contains(" ft").doesNotContainPattern("[0-9] m\\b");
+    assertThat(run("explain", FEET, "--trial", "noon", "--figure", "voltage of shed.o2")).contains(" ft")
+        .doesNotContainPattern("[0-9] m\\b");
   }
 
   /** Formulas count in °C, as the tables of codes do; what comes of them is told in °F as well, and 122 °F are 50 °C. */
@@ -89,15 +92,18 @@ class PlanInFeetTest {
 
   @Test
   void aPlanInMetresIsExplainedInMetres() {
-    assertThat(run("explain", METRES, "--figure", "length of counter from P")).startsWith("length of counter from P to kitchen.c1: 8.0 m\n");
+    assertThat(run("explain", METRES, "--figure", "length of counter from P"))
+        .startsWith("length of counter from P to kitchen.c1: 8.0 m\n");
     assertThat(run("explain", METRES, "--figures")).doesNotContain(" ft\n").doesNotContain("°F").doesNotContain("W/ft").contains(" °C\n");
-    assertThat(run("explain", METRES, "--figure", "temperature of water at full load")).doesNotContain("°F").contains("ambient = 30 °C   (assumed)");
+    assertThat(run("explain", METRES, "--figure", "temperature of water at full load")).doesNotContain("°F")
+        .contains("ambient = 30 °C   (assumed)");
   }
 
   @Test
   void explainedFiguresForProgramsStayInOneUnit() {
     assertThat(run("explain", FEET, "--figures", "--format", "json")).contains(" m\"").doesNotContain(" ft\"");
-    assertThat(run("explain", FEET, "--figure", "temperature of heat at full load", "--format", "json")).contains("\"unit\" : \"°C\"").doesNotContain(" = 197");
+    assertThat(run("explain", FEET, "--figure", "temperature of heat at full load", "--format", "json")).contains("\"unit\" : \"°C\"")
+        .doesNotContain(" = 197");
   }
 
   /** Of 12 ft more, with 10 % of waste, 13.2 ft are to buy. */
@@ -111,18 +117,22 @@ class PlanInFeetTest {
     assertThat(markdown).contains("| +13.2 ft |");
     assertThat(metric(markdown)).isEmpty();
     // 13.2 ft × 0.3048 m/ft = 4.0 m
-    assertThat(run("compare", "--format", "json", FEET, after)).containsPattern("\"measure\" : \"cable: 12/2 NM-B\",\\s*\"unit\" : \"m\"").contains("\"difference\" : 4.0");
+    assertThat(run("compare", "--format", "json", FEET, after)).containsPattern("\"measure\" : \"cable: 12/2 NM-B\",\\s*\"unit\" : \"m\"")
+        .contains("\"difference\" : 4.0");
   }
 
   @Test
   void compareOfAMetricAndACustomaryRevisionFollowsTheLater() throws Exception {
     String[] metric = {
-      "--40 ft--", "--15 m--", "--22 ft--", "--7 m--", "--12 ft--", "--4 m--", "--30 ft--", "--9 m--", "by 85 ft", "by 26 m", "--28 ft--", "--9 m--",
-      "--25 ft--", "--8 m--",
+        "--40 ft--", "--15 m--", "--22 ft--", "--7 m--", "--12 ft--", "--4 m--", "--30 ft--", "--9 m--", "by 85 ft", "by 26 m", "--28 ft--",
+        "--9 m--",
+        "--25 ft--", "--8 m--",
     };
     String metres = rewritten(FEET, "metres.wattle", metric).toString();
-    assertThat(run("compare", FEET, metres)).containsPattern("cable: 12/2 NM-B +[0-9.]+ m -> +[0-9.]+ m ").contains("length 40 ft -> 15 m").doesNotContainPattern("cable: .* ft");
-    assertThat(run("compare", metres, FEET)).containsPattern("cable: 12/2 NM-B +[0-9.]+ ft -> +[0-9.]+ ft ").contains("length 15 m -> 40 ft").doesNotContainPattern("cable: .* m ");
+    assertThat(run("compare", FEET, metres)).containsPattern("cable: 12/2 NM-B +[0-9.]+ m -> +[0-9.]+ m ").contains("length 40 ft -> 15 m")
+        .doesNotContainPattern("cable: .* ft");
+    assertThat(run("compare", metres, FEET)).containsPattern("cable: 12/2 NM-B +[0-9.]+ ft -> +[0-9.]+ ft ")
+        .contains("length 15 m -> 40 ft").doesNotContainPattern("cable: .* m ");
     assertThat(run("compare", "--help").replaceAll("\\s+", " ")).contains("in the units of the later plan");
   }
 
@@ -135,7 +145,8 @@ class PlanInFeetTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"panel", "loads", "runs", "voltage", "neutral", "heat", "unstated", "boxes", "rooms", "materials", "worksheet", "faults"})
+  @ValueSource(
+      strings = {"panel", "loads", "runs", "voltage", "neutral", "heat", "unstated", "boxes", "rooms", "materials", "worksheet", "faults"})
   void everyTableIsInFeet(String table) {
     for (String format : List.of("text", "md")) {
       assertThat(metric(run("table", "--of", table, "--format", format, FEET))).isEmpty();
@@ -145,16 +156,20 @@ class PlanInFeetTest {
   /** What a plan would state stands in its own units, as the notation has them: added so, it is no longer lacking. */
   @Test
   void howAPlanStatesALengthIsInFeet() throws Exception {
-    assertThat(run("table", "--of", "unstated", FEET)).contains("supported 4 ft on the run or its branch", "wall 40 ft in the line of the room");
-    assertThat(run("table", "--of", "unstated", METRES)).contains("supported 1.2 m on the run or its branch").doesNotContain("supported 4 ft");
-    String stated = rewritten(FEET, "stated.wattle", "room kitchen \"Kitchen\" {", "room kitchen \"Kitchen\" wall 40 ft counter 10 ft {").toString();
+    assertThat(run("table", "--of", "unstated", FEET)).contains("supported 4 ft on the run or its branch",
+        "wall 40 ft in the line of the room");
+    assertThat(run("table", "--of", "unstated", METRES)).contains("supported 1.2 m on the run or its branch")
+        .doesNotContain("supported 4 ft");
+    String stated = rewritten(FEET, "stated.wattle", "room kitchen \"Kitchen\" {", "room kitchen \"Kitchen\" wall 40 ft counter 10 ft {")
+        .toString();
     assertThat(run("table", "--of", "unstated", stated)).doesNotContain("wall 40 ft", "counter 10 ft");
   }
 
   /** Of the length in metres and in feet that the list of materials has, people get the one of their plan. */
   @Test
   void materialsHaveOneLength() {
-    assertThat(run("table", "--of", "materials", FEET)).contains("length (ft)", "s_b = 0.9843 ft", "12/3 NM-B                                                               43.9");
+    assertThat(run("table", "--of", "materials", FEET)).contains("length (ft)", "s_b = 0.9843 ft",
+        "12/3 NM-B                                                               43.9");
     assertThat(run("table", "--of", "materials", METRES)).contains("length (m)", "length (ft)", "s_b = 0.3 m");
     assertThat(run("table", "--of", "materials", "--format", "csv", FEET)).contains("length-m,length-ft");
   }
@@ -191,7 +206,8 @@ class PlanInFeetTest {
   /** NFPA 70 334.30: every 4 1/2 ft, and within 12 in of a box. */
   @Test
   void findingsTellLengthsInFeet() throws Exception {
-    String plan = rewritten(FEET, "loose.wattle", "branch bench by 12/2 NM-B {", "branch bench by 12/2 NM-B supported 6 ft held 3 ft {", "--28 ft--", "--180 ft--").toString();
+    String plan = rewritten(FEET, "loose.wattle", "branch bench by 12/2 NM-B {", "branch bench by 12/2 NM-B supported 6 ft held 3 ft {",
+        "--28 ft--", "--180 ft--").toString();
     String text = run("check", plan);
     assertThat(text).contains("is held every 6 ft", "4.5 ft at most", "12 in at most", "184 ft to its farthest box");
     assertThat(metric(text)).isEmpty();

@@ -17,7 +17,8 @@ class TidyCommandTest {
 
   private static final String TIDY = "plan \"Loose\"\nroom shed { }\n";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Ran(int code, String out, String err) {}
 
@@ -106,10 +107,9 @@ class TidyCommandTest {
   /** What changes the house is the owner's to decide: it is named, with the words that make it. */
   @Test
   void aFixThatChangesTheHouseIsNamedAndMadeWhenItsRuleIs() throws IOException {
-    Path plan =
-        file(
-            "plan.wattle",
-            """
+    Path plan = file(
+        "plan.wattle",
+        """
             plan "Shed"
             use code us-2023
             service main 120/240 V 100 A { source available 5 kA   earth rods by 6 Cu 25 ohm }

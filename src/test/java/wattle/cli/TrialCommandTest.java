@@ -36,8 +36,8 @@ class TrialCommandTest {
 
   @Test
   void eventsOfTheCommandLineComeOnTop() throws IOException {
-    Ran ran =
-        run("trial", COURT, "toaster-alone", "--event", "kitchen.c1.lower draws 4 A", "--event", "open breaker P/1", "--format", "json", "--all");
+    Ran ran = run("trial", COURT, "toaster-alone", "--event", "kitchen.c1.lower draws 4 A", "--event", "open breaker P/1", "--format",
+        "json", "--all");
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
     JsonNode root = new ObjectMapper().readTree(ran.out);
     assertThat(root.toString()).contains("current in neutral, P to kitchen.c1").contains("6 A");
@@ -50,10 +50,10 @@ class TrialCommandTest {
 
   @Test
   void sourcesAndTransfersComeFromTheCommandLine() {
-    Ran ran =
-        run(
-            "trial", "examples/marlow-croft/house.wattle", "--event", "lose main", "--event", "transfer E to yard.g", "--event", "yard.g on", "--event",
-            "kitchen.f draws 5 A", "--format", "csv");
+    Ran ran = run(
+        "trial", "examples/marlow-croft/house.wattle", "--event", "lose main", "--event", "transfer E to yard.g", "--event", "yard.g on",
+        "--event",
+        "kitchen.f draws 5 A", "--format", "csv");
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
     assertThat(ran.out).contains("main,supplier's network,gives nothing").contains("yard.g,generator inlet,holds the voltage");
   }

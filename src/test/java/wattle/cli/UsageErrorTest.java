@@ -28,9 +28,11 @@ class UsageErrorTest {
   @Test
   void valuesAreNamedAsTheyAreTyped() {
     assertThat(refused("draw", "--view", "ladder", "x"))
-        .startsWith("wattle: --view: 'ladder' is none of one-line, panel, branch, trip, voltage, legs, rooms\nUsage: wattle draw").endsWith("More: wattle draw --help\n");
+        .startsWith("wattle: --view: 'ladder' is none of one-line, panel, branch, trip, voltage, legs, rooms\nUsage: wattle draw")
+        .endsWith("More: wattle draw --help\n");
     assertThat(refused("draw", "--view", "one-lin", "x")).contains("did you mean one-line?");
-    assertThat(refused("draw", "--view", "panel", "--resolution", "big", "x")).startsWith("wattle: --resolution: 'big' is no whole number\n");
+    assertThat(refused("draw", "--view", "panel", "--resolution", "big", "x"))
+        .startsWith("wattle: --resolution: 'big' is no whole number\n");
     assertThat(refused("chek", "x")).startsWith("wattle: no command is called 'chek'; there are check, tidy");
     assertThat(refused("check", "--stric", "x")).contains("'--stric'").contains("did you mean --strict?");
   }
@@ -55,7 +57,8 @@ class UsageErrorTest {
           String said = refused(Main.nameOf(command), option, "nothing-of-the-kind");
           for (Object value : argument.type().getEnumConstants()) {
             String shouted = ((Enum<?>) value).name();
-            assertThat(said.lines().findFirst().orElseThrow()).contains(shouted.toLowerCase(Locale.ROOT).replace('_', '-')).doesNotContain(shouted);
+            assertThat(said.lines().findFirst().orElseThrow()).contains(shouted.toLowerCase(Locale.ROOT).replace('_', '-'))
+                .doesNotContain(shouted);
             assertThat(shouted.contains("_") && help.contains(shouted)).as(help).isFalse();
           }
           seen.add(Main.nameOf(command) + " " + option);

@@ -28,7 +28,8 @@ import org.junit.jupiter.api.io.TempDir;
 class WatchTest {
   private static final int INTERRUPTED = 130;
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
   private Process process;
   private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
 

@@ -18,7 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 class WorksheetTableTest {
   private static final String HOUSE = "examples/alder-court/house.wattle";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private record Said(int code, String out, String err) {}
 

@@ -55,7 +55,8 @@ class ComparisonProperties {
     Plan before = text.plan();
     Plan after = text.with(renamed).plan();
     // A name that is also a kind of room or device changes what things are; that is no mere renaming.
-    Assume.that(before.whole() && after.whole() && before.findings().size() == after.findings().size() && kinds(before).equals(kinds(after)));
+    Assume
+        .that(before.whole() && after.whole() && before.findings().size() == after.findings().size() && kinds(before).equals(kinds(after)));
     Comparison comparison = Comparison.of(before, after);
     assertThat(comparison.changes()).allSatisfy(c -> assertThat(c).as(renamed).isInstanceOf(Change.Renamed.class));
     assertThat(comparison.consequences().figures()).isEmpty();

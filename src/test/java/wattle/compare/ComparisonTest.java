@@ -27,19 +27,18 @@ class ComparisonTest {
   private static final String TEXT = text();
 
   /** Revisions of one line each, as a person would make them. */
-  private static final List<String[]> REVISIONS =
-      List.of(
-          new String[] {"revision \"A\"", "revision \"B\""},
-          new String[] {"--4 m-- mainroom.sw", "--4.5 m-- mainroom.sw"},
-          new String[] {"15 A  fuse leg B", "20 A  fuse leg B"},
-          new String[] {"leg A    kitchen", "leg B    kitchen"},
-          new String[] {"light 60 W", "light 75 W"},
-          new String[] {"room bunkroom \"Bunk room\"", "room bunkroom \"Guests\""},
-          new String[] {"earth  rods by 6 Cu 40 ohm", "earth  rods by 4 Cu 25 ohm"},
-          new String[] {"receptacle 300 W ungrounded", "receptacle 350 W ungrounded"},
-          new String[] {"by 10/3 NM existing", "by 8/3 NM-B"},
-          new String[] {" --2 m-- cook.o2", ""},
-          new String[] {"floor-area 54 m2", "floor-area 60 m2"});
+  private static final List<String[]> REVISIONS = List.of(
+      new String[]{"revision \"A\"", "revision \"B\""},
+      new String[]{"--4 m-- mainroom.sw", "--4.5 m-- mainroom.sw"},
+      new String[]{"15 A  fuse leg B", "20 A  fuse leg B"},
+      new String[]{"leg A    kitchen", "leg B    kitchen"},
+      new String[]{"light 60 W", "light 75 W"},
+      new String[]{"room bunkroom \"Bunk room\"", "room bunkroom \"Guests\""},
+      new String[]{"earth  rods by 6 Cu 40 ohm", "earth  rods by 4 Cu 25 ohm"},
+      new String[]{"receptacle 300 W ungrounded", "receptacle 350 W ungrounded"},
+      new String[]{"by 10/3 NM existing", "by 8/3 NM-B"},
+      new String[]{" --2 m-- cook.o2", ""},
+      new String[]{"floor-area 54 m2", "floor-area 60 m2"});
 
   private static String text() {
     try {
@@ -116,8 +115,7 @@ class ComparisonTest {
   /** The blanks of a cable are not its name: nothing changes, and it is one item of the list to buy. */
   @Test
   void theBlanksInACableAreNoChange() {
-    String loose =
-        """
+    String loose = """
         plan "Loose"
         use code us-2023
         service main 120/240 V 200 A {
@@ -150,15 +148,15 @@ class ComparisonTest {
     Comparison comparison = compare(judged, broken);
     assertThat(comparison.gone()).isEmpty();
     assertThat(comparison.appeared()).extracting(f -> f.rule()).containsOnly("kind-unknown");
-    assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (", "): its rules are not asked of this one");
+    assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (",
+        "): its rules are not asked of this one");
     assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
 
   /** A plan in feet has its materials in feet, and each row adds up; what is found at several places is told once. */
   @Test
   void figuresAreInTheUnitsOfThePlan() {
-    String before =
-        """
+    String before = """
         plan "Feet"
         use code us-2023
         service main 120/240 V 100 A { source available 5 kA   earth rods by 6 Cu 25 ohm }
@@ -174,8 +172,8 @@ class ComparisonTest {
     String text = Changes.text(comparison);
     List<String> cable = text.lines().filter(l -> l.startsWith("  cable: 14/2 NM-B")).toList();
     assertThat(cable).singleElement().asString().contains(" ft -> ", " ft  +").doesNotContain(" m");
-    List<java.math.BigDecimal> figures =
-        java.util.regex.Pattern.compile("([0-9.]+) ft").matcher(cable.get(0)).results().map(r -> new java.math.BigDecimal(r.group(1))).toList();
+    List<java.math.BigDecimal> figures = java.util.regex.Pattern.compile("([0-9.]+) ft").matcher(cable.get(0)).results()
+        .map(r -> new java.math.BigDecimal(r.group(1))).toList();
     assertThat(figures.get(1).subtract(figures.get(0))).isEqualTo(figures.get(2));
     assertThat(text).contains("a 20 A breaker feeds 14 AWG copper on 'hall' [breaker-above-conductor] at 3 places");
     assertThat(Changes.markdown(comparison, "a", "b")).contains("(`breaker-above-conductor`) at 3 places", " ft | +");

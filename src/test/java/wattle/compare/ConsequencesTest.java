@@ -20,8 +20,7 @@ import wattle.finding.Source;
 
 /** What a change comes to, held against figures worked out by hand and by published tables. */
 class ConsequencesTest {
-  private static final String HOUSE =
-      """
+  private static final String HOUSE = """
       plan "Two rooms" revision "A"
       use code us-2023
       dwelling { floor-area 100 m2 }
@@ -96,11 +95,13 @@ class ConsequencesTest {
   void aLongerRunDropsMoreAndIsBought() {
     Comparison comparison = compare(HOUSE, HOUSE.replace("--10 m-- hall.o", "--20 m-- hall.o"));
     assertThat(difference(comparison, "largest drop at full load of branch front")).isCloseTo(100 * 20 * 2 * 0.0634 / 120, within(0.12));
-    assertThat(figures(comparison).get("largest drop at full load").after()).isInstanceOfSatisfying(Figure.Known.class, f -> assertThat(f.note()).isEqualTo("at hall.o of front"));
+    assertThat(figures(comparison).get("largest drop at full load").after()).isInstanceOfSatisfying(Figure.Known.class,
+        f -> assertThat(f.note()).isEqualTo("at hall.o of front"));
     // Ten metres and what is wasted of them: a tenth, common practice.
     assertThat(difference(comparison, "cable: 12/2 NM-B")).isCloseTo(11, within(0.11));
     assertThat(difference(comparison, "least fault current")).isNegative();
-    assertThat(figures(comparison)).doesNotContainKeys("cable: 12/3 NM-B", "calculated load of service main", "available fault current of panel P");
+    assertThat(figures(comparison)).doesNotContainKeys("cable: 12/3 NM-B", "calculated load of service main",
+        "available fault current of panel P");
   }
 
   /** 22 kA at the source of 240 V is 10.9 mΩ, 10 kA is 24 mΩ; 20 m of aluminium lie between it and the panel. */
@@ -118,10 +119,12 @@ class ConsequencesTest {
     assertThat(load.before()).isInstanceOf(Figure.Known.class);
     assertThat(load.after()).isInstanceOf(Figure.Unknown.class);
     assertThat(load.difference()).isEmpty();
-    assertThat(Changes.text(comparison)).containsPattern("service main: calculated load +[0-9.]+ A -> not known .*after: the plan says nothing of the dwelling");
+    assertThat(Changes.text(comparison))
+        .containsPattern("service main: calculated load +[0-9.]+ A -> not known .*after: the plan says nothing of the dwelling");
     Comparison pieces = compare(HOUSE, HOUSE.replace("--9 m-- kitchen.c1", "--9 m-- kitchen.c9"));
     assertThat(pieces.consequences().isEmpty()).isTrue();
-    assertThat(Changes.text(pieces)).contains("not compared\n  after: loads, currents, voltages, faults and materials: the plan has errors");
+    assertThat(Changes.text(pieces))
+        .contains("not compared\n  after: loads, currents, voltages, faults and materials: the plan has errors");
   }
 
   @Test

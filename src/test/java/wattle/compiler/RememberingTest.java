@@ -28,10 +28,10 @@ import wattle.syntax.PlanTree;
 
 /** Reading only what changed gives what reading everything gives, whatever is typed. */
 class RememberingTest {
-  private static final List<String> TYPED =
-      List.of(
-          "{", "}", "\"", "\n", "\r\n", "\r", ",", "//", "--", " ", "15 A", "branch", "\nbranch x by 14/2 NM-B { P --3 m-- hall.sw }\n",
-          "room hall {\n", "\nlet a = 3 m\n", "(", ")", "🏠", "Ω", "\\", "\\\"", "\u0000", "through a,\n b", "use common", "+", "1", ".", "\t", "[]");
+  private static final List<String> TYPED = List.of(
+      "{", "}", "\"", "\n", "\r\n", "\r", ",", "//", "--", " ", "15 A", "branch", "\nbranch x by 14/2 NM-B { P --3 m-- hall.sw }\n",
+      "room hall {\n", "\nlet a = 3 m\n", "(", ")", "🏠", "Ω", "\\", "\\\"", "\u0000", "through a,\n b", "use common", "+", "1", ".", "\t",
+      "[]");
 
   /** A change of a text: so much is taken out at a place, and something put in; places are parts of a thousand. */
   record Change(int at, int takenOut, String putIn) {
@@ -45,7 +45,7 @@ class RememberingTest {
   @Provide
   Arbitrary<List<Change>> changes() {
     return Combinators.combine(
-            Arbitraries.integers().between(0, 1000), Arbitraries.integers().between(0, 40), Arbitraries.of(TYPED))
+        Arbitraries.integers().between(0, 1000), Arbitraries.integers().between(0, 40), Arbitraries.of(TYPED))
         .as((at, out, in) -> new Change(at, out > 30 ? out : out % 3, in))
         .list()
         .ofMinSize(1)
@@ -107,7 +107,9 @@ class RememberingTest {
           String[] words = text.split("[^A-Za-z0-9.+-]+");
           // One of these everywhere: a name, a size, a trait, a slot.
           String from = words[one % words.length];
-          return from.isEmpty() ? text : text.replaceFirst("\\b" + java.util.regex.Pattern.quote(from) + "\\b", words[other % words.length]);
+          return from.isEmpty()
+              ? text
+              : text.replaceFirst("\\b" + java.util.regex.Pattern.quote(from) + "\\b", words[other % words.length]);
         }
       }
       return String.join("\n", lines) + "\n";

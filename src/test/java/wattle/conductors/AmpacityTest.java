@@ -38,14 +38,12 @@ class AmpacityTest {
       Ampacities tables = row.get("table").startsWith("CSA") ? ca : us;
       double rated = Double.parseDouble(row.get("insulation_temp_c"));
       Metal metal = row.get("material").equals("copper") ? Metal.COPPER : Metal.ALUMINUM;
-      Conditions conditions =
-          new Conditions(Tables.size(row.get("size")), metal, rated, rated, Tables.celsius(30), Tables.count(3));
+      Conditions conditions = new Conditions(Tables.size(row.get("size")), metal, rated, rated, Tables.celsius(30), Tables.count(3));
       tests.add(
           DynamicTest.dynamicTest(
               row.get("table") + " " + conditions.conductor() + " " + rated,
-              () ->
-                  assertThat(tables.of(conditions).orElseThrow().amperes())
-                      .isEqualTo(Double.parseDouble(row.get("ampacity_a")))));
+              () -> assertThat(tables.of(conditions).orElseThrow().amperes())
+                  .isEqualTo(Double.parseDouble(row.get("ampacity_a")))));
     }
     return tests;
   }
@@ -77,9 +75,8 @@ class AmpacityTest {
     Derivation air = Tables.celsius(Double.parseDouble(ends[ends.length - 1]));
     return DynamicTest.dynamicTest(
         ambient.get("table") + " " + ambient.get("range") + " " + rated + " x " + together,
-        () ->
-            assertThat(new Ampacities(library).of(copper("8", rated, rated, air, together)).orElseThrow().amperes())
-                .isCloseTo(expected, within(1e-9)));
+        () -> assertThat(new Ampacities(library).of(copper("8", rated, rated, air, together)).orElseThrow().amperes())
+            .isCloseTo(expected, within(1e-9)));
   }
 
   /** stallcupeducation.learnworlds.com, applying correction factors: 10 AWG THHN at 120 °F, 40 A × 82 % = 32.8 A. */

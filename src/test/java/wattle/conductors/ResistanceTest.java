@@ -38,9 +38,8 @@ class ResistanceTest {
         tests.add(
             DynamicTest.dynamicTest(
                 row.get("size") + " " + row.get("construction") + " " + metal.word(),
-                () ->
-                    assertThat(resistances.of(Tables.size(row.get("size")), metal, construction).orElseThrow().ohmsPerMetre(75))
-                        .isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9))));
+                () -> assertThat(resistances.of(Tables.size(row.get("size")), metal, construction).orElseThrow().ohmsPerMetre(75))
+                    .isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9))));
       }
     }
     return tests;
@@ -54,19 +53,17 @@ class ResistanceTest {
   List<DynamicTest> everyListedSizeAgreesWithResistivity() {
     return Reference.rows("awg.csv").stream()
         .map(
-            row ->
-                DynamicTest.dynamicTest(
-                    row.get("size") + " " + row.get("construction"),
-                    () -> {
-                      WireSize size = Tables.size(row.get("size"));
-                      Construction construction =
-                          row.get("construction").equals("solid") ? Construction.SOLID : Construction.STRANDED;
-                      double area = size.areaSquareMillimetres();
-                      assertThat(resistances.of(size, Metal.COPPER, construction).orElseThrow().ohmsPerMetre(20))
-                          .isCloseTo(0.017241 / area, withinPercentage(5));
-                      assertThat(resistances.of(size, Metal.ALUMINUM, construction).orElseThrow().ohmsPerMetre(20))
-                          .isCloseTo(0.028264 / area, withinPercentage(5));
-                    }))
+            row -> DynamicTest.dynamicTest(
+                row.get("size") + " " + row.get("construction"),
+                () -> {
+                  WireSize size = Tables.size(row.get("size"));
+                  Construction construction = row.get("construction").equals("solid") ? Construction.SOLID : Construction.STRANDED;
+                  double area = size.areaSquareMillimetres();
+                  assertThat(resistances.of(size, Metal.COPPER, construction).orElseThrow().ohmsPerMetre(20))
+                      .isCloseTo(0.017241 / area, withinPercentage(5));
+                  assertThat(resistances.of(size, Metal.ALUMINUM, construction).orElseThrow().ohmsPerMetre(20))
+                      .isCloseTo(0.028264 / area, withinPercentage(5));
+                }))
         .toList();
   }
 
@@ -90,9 +87,8 @@ class ResistanceTest {
           tests.add(
               DynamicTest.dynamicTest(
                   size + " " + metal.word(),
-                  () ->
-                      assertThat(resistances.of(size, metal).orElseThrow().ohmsPerMetre(20))
-                          .isCloseTo(Double.parseDouble(listed) / 1000, withinPercentage(1e-9))));
+                  () -> assertThat(resistances.of(size, metal).orElseThrow().ohmsPerMetre(20))
+                      .isCloseTo(Double.parseDouble(listed) / 1000, withinPercentage(1e-9))));
         }
       }
     }
@@ -131,8 +127,7 @@ class ResistanceTest {
             DynamicTest.dynamicTest(
                 row.get("size") + " " + surround,
                 () -> {
-                  Impedance z =
-                      impedances.of(Tables.size(row.get("size")), Metal.COPPER, Construction.STRANDED, surround).orElseThrow();
+                  Impedance z = impedances.of(Tables.size(row.get("size")), Metal.COPPER, Construction.STRANDED, surround).orElseThrow();
                   assertThat(z.reactanceOhmsPerMetre(60)).isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9));
                   assertThat(z.reactanceOhmsPerMetre(50)).isCloseTo(expected * OHM_PER_KFT * 50 / 60, withinPercentage(1e-9));
                 }));

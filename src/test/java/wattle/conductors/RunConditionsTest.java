@@ -17,8 +17,7 @@ import wattle.quantity.Units;
 
 /** What is derived of a run from the plan: how many conductors count, in what air, held to which column. */
 class RunConditionsTest {
-  private static final String PLAN =
-      """
+  private static final String PLAN = """
       plan "Test"
       use code us-2023
       service main %s 200 A { source transformer 50 kVA 1.8 %%

@@ -19,8 +19,7 @@ import wattle.quantity.Units;
 import wattle.reference.Reference;
 
 class RunningTemperatureTest {
-  private final Resistance copper =
-      new Resistances(Tables.COMMON).of(Tables.size("12"), Metal.COPPER).orElseThrow();
+  private final Resistance copper = new Resistances(Tables.COMMON).of(Tables.size("12"), Metal.COPPER).orElseThrow();
 
   private double celsius(double amperes, double base, double rated, double ambient) {
     return RunningTemperature.of(amperes, base, rated, ambient, copper).orElseThrow().celsius();
@@ -61,8 +60,7 @@ class RunningTemperatureTest {
   void theBalanceHolds(
       @ForAll @DoubleRange(min = 0, max = 45) double amperes, @ForAll @DoubleRange(min = -40, max = 60) double ambient) {
     RunningTemperature running = RunningTemperature.of(amperes, 30, 90, ambient, copper).orElseThrow();
-    double expected =
-        ambient + 60 * Math.pow(amperes / 30, 2) * copper.ohmsPerMetre(running.celsius()) / copper.ohmsPerMetre(90);
+    double expected = ambient + 60 * Math.pow(amperes / 30, 2) * copper.ohmsPerMetre(running.celsius()) / copper.ohmsPerMetre(90);
     assertThat(running.celsius()).isCloseTo(expected, within(1e-6));
     assertThat(running.wattsPerMetre())
         .isCloseTo(amperes * amperes * copper.ohmsPerMetre(running.celsius()), within(1e-9));
@@ -76,8 +74,7 @@ class RunningTemperatureTest {
 
   @Test
   void theDerivationCanBeFollowedByHand() {
-    Conditions conditions =
-        new Conditions(Tables.size("12"), Metal.COPPER, 90, 60, Tables.celsius(40), Tables.count(8));
+    Conditions conditions = new Conditions(Tables.size("12"), Metal.COPPER, 90, 60, Tables.celsius(40), Tables.count(8));
     Ampacity ampacity = new Ampacities(Tables.US).of(conditions).orElseThrow();
     Derivation current = Derivation.stated("load", "", Quantity.of(16, Units.AMPERE));
     Derivation found = RunningTemperature.derive(current, ampacity, conditions, copper).orElseThrow();

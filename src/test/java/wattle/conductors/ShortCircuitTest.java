@@ -26,11 +26,10 @@ class ShortCircuitTest {
   /** Every k of IEC 60364-5-54 and 60364-4-43 in the reference, as the equation gives it, to one unit. */
   @TestFactory
   List<DynamicTest> everyPublishedConstant() {
-    Map<String, String> materials =
-        Map.of(
-            "PVC 70 C", "thermoplastic 70", "PVC 90 C", "thermoplastic 90", "XLPE or EPR 90 C", "thermoset 90",
-            "rubber 60 C", "rubber 60", "separate insulated protective conductor, PVC", "thermoplastic 30",
-            "separate insulated protective conductor, XLPE", "thermoset 30");
+    Map<String, String> materials = Map.of(
+        "PVC 70 C", "thermoplastic 70", "PVC 90 C", "thermoplastic 90", "XLPE or EPR 90 C", "thermoset 90",
+        "rubber 60 C", "rubber 60", "separate insulated protective conductor, PVC", "thermoplastic 30",
+        "separate insulated protective conductor, XLPE", "thermoset 30");
     List<DynamicTest> tests = new ArrayList<>();
     for (Map<String, String> row : Reference.rows("fault.csv")) {
       if (row.get("kind").equals("k_adiabatic")) {
@@ -40,9 +39,8 @@ class ShortCircuitTest {
         tests.add(
             DynamicTest.dynamicTest(
                 row.get("item"),
-                () ->
-                    assertThat(k(metal, insulation[0], Double.parseDouble(insulation[1])))
-                        .isCloseTo(Double.parseDouble(row.get("value")), within(0.6))));
+                () -> assertThat(k(metal, insulation[0], Double.parseDouble(insulation[1])))
+                    .isCloseTo(Double.parseDouble(row.get("value")), within(0.6))));
       }
     }
     assertThat(tests).hasSizeGreaterThan(10);
@@ -53,12 +51,11 @@ class ShortCircuitTest {
   @TestFactory
   List<DynamicTest> factorsOfThePublishedTable() {
     record Published(Metal metal, String insulation, double start, double k) {}
-    List<Published> rows =
-        List.of(
-            new Published(Metal.COPPER, "thermoplastic", 30, 143), new Published(Metal.COPPER, "thermoset", 30, 176),
-            new Published(Metal.ALUMINUM, "thermoplastic", 30, 95), new Published(Metal.ALUMINUM, "thermoset", 30, 116),
-            new Published(Metal.COPPER, "thermoplastic", 70, 115), new Published(Metal.COPPER, "thermoset", 90, 143),
-            new Published(Metal.ALUMINUM, "thermoplastic", 70, 76), new Published(Metal.ALUMINUM, "thermoset", 90, 94));
+    List<Published> rows = List.of(
+        new Published(Metal.COPPER, "thermoplastic", 30, 143), new Published(Metal.COPPER, "thermoset", 30, 176),
+        new Published(Metal.ALUMINUM, "thermoplastic", 30, 95), new Published(Metal.ALUMINUM, "thermoset", 30, 116),
+        new Published(Metal.COPPER, "thermoplastic", 70, 115), new Published(Metal.COPPER, "thermoset", 90, 143),
+        new Published(Metal.ALUMINUM, "thermoplastic", 70, 76), new Published(Metal.ALUMINUM, "thermoset", 90, 94));
     return rows.stream()
         .map(r -> DynamicTest.dynamicTest(r.toString(), () -> assertThat(k(r.metal, r.insulation, r.start)).isCloseTo(r.k, within(0.6))))
         .toList();
@@ -85,9 +82,8 @@ class ShortCircuitTest {
         tests.add(
             DynamicTest.dynamicTest(
                 row.get("item"),
-                () ->
-                    assertThat(shortCircuit.withstand(Tables.size(row.get("item").split(" ")[0]), k).si())
-                        .isCloseTo(Double.parseDouble(row.get("value")), withinPercentage(0.01))));
+                () -> assertThat(shortCircuit.withstand(Tables.size(row.get("item").split(" ")[0]), k).si())
+                    .isCloseTo(Double.parseDouble(row.get("value")), withinPercentage(0.01))));
       }
     }
     assertThat(tests).hasSize(5);
@@ -109,10 +105,9 @@ class ShortCircuitTest {
       } else if (row.get("kind").equals("onderdonk_example")) {
         double time = Double.parseDouble(item.split(", ")[1].replace(" s", ""));
         tests.add(DynamicTest.dynamicTest("Onderdonk " + item, () -> {
-          Derivation found =
-              shortCircuit
-                  .meltingWithin(Tables.size(item.split(" ")[0]), Metal.COPPER, Tables.seconds(time), Tables.celsius(25))
-                  .orElseThrow();
+          Derivation found = shortCircuit
+              .meltingWithin(Tables.size(item.split(" ")[0]), Metal.COPPER, Tables.seconds(time), Tables.celsius(25))
+              .orElseThrow();
           assertThat(found.si()).isCloseTo(expected, within(1.0));
         }));
       }
@@ -129,8 +124,7 @@ class ShortCircuitTest {
   void onderdonkAgreesWithTheAdiabaticEquation() {
     double area = Tables.size("16").areaSquareMillimetres();
     double k = 226 * Math.sqrt(Math.log((1083 + 234.5) / (25 + 234.5)));
-    Derivation found =
-        shortCircuit.meltingWithin(Tables.size("16"), Metal.COPPER, Tables.seconds(5), Tables.celsius(25)).orElseThrow();
+    Derivation found = shortCircuit.meltingWithin(Tables.size("16"), Metal.COPPER, Tables.seconds(5), Tables.celsius(25)).orElseThrow();
     assertThat(found.si()).isCloseTo(k * area / Math.sqrt(5), withinPercentage(0.5));
     assertThat(shortCircuit.meltingWithin(Tables.size("16"), Metal.ALUMINUM, Tables.seconds(5), Tables.celsius(25))).isEmpty();
   }

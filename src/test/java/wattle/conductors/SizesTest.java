@@ -70,9 +70,8 @@ class SizesTest {
         tests.add(
             DynamicTest.dynamicTest(
                 row.get("table") + " " + row.get("applies_to"),
-                () ->
-                    assertThat(code.largestFor(Tables.amperes(40), Tables.size(conductor[0]), metal, true).orElseThrow().si())
-                        .isEqualTo(Double.parseDouble(row.get("value")))));
+                () -> assertThat(code.largestFor(Tables.amperes(40), Tables.size(conductor[0]), metal, true).orElseThrow().si())
+                    .isEqualTo(Double.parseDouble(row.get("value")))));
       }
     }
     return tests;
@@ -90,10 +89,9 @@ class SizesTest {
   void theUsualCableForEachBreaker() {
     Map<Double, String> usual = Map.of(15.0, "14", 20.0, "12", 30.0, "10", 40.0, "8", 50.0, "6", 70.0, "4");
     usual.forEach(
-        (rating, size) ->
-            assertThat(sizes.forBreaker(Tables.amperes(rating), cable(Metal.COPPER), Optional.empty(), false))
-                .as("%s A", rating)
-                .hasValueSatisfying(d -> assertThat(d.value().text()).isEqualTo(size + " AWG")));
+        (rating, size) -> assertThat(sizes.forBreaker(Tables.amperes(rating), cable(Metal.COPPER), Optional.empty(), false))
+            .as("%s A", rating)
+            .hasValueSatisfying(d -> assertThat(d.value().text()).isEqualTo(size + " AWG")));
     assertThat(sizes.forBreaker(Tables.amperes(60), cable(Metal.COPPER), Optional.empty(), true).orElseThrow().value().text())
         .isEqualTo("6 AWG");
   }
@@ -102,12 +100,10 @@ class SizesTest {
   @Test
   void aluminumForOneHundredAmperes() {
     Ampacities ca = new Ampacities(Tables.CA);
-    Conditions conditions =
-        new Conditions(Tables.size("4"), Metal.ALUMINUM, 90, 90, Tables.celsius(30), Tables.count(3));
-    Derivation found =
-        new ConductorSizes(ca, new BreakerSizes(Tables.CA))
-            .forCurrent(Tables.amperes(100), conditions, Optional.of(Tables.celsius(75)))
-            .orElseThrow();
+    Conditions conditions = new Conditions(Tables.size("4"), Metal.ALUMINUM, 90, 90, Tables.celsius(30), Tables.count(3));
+    Derivation found = new ConductorSizes(ca, new BreakerSizes(Tables.CA))
+        .forCurrent(Tables.amperes(100), conditions, Optional.of(Tables.celsius(75)))
+        .orElseThrow();
     assertThat(found.value().text()).isEqualTo("1 AWG");
   }
 
@@ -116,8 +112,7 @@ class SizesTest {
     for (double amperes = 1; amperes <= 300; amperes += 3.5) {
       WireSize least = size(sizes.forCurrent(Tables.amperes(amperes), cable(Metal.COPPER), Optional.empty()).orElseThrow());
       for (WireSize size : ampacities.sizes(Metal.COPPER)) {
-        double carried =
-            ampacities.between(cable(Metal.COPPER).with(size), Tables.amperes(amperes), Optional.empty()).orElseThrow().si();
+        double carried = ampacities.between(cable(Metal.COPPER).with(size), Tables.amperes(amperes), Optional.empty()).orElseThrow().si();
         assertThat(carried >= amperes).as("%s at %s A", size, amperes).isEqualTo(size.compareTo(least) >= 0);
       }
     }
@@ -131,7 +126,7 @@ class SizesTest {
   private String enlarged(String ground, String needed, String used) {
     List<WireSize> listed = ampacities.sizes(Metal.COPPER);
     return GroundSizes.enlarged(
-            Derivation.stated("ground", "S_g", Tables.size(ground)), Tables.size(needed), Tables.size(used), listed)
+        Derivation.stated("ground", "S_g", Tables.size(ground)), Tables.size(needed), Tables.size(used), listed)
         .map(d -> d.value().text())
         .orElse("none");
   }

@@ -11,18 +11,16 @@ import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 
 class DerivationTest {
-  private final Derivation base =
-      Derivation.lookedUp(
-          "ampacity at 90 °C", "I_t", new Value.Amount(Quantity.of(30, Units.AMPERE)),
-          "table ampacity, size 12, column copper-90",
-          List.of(Derivation.stated("size", "", WireSize.awg(12))),
-          List.of(new Citation("NFPA 70", "Table 310.16", false)));
+  private final Derivation base = Derivation.lookedUp(
+      "ampacity at 90 °C", "I_t", new Value.Amount(Quantity.of(30, Units.AMPERE)),
+      "table ampacity, size 12, column copper-90",
+      List.of(Derivation.stated("size", "", WireSize.awg(12))),
+      List.of(new Citation("NFPA 70", "Table 310.16", false)));
   private final Derivation heat = Derivation.assumed("ambient factor", "k_a", Quantity.of(0.82, Units.ONE));
 
   @Test
   void aSumShowsItsTerms() {
-    Derivation corrected =
-        Derivation.computed("corrected ampacity", "I_c", "I_t × k_a", 24.6, Units.AMPERE, base, heat);
+    Derivation corrected = Derivation.computed("corrected ampacity", "I_c", "I_t × k_a", 24.6, Units.AMPERE, base, heat);
     assertThat(corrected.worked()).isEqualTo("30 A × 0.82");
     assertThat(corrected).hasToString("corrected ampacity = I_t × k_a = 30 A × 0.82 = 24.6 A");
     assertThat(base).hasToString("ampacity at 90 °C = 30 A");

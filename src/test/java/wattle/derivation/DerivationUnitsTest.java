@@ -15,9 +15,9 @@ class DerivationUnitsTest {
   private static final Derivation LENGTH = Derivation.stated("length", "l", Quantity.of(30.48, Units.METRE));
 
   /** 12.1 Ω/km is the largest resistance of 1.5 mm² copper, IEC 60228 Table 2. */
-  private static final Derivation EACH =
-      Derivation.lookedUp(
-          "resistance", "r", new Value.Amount(Quantity.of(12.1, Units.OHM_PER_KILOMETRE)), "table r", List.of(), List.of(new Citation("IEC 60228", "Table 2", false)));
+  private static final Derivation EACH = Derivation.lookedUp(
+      "resistance", "r", new Value.Amount(Quantity.of(12.1, Units.OHM_PER_KILOMETRE)), "table r", List.of(),
+      List.of(new Citation("IEC 60228", "Table 2", false)));
 
   private final DerivationUnits feet = new DerivationUnits(UnitSystem.CUSTOMARY);
 
@@ -43,7 +43,8 @@ class DerivationUnitsTest {
   @Test
   void sizesOfWireAndFiguresWithoutALengthStay() {
     Derivation diameter = Derivation.stated("diameter", "d", Quantity.of(2.05, Units.MILLIMETRE));
-    Derivation amperes = Derivation.computed("I", "I", "P / U", 10, Units.AMPERE, Derivation.stated("P", "P", Quantity.of(1200, Units.WATT)));
+    Derivation amperes = Derivation.computed("I", "I", "P / U", 10, Units.AMPERE,
+        Derivation.stated("P", "P", Quantity.of(1200, Units.WATT)));
     assertThat(feet.shown(diameter)).isSameAs(diameter);
     assertThat(feet.shown(amperes)).isSameAs(amperes);
   }
@@ -64,6 +65,7 @@ class DerivationUnitsTest {
   @Test
   void aRangeIsConvertedAtBothEnds() {
     Value between = new Value.Between(Quantity.of(3.048, Units.METRE), Quantity.of(6.096, Units.METRE));
-    assertThat(feet.shown(Derivation.lookedUp("span", "", between, "table s", List.of(), List.of())).value().text()).isEqualTo("10 ft to 20 ft");
+    assertThat(feet.shown(Derivation.lookedUp("span", "", between, "table s", List.of(), List.of())).value().text())
+        .isEqualTo("10 ft to 20 ft");
   }
 }

@@ -62,15 +62,14 @@ class FormatterTest {
   Stream<DynamicTest> aSecondRunChangesNothingAndNoTokenIsLost() {
     return files().stream()
         .map(
-            file ->
-                DynamicTest.dynamicTest(
-                    file.toString(),
-                    () -> {
-                      String text = read(file);
-                      String once = format(text).value();
-                      assertThat(format(once).value()).isEqualTo(once);
-                      assertThat(said(once)).isEqualTo(said(text));
-                    }));
+            file -> DynamicTest.dynamicTest(
+                file.toString(),
+                () -> {
+                  String text = read(file);
+                  String once = format(text).value();
+                  assertThat(format(once).value()).isEqualTo(once);
+                  assertThat(said(once)).isEqualTo(said(text));
+                }));
   }
 
   /** A long text is set in order in stretches: wherever it is cut, the text is that which is made in one. */
@@ -78,19 +77,19 @@ class FormatterTest {
   Stream<DynamicTest> whereATextIsCutIsNoMatter() {
     return files().stream()
         .map(
-            file ->
-                DynamicTest.dynamicTest(
-                    file.toString(),
-                    () -> {
-                      Random random = new Random(file.toString().hashCode());
-                      String loose = read(file).replaceAll("\n\n", "\n".repeat(2 + random.nextInt(3))).replaceAll("  +", "  ");
-                      for (String text : List.of(read(file), loose, loose.replace("\n", "\r\n"), loose + "\n\n", "\n" + loose, loose.repeat(3))) {
-                        String inOne = Formatter.format(new Source("house.wattle", text), Integer.MAX_VALUE).value();
-                        for (int stretch : new int[] {1, 100 + random.nextInt(900)}) {
-                          assertThat(Formatter.format(new Source("house.wattle", text), stretch).value()).isEqualTo(inOne);
-                        }
-                      }
-                    }));
+            file -> DynamicTest.dynamicTest(
+                file.toString(),
+                () -> {
+                  Random random = new Random(file.toString().hashCode());
+                  String loose = read(file).replaceAll("\n\n", "\n".repeat(2 + random.nextInt(3))).replaceAll("  +", "  ");
+                  for (String text : List.of(read(file), loose, loose.replace("\n", "\r\n"), loose + "\n\n", "\n" + loose,
+                      loose.repeat(3))) {
+                    String inOne = Formatter.format(new Source("house.wattle", text), Integer.MAX_VALUE).value();
+                    for (int stretch : new int[]{1, 100 + random.nextInt(900)}) {
+                      assertThat(Formatter.format(new Source("house.wattle", text), stretch).value()).isEqualTo(inOne);
+                    }
+                  }
+                }));
   }
 
   @TestFactory
@@ -130,8 +129,7 @@ class FormatterTest {
 
   @Test
   void columnsForksAndEmptyLines() {
-    String text =
-        """
+    String text = """
         panel P{
           1 15 A arc-fault hall "Hall"   // one
           10+12 30 A two-pole water   // two
@@ -146,21 +144,20 @@ class FormatterTest {
     assertThat(format(text).value())
         .isEqualTo(
             """
-            panel P {
-              1      15 A  arc-fault  hall  "Hall"  // one
-              10+12  30 A  two-pole   water         // two
-            }
-            branch hall by 14/2 NM-B {
-              P --11 m-- hall.sw --4 m-- hall.lamp
-                         hall.sw --(2 m + 1 m)-- hall.outlet
-            }
-            """);
+                panel P {
+                  1      15 A  arc-fault  hall  "Hall"  // one
+                  10+12  30 A  two-pole   water         // two
+                }
+                branch hall by 14/2 NM-B {
+                  P --11 m-- hall.sw --4 m-- hall.lamp
+                             hall.sw --(2 m + 1 m)-- hall.outlet
+                }
+                """);
   }
 
   @Test
   void aRuleAndThePlansInIt() {
-    String text =
-        """
+    String text = """
         rule drop-large   "Lamps  stay bright" {
          for each branch b   where b.hots is 1
 
@@ -181,8 +178,7 @@ class FormatterTest {
          reject "8 m" becomes   "80 m"
         }
         """;
-    String tidied =
-        """
+    String tidied = """
         rule drop-large "Lamps  stay bright" {
           for each branch b where b.hots is 1
 

@@ -48,7 +48,7 @@ class MenderTest {
   @Test
   void aFixThatTakesTwoFindingsAwayAndBringsOneIsRefused() {
     // Mending "left" removes "eft" as well and brings "right": fewer findings than before, and one of them new.
-    Mender mender = mender(new String[] {"left", "right"}, new String[] {"eft", "x"}, new String[] {"right", "right"});
+    Mender mender = mender(new String[]{"left", "right"}, new String[]{"eft", "x"}, new String[]{"right", "right"});
     Mender.Mended mended = mend(mender, "left");
     assertThat(mended.text()).doesNotContain("right");
     assertThat(mended.refused()).extracting(Finding::headline).contains("the word left");
@@ -56,7 +56,7 @@ class MenderTest {
 
   @Test
   void aFixThatLeavesItsFindingIsRefusedAndTheOthersGoOn() {
-    Mender mender = mender(new String[] {"stays", "stays"}, new String[] {"goes", "gone"});
+    Mender mender = mender(new String[]{"stays", "stays"}, new String[]{"goes", "gone"});
     Mender.Mended mended = mend(mender, "stays goes");
     assertThat(mended.text()).isEqualTo("stays gone");
     assertThat(mended.applied()).hasSize(1);
@@ -69,18 +69,17 @@ class MenderTest {
   Stream<DynamicTest> mendingBrokenPlansBringsNothingNew() {
     return Golden.plans("examples/broken").stream()
         .map(
-            plan ->
-                DynamicTest.dynamicTest(
-                    plan.toString(),
-                    () -> {
-                      Compiler compiler = new Compiler(SourceReader.FROM_DISK);
-                      Source source = SourceReader.FROM_DISK.read(plan, plan.toString());
-                      List<Finding> before = compiler.compile(source, plan).findings();
-                      Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), Set.of()).mend(source);
-                      List<String> known = new ArrayList<>(before.stream().map(Finding::headline).toList());
-                      mended.left().forEach(f -> assertThat(known.remove(f.headline())).as(f.headline()).isTrue());
-                      assertThat(known).containsAll(mended.applied().stream().map(Finding::headline).toList());
-                      assertThat(mended.left()).hasSizeLessThanOrEqualTo(before.size() - mended.applied().size());
-                    }));
+            plan -> DynamicTest.dynamicTest(
+                plan.toString(),
+                () -> {
+                  Compiler compiler = new Compiler(SourceReader.FROM_DISK);
+                  Source source = SourceReader.FROM_DISK.read(plan, plan.toString());
+                  List<Finding> before = compiler.compile(source, plan).findings();
+                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), Set.of()).mend(source);
+                  List<String> known = new ArrayList<>(before.stream().map(Finding::headline).toList());
+                  mended.left().forEach(f -> assertThat(known.remove(f.headline())).as(f.headline()).isTrue());
+                  assertThat(known).containsAll(mended.applied().stream().map(Finding::headline).toList());
+                  assertThat(mended.left()).hasSizeLessThanOrEqualTo(before.size() - mended.applied().size());
+                }));
   }
 }

@@ -22,15 +22,13 @@ import wattle.syntax.grammar.WattleLexer;
 
 /** The TextMate grammar, made from the lexer's own words and the units of {@code grammar/Wattle.g4}. */
 final class TextMateGrammar {
-  private static final Set<String> BLOCKS =
-      Set.of(
-          "plan", "use", "let", "dwelling", "service", "panel", "main", "branch", "raceway", "room", "box", "trial", "expect",
-          "silence", "pattern", "place", "pack", "part", "cable", "table", "limit");
+  private static final Set<String> BLOCKS = Set.of(
+      "plan", "use", "let", "dwelling", "service", "panel", "main", "branch", "raceway", "room", "box", "trial", "expect",
+      "silence", "pattern", "place", "pack", "part", "cable", "table", "limit");
   private static final Set<String> STATUS = Set.of("existing", "new", "to-remove", "later", "spare");
-  private static final Set<String> TRAITS =
-      Set.of(
-          "single-pole", "two-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned", "back-fed",
-          "interlocked");
+  private static final Set<String> TRAITS = Set.of(
+      "single-pole", "two-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned", "back-fed",
+      "interlocked");
   private static final String NAME = "[\\p{L}_][\\p{L}_0-9]*(?:-[\\p{L}_0-9]+)*";
   private static final String HOLE = "\\{" + NAME + "\\}";
   /** A word ends where no letter, digit or inner hyphen goes on. */
@@ -60,7 +58,8 @@ final class TextMateGrammar {
     add(patterns, "keyword.declaration", any(words.stream().filter(BLOCKS::contains).toList()) + END);
     add(patterns, "storage.modifier.trait", any(words.stream().filter(TRAITS::contains).toList()) + END);
     add(patterns, "storage.modifier.status", any(words.stream().filter(STATUS::contains).toList()) + END);
-    add(patterns, "keyword.control", any(words.stream().filter(w -> !BLOCKS.contains(w) && !TRAITS.contains(w) && !STATUS.contains(w)).toList()) + END);
+    add(patterns, "keyword.control",
+        any(words.stream().filter(w -> !BLOCKS.contains(w) && !TRAITS.contains(w) && !STATUS.contains(w)).toList()) + END);
     add(patterns, "keyword.other.unit", any(unitWords) + END);
     add(patterns, "variable.other", NAME);
     add(patterns, "keyword.operator", any(signs));

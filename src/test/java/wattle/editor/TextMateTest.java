@@ -104,11 +104,10 @@ class TextMateTest {
 
   @Provide
   Arbitrary<String> texts() {
-    Arbitrary<String> pieces =
-        Arbitraries.of(
-            "two-pole", "two", "-pole", "main", "mainx", "main-", "A", "kA", "mm²", "mm2", "mm", "A²s", "°C", "Ω", "10a", "10ab",
-            "10.5a", "1.", "..", "--", "-", "//x", "\"a\"", "\"a", "\\", "é", "²", "😀", "in", "in3", "in³", "_", "Cu", "x", "×", " ",
-            " ", "\n", "\r\n", "\t", ".", "+", "{", "%", "#", "\u00A0", "type-b");
+    Arbitrary<String> pieces = Arbitraries.of(
+        "two-pole", "two", "-pole", "main", "mainx", "main-", "A", "kA", "mm²", "mm2", "mm", "A²s", "°C", "Ω", "10a", "10ab",
+        "10.5a", "1.", "..", "--", "-", "//x", "\"a\"", "\"a", "\\", "é", "²", "😀", "in", "in3", "in³", "_", "Cu", "x", "×", " ",
+        " ", "\n", "\r\n", "\t", ".", "+", "{", "%", "#", "\u00A0", "type-b");
     return pieces.list().ofMaxSize(12).map(l -> String.join("", l));
   }
 

@@ -7,8 +7,7 @@ import org.junit.jupiter.api.Test;
 
 /** What solar, storage and generators add to fault currents. */
 class ContributionsTest {
-  private static final String HOUSE =
-      """
+  private static final String HOUSE = """
       plan "Test" use code us-2023
       service main 120/240 V 200 A { source transformer 50 kVA 2 % ratio 1.5   run 20 m of 4/0 Al triplex }
       panel P from main {
@@ -27,7 +26,8 @@ class ContributionsTest {
   }
 
   private static Fault fault(String source, String ways) {
-    return Plans.faults(HOUSE.replace("SOURCE", source).replace("two-pole back-fed", ways)).panel("P").fault(FaultKind.LINE_LINE).orElseThrow();
+    return Plans.faults(HOUSE.replace("SOURCE", source).replace("two-pole back-fed", ways)).panel("P").fault(FaultKind.LINE_LINE)
+        .orElseThrow();
   }
 
   private static double supply() {

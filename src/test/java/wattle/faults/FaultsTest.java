@@ -50,8 +50,7 @@ class FaultsTest {
   /** From a leg to the centre tap 1.33 to 1.67 times as much: note of the point-to-point method, scribd.com 388329023. */
   @Test
   void fromLegToNeutralAtTheTransformer() {
-    Faults faults =
-        Plans.faults(Plans.house("source transformer 50 kVA 2 %", "15 A", "by 14/2 NM-B { P --1 m-- r.one }"));
+    Faults faults = Plans.faults(Plans.house("source transformer 50 kVA 2 %", "15 A", "by 14/2 NM-B { P --1 m-- r.one }"));
     double lines = faults.panel("P").fault(FaultKind.LINE_LINE).orElseThrow().mostAmperes();
     Fault neutral = faults.panel("P").fault(FaultKind.LINE_NEUTRAL).orElseThrow();
     assertThat(neutral.leastAmperes() / lines).isCloseTo(1.333, within(0.01));
@@ -66,8 +65,7 @@ class FaultsTest {
    */
   @Test
   void pointToPoint() {
-    String plan =
-        """
+    String plan = """
         plan "Test" use code us-2023
         service main 120/240 V 200 A {
           source available 46.296 kA
@@ -106,9 +104,8 @@ class FaultsTest {
 
   @Test
   void aFigureUnfoldsToTheSource() {
-    Faults faults =
-        Plans.faults(
-            Plans.house("source transformer 50 kVA 1.8 % ratio 2", "15 A", "by 14/2 NM-B { P --20 m-- r.one }"));
+    Faults faults = Plans.faults(
+        Plans.house("source transformer 50 kVA 1.8 % ratio 2", "15 A", "by 14/2 NM-B { P --20 m-- r.one }"));
     Fault fault = at(faults, FaultKind.LINE_NEUTRAL);
     var most = fault.most();
     assertThat(most.si()).isEqualTo(fault.mostAmperes());

@@ -116,7 +116,8 @@ class TripCurveTest {
   private static final TripCurve TYPE_D = curve("32 A type-d");
 
   @Property
-  void moreCurrentNeverTakesLonger(@ForAll @DoubleRange(min = 0.1, max = 20000) double amperes, @ForAll @DoubleRange(min = 1, max = 50) double factor) {
+  void moreCurrentNeverTakesLonger(@ForAll @DoubleRange(min = 0.1, max = 20000) double amperes,
+      @ForAll @DoubleRange(min = 1, max = 50) double factor) {
     for (TripCurve curve : List.of(TWENTY, TYPE_D)) {
       ClearingTime slow = curve.at(amperes);
       ClearingTime fast = curve.at(amperes * factor);

@@ -24,9 +24,9 @@ import wattle.library.StandardLibrary;
 
 /** Each plan of the broken set gives exactly the findings beside it; a pair dropped in is a test more. */
 class FindingsGoldenTest {
-  private static final List<String> FOLDERS =
-      List.of("examples/broken", "examples/kitchen-renovation", "examples/workshop", "examples/marlow-croft", "examples/tern-court",
-          "src/test/resources/plans/findings");
+  private static final List<String> FOLDERS = List.of("examples/broken", "examples/kitchen-renovation", "examples/workshop",
+      "examples/marlow-croft", "examples/tern-court",
+      "src/test/resources/plans/findings");
 
   private static final Set<String> RULES = StandardLibrary.library(StandardLibrary.packNames()).rules().keySet();
 
@@ -42,14 +42,13 @@ class FindingsGoldenTest {
   Stream<DynamicTest> findingsAreTheGoldenOnes() {
     return plans().stream()
         .map(
-            plan ->
-                DynamicTest.dynamicTest(
-                    plan.toString(),
-                    () -> {
-                      List<Finding> findings = compile(plan).findings();
-                      String text = new TextFindings(false).render(findings);
-                      Golden.check(Golden.beside(plan, "findings"), text);
-                    }));
+            plan -> DynamicTest.dynamicTest(
+                plan.toString(),
+                () -> {
+                  List<Finding> findings = compile(plan).findings();
+                  String text = new TextFindings(false).render(findings);
+                  Golden.check(Golden.beside(plan, "findings"), text);
+                }));
   }
 
   @Test
@@ -75,17 +74,16 @@ class FindingsGoldenTest {
     return Golden.plans("examples/broken").stream()
         .filter(plan -> !plan.endsWith("ten-mistakes.wattle"))
         .map(
-            plan ->
-                DynamicTest.dynamicTest(
-                    plan.toString(),
-                    () -> {
-                      String name = plan.getFileName().toString().replaceFirst("\\.wattle$", "");
-                      // Rules of the packs may have more to say of so small a plan; they have tests of their own.
-                      assertThat(compile(plan).findings())
-                          .extracting(Finding::rule)
-                          .filteredOn(rule -> !RULES.contains(rule))
-                          .containsExactly(name);
-                    }));
+            plan -> DynamicTest.dynamicTest(
+                plan.toString(),
+                () -> {
+                  String name = plan.getFileName().toString().replaceFirst("\\.wattle$", "");
+                  // Rules of the packs may have more to say of so small a plan; they have tests of their own.
+                  assertThat(compile(plan).findings())
+                      .extracting(Finding::rule)
+                      .filteredOn(rule -> !RULES.contains(rule))
+                      .containsExactly(name);
+                }));
   }
 
   @Test
@@ -100,20 +98,19 @@ class FindingsGoldenTest {
   Stream<DynamicTest> safeFixesMend() {
     return plans().stream()
         .map(
-            plan ->
-                DynamicTest.dynamicTest(
-                    plan.toString(),
-                    () -> {
-                      Compilation before = compile(plan);
-                      for (Finding finding : before.findings()) {
-                        for (Fix fix : finding.fixes()) {
-                          if (fix.safety() == Fix.Safety.SAFE && finding.fixes().size() == 1) {
-                            Source mended = new Source(plan.toString(), Mender.apply(before.source().text(), fix.edits()));
-                            List<Finding> after = new Compiler(SourceReader.FROM_DISK).compile(mended, plan).findings();
-                            assertThat(after).as(fix.order()).hasSize(before.findings().size() - 1);
-                          }
-                        }
+            plan -> DynamicTest.dynamicTest(
+                plan.toString(),
+                () -> {
+                  Compilation before = compile(plan);
+                  for (Finding finding : before.findings()) {
+                    for (Fix fix : finding.fixes()) {
+                      if (fix.safety() == Fix.Safety.SAFE && finding.fixes().size() == 1) {
+                        Source mended = new Source(plan.toString(), Mender.apply(before.source().text(), fix.edits()));
+                        List<Finding> after = new Compiler(SourceReader.FROM_DISK).compile(mended, plan).findings();
+                        assertThat(after).as(fix.order()).hasSize(before.findings().size() - 1);
                       }
-                    }));
+                    }
+                  }
+                }));
   }
 }

@@ -46,8 +46,7 @@ import wattle.emit.text.VisibleText;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HostileNamesTest {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final List<String> TABLES =
-      List.of("panel", "loads", "runs", "voltage", "heat", "boxes", "rooms", "materials", "faults");
+  private static final List<String> TABLES = List.of("panel", "loads", "runs", "voltage", "heat", "boxes", "rooms", "materials", "faults");
 
   /** Elements that no page or picture of ours has more of than it should, whatever its names. */
   private static final Set<String> HARMFUL = Set.of("script", "img", "iframe", "object", "embed", "form", "foreignobject", "image", "use");
@@ -59,7 +58,8 @@ class HostileNamesTest {
   void write(@TempDir Path temporary) throws Exception {
     folder = temporary;
     plan = Files.writeString(folder.resolve("hostile.wattle"), HostilePlan.text()).toString();
-    Files.writeString(folder.resolve("before.wattle"), HostilePlan.text().replace("--5 m--", "--7 m--").replace("\" { c:", " again\" { c:"));
+    Files.writeString(folder.resolve("before.wattle"),
+        HostilePlan.text().replace("--5 m--", "--7 m--").replace("\" { c:", " again\" { c:"));
   }
 
   private static int run(StringWriter out, String... arguments) {
@@ -169,7 +169,8 @@ class HostileNamesTest {
   private static void assertPdfIsText(Path file, boolean all) throws Exception {
     try (PDDocument document = Loader.loadPDF(file.toFile())) {
       assertThat(document.getDocumentCatalog().getOpenAction()).isNull();
-      assertThat(document.getDocumentCatalog().getNames() == null || document.getDocumentCatalog().getNames().getJavaScript() == null).isTrue();
+      assertThat(document.getDocumentCatalog().getNames() == null || document.getDocumentCatalog().getNames().getJavaScript() == null)
+          .isTrue();
       for (PDPage page : document.getPages()) {
         for (PDAnnotation annotation : page.getAnnotations()) {
           assertThat(annotation).isInstanceOf(PDAnnotationLink.class);
@@ -273,7 +274,8 @@ class HostileNamesTest {
 
   private static Stream<String> talk() {
     return Stream.of(
-        "compare BEFORE PLAN", "compare BEFORE PLAN --format md", "compare --describe PLAN", "lockout PLAN box r2.c", "lockout PLAN room r5",
+        "compare BEFORE PLAN", "compare BEFORE PLAN --format md", "compare --describe PLAN", "lockout PLAN box r2.c",
+        "lockout PLAN room r5",
         "check PLAN", "trial PLAN", "table PLAN --of panel", "table PLAN --of rooms", "test-sheet PLAN", "balance PLAN",
         "explain PLAN --figures");
   }

@@ -5,16 +5,15 @@ import java.util.List;
 /** A plan that is right in all but its names, which do harm, or vanish, wherever a name is not taken as text. */
 public final class HostilePlan {
   /** The names, as the plan means them. */
-  public static final List<String> NAMES =
-      List.of(
-          "<script>window.harmed = 1</script>",
-          "<img src=x onerror='window.harmed = 1'>",
-          "]]></script></style></title><b>bold</b>",
-          "&lt;&amp;\u00A0' \"quoted\"",
-          "=HYPERLINK(\"http://example.org\";\"click\")",
-          "\u202Eright to left\u202C",
-          "| cell | `code` *bold* [link](http://example.org) \\N \\l {a|b}",
-          "x".repeat(10_000));
+  public static final List<String> NAMES = List.of(
+      "<script>window.harmed = 1</script>",
+      "<img src=x onerror='window.harmed = 1'>",
+      "]]></script></style></title><b>bold</b>",
+      "&lt;&amp;\u00A0' \"quoted\"",
+      "=HYPERLINK(\"http://example.org\";\"click\")",
+      "\u202Eright to left\u202C",
+      "| cell | `code` *bold* [link](http://example.org) \\N \\l {a|b}",
+      "x".repeat(10_000));
 
   private HostilePlan() {}
 

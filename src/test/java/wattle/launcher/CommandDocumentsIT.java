@@ -37,7 +37,8 @@ class CommandDocumentsIT {
   }
 
   private static boolean has(String program) {
-    return Pattern.compile(java.io.File.pathSeparator).splitAsStream(System.getenv("PATH")).anyMatch(f -> Files.isExecutable(Path.of(f, program)));
+    return Pattern.compile(java.io.File.pathSeparator).splitAsStream(System.getenv("PATH"))
+        .anyMatch(f -> Files.isExecutable(Path.of(f, program)));
   }
 
   private static String run(String... command) throws IOException, InterruptedException {
@@ -76,7 +77,8 @@ class CommandDocumentsIT {
   @Test
   void aShellCompletesCommandsAndOptions() throws Exception {
     assumeTrue(has("bash"), "bash is not installed");
-    String ask = "source '" + COMPLETION + "' && complete -p wattle && COMP_WORDS=(wattle %s) && COMP_CWORD=%d && _complete_wattle && echo \"${COMPREPLY[@]}\"";
+    String ask = "source '" + COMPLETION
+        + "' && complete -p wattle && COMP_WORDS=(wattle %s) && COMP_CWORD=%d && _complete_wattle && echo \"${COMPREPLY[@]}\"";
     assertThat(run("bash", "-c", String.format(ask, "ba", 1))).contains("balance");
     assertThat(run("bash", "-c", String.format(ask, "balance --mo", 2))).contains("--moves");
   }

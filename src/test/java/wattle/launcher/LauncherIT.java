@@ -26,7 +26,8 @@ import org.junit.jupiter.api.io.TempDir;
 class LauncherIT {
   private static final String JAVA_HOME = System.getProperty("java.home");
 
-  @TempDir Path folder;
+  @TempDir
+  Path folder;
   private Path home;
 
   private record Outcome(int code, String out, String err) {}
@@ -76,7 +77,7 @@ class LauncherIT {
     assertThat(run(Map.of("JAVA_HOME", "/nowhere"), "--version").err()).contains("/nowhere/bin/java");
 
     Path tools = folder.resolve("tools");
-    for (String tool : new String[] {"sh", "readlink", "sed", "head", "find"}) {
+    for (String tool : new String[]{"sh", "readlink", "sed", "head", "find"}) {
       Files.createDirectories(tools);
       Files.createSymbolicLink(tools.resolve(tool), which(tool));
     }
@@ -109,8 +110,7 @@ class LauncherIT {
     script(folder.resolve("maven/mvn"), "echo 'COMPILATION ERROR'; exit 1");
     Files.delete(home.resolve("target/wattle/wattle.jar"));
 
-    Outcome outcome =
-        run(Map.of("PATH", folder.resolve("maven") + File.pathSeparator + System.getenv("PATH")), "--version");
+    Outcome outcome = run(Map.of("PATH", folder.resolve("maven") + File.pathSeparator + System.getenv("PATH")), "--version");
     assertThat(outcome.code()).isEqualTo(2);
     assertThat(outcome.out()).isEmpty();
     assertThat(outcome.err()).contains("COMPILATION ERROR", "the build failed");

@@ -77,18 +77,16 @@ class StandardTablesTest {
   @TestFactory
   List<DynamicTest> impedance() {
     List<DynamicTest> tests = new ArrayList<>();
-    Map<String, String> columns =
-        Map.of(
-            "x_l_pvc", "reactance-plastic", "x_l_steel", "reactance-steel", "r_ac_copper_pvc", "copper-plastic",
-            "r_ac_copper_steel", "copper-steel", "r_ac_aluminum_pvc", "aluminum-plastic", "r_ac_aluminum_steel",
-            "aluminum-steel");
+    Map<String, String> columns = Map.of(
+        "x_l_pvc", "reactance-plastic", "x_l_steel", "reactance-steel", "r_ac_copper_pvc", "copper-plastic",
+        "r_ac_copper_steel", "copper-steel", "r_ac_aluminum_pvc", "aluminum-plastic", "r_ac_aluminum_steel",
+        "aluminum-steel");
     for (Map<String, String> row : Reference.rows("ac_impedance.csv")) {
       columns.forEach(
-          (theirs, ours) ->
-              tests.add(
-                  test(
-                      row, ours, US, "conductor-impedance", ours, row.get(theirs + "_ohm_per_kft"), "ohm/kft",
-                      is("size", size(row)))));
+          (theirs, ours) -> tests.add(
+              test(
+                  row, ours, US, "conductor-impedance", ours, row.get(theirs + "_ohm_per_kft"), "ohm/kft",
+                  is("size", size(row)))));
     }
     return tests;
   }
@@ -168,8 +166,8 @@ class StandardTablesTest {
 
   /** Sizes inside the range that a row of table 250.66 prints; one step above where it says "over". */
   private static List<String> ends(String range) {
-    Map<String, String> above =
-        Map.of("3/0", "250", "350", "400", "600", "700", "1100", "1250", "250", "300", "500", "600", "900", "1000", "1750", "2000");
+    Map<String, String> above = Map.of("3/0", "250", "350", "400", "600", "700", "1100", "1250", "250", "300", "500", "600", "900", "1000",
+        "1750", "2000");
     List<String> ends = new ArrayList<>();
     for (String end : range.replace(" or smaller", "").split(" to ")) {
       ends.add(end.startsWith("over ") ? above.get(end.substring(5)) : end);
@@ -220,13 +218,13 @@ class StandardTablesTest {
     String[] parts = item.split(" x ");
     int gap = parts[parts.length - 1].indexOf(' ');
     if (parts.length == 1) {
-      return new Key[] {is("shape", words(item.substring(0, 2)))};
+      return new Key[]{is("shape", words(item.substring(0, 2)))};
     }
     String shape = parts[parts.length - 1].substring(gap + 1).split(" ")[0].replace("round", "octagon");
     String width = parts.length == 2 ? parts[0] : parts[1];
-    return new Key[] {
-      is("shape", words(shape)), is("height", inches(parts[0])), is("width", inches(width)),
-      is("depth", inches(parts[parts.length - 1].substring(0, gap)))
+    return new Key[]{
+        is("shape", words(shape)), is("height", inches(parts[0])), is("width", inches(width)),
+        is("depth", inches(parts[parts.length - 1].substring(0, gap)))
     };
   }
 
@@ -252,9 +250,8 @@ class StandardTablesTest {
         tests.add(
             DynamicTest.dynamicTest(
                 metal,
-                () ->
-                    assertThat(find(US, "melting", "preece", is("metal", words(metal))).si())
-                        .isEqualTo(Double.parseDouble(row.get("value")))));
+                () -> assertThat(find(US, "melting", "preece", is("metal", words(metal))).si())
+                    .isEqualTo(Double.parseDouble(row.get("value")))));
       }
     }
     return tests;

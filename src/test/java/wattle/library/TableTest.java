@@ -14,8 +14,7 @@ import wattle.quantity.WireSize;
 import wattle.syntax.PlanParser;
 
 class TableTest {
-  private static final String WIRES =
-      """
+  private static final String WIRES = """
       table wires "Wires of this test" {
         source "invented" "page 1"
         columns size AWG  metal   load A  place

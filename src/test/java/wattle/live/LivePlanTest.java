@@ -22,7 +22,8 @@ import wattle.hostile.HostilePlan;
 class LivePlanTest {
   private static final String GARAGE = "room garage { lamp: light 60 W }\n";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
   private Path plan;
   private LiveServer server;
 
@@ -202,9 +203,13 @@ class LivePlanTest {
     assertThat(page).doesNotContain("<script>window").doesNotContain("<img src=x").doesNotContain("<b>bold").contains("&lt;script&gt;");
     for (String branch : List.of("b0", "b2", "b7")) {
       JsonNode one = server.look(LiveServer.object().put("branch", branch).put("place", "r" + branch.substring(1) + ".c"));
-      assertThat(one.at("/parts/branches").asText()).contains("box-title").doesNotContain("<script").doesNotContain("<img").doesNotContain("<b>");
+      assertThat(one.at("/parts/branches").asText()).contains("box-title").doesNotContain("<script").doesNotContain("<img")
+          .doesNotContain("<b>");
     }
-    assertThat(server.look(LiveServer.object().put("branch", "<script>").put("place", "<script>").put("panel", "<b>").put("start", "trial <b>")).path("parts").toString()).doesNotContain("<script").doesNotContain("<b>");
+    assertThat(
+        server.look(LiveServer.object().put("branch", "<script>").put("place", "<script>").put("panel", "<b>").put("start", "trial <b>"))
+            .path("parts").toString())
+        .doesNotContain("<script").doesNotContain("<b>");
   }
 
   /** A figure opens to its formula, and what it links to opens in turn. */

@@ -54,7 +54,8 @@ public final class LiveServer implements AutoCloseable {
   }
 
   HttpResponse<String> post(String path, String body) {
-    return send(HttpRequest.newBuilder(address().resolve(path)).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(body)).build());
+    return send(HttpRequest.newBuilder(address().resolve(path)).header("Content-Type", "application/json")
+        .POST(HttpRequest.BodyPublishers.ofString(body)).build());
   }
 
   HttpResponse<String> send(HttpRequest request) {

@@ -39,11 +39,13 @@ class PlanInFeetLiveTest {
     try (LiveServer server = new LiveServer(Path.of("src/test/resources/units/quarry-rise.wattle"))) {
       String told = opened(server, "shed.o2 draws 10 A", "attic.heater on");
       // 1.93 Ω/kft is the figure of NFPA 70 Chapter 9 Table 8; 75 °C are 167 °F.
-      assertThat(told).contains("1.93 Ω/kft × 8 ft", "length = 8 ft", "75 °C = 167 °F", "75 °C (167 °F)").doesNotContainPattern("[0-9] m\\b").doesNotContain("Ω/km");
+      assertThat(told).contains("1.93 Ω/kft × 8 ft", "length = 8 ft", "75 °C = 167 °F", "75 °C (167 °F)")
+          .doesNotContainPattern("[0-9] m\\b").doesNotContain("Ω/km");
       assertThat(server.complaints).isEmpty();
     }
     try (LiveServer server = new LiveServer(Path.of("examples/kitchen-renovation/after.wattle"))) {
-      assertThat(opened(server, "kitchen.lamp on", "utility.heater on")).contains("length = 3 m").doesNotContain(" ft").doesNotContain("°F");
+      assertThat(opened(server, "kitchen.lamp on", "utility.heater on")).contains("length = 3 m").doesNotContain(" ft")
+          .doesNotContain("°F");
     }
   }
 }

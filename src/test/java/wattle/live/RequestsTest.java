@@ -47,7 +47,8 @@ class RequestsTest {
   }
 
   private String got(String path, String... headers) throws IOException {
-    return server.raw("GET " + path + " HTTP/1.1\r\n" + String.join("", List.of(headers).stream().map(h -> h + "\r\n").toList()) + "Connection: close\r\n\r\n");
+    return server.raw("GET " + path + " HTTP/1.1\r\n" + String.join("", List.of(headers).stream().map(h -> h + "\r\n").toList())
+        + "Connection: close\r\n\r\n");
   }
 
   private static void assertRefused(String answer) {
@@ -62,7 +63,8 @@ class RequestsTest {
     for (String path : List.of("", "live.js", "live.css")) {
       HttpResponse<String> answer = server.get(path);
       assertThat(answer.statusCode()).isEqualTo(200);
-      assertThat(answer.headers().firstValue("Content-Security-Policy").orElse("")).startsWith("default-src 'none'; script-src 'self'").contains("frame-ancestors 'none'").doesNotContain("unsafe");
+      assertThat(answer.headers().firstValue("Content-Security-Policy").orElse("")).startsWith("default-src 'none'; script-src 'self'")
+          .contains("frame-ancestors 'none'").doesNotContain("unsafe");
       assertThat(answer.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
       assertThat(answer.headers().firstValue("Referrer-Policy")).contains("no-referrer");
       assertThat(answer.headers().firstValue("Cache-Control")).contains("no-store");
@@ -80,14 +82,16 @@ class RequestsTest {
   void withoutTheTokenNobodyIsAnswered() throws IOException {
     String right = "Host: " + host;
     String other = token.substring(0, 31) + (token.endsWith("A") ? "B" : "A");
-    for (String path : List.of("/", "/favicon.ico", "/live.js", "/look", "/" + token, "/" + other + "/", "/" + token.toLowerCase(java.util.Locale.ROOT) + "x/", "//" + token + "/", "/x/../" + token + "/", "/%2e%2e/" + token + "/")) {
+    for (String path : List.of("/", "/favicon.ico", "/live.js", "/look", "/" + token, "/" + other + "/",
+        "/" + token.toLowerCase(java.util.Locale.ROOT) + "x/", "//" + token + "/", "/x/../" + token + "/", "/%2e%2e/" + token + "/")) {
       assertRefused(got(path, right));
     }
     assertThat(got("/" + token + "/", right)).startsWith("HTTP/1.1 200");
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"example.org", "127.0.0.1", "127.0.0.1:1", "localhost", "[::1]:PORT", "0.0.0.0:PORT", "127.0.0.1:PORT.example.org", "127.0.0.2:PORT", "LOCALHOST.:PORT", ""})
+  @ValueSource(strings = {"example.org", "127.0.0.1", "127.0.0.1:1", "localhost", "[::1]:PORT", "0.0.0.0:PORT",
+      "127.0.0.1:PORT.example.org", "127.0.0.2:PORT", "LOCALHOST.:PORT", ""})
   void otherHostsAreRefused(String name) throws IOException {
     String port = String.valueOf(server.address().getPort());
     assertRefused(got("/" + token + "/", "Host: " + name.replace("PORT", port)));
@@ -102,7 +106,8 @@ class RequestsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"null", "http://example.org", "https://HOST", "http://HOST.example.org", "http://localhost:PORT", "file://", "http://HOST/", "HOST"})
+  @ValueSource(strings = {"null", "http://example.org", "https://HOST", "http://HOST.example.org", "http://localhost:PORT", "file://",
+      "http://HOST/", "HOST"})
   void otherOriginsAreRefused(String origin) throws IOException {
     String port = String.valueOf(server.address().getPort());
     assertRefused(got("/" + token + "/live.js", "Host: " + host, "Origin: " + origin.replace("HOST", host).replace("PORT", port)));
@@ -112,8 +117,10 @@ class RequestsTest {
   @Test
   void thereAreNoFiles() throws IOException {
     for (String path : List.of(
-        "house.wattle", "../../../../etc/passwd", "..%2f..%2fetc%2fpasswd", "%2e%2e/", "./", "live.js/", "live.js%00", "//live.js", "LIVE.JS", ".git/config", "live.css/../house.wattle", "x".repeat(5000))) {
-      assertThat(got("/" + token + "/" + path, "Host: " + host)).as(path).startsWith("HTTP/1.1 404").contains("There is nothing here.").doesNotContain("wattle.");
+        "house.wattle", "../../../../etc/passwd", "..%2f..%2fetc%2fpasswd", "%2e%2e/", "./", "live.js/", "live.js%00", "//live.js",
+        "LIVE.JS", ".git/config", "live.css/../house.wattle", "x".repeat(5000))) {
+      assertThat(got("/" + token + "/" + path, "Host: " + host)).as(path).startsWith("HTTP/1.1 404").contains("There is nothing here.")
+          .doesNotContain("wattle.");
     }
     assertThat(got("/" + token + "/?x=../../etc/passwd", "Host: " + host)).as("a query asks for nothing").startsWith("HTTP/1.1 200");
   }
@@ -121,12 +128,14 @@ class RequestsTest {
   @Test
   void eachPathHasItsMethod() throws IOException {
     for (String method : List.of("POST", "PUT", "DELETE", "OPTIONS", "PATCH", "TRACE", "BREW")) {
-      String answer = server.raw(method + " /" + token + "/ HTTP/1.1\r\nHost: " + host + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
+      String answer = server
+          .raw(method + " /" + token + "/ HTTP/1.1\r\nHost: " + host + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
       assertThat(answer).as(method).startsWith("HTTP/1.1 405").contains("Allow: GET");
       assertThat(answer).doesNotContain("Access-Control");
     }
     assertThat(got("/" + token + "/look", "Host: " + host)).startsWith("HTTP/1.1 405").contains("Allow: POST");
-    assertThat(server.raw("POST /" + token + "/versions HTTP/1.1\r\nHost: " + host + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n")).startsWith("HTTP/1.1 405");
+    assertThat(server.raw("POST /" + token + "/versions HTTP/1.1\r\nHost: " + host + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n"))
+        .startsWith("HTTP/1.1 405");
   }
 
   private int posted(String type, String body) {
@@ -142,7 +151,8 @@ class RequestsTest {
     for (String type : List.of("", "text/plain", "application/x-www-form-urlencoded", "multipart/form-data", "application/jsonx")) {
       assertThat(posted(type, "{}")).as(type).isEqualTo(415);
     }
-    for (String body : List.of("", "[]", "null", "7", "{", "{\"events\":7}", "{\"events\":[7]}", "{\"events\":[\"" + "x".repeat(1001) + "\"]}", "[".repeat(50_000), "{\"events\":" + "[".repeat(50_000))) {
+    for (String body : List.of("", "[]", "null", "7", "{", "{\"events\":7}", "{\"events\":[7]}",
+        "{\"events\":[\"" + "x".repeat(1001) + "\"]}", "[".repeat(50_000), "{\"events\":" + "[".repeat(50_000))) {
       HttpResponse<String> answer = server.post("look", body);
       assertThat(answer.statusCode()).as(body.substring(0, Math.min(40, body.length()))).isEqualTo(400);
       assertThat(LiveServer.json(answer.body()).path("error").asText()).isNotEmpty().doesNotContain("Exception").doesNotContain("wattle.");
@@ -166,12 +176,14 @@ class RequestsTest {
   /** What is no HTTP gets an error or nothing, and the next request is answered. */
   @Test
   void garbageDoesNoHarm() throws IOException {
-    List<String> requests =
-        new ArrayList<>(List.of("\r\n\r\n", "GET\r\n\r\n", "GET / HTTP/9.9\r\n\r\n", "GET  HTTP/1.1\r\n\r\n", "GET " + "/".repeat(100_000) + " HTTP/1.1\r\nHost: " + host + "\r\n\r\n",
-            "GET /%zz HTTP/1.1\r\nHost: " + host + "\r\n\r\n", "GET * HTTP/1.1\r\nHost: " + host + "\r\n\r\n", "GET / HTTP/1.1\r\n" + "x".repeat(100_000) + ": y\r\n\r\n",
-            "POST /" + token + "/look HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nContent-Length: -5\r\n\r\n",
-            "POST /" + token + "/look HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nContent-Length: x\r\n\r\n",
-            "POST /" + token + "/look HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n"));
+    List<String> requests = new ArrayList<>(List.of("\r\n\r\n", "GET\r\n\r\n", "GET / HTTP/9.9\r\n\r\n", "GET  HTTP/1.1\r\n\r\n",
+        "GET " + "/".repeat(100_000) + " HTTP/1.1\r\nHost: " + host + "\r\n\r\n",
+        "GET /%zz HTTP/1.1\r\nHost: " + host + "\r\n\r\n", "GET * HTTP/1.1\r\nHost: " + host + "\r\n\r\n",
+        "GET / HTTP/1.1\r\n" + "x".repeat(100_000) + ": y\r\n\r\n",
+        "POST /" + token + "/look HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nContent-Length: -5\r\n\r\n",
+        "POST /" + token + "/look HTTP/1.1\r\nHost: " + host + "\r\nContent-Type: application/json\r\nContent-Length: x\r\n\r\n",
+        "POST /" + token + "/look HTTP/1.1\r\nHost: " + host
+            + "\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n"));
     Random random = new Random(7);
     for (int i = 0; i < 20; i++) {
       StringBuilder bytes = new StringBuilder();
@@ -213,7 +225,8 @@ class RequestsTest {
     for (NetworkInterface card : Collections.list(NetworkInterface.getNetworkInterfaces())) {
       for (InetAddress address : Collections.list(card.getInetAddresses())) {
         if (!address.isLoopbackAddress()) {
-          assertThatThrownBy(() -> new Socket(address, server.address().getPort()).close()).as(address.toString()).isInstanceOf(IOException.class);
+          assertThatThrownBy(() -> new Socket(address, server.address().getPort()).close()).as(address.toString())
+              .isInstanceOf(IOException.class);
         }
       }
     }

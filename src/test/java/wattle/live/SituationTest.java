@@ -70,13 +70,16 @@ class SituationTest {
   private static void assertSaysTheSame(String plan, Compilation read, Situation situation) {
     Compilation written = with(plan, read, situation.block());
     assertThat(written.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::headline))
-        .as(situation.block()).isEqualTo(read.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::headline).toList());
+        .as(situation.block())
+        .isEqualTo(read.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::headline).toList());
     Trial trial = written.house().trials().get(situation.trial());
     assertThat(trial.events()).hasSize((int) situation.lines().stream().filter(Line::counts).count());
-    assertThat(figures(new Trials(written.house(), written.library()).run(trial).value())).as(situation.block()).isEqualTo(figures(situation.result()));
+    assertThat(figures(new Trials(written.house(), written.library()).run(trial).value())).as(situation.block())
+        .isEqualTo(figures(situation.result()));
   }
 
-  private static final Pattern CONTROL = Pattern.compile("class=\"(toggle|event|event set)\"[^>]*? data-line=\"([^\"]*)\"(?: data-before=\"([^\"]*)\")?[^>]*>(?:.*?value=\"([^\"]*)\")?");
+  private static final Pattern CONTROL = Pattern.compile(
+      "class=\"(toggle|event|event set)\"[^>]*? data-line=\"([^\"]*)\"(?: data-before=\"([^\"]*)\")?[^>]*>(?:.*?value=\"([^\"]*)\")?");
 
   /** What every control of a part of the page would add, as the page's script puts it together. */
   private static Set<String> lines(String html) {
@@ -84,7 +87,8 @@ class SituationTest {
     for (String piece : html.split("(?=<button|<form)")) {
       Matcher m = CONTROL.matcher(piece.replace('\n', ' '));
       if (m.find()) {
-        lines.add(m.group(1).equals("toggle") ? m.group(2) : m.group(2) + (m.group(3).isEmpty() ? "" : " " + m.group(3)) + " " + m.group(4));
+        lines
+            .add(m.group(1).equals("toggle") ? m.group(2) : m.group(2) + (m.group(3).isEmpty() ? "" : " " + m.group(3)) + " " + m.group(4));
       }
     }
     return lines;
@@ -105,7 +109,8 @@ class SituationTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/apartment/house.wattle", "examples/duplex/house.wattle", "examples/workshop/house.wattle", "examples/linden-row/house.wattle", "examples/marlow-croft/house.wattle"})
+  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/apartment/house.wattle", "examples/duplex/house.wattle",
+      "examples/workshop/house.wattle", "examples/linden-row/house.wattle", "examples/marlow-croft/house.wattle"})
   void everyControlIsAnEventThatCountsAndIsPressedThen(String plan) {
     Compilation read = compile(plan);
     Set<String> controls = controls(read);
@@ -123,13 +128,16 @@ class SituationTest {
 
   @Test
   void theControlsOfAHouseSayAllKindsOfEvents() {
-    Set<String> words = controls(compile(COURT)).stream().map(l -> l.replaceAll("[a-z0-9]+\\.[a-z0-9.-]+|P/\\S+|G/\\S+|of \\S+|[0-9.]+ \\S+", "").strip()).collect(Collectors.toSet());
-    assertThat(String.join("; ", words)).contains("open breaker", "open service neutral", "open neutral", "loosen neutral", "lift ground", "fault hot to ground", "swap at", "draws", "on", "off");
+    Set<String> words = controls(compile(COURT)).stream()
+        .map(l -> l.replaceAll("[a-z0-9]+\\.[a-z0-9.-]+|P/\\S+|G/\\S+|of \\S+|[0-9.]+ \\S+", "").strip()).collect(Collectors.toSet());
+    assertThat(String.join("; ", words)).contains("open breaker", "open service neutral", "open neutral", "loosen neutral", "lift ground",
+        "fault hot to ground", "swap at", "draws", "on", "off");
   }
 
   /** Twenty random handfuls of clicks in each house. */
   @ParameterizedTest
-  @ValueSource(strings = {COURT, "examples/classroom/lessons.wattle", "examples/workshop/house.wattle", "examples/marlow-croft/house.wattle"})
+  @ValueSource(
+      strings = {COURT, "examples/classroom/lessons.wattle", "examples/workshop/house.wattle", "examples/marlow-croft/house.wattle"})
   void theBlockInThePlanGivesTheSameFigures(String plan) {
     Compilation read = compile(plan);
     List<String> controls = new ArrayList<>(controls(read));
@@ -139,7 +147,8 @@ class SituationTest {
       for (int n = 1 + random.nextInt(8); n > 0; n--) {
         lines.add(controls.get(random.nextInt(controls.size())));
       }
-      lines.addAll(read.house().devices().values().stream().filter(d -> Loads.draws(d) && random.nextInt(3) == 0).map(d -> d.name() + " on").toList());
+      lines.addAll(read.house().devices().values().stream().filter(d -> Loads.draws(d) && random.nextInt(3) == 0).map(d -> d.name() + " on")
+          .toList());
       assertSaysTheSame(plan, read, clicked(read, lines));
     }
   }
@@ -162,7 +171,8 @@ class SituationTest {
       for (Trial trial : read.house().trials().values()) {
         Situation situation = started(read, "trial " + trial.name());
         assertThat(situation.lines()).hasSize(trial.events().size()).allMatch(Line::counts);
-        assertThat(figures(situation.result())).as(trial.name()).isEqualTo(figures(new Trials(read.house(), read.library()).run(trial).value()));
+        assertThat(figures(situation.result())).as(trial.name())
+            .isEqualTo(figures(new Trials(read.house(), read.library()).run(trial).value()));
       }
     }
     assertThat(started(compile(COURT), "trial nosuch").lines()).isEmpty();
@@ -174,7 +184,8 @@ class SituationTest {
   void thePageAndTheCommandShowTheSame(@org.junit.jupiter.api.io.TempDir Path folder) throws java.io.IOException {
     String lesson = java.nio.file.Files.readString(Path.of("examples/classroom/lessons.wattle"));
     Path plan = java.nio.file.Files.writeString(folder.resolve("lessons.wattle"), lesson);
-    String[] clicks = {"galley.c2.upper draws 1200 W", "galley.c2.lower draws 600 W", "open neutral of counter at galley.c1", "loosen hot at tubs.washer by 0.5 ohm", "tubs.washer on"};
+    String[] clicks = {"galley.c2.upper draws 1200 W", "galley.c2.lower draws 600 W", "open neutral of counter at galley.c1",
+        "loosen hot at tubs.washer by 0.5 ohm", "tubs.washer on"};
     String page;
     String block;
     try (LiveServer server = new LiveServer(plan)) {
@@ -183,35 +194,45 @@ class SituationTest {
       Arrays.stream(clicks).forEach(events::add);
       JsonNode look = server.look(asked);
       page = look.at("/parts/figures").asText();
-      block = Pattern.compile("<pre[^>]*>(.*?)</pre>", Pattern.DOTALL).matcher(look.at("/parts/events").asText()).results().findFirst().orElseThrow().group(1);
+      block = Pattern.compile("<pre[^>]*>(.*?)</pre>", Pattern.DOTALL).matcher(look.at("/parts/events").asText()).results().findFirst()
+          .orElseThrow().group(1);
     }
     java.nio.file.Files.writeString(plan, lesson + block.replace("&#39;", "'"));
     java.io.StringWriter csv = new java.io.StringWriter();
-    int code = wattle.cli.Main.run(new String[] {"trial", plan.toString(), "what-if", "--all", "--format", "csv"}, new java.io.PrintWriter(csv), new java.io.PrintWriter(new java.io.StringWriter()));
+    int code = wattle.cli.Main.run(new String[]{"trial", plan.toString(), "what-if", "--all", "--format", "csv"},
+        new java.io.PrintWriter(csv), new java.io.PrintWriter(new java.io.StringWriter()));
     assertThat(code).isZero();
     assertThat(csv.toString()).contains("galley.c2.lower");
-    Matcher volts = Pattern.compile("<td[^>]*>galley.c2.lower</td><td[^>]*>counter</td><td[^>]*><details><summary>120</summary>.*?<summary>([0-9.]+)</summary>").matcher(page);
+    Matcher volts = Pattern
+        .compile(
+            "<td[^>]*>galley.c2.lower</td><td[^>]*>counter</td><td[^>]*><details><summary>120</summary>.*?<summary>([0-9.]+)</summary>")
+        .matcher(page);
     assertThat(volts.find()).isTrue();
     assertThat(Double.parseDouble(volts.group(1))).isBetween(158.0, 161.0); // 24 ohm of 36 ohm across 240 V, less what the wires take
     String row = csv.toString().lines().filter(l -> l.startsWith("galley.c2.lower,counter")).findFirst().orElseThrow();
-    assertThat(Double.parseDouble(row.split(",")[3])).isCloseTo(Double.parseDouble(volts.group(1)), org.assertj.core.data.Offset.offset(0.051));
+    assertThat(Double.parseDouble(row.split(",")[3])).isCloseTo(Double.parseDouble(volts.group(1)),
+        org.assertj.core.data.Offset.offset(0.051));
   }
 
   @Test
   void linesThatDoNotCountAreToldAndStayOutOfTheBlock() {
     Compilation read = compile("examples/classroom/lessons.wattle");
-    Situation situation =
-        clicked(read, List.of("open breaker P/6", "nosuch.lamp on", "open breaker P/8", "utter nonsense", "", "}", "} trial x {", "// only a remark", "den.lamp on   stair.lamp on", "open neutral of water", "panel X { }", "den.lamp draws 3"));
-    assertThat(situation.lines()).filteredOn(Line::counts).extracting(Line::text).containsExactly("open breaker P/6", "den.lamp on", "stair.lamp on");
-    assertThat(situation.lines()).filteredOn(l -> !l.counts()).hasSize(9).allMatch(l -> !l.complaint().isEmpty() && !l.complaint().contains("Exception"));
-    assertThat(situation.lines().stream().filter(l -> l.text().startsWith("nosuch")).findFirst().orElseThrow().complaint()).isEqualTo("no device is called 'nosuch.lamp'");
+    Situation situation = clicked(read, List.of("open breaker P/6", "nosuch.lamp on", "open breaker P/8", "utter nonsense", "", "}",
+        "} trial x {", "// only a remark", "den.lamp on   stair.lamp on", "open neutral of water", "panel X { }", "den.lamp draws 3"));
+    assertThat(situation.lines()).filteredOn(Line::counts).extracting(Line::text).containsExactly("open breaker P/6", "den.lamp on",
+        "stair.lamp on");
+    assertThat(situation.lines()).filteredOn(l -> !l.counts()).hasSize(9)
+        .allMatch(l -> !l.complaint().isEmpty() && !l.complaint().contains("Exception"));
+    assertThat(situation.lines().stream().filter(l -> l.text().startsWith("nosuch")).findFirst().orElseThrow().complaint())
+        .isEqualTo("no device is called 'nosuch.lamp'");
     assertSaysTheSame("examples/classroom/lessons.wattle", read, situation);
   }
 
   @Test
   void constantsOfThePlanMayBeUsed() {
     Compilation read = COMPILER.structure(
-        new Source("c.wattle", "let warm = 0.3 ohm\n" + read("examples/classroom/lessons.wattle")), Path.of("examples/classroom/c.wattle"), List.of());
+        new Source("c.wattle", "let warm = 0.3 ohm\n" + read("examples/classroom/lessons.wattle")), Path.of("examples/classroom/c.wattle"),
+        List.of());
     Situation situation = clicked(read, List.of("tubs.washer draws 10 A", "loosen neutral at tubs.washer by (warm + 0.2 ohm)"));
     assertThat(situation.lines()).allMatch(Line::counts);
     assertThat(situation.result().joints().get(0).watts().si()).isCloseTo(50, org.assertj.core.data.Offset.offset(0.5)); // I² × R
@@ -228,7 +249,8 @@ class SituationTest {
   @Test
   void theBlockTakesANameThatIsFree() {
     Compilation read = COMPILER.structure(
-        new Source("c.wattle", read("examples/classroom/lessons.wattle") + "trial what-if { }\ntrial what-if-2 { }\n"), Path.of("examples/classroom/c.wattle"), List.of());
+        new Source("c.wattle", read("examples/classroom/lessons.wattle") + "trial what-if { }\ntrial what-if-2 { }\n"),
+        Path.of("examples/classroom/c.wattle"), List.of());
     assertThat(clicked(read, List.of("den.lamp on")).block()).isEqualTo("trial what-if-3 {\n  den.lamp on\n}\n");
     assertThat(clicked(read, List.of()).block()).isEmpty();
   }
@@ -236,12 +258,14 @@ class SituationTest {
   /** A new kind of event must be given its key. */
   @Test
   void everyKindOfEventHasAKeyThatBeginsItsLine() {
-    List<String> lines =
-        List.of(
-            "open neutral of counter at galley.c1", "open breaker P/2+4", "open service neutral", "loosen hot at tubs.washer by 0.5 ohm", "lift ground at tubs.washer leaking 5 kohm",
-            "fault hot to ground at tubs.washer through 10 ohm", "move counter to 2+6", "swap at tubs.washer", "galley.c1.upper draws 10 A", "den.lamp on", "den.sw off", "open other-hot of counter");
+    List<String> lines = List.of(
+        "open neutral of counter at galley.c1", "open breaker P/2+4", "open service neutral", "loosen hot at tubs.washer by 0.5 ohm",
+        "lift ground at tubs.washer leaking 5 kohm",
+        "fault hot to ground at tubs.washer through 10 ohm", "move counter to 2+6", "swap at tubs.washer", "galley.c1.upper draws 10 A",
+        "den.lamp on", "den.sw off", "open other-hot of counter");
     List<Line> read = new ArrayList<>(Lines.of(compile("examples/classroom/lessons.wattle"), lines));
-    read.addAll(Lines.of(compile("examples/marlow-croft/house.wattle"), List.of("open main P", "lose main", "transfer E to yard.g", "transfer E to off", "barn.pv gives 5 kW")));
+    read.addAll(Lines.of(compile("examples/marlow-croft/house.wattle"),
+        List.of("open main P", "lose main", "transfer E to yard.g", "transfer E to off", "barn.pv gives 5 kW")));
     assertThat(read).allMatch(Line::counts).allMatch(l -> l.text().startsWith(l.key()) && l.key().length() > 8);
     Set<Class<?>> kinds = read.stream().map(l -> l.event().orElseThrow().getClass()).collect(Collectors.toSet());
     assertThat(kinds).containsExactlyInAnyOrder(Event.class.getPermittedSubclasses());

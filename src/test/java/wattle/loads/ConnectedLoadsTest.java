@@ -59,18 +59,16 @@ class ConnectedLoadsTest {
   void panelsAtTheServiceCarryAllThatIsConnected() throws SourceReader.Unreadable {
     for (Path plan : examples().toList()) {
       House house = new Compiler(SourceReader.FROM_DISK).compile(plan).house();
-      double devices =
-          house.devices().values().stream()
-              .flatMap(d -> d.loads().stream())
-              .filter(l -> l.loadClass() != LoadClass.SOURCE)
-              .mapToDouble(l -> l.voltAmperes())
-              .sum();
+      double devices = house.devices().values().stream()
+          .flatMap(d -> d.loads().stream())
+          .filter(l -> l.loadClass() != LoadClass.SOURCE)
+          .mapToDouble(l -> l.voltAmperes())
+          .sum();
       ConnectedLoads loads = ConnectedLoads.of(house);
-      double panels =
-          house.panels().values().stream()
-              .filter(p -> p.supply() instanceof wattle.model.PanelSupply.FromService)
-              .mapToDouble(p -> loads.panel(p.name()).total())
-              .sum();
+      double panels = house.panels().values().stream()
+          .filter(p -> p.supply() instanceof wattle.model.PanelSupply.FromService)
+          .mapToDouble(p -> loads.panel(p.name()).total())
+          .sum();
       assertThat(devices).as(plan.toString()).isGreaterThan(1000);
       assertThat(panels).as(plan.toString()).isCloseTo(devices, within(1e-6));
     }
@@ -78,8 +76,7 @@ class ConnectedLoadsTest {
 
   @Test
   void loadsOnASharedNeutralStandOnTheirOwnLegs() {
-    String plan =
-        """
+    String plan = """
         plan "Shared"
         use code us-2023
         service main 120/240 V 100 A { source available 10 kA }

@@ -12,8 +12,7 @@ import wattle.model.House;
 
 /** What a sheet says in cases whose answer is known: common practice. */
 class LockoutTest {
-  private static final String HOUSE =
-      """
+  private static final String HOUSE = """
       service main 120/240 V 200 A { source available 10 kA }
       panel P from main {
         bus 200 A  slots 20  bonded
@@ -66,7 +65,8 @@ class LockoutTest {
   void twoBranchesInABoxAreThreeHandlesWhereOneSharesANeutral() {
     Lockout lockout = lockout(HOUSE, "hall.sw");
     assertThat(tags(lockout)).containsExactly("P/1", "P/2", "P/4");
-    assertThat(lockout.warnings()).anyMatch(w -> w.startsWith("2 branches meet in hall.b1")).anyMatch(w -> w.contains("separate handles, P/2 and P/4"));
+    assertThat(lockout.warnings()).anyMatch(w -> w.startsWith("2 branches meet in hall.b1"))
+        .anyMatch(w -> w.contains("separate handles, P/2 and P/4"));
     assertThat(lockout.goesDead()).singleElement().satisfies(d -> assertThat(d.devices()).containsExactly("light hall.l"));
     assertThat(lockout.staysLive()).anyMatch(l -> l.what().startsWith("hall.b ") && l.near().equals("same room"));
   }
@@ -104,7 +104,8 @@ class LockoutTest {
 
   @Test
   void whatThePlanDoesNotSayIsSaid() {
-    Lockout lockout = lockout("panel P { bus 100 A slots 8 }\nbranch a by 14/2 NM-B { P --2 m-- hall.o }\nroom hall { o: receptacle\nj: junction }\n", "hall.o");
+    Lockout lockout = lockout(
+        "panel P { bus 100 A slots 8 }\nbranch a by 14/2 NM-B { P --2 m-- hall.o }\nroom hall { o: receptacle\nj: junction }\n", "hall.o");
     assertThat(lockout.handles()).isEmpty();
     assertThat(lockout.unknown()).singleElement().asString().contains("which breaker feeds branch a");
     House house = house("room hall { j: junction }\n");

@@ -39,7 +39,8 @@ class LockoutVoltageTest {
     List<Event> events = new ArrayList<>();
     for (Device device : house.devices().values()) {
       if (device.voltAmperes() > 0) {
-        events.add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behaviour.IMPEDANCE, nowhere));
+        events
+            .add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behaviour.IMPEDANCE, nowhere));
       }
     }
     for (Handle handle : open) {
@@ -78,9 +79,8 @@ class LockoutVoltageTest {
   @ParameterizedTest
   @ValueSource(longs = {14, 2653})
   void randomBoxesAreDead(long seed) {
-    Compilation plan =
-        new Compiler(SourceReader.FROM_DISK)
-            .compile(new wattle.finding.Source("random.wattle", RandomHouse.plan(seed)), Path.of("random.wattle"));
+    Compilation plan = new Compiler(SourceReader.FROM_DISK)
+        .compile(new wattle.finding.Source("random.wattle", RandomHouse.plan(seed)), Path.of("random.wattle"));
     for (String box : plan.house().boxes().keySet()) {
       Map<String, Double> open = volts(plan, Lockout.of(plan.house(), new Place.AtBox(box)).handles());
       for (String device : plan.house().boxes().get(box).devices()) {
@@ -97,7 +97,8 @@ class LockoutVoltageTest {
     List<String> names = new ArrayList<>();
     for (var point : house.branches().get(branch).points()) {
       for (String device : point.devices()) {
-        house.devices().get(device).loads().stream().map(l -> l.part().isEmpty() ? device : device + "." + l.part()).distinct().forEach(names::add);
+        house.devices().get(device).loads().stream().map(l -> l.part().isEmpty() ? device : device + "." + l.part()).distinct()
+            .forEach(names::add);
       }
     }
     return names;

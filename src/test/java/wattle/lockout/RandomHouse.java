@@ -38,7 +38,8 @@ public final class RandomHouse {
     }
     return "service main 120/240 V 200 A { source available 10 kA }\n"
         + "panel P from main {\n bus 200 A slots 60 bonded\n main breaker 200 A\n 1+3 60 A two-pole G\n" + slots + "}\n"
-        + "panel G from P by 10 m of 6/3 NM-B {\n bus 100 A slots 60\n" + (subSlots.indexOf("interlocked") >= 0 ? " main transfer 60 A\n" : "") + subSlots + "}\n" + branches
+        + "panel G from P by 10 m of 6/3 NM-B {\n bus 100 A slots 60\n"
+        + (subSlots.indexOf("interlocked") >= 0 ? " main transfer 60 A\n" : "") + subSlots + "}\n" + branches
         + "room hall {\n" + room + "}\n";
   }
 
@@ -69,7 +70,10 @@ public final class RandomHouse {
     for (int i = 0; i < boxes; i++) {
       boolean last = i == boxes - 1;
       String device = "d" + box++;
-      String line = device + ": " + (kind >= 5 && last ? SOURCES.get(kind - 5) + (kind == 6 && random.nextBoolean() ? " bonded" : "") : kind == 4 && last ? "range 4 kW" : two ? "split receptacle" : i == 0 && random.nextBoolean() ? "switch" : "receptacle");
+      String line = device + ": "
+          + (kind >= 5 && last
+              ? SOURCES.get(kind - 5) + (kind == 6 && random.nextBoolean() ? " bonded" : "")
+              : kind == 4 && last ? "range 4 kW" : two ? "split receptacle" : i == 0 && random.nextBoolean() ? "switch" : "receptacle");
       List<String> free = sharedBoxes.stream().filter(b -> !used.contains(b)).toList();
       if (!free.isEmpty() && random.nextInt(3) == 0) {
         String shared = free.get(random.nextInt(free.size()));

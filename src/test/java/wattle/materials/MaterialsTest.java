@@ -78,10 +78,9 @@ class MaterialsTest {
   void cableOfAlderCourtIsTheSumOfItsRuns() throws SourceReader.Unreadable {
     Compilation plan = COMPILER.compile(Path.of("examples/alder-court/house.wattle"));
     Map<String, Double> expected = fromRunTable(plan);
-    Map<String, Double> found =
-        materials(plan).items().stream()
-            .filter(m -> m.category() == Material.Category.CABLE)
-            .collect(Collectors.toMap(Material::what, Material::amount));
+    Map<String, Double> found = materials(plan).items().stream()
+        .filter(m -> m.category() == Material.Category.CABLE)
+        .collect(Collectors.toMap(Material::what, Material::amount));
     assertThat(expected).hasSizeGreaterThan(8);
     assertThat(found.keySet()).isEqualTo(expected.keySet());
     // The run table shows tenths of a metre; one counter run is 4 ft.
@@ -93,7 +92,8 @@ class MaterialsTest {
     Compilation plan = COMPILER.compile(Path.of("examples/alder-court/house.wattle"));
     Materials materials = materials(plan);
     assertThat(count(materials, Material.Category.BOX)).isEqualTo(plan.house().boxes().size());
-    assertThat(count(materials, Material.Category.BREAKER)).isEqualTo(plan.house().panels().values().stream().mapToInt(p -> p.breakers().size()).sum());
+    assertThat(count(materials, Material.Category.BREAKER))
+        .isEqualTo(plan.house().panels().values().stream().mapToInt(p -> p.breakers().size()).sum());
     long devices = plan.house().devices().values().stream().filter(d -> d.kind().family() != DeviceKind.Family.JUNCTION).count();
     assertThat(count(materials, Material.Category.DEVICE) + count(materials, Material.Category.EQUIPMENT)).isEqualTo(devices);
     assertThat(plan.house().boxes().values()).allMatch(b -> b.status() == Status.NEW);
@@ -123,7 +123,8 @@ class MaterialsTest {
     assertThat(connectors).as("each cable enters at its two ends").isEqualTo(entries);
 
     long straps = boxes.stream().filter(b -> b.get("devices").matches(".*\\b(receptacle|switch)\\b.*")).count();
-    double plates = materials.items().stream().filter(m -> m.category() == Material.Category.COVER && !m.what().contains("blank")).mapToDouble(Material::amount).sum();
+    double plates = materials.items().stream().filter(m -> m.category() == Material.Category.COVER && !m.what().contains("blank"))
+        .mapToDouble(Material::amount).sum();
     assertThat(plates).isEqualTo(straps);
 
     long electrodes = plan.house().services().values().stream().mapToLong(s -> s.electrodes().size()).sum();
@@ -138,10 +139,9 @@ class MaterialsTest {
 
   @Test
   void aNewRunOfAnExistingBranchIsBought() {
-    Materials materials =
-        materials(
-            compiled(
-                """
+    Materials materials = materials(
+        compiled(
+            """
                 panel P existing { bus 100 A slots 12
                   1  15 A       hall
                   2  20 A new   den  }
@@ -163,10 +163,9 @@ class MaterialsTest {
 
   @Test
   void racewaysCountEachConductor() {
-    Materials materials =
-        materials(
-            compiled(
-                """
+    Materials materials = materials(
+        compiled(
+            """
                 panel P { bus 100 A slots 12
                   1+3  20 A two-pole  saw }
                 branch saw by 3/4 in EMT with 3 x 12 Cu THWN, 12 Cu ground { P --10 m-- shop.saw }
@@ -185,10 +184,9 @@ class MaterialsTest {
   @Test
   void jointsAreCountedAsTheyAreMade() {
     // Common practice: feed, two outgoing cables and the device's pigtail are four on hot and neutral, and on the ground.
-    Materials materials =
-        materials(
-            compiled(
-                """
+    Materials materials = materials(
+        compiled(
+            """
                 panel P { bus 100 A slots 12
                   1  15 A  hall }
                 branch hall by 14/2 NM-B {
@@ -205,10 +203,9 @@ class MaterialsTest {
 
   @Test
   void aLimitOfThePlansOwnStands() {
-    Materials materials =
-        materials(
-            compiled(
-                """
+    Materials materials = materials(
+        compiled(
+            """
                 limit cable-waste "ours" 0 % { source "common practice" }
                 limit slack-in-panel "ours" 2 m { source "common practice" }
                 panel P { bus 100 A slots 12

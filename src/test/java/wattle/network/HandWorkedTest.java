@@ -16,7 +16,7 @@ class HandWorkedTest {
   private static Sketch stiff() {
     Sketch sketch = Sketch.service(2);
     Complex small = new Complex(1e-6, 0);
-    sketch.sourceImpedance = new Complex[][] {{small, Complex.ZERO}, {Complex.ZERO, small}};
+    sketch.sourceImpedance = new Complex[][]{{small, Complex.ZERO}, {Complex.ZERO, small}};
     return sketch;
   }
 
@@ -88,7 +88,7 @@ class HandWorkedTest {
   @Test
   void constantPowerEndsOnTheUpperRoot() {
     Sketch sketch = Sketch.service(1);
-    sketch.sourceImpedance = new Complex[][] {{new Complex(1, 0)}};
+    sketch.sourceImpedance = new Complex[][]{{new Complex(1, 0)}};
     int load = sketch.load(0, 0, 1, 1000, 120, Behaviour.POWER);
     Solution solution = sketch.build().solve();
     assertThat(solution.elementVolts(load).magnitude()).isCloseTo(60 + Math.sqrt(3600 - 1000), within(1e-6));
@@ -99,7 +99,7 @@ class HandWorkedTest {
   @Test
   void constantPowerBeyondWhatTheRunLetsThroughIsSaid() {
     Sketch sketch = Sketch.service(1);
-    sketch.sourceImpedance = new Complex[][] {{new Complex(1, 0)}};
+    sketch.sourceImpedance = new Complex[][]{{new Complex(1, 0)}};
     int load = sketch.load(0, 0, 1, 3700, 120, Behaviour.POWER);
     Solution solution = sketch.build().solve();
     assertThat(solution.isStarved(load) || solution.unsettled().contains(load)).isTrue();

@@ -40,10 +40,9 @@ class RandomNetworksTest {
       }
       double volts = solution.elementVolts(e).magnitude();
       double held = Math.max(volts, element.nominal() / 2);
-      double square =
-          element.behaviour() == Behaviour.IMPEDANCE
-              ? element.nominal() * element.nominal()
-              : element.behaviour() == Behaviour.CURRENT ? element.nominal() * held : held * held;
+      double square = element.behaviour() == Behaviour.IMPEDANCE
+          ? element.nominal() * element.nominal()
+          : element.behaviour() == Behaviour.CURRENT ? element.nominal() * held : held * held;
       admittances[e] = element.figure().conjugate().times(1 / square);
     }
     return admittances;
@@ -87,7 +86,8 @@ class RandomNetworksTest {
     int box = random.nextInt(sketch.boxes.size());
     double watts = 500 * random.nextDouble();
     // At most twice, at least half of what its power takes at nominal volts, so that either bound is met.
-    sketch.followers.add(new Sketch.Follower(box, 0, sketch.neutral(), watts, 120, (0.5 + 1.5 * random.nextDouble()) * Math.max(watts, 1) / 120));
+    sketch.followers
+        .add(new Sketch.Follower(box, 0, sketch.neutral(), watts, 120, (0.5 + 1.5 * random.nextDouble()) * Math.max(watts, 1) / 120));
     Solution solution = sketch.build().solve();
     if (!solution.unsettled().isEmpty()) {
       return;
@@ -154,7 +154,7 @@ class RandomNetworksTest {
       return;
     }
     Complex[] before = volts(sketch, sketch.build().solve());
-    sketch.emf = new Complex[] {sketch.emf[1], sketch.emf[0]};
+    sketch.emf = new Complex[]{sketch.emf[1], sketch.emf[0]};
     Complex[] after = volts(sketch, sketch.build().solve());
     Complex[] mirrored = new Complex[after.length];
     for (int t = 0; t < after.length; t++) {

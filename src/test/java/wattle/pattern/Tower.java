@@ -36,11 +36,13 @@ record Tower(long seed) {
     int beds = random.nextInt(3);
     StringBuilder plan = new StringBuilder(head());
     if (beds > 0) {
-      plan.append("pattern bed(source, n, run, feed, kind, trait) {\n").append(bed(new Hand(true, "", "bed", 0, 0), "source")).append("}\n");
+      plan.append("pattern bed(source, n, run, feed, kind, trait) {\n").append(bed(new Hand(true, "", "bed", 0, 0), "source"))
+          .append("}\n");
     }
     plan.append("pattern flat(n, run) {\n").append(flat(new Hand(true, "", "flat", 0, 0), beds));
     if (beds > 0) {
-      plan.append("  place bed(flat, i, 5 m, by ").append(cable()).append(", ").append(named(kind(), random)).append(", tamper-resistant) as bed{i} for i from 1 to ").append(beds).append('\n');
+      plan.append("  place bed(flat, i, 5 m, by ").append(cable()).append(", ").append(named(kind(), random))
+          .append(", tamper-resistant) as bed{i} for i from 1 to ").append(beds).append('\n');
     }
     plan.append("}\npanel M from main {\n  bus 400 A  slots 40  bonded  main breaker 400 A 22 kA\n");
     plan.append("  (4 * n - 3)+(4 * n - 1)  60 A two-pole flat{n} \"Flat {n}\" for n from 1 to ").append(flats).append("\n}\n");
@@ -88,10 +90,12 @@ record Tower(long seed) {
   private String flat(Hand hand, int beds) {
     Random random = new Random(seed ^ 77);
     StringBuilder text = new StringBuilder();
-    text.append("  dwelling ").append(hand.self()).append(" \"Flat ").append(hand.hole()).append("\" on ").append(hand.self()).append(" { floor-area 60 m2 }\n");
+    text.append("  dwelling ").append(hand.self()).append(" \"Flat ").append(hand.hole()).append("\" on ").append(hand.self())
+        .append(" { floor-area 60 m2 }\n");
     text.append("  panel ").append(hand.self()).append(" by ").append(hand.length(0)).append(" of 6/3 NM-B {\n    bus 100 A  slots 20\n");
     boolean shared = random.nextBoolean();
-    text.append(shared ? "    1+3  20 A two-pole arc-fault ground-fault " : "    1  20 A arc-fault ground-fault ").append(hand.local("counter")).append('\n');
+    text.append(shared ? "    1+3  20 A two-pole arc-fault ground-fault " : "    1  20 A arc-fault ground-fault ")
+        .append(hand.local("counter")).append('\n');
     text.append("    2  15 A arc-fault ").append(hand.local("lights")).append(" \"Lights of ").append(hand.hole()).append("\"\n");
     for (int i = 1; i <= beds; i++) {
       text.append("    ").append(4 + 2 * i).append("  15 A arc-fault ").append(hand.local("bed" + i)).append('\n');
@@ -100,26 +104,35 @@ record Tower(long seed) {
     int outlets = 1 + random.nextInt(3);
     text.append("  room ").append(hand.local("kitchen")).append(" \"Kitchen ").append(hand.hole()).append("\" is kitchen {\n");
     for (int i = 1; i <= outlets; i++) {
-      text.append("    c").append(i).append(shared ? ": split receptacle at counter tamper-resistant\n" : ": receptacle at counter tamper-resistant\n");
+      text.append("    c").append(i)
+          .append(shared ? ": split receptacle at counter tamper-resistant\n" : ": receptacle at counter tamper-resistant\n");
     }
-    text.append("  }\n  branch ").append(hand.local("counter")).append(shared ? " by 12/3 NM-B" : " by 12/2 NM-B").append(" is small-appliance {\n    ").append(hand.self());
+    text.append("  }\n  branch ").append(hand.local("counter")).append(shared ? " by 12/3 NM-B" : " by 12/2 NM-B")
+        .append(" is small-appliance {\n    ").append(hand.self());
     for (int i = 1; i <= outlets; i++) {
       text.append(" --").append(hand.length(i)).append("-- ").append(hand.local("kitchen")).append(".c").append(i);
     }
     text.append("\n  }\n  raceway ").append(hand.local("duct")).append(" by 3/4 in EMT\n");
     text.append("  let ").append(hand.local("reach")).append(" = 4 m + margin\n");
-    text.append("  room ").append(hand.local("hall")).append(" is hall {\n    sw: switch for lamp, ").append(hand.self()).append(".over\n    lamp: light ").append(5 + random.nextInt(60)).append(" W\n  }\n");
-    text.append("  room ").append(hand.self()).append(" is living { over: light 40 W \"Over the table of ").append(hand.hole()).append("\" }\n");
-    text.append("  branch ").append(hand.local("lights")).append(" by 14/2 NM-B").append(random.nextBoolean() ? " through " + hand.local("duct") : "").append(" {\n    ").append(hand.self());
-    text.append(" --(").append(hand.local("reach")).append(")-- ").append(hand.local("hall")).append(".sw --2 m-- ").append(hand.local("hall")).append(".lamp --3 m-- ").append(hand.self()).append(".over\n  }\n");
-    text.append("  trial ").append(hand.local("kettle")).append(" { ").append(hand.local("kitchen")).append(shared ? ".c1.upper" : ".c1").append(" draws ").append(4 + random.nextInt(8)).append(" A   open breaker ").append(hand.self()).append("/2 }\n");
-    text.append("  expect current of ").append(hand.local("kitchen")).append(shared ? ".c1.upper" : ".c1").append(" is at most 9 A in ").append(hand.local("kettle")).append('\n');
+    text.append("  room ").append(hand.local("hall")).append(" is hall {\n    sw: switch for lamp, ").append(hand.self())
+        .append(".over\n    lamp: light ").append(5 + random.nextInt(60)).append(" W\n  }\n");
+    text.append("  room ").append(hand.self()).append(" is living { over: light 40 W \"Over the table of ").append(hand.hole())
+        .append("\" }\n");
+    text.append("  branch ").append(hand.local("lights")).append(" by 14/2 NM-B")
+        .append(random.nextBoolean() ? " through " + hand.local("duct") : "").append(" {\n    ").append(hand.self());
+    text.append(" --(").append(hand.local("reach")).append(")-- ").append(hand.local("hall")).append(".sw --2 m-- ")
+        .append(hand.local("hall")).append(".lamp --3 m-- ").append(hand.self()).append(".over\n  }\n");
+    text.append("  trial ").append(hand.local("kettle")).append(" { ").append(hand.local("kitchen")).append(shared ? ".c1.upper" : ".c1")
+        .append(" draws ").append(4 + random.nextInt(8)).append(" A   open breaker ").append(hand.self()).append("/2 }\n");
+    text.append("  expect current of ").append(hand.local("kitchen")).append(shared ? ".c1.upper" : ".c1").append(" is at most 9 A in ")
+        .append(hand.local("kettle")).append('\n');
     return text.toString();
   }
 
   /** The cable of bedrooms. */
   private String cable() {
-    return List.of("14/2 NM-B", "12/2 NM-B", "14/3 NM-B", "12/2 UF-B", "12/2/2 NM-B", "14/2 NM-B without ground").get(Math.floorMod(seed, 6));
+    return List.of("14/2 NM-B", "12/2 NM-B", "14/3 NM-B", "12/2 UF-B", "12/2/2 NM-B", "14/2 NM-B without ground")
+        .get(Math.floorMod(seed, 6));
   }
 
   /** The kind of the lamp in a bedroom. */
@@ -135,9 +148,11 @@ record Tower(long seed) {
   private String bed(Hand hand, String source) {
     String trait = hand.pattern ? "trait" : "tamper-resistant";
     String lamp = hand.pattern ? "kind" : kind();
-    return "  room " + hand.self() + " \"Bedroom " + hand.hole() + "\" is bedroom {\n    sw: switch for lamp\n    lamp: " + lamp + " 12 W\n    box b" + hand.hole()
+    return "  room " + hand.self() + " \"Bedroom " + hand.hole() + "\" is bedroom {\n    sw: switch for lamp\n    lamp: " + lamp
+        + " 12 W\n    box b" + hand.hole()
         + " { o" + hand.hole() + ": receptacle " + trait + " }\n  }\n"
-        + "  branch " + hand.self() + " \"By " + (hand.pattern ? "{feed}" : cable()) + "\" by " + (hand.pattern ? "feed" : cable()) + " {\n    " + source + " --" + hand.length(1) + "-- " + hand.self() + ".sw --2 m-- "
+        + "  branch " + hand.self() + " \"By " + (hand.pattern ? "{feed}" : cable()) + "\" by " + (hand.pattern ? "feed" : cable())
+        + " {\n    " + source + " --" + hand.length(1) + "-- " + hand.self() + ".sw --2 m-- "
         + hand.self() + ".lamp\n    " + hand.self() + ".sw --3 m-- " + hand.self() + ".o" + hand.hole() + "\n  }\n";
   }
 }

@@ -39,7 +39,8 @@ class QuantityTest {
 
   /** Factors of NIST SP 811 (2008) Appendix B.8, all of them exact but that of the cubic inch, which is given to seven digits. */
   @ParameterizedTest
-  @CsvSource({"ft, m, 0.3048", "in, m, 0.0254", "ft2, m2, 0.09290304", "in3, cm3, 16.38706", "W/m, W/ft, 0.3048", "ohm/kft, ohm/km, 3.280839895"})
+  @CsvSource({"ft, m, 0.3048", "in, m, 0.0254", "ft2, m2, 0.09290304", "in3, cm3, 16.38706", "W/m, W/ft, 0.3048",
+      "ohm/kft, ohm/km, 3.280839895"})
   void customaryUnitsHaveTheirPublishedFactors(String customary, String metric, double factor) {
     assertThat(of(1, customary).in(Units.find(metric).orElseThrow())).isCloseTo(factor, within(5e-7 * factor));
     assertThat(Units.FOOT.factor()).isEqualTo(0.3048);
@@ -49,7 +50,8 @@ class QuantityTest {
   @ParameterizedTest
   @CsvSource({"-40, -40", "0, 32", "20, 68", "30, 86", "60, 140", "75, 167", "90, 194", "100, 212"})
   void fahrenheitIsThePublishedFormula(double celsius, double fahrenheit) {
-    assertThat(UnitSystem.CUSTOMARY.shown(of(celsius, "degC")).value()).isCloseTo(1.8 * celsius + 32, within(1e-9)).isCloseTo(fahrenheit, within(1e-9));
+    assertThat(UnitSystem.CUSTOMARY.shown(of(celsius, "degC")).value()).isCloseTo(1.8 * celsius + 32, within(1e-9)).isCloseTo(fahrenheit,
+        within(1e-9));
     assertThat(UnitSystem.METRIC.shown(of(celsius, "degC")).value()).isEqualTo(of(celsius, "degC").value());
   }
 

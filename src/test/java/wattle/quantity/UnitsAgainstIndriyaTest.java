@@ -75,7 +75,7 @@ class UnitsAgainstIndriyaTest {
       javax.measure.Unit<?> theirs = each.getValue();
       javax.measure.UnitConverter toSi = theirs.getConverterToAny(theirs.getSystemUnit());
       Unit ours = ours(each.getKey());
-      for (double value : new double[] {0, 1, 14, 37.5, -40, 12345.678}) {
+      for (double value : new double[]{0, 1, 14, 37.5, -40, 12345.678}) {
         double expected = toSi.convert(value);
         assertThat(Quantity.of(value, ours).si())
             .as("%s %s", value, each.getKey())

@@ -54,10 +54,9 @@ class WireSizeTest {
 
   @Test
   void whatIsNoSizeIsRefused() {
-    for (String text :
-        List.of(
-            "", " ", "0", "5/0", "0/0", "+2/0", "14f", "0x1p3", "1e1", "NaN", "Infinity", "-3", "14.5", "41", "249",
-            "250 AWG", "kcmil", "0 mm2", "9999 kcmil", "2,5 mm2", ".5 mm2", "5. mm2", "1.2.3 mm2", "14 14", "Cu")) {
+    for (String text : List.of(
+        "", " ", "0", "5/0", "0/0", "+2/0", "14f", "0x1p3", "1e1", "NaN", "Infinity", "-3", "14.5", "41", "249",
+        "250 AWG", "kcmil", "0 mm2", "9999 kcmil", "2,5 mm2", ".5 mm2", "5. mm2", "1.2.3 mm2", "14 14", "Cu")) {
       assertThat(WireSize.parse(text)).as(text).isEmpty();
     }
   }

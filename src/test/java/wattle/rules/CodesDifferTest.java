@@ -33,8 +33,7 @@ class CodesDifferTest {
   }
 
   private static List<Finding> check(String more) {
-    String plan =
-        """
+    String plan = """
         plan "Local rules"
         use code us-2023
         service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu }
@@ -58,8 +57,7 @@ class CodesDifferTest {
 
   @Test
   void aPlanAddsARule() {
-    String rule =
-        """
+    String rule = """
         rule long-run "Runs are short" {
           for each run r
           require r.length is at most 4 m
@@ -88,14 +86,15 @@ class CodesDifferTest {
   @Test
   void mistakesInRulesAreFindings() {
     Stream.of(
-            "require r.lenght is at most 4 m|rule-property-unknown",
-            "require r.length is at most 4 A|rule-type-mismatch",
-            "require r.length|rule-type-mismatch",
-            "require limit.nothing is at most 4|rule-property-unknown",
-            "require r.wiring.size is at least 4 m|rule-type-mismatch")
+        "require r.lenght is at most 4 m|rule-property-unknown",
+        "require r.length is at most 4 A|rule-type-mismatch",
+        "require r.length|rule-type-mismatch",
+        "require limit.nothing is at most 4|rule-property-unknown",
+        "require r.wiring.size is at least 4 m|rule-type-mismatch")
         .map(s -> s.split("\\|"))
         .forEach(s -> {
-          String rule = "rule odd \"Odd\" {\n  for each run r\n  " + s[0] + "\n  otherwise error \"x\"\n  at r\n  note \"n\"\n  fix \"f\"\n  because \"b\"\n}\n";
+          String rule = "rule odd \"Odd\" {\n  for each run r\n  " + s[0]
+              + "\n  otherwise error \"x\"\n  at r\n  note \"n\"\n  fix \"f\"\n  because \"b\"\n}\n";
           assertThat(check(rule)).as(s[0]).singleElement().satisfies(f -> {
             assertThat(f.rule()).isEqualTo(s[1]);
             assertThat(f.place().orElseThrow().span().text()).isNotEmpty();

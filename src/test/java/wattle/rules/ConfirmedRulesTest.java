@@ -18,11 +18,10 @@ class ConfirmedRulesTest {
     List<Map<String, String>> rows = Reference.rows("rules.csv");
     assertThat(rows).hasSizeGreaterThan(40);
     return rows.stream().map(row -> DynamicTest.dynamicTest(row.get("rule") + " " + row.get("figure"), () -> {
-      Rule rule =
-          RuleLoader.load(StandardLibrary.written(List.of("common", row.get("pack"))).value()).value().stream()
-              .filter(r -> r.name().equals(row.get("rule")))
-              .findFirst()
-              .orElseThrow();
+      Rule rule = RuleLoader.load(StandardLibrary.written(List.of("common", row.get("pack"))).value()).value().stream()
+          .filter(r -> r.name().equals(row.get("rule")))
+          .findFirst()
+          .orElseThrow();
       assertThat(row.get("page")).isNotBlank();
       assertThat(rule.tree().span().text()).contains(row.get("figure"));
       assertThat(rule.citations()).extracting(Citation::toString).anyMatch(c -> c.contains(row.get("article")));

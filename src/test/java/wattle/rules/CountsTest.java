@@ -17,8 +17,7 @@ import wattle.finding.Source;
 class CountsTest {
   /** A den with two receptacles and a light of 40 W on a branch of its own. */
   private static List<Finding> under(String claim) {
-    String plan =
-        """
+    String plan = """
         plan "Counts"
         service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu }
         panel P from main { bus 100 A   slots 20   bonded
@@ -46,19 +45,19 @@ class CountsTest {
   Stream<DynamicTest> theLastComparisonIsOfTheCount() {
     String receptacles = "count of d in r.devices where d.family is \"receptacle\"";
     return Stream.of(
-            new Case(receptacles + " is at least 2", true),
-            new Case(receptacles + " is at least 3", false),
-            new Case("(" + receptacles + ") is at least 3", false),
-            new Case(receptacles + " and d.traits includes \"tamper-resistant\" is 2", true),
-            new Case(receptacles + " and d.traits includes \"weatherproof\" is 2", false),
-            new Case(receptacles + " or d.family is \"light\" is at least 3", true),
-            new Case(receptacles + " is at least 2 and r.use is \"living\"", true),
-            new Case(receptacles + " is at least 2 and r.use is \"kitchen\"", false),
-            new Case(receptacles + " is at least 3 or r.use is \"living\"", true),
-            new Case("sum of d.load for d in r.devices where d.family is \"light\" is at most 50 VA", true),
-            new Case("sum of d.load for d in r.devices where d.family is \"light\" is above 50 VA", false),
-            new Case("most of d.load for d in r.devices where d.height is not stated is at least 40 W", true),
-            new Case("if r.use is \"living\" then " + receptacles + " is at least 3", false))
+        new Case(receptacles + " is at least 2", true),
+        new Case(receptacles + " is at least 3", false),
+        new Case("(" + receptacles + ") is at least 3", false),
+        new Case(receptacles + " and d.traits includes \"tamper-resistant\" is 2", true),
+        new Case(receptacles + " and d.traits includes \"weatherproof\" is 2", false),
+        new Case(receptacles + " or d.family is \"light\" is at least 3", true),
+        new Case(receptacles + " is at least 2 and r.use is \"living\"", true),
+        new Case(receptacles + " is at least 2 and r.use is \"kitchen\"", false),
+        new Case(receptacles + " is at least 3 or r.use is \"living\"", true),
+        new Case("sum of d.load for d in r.devices where d.family is \"light\" is at most 50 VA", true),
+        new Case("sum of d.load for d in r.devices where d.family is \"light\" is above 50 VA", false),
+        new Case("most of d.load for d in r.devices where d.height is not stated is at least 40 W", true),
+        new Case("if r.use is \"living\" then " + receptacles + " is at least 3", false))
         .map(c -> DynamicTest.dynamicTest(c.claim, () -> {
           List<Finding> found = under(c.claim);
           assertThat(found).extracting(Finding::rule).isEqualTo(c.holds ? List.of() : List.of("tried"));

@@ -18,8 +18,7 @@ import wattle.finding.Source;
 /** What a plan does not state is listed where a rule asked for it, and nowhere else. */
 class CoverageTest {
   private static Compilation plan(String panel, String service, String run) {
-    String text =
-        """
+    String text = """
         plan "Coverage"
         use code us-2023
         dwelling { floor-area 60 m2 }
@@ -38,8 +37,7 @@ class CoverageTest {
     return new Compiler(SourceReader.FROM_DISK).compile(source, Path.of("coverage.wattle"));
   }
 
-  private static final String PANEL =
-      "room store   height 70 in   no over-steps   readily-accessible   working-depth 40 in   working-width 32 in   working-height 84 in";
+  private static final String PANEL = "room store   height 70 in   no over-steps   readily-accessible   working-depth 40 in   working-width 32 in   working-height 84 in";
 
   @Test
   void whatIsStatedIsNotListed() {
@@ -69,8 +67,7 @@ class CoverageTest {
   }
 
   private static Compilation service(String dwellings, String disconnect) {
-    String text =
-        """
+    String text = """
         plan "Disconnect"
         use code us-2023
         %s
@@ -96,14 +93,14 @@ class CoverageTest {
   @TestFactory
   Stream<DynamicTest> anEmergencyDisconnectIsAskedOfOneAndTwoDwellings() {
     return Stream.of(
-            new Dwellings("", true),
-            new Dwellings("dwelling { floor-area 90 m2 }", true),
-            new Dwellings("dwelling { dwellings 1 }", true),
-            new Dwellings("dwelling { dwellings 2 }", true),
-            new Dwellings("dwelling { dwellings 3 }", false),
-            new Dwellings("dwelling upper on east { }\ndwelling lower on P { }", true),
-            new Dwellings("dwelling upper on east { }\ndwelling lower on P { dwellings 2 }", false),
-            new Dwellings("dwelling upper on east { }\ndwelling lower on P { }\ndwelling back on P { }", false))
+        new Dwellings("", true),
+        new Dwellings("dwelling { floor-area 90 m2 }", true),
+        new Dwellings("dwelling { dwellings 1 }", true),
+        new Dwellings("dwelling { dwellings 2 }", true),
+        new Dwellings("dwelling { dwellings 3 }", false),
+        new Dwellings("dwelling upper on east { }\ndwelling lower on P { }", true),
+        new Dwellings("dwelling upper on east { }\ndwelling lower on P { dwellings 2 }", false),
+        new Dwellings("dwelling upper on east { }\ndwelling lower on P { }\ndwelling back on P { }", false))
         .map(d -> DynamicTest.dynamicTest(d.written + " is asked: " + d.asked, () -> {
           Condition<Finding> missing = new Condition<>(f -> f.rule().equals("emergency-disconnect-missing"), "of the disconnect");
           assertThat(service(d.written, "no outdoor-disconnect").findings()).haveExactly(d.asked ? 1 : 0, missing);
@@ -111,14 +108,16 @@ class CoverageTest {
           Compilation unsaid = service(d.written, "");
           assertThat(unsaid.coverage().rules()).isPositive();
           assertThat(unsaid.findings()).haveExactly(0, missing);
-          assertThat(unsaid.coverage().unstated().stream().filter(u -> u.fact().equals("outdoor-disconnect")).flatMap(u -> u.rules().stream()))
+          assertThat(
+              unsaid.coverage().unstated().stream().filter(u -> u.fact().equals("outdoor-disconnect")).flatMap(u -> u.rules().stream()))
               .isEqualTo(d.asked ? List.of("emergency-disconnect-missing") : List.of());
         }));
   }
 
   @Test
   void whatIsDeniedIsAFinding() {
-    List<Finding> found = plan(PANEL.replace("no over-steps", "over-steps"), "no surge-protection   outdoor-disconnect", "supported 2 m held 0.2 m").findings();
+    List<Finding> found = plan(PANEL.replace("no over-steps", "over-steps"), "no surge-protection   outdoor-disconnect",
+        "supported 2 m held 0.2 m").findings();
     assertThat(found).extracting(Finding::rule)
         .containsExactlyInAnyOrder("panel-over-steps", "surge-protection-missing", "cable-support-sparse", "cable-support-sparse");
   }

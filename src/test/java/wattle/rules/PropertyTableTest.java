@@ -15,8 +15,10 @@ class PropertyTableTest {
   private static String table() {
     StringBuilder out = new StringBuilder();
     for (Kind kind : Kind.values()) {
-      out.append("\n### ").append(kind.word()).append(": ").append(kind.meaning()).append("\n\n| property | value | meaning |\n| --- | --- | --- |\n");
-      Vocabulary.of(kind).values().forEach(p -> out.append("| `").append(p.name()).append("` | ").append(p.type().text()).append(" | ").append(p.meaning()).append(" |\n"));
+      out.append("\n### ").append(kind.word()).append(": ").append(kind.meaning())
+          .append("\n\n| property | value | meaning |\n| --- | --- | --- |\n");
+      Vocabulary.of(kind).values().forEach(
+          p -> out.append("| `").append(p.name()).append("` | ").append(p.type().text()).append(" | ").append(p.meaning()).append(" |\n"));
     }
     return out.toString();
   }

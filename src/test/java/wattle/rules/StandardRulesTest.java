@@ -44,7 +44,8 @@ class StandardRulesTest {
     Checked<Binder.Bound> bound = bind(sample, rule.pack());
     assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
     Library library = bound.value().library();
-    return RuleBook.run(bound.value().house(), library, rules).stream().map(Finding::rule).collect(Collectors.groupingBy(n -> n, Collectors.counting()));
+    return RuleBook.run(bound.value().house(), library, rules).stream().map(Finding::rule)
+        .collect(Collectors.groupingBy(n -> n, Collectors.counting()));
   }
 
   private static List<Rule> rulesOfItsPlan(Rule rule) {
@@ -79,8 +80,8 @@ class StandardRulesTest {
   /** Taking any one requirement away must let the reject pass: no condition is idle. */
   @TestFactory
   Stream<DynamicTest> everyConditionMatters() {
-    return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () ->
-        assertThat(raised(rule.reject().orElseThrow(), rule, List.of(rule.withoutRequirements()))).isEmpty()));
+    return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(),
+        () -> assertThat(raised(rule.reject().orElseThrow(), rule, List.of(rule.withoutRequirements()))).isEmpty()));
   }
 
   @Test

@@ -13,14 +13,13 @@ import java.util.List;
 final class Schema {
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
-  private static final JsonSchemaFactory OURS =
-      JsonSchemaFactory.getInstance(
-          VersionFlag.V202012,
-          factory -> factory.schemaMappers(
-              names -> names.mappings(
-                  java.util.Map.of(
-                      "urn:wattle:schema:findings:1", "classpath:schema/findings.schema.json",
-                      "urn:wattle:schema:tables:1", "classpath:schema/tables.schema.json"))));
+  private static final JsonSchemaFactory OURS = JsonSchemaFactory.getInstance(
+      VersionFlag.V202012,
+      factory -> factory.schemaMappers(
+          names -> names.mappings(
+              java.util.Map.of(
+                  "urn:wattle:schema:findings:1", "classpath:schema/findings.schema.json",
+                  "urn:wattle:schema:tables:1", "classpath:schema/tables.schema.json"))));
 
   private final JsonSchema schema;
 

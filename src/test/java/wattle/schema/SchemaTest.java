@@ -36,9 +36,9 @@ class SchemaTest {
   /** OASIS, Static Analysis Results Interchange Format 2.1.0, its JSON schema. */
   private static final Schema SARIF = Schema.sarif();
 
-  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials", "faults", "voltage", "neutral", "heat", "rooms");
-  private static final List<Path> HOUSES =
-      Golden.plans("examples").stream().filter(p -> p.endsWith("house.wattle")).toList();
+  private static final List<String> TABLES_OF = List.of("panel", "loads", "runs", "boxes", "materials", "faults", "voltage", "neutral",
+      "heat", "rooms");
+  private static final List<Path> HOUSES = Golden.plans("examples").stream().filter(p -> p.endsWith("house.wattle")).toList();
 
   private static final String ALDER_COURT = "examples/alder-court/house.wattle";
 
@@ -101,48 +101,46 @@ class SchemaTest {
   @TestFactory
   Stream<DynamicTest> otherTables() {
     return HOUSES.stream().map(
-        house ->
-            DynamicTest.dynamicTest(
-                house.toString(),
-                () -> {
-                  List<List<String>> commands =
-                      new ArrayList<>(List.of(List.of("balance"), List.of("test-sheet"), List.of("trial", "--stated")));
-                  if (!house.toString().contains("longcroft")) { // names no code that has methods of load calculation
-                    commands.add(List.of("table", "--of", "worksheet"));
-                    commands.add(List.of("table", "--of", "worksheet", "--compare-methods"));
-                  }
-                  if (house.toString().equals(ALDER_COURT)) {
-                    commands.add(List.of("trial", "--add", "vehicle charger 7.7 kW"));
-                  }
-                  for (List<String> command : commands) {
-                    List<String> arguments = new ArrayList<>(command);
-                    arguments.addAll(List.of("--format", "json", house.toString()));
-                    JsonNode tables = printed(arguments.toArray(String[]::new));
-                    assertThat(TABLES.objections(tables)).as(command.toString()).isEmpty();
-                    tables.get("tables").forEach(SchemaTest::assertRowsHaveTheColumns);
-                  }
-                }));
+        house -> DynamicTest.dynamicTest(
+            house.toString(),
+            () -> {
+              List<List<String>> commands = new ArrayList<>(
+                  List.of(List.of("balance"), List.of("test-sheet"), List.of("trial", "--stated")));
+              if (!house.toString().contains("longcroft")) { // names no code that has methods of load calculation
+                commands.add(List.of("table", "--of", "worksheet"));
+                commands.add(List.of("table", "--of", "worksheet", "--compare-methods"));
+              }
+              if (house.toString().equals(ALDER_COURT)) {
+                commands.add(List.of("trial", "--add", "vehicle charger 7.7 kW"));
+              }
+              for (List<String> command : commands) {
+                List<String> arguments = new ArrayList<>(command);
+                arguments.addAll(List.of("--format", "json", house.toString()));
+                JsonNode tables = printed(arguments.toArray(String[]::new));
+                assertThat(TABLES.objections(tables)).as(command.toString()).isEmpty();
+                tables.get("tables").forEach(SchemaTest::assertRowsHaveTheColumns);
+              }
+            }));
   }
 
   /** Of each panel, and of every box, room and branch that comes first. */
   @TestFactory
   Stream<DynamicTest> lockouts() {
     return HOUSES.stream().map(
-        house ->
-            DynamicTest.dynamicTest(
-                house.toString(),
-                () -> {
-                  House model = new Compiler(SourceReader.FROM_DISK).compile(house).house();
-                  List<List<String>> places = new ArrayList<>();
-                  model.panels().keySet().forEach(p -> places.add(List.of("panel", p)));
-                  model.rooms().keySet().stream().limit(2).forEach(r -> places.add(List.of("room", r)));
-                  model.branches().keySet().stream().limit(2).forEach(b -> places.add(List.of("branch", b)));
-                  model.boxes().keySet().stream().limit(2).forEach(b -> places.add(List.of("box", b)));
-                  for (List<String> place : places) {
-                    JsonNode lockout = printed("lockout", house.toString(), place.get(0), place.get(1), "--format", "json");
-                    assertThat(LOCKOUT.objections(lockout)).as(place.toString()).isEmpty();
-                  }
-                }));
+        house -> DynamicTest.dynamicTest(
+            house.toString(),
+            () -> {
+              House model = new Compiler(SourceReader.FROM_DISK).compile(house).house();
+              List<List<String>> places = new ArrayList<>();
+              model.panels().keySet().forEach(p -> places.add(List.of("panel", p)));
+              model.rooms().keySet().stream().limit(2).forEach(r -> places.add(List.of("room", r)));
+              model.branches().keySet().stream().limit(2).forEach(b -> places.add(List.of("branch", b)));
+              model.boxes().keySet().stream().limit(2).forEach(b -> places.add(List.of("box", b)));
+              for (List<String> place : places) {
+                JsonNode lockout = printed("lockout", house.toString(), place.get(0), place.get(1), "--format", "json");
+                assertThat(LOCKOUT.objections(lockout)).as(place.toString()).isEmpty();
+              }
+            }));
   }
 
   @Test
@@ -161,7 +159,8 @@ class SchemaTest {
     String table = Files.readString(folder.resolve("README.md"));
     try (Stream<Path> files = Files.list(folder)) {
       List<String> names = files.map(f -> f.getFileName().toString()).filter(f -> f.endsWith(".json")).sorted().toList();
-      assertThat(names).containsExactly("changes.schema.json", "figures.schema.json", "findings.schema.json", "lockout.schema.json", "tables.schema.json");
+      assertThat(names).containsExactly("changes.schema.json", "figures.schema.json", "findings.schema.json", "lockout.schema.json",
+          "tables.schema.json");
       assertThat(names).allMatch(n -> table.contains("`" + n + "`"));
     }
   }
@@ -219,7 +218,8 @@ class SchemaTest {
     String house = HOUSES.get(0).toString();
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0", "columns", "x");
-    assertRefused(FIGURES, printed("explain", ALDER_COURT, "--figure", "neutral of counter", "--format", "json"), "/figures/0", "shown", "x");
+    assertRefused(FIGURES, printed("explain", ALDER_COURT, "--figure", "neutral of counter", "--format", "json"), "/figures/0", "shown",
+        "x");
     JsonNode lockout = printed("lockout", ALDER_COURT, "kitchen.c1", "--format", "json");
     assertRefused(LOCKOUT, lockout, "", "caution", "x");
     assertRefused(LOCKOUT, lockout, "/handles/0", "tag", "x");

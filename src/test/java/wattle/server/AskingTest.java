@@ -119,12 +119,11 @@ class AskingTest {
     // NFPA 70-2023 406.12: tamper-resistant receptacles in dwellings.
     assertThat(hover(HOUSE, "silence tamper-resist¦ance-missing"))
         .contains("so that children cannot poke into them", "For each device", "406.12", "finds nothing in this plan");
-    Location place =
-        ScriptedEditor.get(
-                documents()
-                    .definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "silence tamper-resist¦ance-missing"))))
-            .getLeft()
-            .get(0);
+    Location place = ScriptedEditor.get(
+        documents()
+            .definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "silence tamper-resist¦ance-missing"))))
+        .getLeft()
+        .get(0);
     String line = Files.readAllLines(Uris.path(place.getUri())).get(place.getRange().getStart().getLine());
     assertThat(line).startsWith("rule tamper-resistance-missing");
   }
@@ -139,7 +138,8 @@ class AskingTest {
 
   @Test
   void whatNothingFeedsIsOfferedOnASlotLine() {
-    assertThat(completionsAfterTyping(HOUSE, "  18     20 A  arc-fault ground-fault           dish       \"Dishwasher\"", "  18     20 A ¦"))
+    assertThat(
+        completionsAfterTyping(HOUSE, "  18     20 A  arc-fault ground-fault           dish       \"Dishwasher\"", "  18     20 A ¦"))
         .startsWith("dish")
         .contains("arc-fault", "single-pole");
   }
@@ -175,8 +175,10 @@ class AskingTest {
     assertThat(completionsAfterTyping(croft, island, "lose ¦ // now")).containsExactly("main");
     assertThat(completionsAfterTyping(croft, "lose  // now", "lose main   transfer E to ¦ // now"))
         .containsExactlyInAnyOrder("barn.pv", "yard.g", "utility.battery", "utility", "off");
-    assertThat(completionsAfterTyping(croft, "lose main   transfer E to  // now", "lose main   fault hot to ¦ // now")).contains("neutral", "ground");
-    assertThat(completionsAfterTyping(croft, "expect power given of main is 0 W within 1 W in island", "expect power given of ¦ is 0 W")).contains("main", "barn.pv");
+    assertThat(completionsAfterTyping(croft, "lose main   transfer E to  // now", "lose main   fault hot to ¦ // now")).contains("neutral",
+        "ground");
+    assertThat(completionsAfterTyping(croft, "expect power given of main is 0 W within 1 W in island", "expect power given of ¦ is 0 W"))
+        .contains("main", "barn.pv");
   }
 
   @Test
@@ -187,10 +189,9 @@ class AskingTest {
 
   @Test
   void aNameLeadsToItsDeclarationInAnotherFile() {
-    List<? extends Location> places =
-        ScriptedEditor.get(
-                documents().definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "--1 m-- kitchen.dis¦posal"))))
-            .getLeft();
+    List<? extends Location> places = ScriptedEditor.get(
+        documents().definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "--1 m-- kitchen.dis¦posal"))))
+        .getLeft();
     assertThat(places).hasSize(1);
     assertThat(places.get(0).getUri()).isEqualTo(ROOMS);
     assertThat(textAt(ROOMS, places.get(0).getRange())).isEqualTo("disposal");
@@ -198,10 +199,9 @@ class AskingTest {
 
   @Test
   void aCableLeadsToTheLibrary() throws IOException {
-    List<? extends Location> places =
-        ScriptedEditor.get(
-                documents().definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "hall by 14/2 NM¦-B"))))
-            .getLeft();
+    List<? extends Location> places = ScriptedEditor.get(
+        documents().definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "hall by 14/2 NM¦-B"))))
+        .getLeft();
     Path file = Uris.path(places.get(0).getUri());
     String line = Files.readAllLines(file).get(places.get(0).getRange().getStart().getLine());
     assertThat(line).startsWith("cable NM-B");
@@ -211,22 +211,20 @@ class AskingTest {
 
   @Test
   void allPlacesOfARoomAreFound() {
-    List<? extends Location> places =
-        ScriptedEditor.get(
-            documents()
-                .references(
-                    new ReferenceParams(
-                        new TextDocumentIdentifier(ROOMS), at(ROOMS, "room off¦ice"), new ReferenceContext(true))));
+    List<? extends Location> places = ScriptedEditor.get(
+        documents()
+            .references(
+                new ReferenceParams(
+                    new TextDocumentIdentifier(ROOMS), at(ROOMS, "room off¦ice"), new ReferenceContext(true))));
     assertThat(places).extracting(Location::getUri).contains(ROOMS, HOUSE);
     assertThat(places).as("one in rooms, six on the branch").hasSize(7);
   }
 
   @Test
   void aRenamedPanelIsRenamedInEveryFile() throws IOException {
-    Map<String, List<TextEdit>> changes =
-        ScriptedEditor.get(
-                documents().rename(new RenameParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "panel ¦P \"House"), "main-panel")))
-            .getChanges();
+    Map<String, List<TextEdit>> changes = ScriptedEditor.get(
+        documents().rename(new RenameParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "panel ¦P \"House"), "main-panel")))
+        .getChanges();
     assertThat(changes.keySet()).containsExactlyInAnyOrder(HOUSE, GARAGE);
     editor.open(GARAGE, Files.readString(FOLDER.resolve("garage.wattle")));
     changes.forEach((uri, edits) -> editor.apply(uri, edits));
@@ -249,9 +247,9 @@ class AskingTest {
   @Test
   void legsAndAmpsStandBesideSlots() {
     int line = at(HOUSE, "  6+8  ¦").getLine();
-    List<InlayHint> hints =
-        ScriptedEditor.get(
-            documents().inlayHint(new InlayHintParams(new TextDocumentIdentifier(HOUSE), new Range(new Position(line, 0), new Position(line, 80)))));
+    List<InlayHint> hints = ScriptedEditor.get(
+        documents()
+            .inlayHint(new InlayHintParams(new TextDocumentIdentifier(HOUSE), new Range(new Position(line, 0), new Position(line, 80)))));
     assertThat(hints).extracting(h -> h.getLabel().getLeft()).hasSize(2).first().isEqualTo("A+B");
     // 12 kW across 240 V is 50 A on both legs, at whatever share is between a leg and the neutral.
     assertThat(hints.get(1).getLabel().getLeft()).endsWith(" A connected");
@@ -275,9 +273,9 @@ class AskingTest {
   @Test
   void theVoltageThatABranchLosesStandsBesideItsName() {
     int line = at(HOUSE, "branch ra¦nge").getLine();
-    List<InlayHint> hints =
-        ScriptedEditor.get(
-            documents().inlayHint(new InlayHintParams(new TextDocumentIdentifier(HOUSE), new Range(new Position(line, 0), new Position(line, 80)))));
+    List<InlayHint> hints = ScriptedEditor.get(
+        documents()
+            .inlayHint(new InlayHintParams(new TextDocumentIdentifier(HOUSE), new Range(new Position(line, 0), new Position(line, 80)))));
     assertThat(hints).hasSize(1);
     assertThat(hints.get(0).getLabel().getLeft()).matches("−[0-9.]+ %");
     assertThat(hover(HOUSE, "branch ra¦nge")).contains("voltage falls most at kitchen.range");
@@ -285,16 +283,17 @@ class AskingTest {
 
   @Test
   void thingsOfThePlanAreFoundFromAnywhere() {
-    List<String> found =
-        ScriptedEditor.get(editor.server().getWorkspaceService().symbol(new WorkspaceSymbolParams("kitdis"))).getRight().stream()
-            .map(WorkspaceSymbol::getName)
-            .toList();
+    List<String> found = ScriptedEditor.get(editor.server().getWorkspaceService().symbol(new WorkspaceSymbolParams("kitdis"))).getRight()
+        .stream()
+        .map(WorkspaceSymbol::getName)
+        .toList();
     assertThat(found).containsExactlyInAnyOrder("kitchen.dish", "kitchen.disposal");
   }
 
   @Test
   void everyTokenHasItsPlace() {
-    List<Integer> data = ScriptedEditor.get(documents().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(HOUSE)))).getData();
+    List<Integer> data = ScriptedEditor.get(documents().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(HOUSE))))
+        .getData();
     List<String> seen = new ArrayList<>();
     int line = 0;
     int column = 0;

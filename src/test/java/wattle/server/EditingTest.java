@@ -106,7 +106,8 @@ class EditingTest {
       String uri = uri(HOUSE);
       editor.open(uri, Files.readString(HOUSE));
       editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      15 A                                   hall ");
-      assertThat(message(editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).contains("arc-fault-missing")))).doesNotContain("asked again");
+      assertThat(message(editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).contains("arc-fault-missing"))))
+          .doesNotContain("asked again");
 
       editor.replace(uri, "P --15 m-- office.sw", "P --15 -- office.sw");
       judged(editor, uri);
@@ -142,8 +143,7 @@ class EditingTest {
       String uri = uri(HOUSE);
       editor.open(uri, Files.readString(HOUSE));
       editor.replace(uri, "  3      20 A", "  1      20 A");
-      Diagnostic finding =
-          editor.findings(uri).stream().filter(d -> d.getCode().getLeft().equals("slot-taken")).findFirst().orElseThrow();
+      Diagnostic finding = editor.findings(uri).stream().filter(d -> d.getCode().getLeft().equals("slot-taken")).findFirst().orElseThrow();
       assertThat(finding.getRelatedInformation()).hasSize(1);
       assertThat(finding.getRelatedInformation().get(0).getLocation().getUri()).isEqualTo(uri);
       Range other = finding.getRelatedInformation().get(0).getLocation().getRange();
@@ -208,12 +208,11 @@ class EditingTest {
       String house = Files.readString(HOUSE);
       editor.open(uri, house);
       editor.replace(uri, "  storeys 2 }", "storeys    2}");
-      List<? extends TextEdit> edits =
-          ScriptedEditor.get(
-              editor
-                  .server()
-                  .getTextDocumentService()
-                  .formatting(new DocumentFormattingParams(new TextDocumentIdentifier(uri), new FormattingOptions(2, true))));
+      List<? extends TextEdit> edits = ScriptedEditor.get(
+          editor
+              .server()
+              .getTextDocumentService()
+              .formatting(new DocumentFormattingParams(new TextDocumentIdentifier(uri), new FormattingOptions(2, true))));
       assertThat(edits).hasSize(1);
       assertThat(edits.get(0).getRange().getStart().getLine()).isEqualTo(edits.get(0).getRange().getEnd().getLine());
       editor.apply(uri, List.copyOf(edits));
@@ -234,10 +233,10 @@ class EditingTest {
       var document = editor.server().getTextDocumentService();
       List<FoldingRange> folds = ScriptedEditor.get(document.foldingRange(new FoldingRangeRequestParams(new TextDocumentIdentifier(uri))));
       assertThat(folds).extracting(FoldingRange::getStartLine).containsExactly(2, 21);
-      List<DocumentSymbol> outline =
-          ScriptedEditor.get(document.documentSymbol(new DocumentSymbolParams(new TextDocumentIdentifier(uri)))).stream()
-              .map(s -> s.getRight())
-              .toList();
+      List<DocumentSymbol> outline = ScriptedEditor.get(document.documentSymbol(new DocumentSymbolParams(new TextDocumentIdentifier(uri))))
+          .stream()
+          .map(s -> s.getRight())
+          .toList();
       assertThat(outline)
           .extracting(DocumentSymbol::getName)
           .containsExactly("G", "charger", "bench", "glights", "door", "freezer", "saw", "garage");
@@ -264,12 +263,12 @@ class EditingTest {
 
   private static List<CodeAction> fixes(ScriptedEditor editor, String uri, Diagnostic finding) {
     return ScriptedEditor.get(
-            editor
-                .server()
-                .getTextDocumentService()
-                .codeAction(
-                    new CodeActionParams(
-                        new TextDocumentIdentifier(uri), finding.getRange(), new CodeActionContext(List.of(finding)))))
+        editor
+            .server()
+            .getTextDocumentService()
+            .codeAction(
+                new CodeActionParams(
+                    new TextDocumentIdentifier(uri), finding.getRange(), new CodeActionContext(List.of(finding)))))
         .stream()
         .map(a -> a.getRight())
         .toList();

@@ -19,7 +19,8 @@ class LineIndexTest {
 
   @Property(tries = 3000)
   void changesGiveTheLinesOfTheWholeText(
-      @ForAll("texts") String text, @ForAll("texts") String put, @ForAll @IntRange(max = 24) int one, @ForAll @IntRange(max = 24) int other) {
+      @ForAll("texts") String text, @ForAll("texts") String put, @ForAll @IntRange(max = 24) int one,
+      @ForAll @IntRange(max = 24) int other) {
     int start = Math.min(text.length(), Math.min(one, other));
     int end = Math.min(text.length(), Math.max(one, other));
     LineIndex changed = new LineIndex(text).with(start, end, put);
@@ -28,6 +29,7 @@ class LineIndexTest {
     for (int at = 0; at <= whole.text().length(); at++) {
       assertThat(changed.position(at)).as("at %s", at).isEqualTo(whole.position(at));
     }
-    assertThat(List.of(changed.whole(), changed.position(whole.text().length()))).isEqualTo(List.of(whole.whole(), whole.position(whole.text().length())));
+    assertThat(List.of(changed.whole(), changed.position(whole.text().length())))
+        .isEqualTo(List.of(whole.whole(), whole.position(whole.text().length())));
   }
 }

@@ -77,8 +77,7 @@ class PatternAskingTest {
   }
 
   private String renamed(String marked, String name) {
-    Map<String, List<TextEdit>> changes =
-        ScriptedEditor.get(documents().rename(new RenameParams(house(), at(marked), name))).getChanges();
+    Map<String, List<TextEdit>> changes = ScriptedEditor.get(documents().rename(new RenameParams(house(), at(marked), name))).getChanges();
     changes.forEach((uri, edits) -> editor.apply(uri, edits));
     assertThat(editor.findings(HOUSE)).isEmpty();
     return editor.text(HOUSE);
@@ -124,9 +123,11 @@ class PatternAskingTest {
   @Test
   void aRenamedPatternRoomOrParameterIsRenamedWhereItIsMeant() {
     String pattern = renamed("pattern bed¦room(", "chamber");
-    assertThat(pattern).contains("pattern chamber(source", "place chamber(flat", "room chamber \"Bedroom {n}\" is bedroom", "chamber.sw --3 m-- chamber.lamp");
+    assertThat(pattern).contains("pattern chamber(source", "place chamber(flat", "room chamber \"Bedroom {n}\" is bedroom",
+        "chamber.sw --3 m-- chamber.lamp");
     String parameter = renamed("pattern flat(n, ru¦n)", "away");
-    assertThat(parameter).contains("pattern flat(n, away)", "by (away) of 2/3 NM-B", "pattern chamber(source, n, run, ", "--(run)-- chamber.sw");
+    assertThat(parameter).contains("pattern flat(n, away)", "by (away) of 2/3 NM-B", "pattern chamber(source, n, run, ",
+        "--(run)-- chamber.sw");
     String number = renamed("pattern flat(¦n, away)", "door");
     assertThat(number).contains("\"Kitchen of flat {door}\"", "\"Flat {door}\"", "\"Bedroom {n}\"").contains("place flat(n, (to-first");
     String branch = renamed("branch count¦er ", "worktop");
@@ -142,7 +143,8 @@ class PatternAskingTest {
     assertThat(hover("(k * 4 m), by 14/2 NM-¦B, \"ceiling fan\")")).contains("NM-B", "copper");
     editor.replace(HOUSE, "\"ceiling fan\") as", "light) as");
     assertThat(hover("by 14/2 NM-B, li¦ght)")).isEqualTo(hover("lamp:   li¦ght 60 W")).isNotEmpty();
-    assertThat(renamed("branch bedroom by ca¦ble {", "feed")).contains("pattern bedroom(source, n, run, feed, kind)", "branch bedroom by feed {", "by 14/2 NM-B, light)");
+    assertThat(renamed("branch bedroom by ca¦ble {", "feed")).contains("pattern bedroom(source, n, run, feed, kind)",
+        "branch bedroom by feed {", "by 14/2 NM-B, light)");
     assertThat(renamed("run, feed, ki¦nd)", "fixture")).contains("run, feed, fixture)", "lamp:  fixture 18 W");
   }
 
@@ -155,7 +157,8 @@ class PatternAskingTest {
 
   private List<String> proposedAfter(String instead, String marked) {
     editor.replace(HOUSE, instead, marked.replace("¦", ""));
-    return ScriptedEditor.get(documents().completion(new CompletionParams(house(), at(marked)))).getLeft().stream().map(CompletionItem::getLabel).toList();
+    return ScriptedEditor.get(documents().completion(new CompletionParams(house(), at(marked)))).getLeft().stream()
+        .map(CompletionItem::getLabel).toList();
   }
 
   @Test
@@ -167,10 +170,10 @@ class PatternAskingTest {
   @Test
   void namesAreProposedAsThePatternCallsThem() {
     editor.replace(HOUSE, "flat --6 m-- kitchen.c1 }", "flat --6 m-- kitchen. }");
-    List<String> inside =
-        ScriptedEditor.get(documents().completion(new CompletionParams(house(), at("flat --6 m-- kitchen.¦ }")))).getLeft().stream()
-            .map(CompletionItem::getLabel)
-            .toList();
+    List<String> inside = ScriptedEditor.get(documents().completion(new CompletionParams(house(), at("flat --6 m-- kitchen.¦ }"))))
+        .getLeft().stream()
+        .map(CompletionItem::getLabel)
+        .toList();
     assertThat(inside).contains("c1", "c2", "range");
   }
 }

@@ -45,8 +45,10 @@ class PlanInFeetServerTest {
   }
 
   private List<String> inlays() {
-    Range whole = new Range(ScriptedEditor.position(editor.text(uri), 0), ScriptedEditor.position(editor.text(uri), editor.text(uri).length()));
-    return ScriptedEditor.get(editor.server().getTextDocumentService().inlayHint(new InlayHintParams(new TextDocumentIdentifier(uri), whole))).stream()
+    Range whole = new Range(ScriptedEditor.position(editor.text(uri), 0),
+        ScriptedEditor.position(editor.text(uri), editor.text(uri).length()));
+    return ScriptedEditor
+        .get(editor.server().getTextDocumentService().inlayHint(new InlayHintParams(new TextDocumentIdentifier(uri), whole))).stream()
         .map(h -> h.getLabel().getLeft())
         .toList();
   }
@@ -56,7 +58,8 @@ class PlanInFeetServerTest {
   void hoversAndInlaysOfAPlanInFeet() throws IOException {
     open(FEET);
     assertThat(hover("branch hall")).contains("3 boxes, 64 ft").doesNotContainPattern("[0-9] m\\b");
-    assertThat(hover("branch heat")).contains("1 box, 40 ft", "temperature of unmarked terminals = 60 °C = 140 °F").doesNotContainPattern("[0-9] m\\b");
+    assertThat(hover("branch heat")).contains("1 box, 40 ft", "temperature of unmarked terminals = 60 °C = 140 °F")
+        .doesNotContainPattern("[0-9] m\\b");
     assertThat(hover("heat  by 12/2 NM")).contains("90 °C (194 °F)", "60 °C (140 °F)");
     assertThat(inlays()).isNotEmpty().allSatisfy(i -> assertThat(i).doesNotContainPattern(" m\\b|°C"));
   }
@@ -66,11 +69,10 @@ class PlanInFeetServerTest {
     open(FEET);
     editor.replace(uri, "branch range by 8/3 NM-B", "branch range by ");
     int at = editor.text(uri).indexOf("branch range by ") + "branch range by ".length();
-    List<CompletionItem> items =
-        ScriptedEditor.get(
-                editor.server().getTextDocumentService().completion(
-                    new CompletionParams(new TextDocumentIdentifier(uri), ScriptedEditor.position(editor.text(uri), at))))
-            .getLeft();
+    List<CompletionItem> items = ScriptedEditor.get(
+        editor.server().getTextDocumentService().completion(
+            new CompletionParams(new TextDocumentIdentifier(uri), ScriptedEditor.position(editor.text(uri), at))))
+        .getLeft();
     assertThat(items).anySatisfy(i -> assertThat(i.getDetail()).contains("at 30 °C (86 °F) and not bundled"));
   }
 
@@ -85,9 +87,11 @@ class PlanInFeetServerTest {
   @Test
   void feetAndInchesAreColouredAsUnits() throws IOException {
     open(FEET);
-    editor.replace(uri, editor.text(uri), "plan \"Feet\"\nlet a = 3 ft 6 in\nlet b = 2 m\nbranch c by 14/2 NM-B bundled 2 in attic { P --(a)-- k.o }\n");
-    List<Integer> data =
-        ScriptedEditor.get(editor.server().getTextDocumentService().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(uri)))).getData();
+    editor.replace(uri, editor.text(uri),
+        "plan \"Feet\"\nlet a = 3 ft 6 in\nlet b = 2 m\nbranch c by 14/2 NM-B bundled 2 in attic { P --(a)-- k.o }\n");
+    List<Integer> data = ScriptedEditor
+        .get(editor.server().getTextDocumentService().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(uri))))
+        .getData();
     String[] lines = editor.text(uri).split("\n");
     java.util.Map<String, Integer> colours = new java.util.LinkedHashMap<>();
     int line = 0;

@@ -26,10 +26,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What an editor should not do, and does: garbage, half messages, going away, files that vanish. */
 @Timeout(60)
 class RobustnessTest {
-  private static final String INITIALIZE =
-      message("{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"processId\":null,\"rootUri\":null,\"capabilities\":{}}}");
+  private static final String INITIALIZE = message(
+      "{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"processId\":null,\"rootUri\":null,\"capabilities\":{}}}");
 
-  @TempDir Path folder;
+  @TempDir
+  Path folder;
 
   private static String message(String json) {
     return "Content-Length: " + json.getBytes(StandardCharsets.UTF_8).length + "\r\n\r\n" + json;
@@ -68,16 +69,16 @@ class RobustnessTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "this is no message\r\n\r\n",
-        "\r\n\r\n\r\n",
-        "Content-Length: many\r\n\r\n",
-        "Content-Length: -5\r\n\r\n",
-        "Content-Length: 99999999999999999999\r\n\r\n",
-        "Content-Length: 12\r\n\r\nthis is none",
-        "Content-Length: 2\r\n\r\n[]",
-        "Content-Length: 4\r\n\r\nnull",
-        "Content-Length: 25\r\n\r\n{\"jsonrpc\":2,\"method\":[]}",
-        "Content-Length: 39\r\n\r\n{\"jsonrpc\":\"2.0\",\"method\":\"no/such\"   }",
+          "this is no message\r\n\r\n",
+          "\r\n\r\n\r\n",
+          "Content-Length: many\r\n\r\n",
+          "Content-Length: -5\r\n\r\n",
+          "Content-Length: 99999999999999999999\r\n\r\n",
+          "Content-Length: 12\r\n\r\nthis is none",
+          "Content-Length: 2\r\n\r\n[]",
+          "Content-Length: 4\r\n\r\nnull",
+          "Content-Length: 25\r\n\r\n{\"jsonrpc\":2,\"method\":[]}",
+          "Content-Length: 39\r\n\r\n{\"jsonrpc\":\"2.0\",\"method\":\"no/such\"   }",
       })
   void garbageIsPassedOver(String garbage) throws Exception {
     Raw server = Raw.start();
@@ -111,7 +112,8 @@ class RobustnessTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "Content-Le", "Content-Length: 500\r\n", "Content-Length: 2147483647\r\n\r\n{", "Content-Length: 500\r\n\r\n{\"jsonrpc\":\"2.0\",\"met"})
+  @ValueSource(strings = {"", "Content-Le", "Content-Length: 500\r\n", "Content-Length: 2147483647\r\n\r\n{",
+      "Content-Length: 500\r\n\r\n{\"jsonrpc\":\"2.0\",\"met"})
   void halfAMessageAndTheEndIsTheEnd(String half) throws Exception {
     Raw server = Raw.start();
     server.send(INITIALIZE + half);
@@ -182,13 +184,15 @@ class RobustnessTest {
 
   @Test
   void textsOfAnySortAreTyped() throws Exception {
-    List<String> texts = List.of("", "\u0000", "\r\r\n\n", "{{{{{{", "}".repeat(50), "(".repeat(3000), "\uD800", "🏠".repeat(200), "let a = " + "-".repeat(5000) + "1");
+    List<String> texts = List.of("", "\u0000", "\r\r\n\n", "{{{{{{", "}".repeat(50), "(".repeat(3000), "\uD800", "🏠".repeat(200),
+        "let a = " + "-".repeat(5000) + "1");
     String uri = folder.resolve("any.wattle").toUri().toString();
     try (ScriptedEditor editor = new ScriptedEditor()) {
       editor.start(new ClientCapabilities(), folder);
       editor.open(uri, "");
       for (String text : texts) {
-        editor.change(uri, new org.eclipse.lsp4j.Range(new org.eclipse.lsp4j.Position(0, 0), new org.eclipse.lsp4j.Position(0, 0)), text + "\n");
+        editor.change(uri, new org.eclipse.lsp4j.Range(new org.eclipse.lsp4j.Position(0, 0), new org.eclipse.lsp4j.Position(0, 0)),
+            text + "\n");
         editor.findings(uri);
       }
       assertThat(editor.complaints()).isEmpty();

@@ -63,14 +63,13 @@ final class ScriptedEditor implements LanguageClient, AutoCloseable {
     InputStream serverIn = Channels.newInputStream(toServer.source());
     OutputStream serverOut = Channels.newOutputStream(fromServer.sink());
     exitCode = CompletableFuture.supplyAsync(() -> LanguageServerProcess.serve(serverIn, serverOut, "test"), threads);
-    Launcher<LanguageServer> launcher =
-        new Launcher.Builder<LanguageServer>()
-            .setLocalService(this)
-            .setRemoteInterface(LanguageServer.class)
-            .setInput(Channels.newInputStream(fromServer.source()))
-            .setOutput(Channels.newOutputStream(toServer.sink()))
-            .setExecutorService(threads)
-            .create();
+    Launcher<LanguageServer> launcher = new Launcher.Builder<LanguageServer>()
+        .setLocalService(this)
+        .setRemoteInterface(LanguageServer.class)
+        .setInput(Channels.newInputStream(fromServer.source()))
+        .setOutput(Channels.newOutputStream(toServer.sink()))
+        .setExecutorService(threads)
+        .create();
     launcher.startListening();
     server = launcher.getRemoteProxy();
   }

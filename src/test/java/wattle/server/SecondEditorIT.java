@@ -21,7 +21,8 @@ import wattle.npm.NodePackages;
 class SecondEditorIT {
   private static final Path EDITOR = Path.of("src/test/editor");
 
-  @TempDir Path folder;
+  @TempDir
+  Path folder;
 
   @Test
   void opensBreaksSeesAndMends() throws Exception {
@@ -29,7 +30,8 @@ class SecondEditorIT {
     NodePackages.fetch(EDITOR, folder);
     Files.copy(EDITOR.resolve("editor.mjs"), folder.resolve("editor.mjs"));
     List<String> command = new ArrayList<>(List.of("node", "editor.mjs", absolute("examples/alder-court")));
-    command.addAll(List.of(absolute(System.getProperty("java.home") + "/bin/java"), "-jar", absolute("target/wattle/wattle.jar"), "language-server"));
+    command.addAll(
+        List.of(absolute(System.getProperty("java.home") + "/bin/java"), "-jar", absolute("target/wattle/wattle.jar"), "language-server"));
     assertThat(NodePackages.run(command, folder)).isEqualTo(new NodePackages.Outcome(0, "opened, broken, found, mended\n"));
   }
 

@@ -47,14 +47,13 @@ class AnyTextTest {
 
   @Provide
   Arbitrary<String> damaged() {
-    Arbitrary<String> piece =
-        Arbitraries.of("", "{", "}", "(", ")", "--", "\"", "\n", "15", "A", "=", "m", ".", ":", "branch", "\u0000", "Ω", "🔌", "§");
+    Arbitrary<String> piece = Arbitraries.of("", "{", "}", "(", ")", "--", "\"", "\n", "15", "A", "=", "m", ".", ":", "branch", "\u0000",
+        "Ω", "🔌", "§");
     return Arbitraries.of(PLANS)
         .flatMap(
-            plan ->
-                Combinators.combine(
-                        Arbitraries.integers().between(0, plan.length() - 1), Arbitraries.integers().between(0, 12), piece)
-                    .as((at, cut, in) -> plan.substring(0, at) + in + plan.substring(Math.min(plan.length(), at + cut))));
+            plan -> Combinators.combine(
+                Arbitraries.integers().between(0, plan.length() - 1), Arbitraries.integers().between(0, 12), piece)
+                .as((at, cut, in) -> plan.substring(0, at) + in + plan.substring(Math.min(plan.length(), at + cut))));
   }
 
   @Property(tries = 300)

@@ -104,7 +104,8 @@ class DangersTest {
     Danger reversed = only(Danger.Kind.REVERSED, "swap at laundry.washer");
     assertThat(figure(reversed)).isCloseTo(120, Offset.offset(1.0));
     assertThat(of(Danger.Kind.FAULT, "fault hot to ground at laundry.washer")).hasSize(1);
-    assertThat(figure(only(Danger.Kind.JOINT, "laundry.washer draws 10 A\nloosen neutral at laundry.washer by 0.5 ohm"))).isCloseTo(50, Offset.offset(0.5)); // I² × R
+    assertThat(figure(only(Danger.Kind.JOINT, "laundry.washer draws 10 A\nloosen neutral at laundry.washer by 0.5 ohm"))).isCloseTo(50,
+        Offset.offset(0.5)); // I² × R
     assertThat(of(Danger.Kind.JOINT, "loosen neutral at laundry.washer by 0.5 ohm")).as("without current it is cold").isEmpty();
   }
 
@@ -117,9 +118,12 @@ class DangersTest {
   }
 
   private static List<Danger> atMarlowCroft(String events) throws java.io.IOException {
-    String text = java.nio.file.Files.readString(java.nio.file.Path.of("examples/marlow-croft/house.wattle")) + "\ntrial asked {\n" + events + "\n}\n";
-    Compilation plan = new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK).structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"), List.of());
-    List<Danger> dangers = Dangers.of(new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value(), plan.library());
+    String text = java.nio.file.Files.readString(java.nio.file.Path.of("examples/marlow-croft/house.wattle")) + "\ntrial asked {\n" + events
+        + "\n}\n";
+    Compilation plan = new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK)
+        .structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"), List.of());
+    List<Danger> dangers = Dangers.of(new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value(),
+        plan.library());
     dangers.forEach(d -> MET.add(d.kind()));
     return dangers;
   }
@@ -127,7 +131,8 @@ class DangersTest {
   /** A pump that leaks through 5 kilo-ohms drives 24 mA past a breaker that opens from 6 mA (UL 943), and tells that it does. */
   @Test
   void protectionThatOpensIsTold() throws java.io.IOException {
-    assertThat(atMarlowCroft("lift ground at utility.pump leaking 5 kohm\nutility.pump on")).filteredOn(d -> d.kind() == Danger.Kind.PROTECTION)
+    assertThat(atMarlowCroft("lift ground at utility.pump leaking 5 kohm\nutility.pump on"))
+        .filteredOn(d -> d.kind() == Danger.Kind.PROTECTION)
         .singleElement().matches(d -> d.words().contains("breaker E/4 trips"));
     assertThat(atMarlowCroft("utility.pump on")).filteredOn(d -> d.kind() == Danger.Kind.PROTECTION).isEmpty();
   }

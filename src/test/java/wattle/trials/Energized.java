@@ -86,7 +86,8 @@ final class Energized {
   }
 
   private void put(HouseNetwork.Conductor conductor, Map<String, Double> volts) {
-    volts.put(conductor.branch().orElse("feeder") + " " + conductor.name() + ", " + conductor.run(), solution.volts(conductor.box(), conductor.local()).magnitude());
+    volts.put(conductor.branch().orElse("feeder") + " " + conductor.name() + ", " + conductor.run(),
+        solution.volts(conductor.box(), conductor.local()).magnitude());
   }
 
   /** Whether the run that ends at a point begins or ends in the box. */
@@ -107,9 +108,8 @@ final class Energized {
     }
     volts.put("neutral bar", solution.volts(box.box(), box.neutral()).magnitude());
     for (HouseNetwork.Conductor conductor : network.conductors()) {
-      boolean ofBranch =
-          conductor.branch().map(house.branches()::get).filter(b -> b.panel().equals(Optional.of(name)))
-              .filter(b -> b.sections().stream().anyMatch(s -> s.from() == 0 && s.to() == conductor.point())).isPresent();
+      boolean ofBranch = conductor.branch().map(house.branches()::get).filter(b -> b.panel().equals(Optional.of(name)))
+          .filter(b -> b.sections().stream().anyMatch(s -> s.from() == 0 && s.to() == conductor.point())).isPresent();
       boolean ofFeeder = conductor.panel().isPresent() && conductor.run().startsWith(name + "/");
       if (ofBranch || ofFeeder) {
         put(conductor, volts);

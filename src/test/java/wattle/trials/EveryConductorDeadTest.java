@@ -49,10 +49,12 @@ class EveryConductorDeadTest {
     List<Handle> handles = Lockout.of(house, place).handles();
     Map<String, Double> dead = new Energized(house, library, handles).volts(place);
     seen.conductors += dead.size();
-    assertThat(dead).as("%s with %s open", place.text(), tags(handles)).allSatisfy((name, volts) -> assertThat(volts).isLessThan(ZERO_VOLTS));
+    assertThat(dead).as("%s with %s open", place.text(), tags(handles))
+        .allSatisfy((name, volts) -> assertThat(volts).isLessThan(ZERO_VOLTS));
     for (Handle closed : handles) {
       // In a panel the way of a source and the disconnect beyond it are both opened, each for the case that the other fails.
-      boolean twofold = place instanceof Place.InPanel panel && closed.part() instanceof Handle.Part.OfBreaker b && b.breaker().panel().equals(panel.panel());
+      boolean twofold = place instanceof Place.InPanel panel && closed.part() instanceof Handle.Part.OfBreaker b
+          && b.breaker().panel().equals(panel.panel());
       List<Handle> others = handles.stream().filter(h -> h != closed && !(twofold && h.part() instanceof Handle.Part.OfSource)).toList();
       Map<String, Double> partly = new Energized(house, library, others).volts(place);
       partly.keySet().removeIf(name -> twofold && !name.startsWith("bar "));
@@ -65,10 +67,10 @@ class EveryConductorDeadTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "examples/alder-court/house.wattle", "examples/cottage/house.wattle", "examples/apartment/house.wattle",
-        "examples/kitchen-renovation/after.wattle", "examples/longcroft/house.wattle", "examples/linden-row/house.wattle",
-        "examples/workshop/house.wattle", "examples/classroom/lessons.wattle", "examples/duplex/house.wattle",
-        "examples/marlow-croft/house.wattle"
+          "examples/alder-court/house.wattle", "examples/cottage/house.wattle", "examples/apartment/house.wattle",
+          "examples/kitchen-renovation/after.wattle", "examples/longcroft/house.wattle", "examples/linden-row/house.wattle",
+          "examples/workshop/house.wattle", "examples/classroom/lessons.wattle", "examples/duplex/house.wattle",
+          "examples/marlow-croft/house.wattle"
       })
   void everyConductorInEveryBox(String file) throws SourceReader.Unreadable {
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of(file));
@@ -98,7 +100,8 @@ class EveryConductorDeadTest {
   private static Binder.Bound bound(String text) {
     Checked<Binder.Bound> bound = Binder.bind(new Source("random.wattle", text), Path.of("random.wattle"), SourceReader.FROM_DISK);
     // Two breakers on one shared neutral are forbidden in new work, and are just what is met in old houses.
-    assertThat(bound.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::rule).filter(r -> !r.equals("shared-neutral-two-breakers")))
+    assertThat(bound.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::rule)
+        .filter(r -> !r.equals("shared-neutral-two-breakers")))
         .as(text).isEmpty();
     return bound.value();
   }

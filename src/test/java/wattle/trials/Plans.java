@@ -10,8 +10,7 @@ import wattle.finding.Source;
 
 /** A small invented house for trials: a counter on a shared neutral, a light with a pair of switches, a washer, a range. */
 final class Plans {
-  static final String HOUSE =
-      """
+  static final String HOUSE = """
       plan "Trial house"
       use code us-2023
       service main 120/240 V 100 A {
@@ -42,11 +41,11 @@ final class Plans {
       """;
 
   /** The house with solar, storage, and a generator behind an interlock. */
-  static final String SOURCES =
-      HOUSE
-              .replace("slots 12   bonded", "slots 20   bonded")
-              .replace("6      15 A  loop", "13+15  30 A  two-pole back-fed sun\n  17+19  30 A  two-pole back-fed store\n  14+16  30 A  two-pole back-fed interlocked gen\n  6      15 A  loop")
-          + """
+  static final String SOURCES = HOUSE
+      .replace("slots 12   bonded", "slots 20   bonded")
+      .replace("6      15 A  loop",
+          "13+15  30 A  two-pole back-fed sun\n  17+19  30 A  two-pole back-fed store\n  14+16  30 A  two-pole back-fed interlocked gen\n  6      15 A  loop")
+      + """
           branch sun by 10/2 NM-B { P --30 m-- yard.pv }
           branch store by 10/3 NM-B { P --3 m-- yard.store }
           branch gen by 10/3 NM-B { P --10 m-- yard.g }
@@ -63,7 +62,8 @@ final class Plans {
   /** Runs the events of a trial in any house, which must be without fault of structure. */
   static Checked<TrialResult> runIn(String house, String events) {
     return runCompiled(
-        new Compiler(SourceReader.FROM_DISK).compile(new Source("trial.wattle", house + "trial t {\n" + events + "\n}\n"), Path.of("trial.wattle")));
+        new Compiler(SourceReader.FROM_DISK).compile(new Source("trial.wattle", house + "trial t {\n" + events + "\n}\n"),
+            Path.of("trial.wattle")));
   }
 
   static Compilation compile(String more) {
@@ -89,8 +89,8 @@ final class Plans {
   }
 
   private static Checked<TrialResult> runCompiled(Compilation plan) {
-    List<String> faults =
-        wattle.Structure.findings(plan).stream().map(f -> f.rule()).filter(r -> !r.startsWith("trial-") && !r.startsWith("load-") && !r.startsWith("sources-")).toList();
+    List<String> faults = wattle.Structure.findings(plan).stream().map(f -> f.rule())
+        .filter(r -> !r.startsWith("trial-") && !r.startsWith("load-") && !r.startsWith("sources-")).toList();
     if (!faults.isEmpty()) {
       throw new AssertionError(plan.findings());
     }

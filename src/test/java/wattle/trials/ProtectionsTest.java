@@ -13,8 +13,7 @@ import wattle.trials.ProtectionReading.Verdict;
 
 /** Ground-fault protection in trials, against the published bounds of UL 943 and hand-worked residual currents. */
 class ProtectionsTest {
-  private static final String HOUSE =
-      """
+  private static final String HOUSE = """
       plan "Protected"
       use code us-2023
       service main 120/240 V 100 A { source transformer 25 kVA 2 % ratio 1.5   run 20 m of 2 Al triplex   earth rods by 6 Cu 25 ohm }
@@ -88,8 +87,11 @@ class ProtectionsTest {
 
   /** Whatever the loads on a shared neutral, a two-pole breaker sees all that comes back. */
   @Property(tries = 30)
-  void twoPolesOverASharedNeutralHold(@ForAll @DoubleRange(min = 0, max = 16) double upper, @ForAll @DoubleRange(min = 0, max = 16) double lower) {
-    ProtectionReading p = reading(String.format(java.util.Locale.ROOT, "kitchen.c1.upper draws %.3f A%n kitchen.c2.lower draws %.3f A", upper, lower), "breaker P/2+4");
+  void twoPolesOverASharedNeutralHold(@ForAll @DoubleRange(min = 0, max = 16) double upper,
+      @ForAll @DoubleRange(min = 0, max = 16) double lower) {
+    ProtectionReading p = reading(
+        String.format(java.util.Locale.ROOT, "kitchen.c1.upper draws %.3f A%n kitchen.c2.lower draws %.3f A", upper, lower),
+        "breaker P/2+4");
     assertThat(p.residual().orElseThrow().si()).isLessThan(1e-4);
     assertThat(p.verdict()).isEqualTo(Verdict.HOLDS);
   }
@@ -97,8 +99,10 @@ class ProtectionsTest {
   /** Two single poles over one neutral: each misses what returns for the other. */
   @Test
   void singlePolesOverASharedNeutralTrip() {
-    String house = HOUSE.replace("2+4  20 A  two-pole ground-fault      counter", "2 20 A ground-fault counter\n 4 20 A ground-fault counter");
-    TrialResult result = new Trials(compile(house), library()).run("", events(house, "kitchen.c1.upper draws 4 A\n kitchen.c2.lower draws 1 A")).value();
+    String house = HOUSE.replace("2+4  20 A  two-pole ground-fault      counter",
+        "2 20 A ground-fault counter\n 4 20 A ground-fault counter");
+    TrialResult result = new Trials(compile(house), library())
+        .run("", events(house, "kitchen.c1.upper draws 4 A\n kitchen.c2.lower draws 1 A")).value();
     for (String name : java.util.List.of("breaker P/2", "breaker P/4")) {
       ProtectionReading p = result.allProtections().stream().filter(r -> r.name().equals(name)).findFirst().orElseThrow();
       assertThat(p.residual().orElseThrow().si()).as(name).isCloseTo(1, within(1e-3));
@@ -120,7 +124,8 @@ class ProtectionsTest {
 
   private static wattle.compiler.Compilation plan(String house, String events) {
     return new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK)
-        .compile(new wattle.finding.Source("trial.wattle", house + "trial t {\n" + events + "\n}\n"), java.nio.file.Path.of("trial.wattle"));
+        .compile(new wattle.finding.Source("trial.wattle", house + "trial t {\n" + events + "\n}\n"),
+            java.nio.file.Path.of("trial.wattle"));
   }
 
   /** Of the returning 5 A half goes by the ground: neutral and ground of 12/2 have the same size. */
@@ -146,7 +151,8 @@ class ProtectionsTest {
     assertThat(reading("fault hot to ground at laundry.o through 10 kohm", "bath.g").verdict()).isEqualTo(Verdict.HOLDS);
     String alone = HOUSE.replace(" protects onward", "");
     TrialResult result = Plans.runIn(alone, "fault hot to ground at bath.o through 10 kohm").value();
-    assertThat(result.allProtections().stream().filter(p -> p.name().equals("bath.g")).findFirst().orElseThrow().verdict()).isEqualTo(Verdict.HOLDS);
+    assertThat(result.allProtections().stream().filter(p -> p.name().equals("bath.g")).findFirst().orElseThrow().verdict())
+        .isEqualTo(Verdict.HOLDS);
   }
 
   @Test

@@ -32,7 +32,8 @@ class SourcesTest {
 
   /** What the sun gives is what the house takes, the wires lose and the street gets. */
   @Property(tries = 60)
-  void powerIsNeitherMadeNorLost(@ForAll @DoubleRange(min = 0, max = 5000) double sun, @ForAll @DoubleRange(min = 1, max = 4000) double load) {
+  void powerIsNeitherMadeNorLost(@ForAll @DoubleRange(min = 0, max = 5000) double sun,
+      @ForAll @DoubleRange(min = 1, max = 4000) double load) {
     TrialResult result = run("yard.pv gives " + Math.round(sun) + " W\n kitchen.range draws " + Math.round(load) + " W power");
     double taken = Math.round(load) + result.wattsLost();
     double given = source(result, "main").watts().si() + source(result, "yard.pv").watts().si();
@@ -123,8 +124,8 @@ class SourcesTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "yard.pv gives 9 kW", "yard.g gives 1 kW", "kitchen.range gives 1 kW", "yard.pv draws 1 kW",
-        "transfer P to yard.pv\n transfer P to kitchen.range", "kitchen.c1 gives 1 kW"
+          "yard.pv gives 9 kW", "yard.g gives 1 kW", "kitchen.range gives 1 kW", "yard.pv draws 1 kW",
+          "transfer P to yard.pv\n transfer P to kitchen.range", "kitchen.c1 gives 1 kW"
       })
   void whatCannotBeIsTold(String events) {
     assertThat(rules(events)).contains("trial-impossible");

@@ -28,8 +28,7 @@ class TrialsTest {
   /** 12 Ω and 24 Ω in series across 240 V: 80 V and 160 V, a little less for the wires. */
   @Test
   void anOpenNeutralPutsUnequalLoadsInSeries() {
-    TrialResult result =
-        run("kitchen.c2.upper draws 1200 W\n kitchen.c2.lower draws 600 W\n open neutral of counter at kitchen.c1");
+    TrialResult result = run("kitchen.c2.upper draws 1200 W\n kitchen.c2.lower draws 600 W\n open neutral of counter at kitchen.c1");
     assertThat(volts(result, "kitchen.c2.upper")).isCloseTo(80, within(0.6));
     assertThat(volts(result, "kitchen.c2.lower")).isCloseTo(160, within(1.2));
     assertThat(amps(result, "counter", "neutral")).isLessThan(1e-9);
@@ -144,8 +143,7 @@ class TrialsTest {
   @Test
   void everyFigureUnfolds() {
     TrialResult result = run("laundry.washer draws 7.5 A");
-    TrialResult.OutletReading washer =
-        result.outlets().stream().filter(o -> o.name().equals("laundry.washer")).findFirst().orElseThrow();
+    TrialResult.OutletReading washer = result.outlets().stream().filter(o -> o.name().equals("laundry.washer")).findFirst().orElseThrow();
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.startsWith("fall in neutral, P to laundry"));
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("service main"));
   }

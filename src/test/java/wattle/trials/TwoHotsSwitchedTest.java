@@ -26,9 +26,8 @@ class TwoHotsSwitchedTest {
   private static final String ONE = "switch";
 
   private static Compilation heater(String kind, String events) {
-    String plan =
-        Plans.HOUSE.replace("6      15 A  loop", "9+11   25 A  two-pole  heat \"Water heater\"\n  6      15 A  loop")
-            + """
+    String plan = Plans.HOUSE.replace("6      15 A  loop", "9+11   25 A  two-pole  heat \"Water heater\"\n  6      15 A  loop")
+        + """
             branch heat by 10/2 NM-B { P --6 m-- cellar.sw --2 m-- cellar.heater }
             room cellar { sw: %s for heater   heater: water heater 4.5 kW }
             trial t { %s }
@@ -42,7 +41,8 @@ class TwoHotsSwitchedTest {
   }
 
   private static List<Role> rolesBeyondTheSwitch(String kind) {
-    return heater(kind, "hall.lamp on").house().branches().get("heat").sections().get(1).conductors().stream().map(ConductorUse::role).toList();
+    return heater(kind, "hall.lamp on").house().branches().get("heat").sections().get(1).conductors().stream().map(ConductorUse::role)
+        .toList();
   }
 
   /** Volts to earth of what comes to the heater, by what it does. */
@@ -50,7 +50,8 @@ class TwoHotsSwitchedTest {
     Map<String, Double> volts = new TreeMap<>();
     for (HouseNetwork.Conductor c : result.network().conductors()) {
       if (c.branch().filter("heat"::equals).isPresent() && c.point() == 2) {
-        volts.put(c.role().orElseThrow().getClass().getSimpleName() + " " + c.name(), result.solution().volts(c.box(), c.local()).magnitude());
+        volts.put(c.role().orElseThrow().getClass().getSimpleName() + " " + c.name(),
+            result.solution().volts(c.box(), c.local()).magnitude());
       }
     }
     return volts;
@@ -58,7 +59,8 @@ class TwoHotsSwitchedTest {
 
   @Test
   void whatIsOpenedGoesOnAsSwitchLegs() {
-    assertThat(rolesBeyondTheSwitch(BOTH)).containsExactly(new Role.SwitchLeg("cellar.sw", 0), new Role.SwitchLeg("cellar.sw", 1), new Role.Ground());
+    assertThat(rolesBeyondTheSwitch(BOTH)).containsExactly(new Role.SwitchLeg("cellar.sw", 0), new Role.SwitchLeg("cellar.sw", 1),
+        new Role.Ground());
     assertThat(rolesBeyondTheSwitch(ONE)).containsExactlyInAnyOrder(new Role.SwitchLeg("cellar.sw", 0), new Role.Hot(1), new Role.Ground());
   }
 
@@ -94,14 +96,13 @@ class TwoHotsSwitchedTest {
   /** On a shared neutral it is one handle for two lights, each on a hot of its own. */
   @Test
   void itOpensEachOfTwoHotsForWhatSitsOnIt() {
-    String plan =
-        Plans.HOUSE.replace("6      15 A  loop", "9+11   15 A  two-pole  work \"Workshop\"\n  6      15 A  loop")
-            + """
-            branch work by 14/3 NM-B { P --6 m-- shop.sw --2 m-- shop.one on black --2 m-- shop.two on red }
-            room shop { sw: double-pole switch for one, two   one: light 240 W   two: light 120 W }
-            trial t { shop.one draws 2 A
- shop.two draws 1 A }
-            """;
+    String plan = Plans.HOUSE.replace("6      15 A  loop", "9+11   15 A  two-pole  work \"Workshop\"\n  6      15 A  loop")
+        + """
+                       branch work by 14/3 NM-B { P --6 m-- shop.sw --2 m-- shop.one on black --2 m-- shop.two on red }
+                       room shop { sw: double-pole switch for one, two   one: light 240 W   two: light 120 W }
+                       trial t { shop.one draws 2 A
+            shop.two draws 1 A }
+                       """;
     Compilation shop = new Compiler(SourceReader.FROM_DISK).compile(new Source("trial.wattle", plan), Path.of("trial.wattle"));
     assertThat(wattle.Structure.findings(shop)).isEmpty();
     TrialResult result = new Trials(shop.house(), shop.library()).run(shop.house().trials().get("t")).value();

@@ -18,8 +18,7 @@ class VoltageProfileTest {
   }
 
   private static Compilation compile(String branch) {
-    String text =
-        """
+    String text = """
         plan "Test" use code us-2023
         service main 120/240 V 200 A { source available 10 kA }
         panel P from main { bus 200 A slots 20 bonded main breaker 200 A 22 kA
@@ -27,7 +26,7 @@ class VoltageProfileTest {
         branch far by 14/2 NM-B %s
         room r { one: receptacle two: light 60 W j: junction }
         """
-            .formatted(branch);
+        .formatted(branch);
     return new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", text), Path.of("house.wattle"));
   }
 
@@ -65,11 +64,10 @@ class VoltageProfileTest {
       VoltageProfile profile = profile(plan, branch.name()).orElseThrow();
       for (VoltageProfile.Stop stop : profile.stops()) {
         assertThat(stop.fullLoad()).isFinite();
-        var worst =
-            cases.stream()
-                .filter(c -> c.branch().equals(branch.name()) && (c.outlet().equals(stop.name()) || c.outlet().startsWith(stop.name() + ".")))
-                .mapToDouble(c -> c.fall().orElseThrow().si())
-                .max();
+        var worst = cases.stream()
+            .filter(c -> c.branch().equals(branch.name()) && (c.outlet().equals(stop.name()) || c.outlet().startsWith(stop.name() + ".")))
+            .mapToDouble(c -> c.fall().orElseThrow().si())
+            .max();
         if (worst.isPresent()) {
           compared++;
           assertThat(1 - stop.fullLoad()).as(stop.name()).isCloseTo(worst.getAsDouble(), within(1e-9));

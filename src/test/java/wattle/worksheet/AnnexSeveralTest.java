@@ -57,7 +57,7 @@ class AnnexSeveralTest {
   void feederOfTwentyDwellingsTenWithRanges() {
     Worksheet bank = calculate(US, "multifamily", feeder(SPLIT, withRange().times(10), withGas().times(10)));
     assertThat(
-            connected(bank.lines(), "general lighting") + connected(bank.lines(), "small-appliance circuits"))
+        connected(bank.lines(), "general lighting") + connected(bank.lines(), "small-appliance circuits"))
         .isEqualTo(110400, EXACT);
     assertThat(result(bank.lines(), "general load, the first 3000 VA")).isEqualTo(3000, EXACT);
     assertThat(result(bank.lines(), "general load, from 3000 VA to 120000 VA")).isEqualTo(37590, EXACT);

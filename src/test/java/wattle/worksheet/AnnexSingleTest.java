@@ -33,10 +33,9 @@ class AnnexSingleTest {
   /** NFPA 70 Annex D example D1(a), flylib.com example_no_d1_a (demand.csv); the general tiers by the same page. */
   @Test
   void standardMethodOfARangeAndADryer() {
-    Worksheet sheet =
-        calculate(
-            US, "standard",
-            service(feet(1500, 1, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5500))));
+    Worksheet sheet = calculate(
+        US, "standard",
+        service(feet(1500, 1, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5500))));
     List<Line> lines = sheet.lines();
     assertThat(connected(lines, "general lighting")).isEqualTo(published("worked_example_D1a", "lighting"), EXACT);
     assertThat(connected(lines, "small-appliance circuits")).isEqualTo(published("worked_example_D1a", "small"), EXACT);
@@ -63,15 +62,14 @@ class AnnexSingleTest {
    */
   @Test
   void standardMethodWithMotors() {
-    Worksheet sheet =
-        calculate(
-            US, "standard",
-            service(
-                feet(
-                    1500, 1, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5500),
-                    load("ac230", LoadClass.COOLING, 6 * 240), load("ac115", LoadClass.COOLING, 12 * 120).on(Leg.A),
-                    load("disposer", LoadClass.FIXED_APPLIANCE, 8 * 120).on(Leg.B).asMotor(),
-                    load("dishwasher", LoadClass.FIXED_APPLIANCE, 10 * 120).on(Leg.B))));
+    Worksheet sheet = calculate(
+        US, "standard",
+        service(
+            feet(
+                1500, 1, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5500),
+                load("ac230", LoadClass.COOLING, 6 * 240), load("ac115", LoadClass.COOLING, 12 * 120).on(Leg.A),
+                load("disposer", LoadClass.FIXED_APPLIANCE, 8 * 120).on(Leg.B).asMotor(),
+                load("dishwasher", LoadClass.FIXED_APPLIANCE, 10 * 120).on(Leg.B))));
     assertThat(result(sheet.lines(), "cooling")).isEqualTo((6 + 12 / 2.0) * 240, EXACT);
     assertThat(result(sheet.lines(), "fixed appliances")).isEqualTo((8 + 10) * 120, EXACT);
     assertThat(result(sheet.lines(), "largest motor, in addition")).isEqualTo(3 * 120, EXACT);
@@ -87,14 +85,13 @@ class AnnexSingleTest {
   /** NFPA 70 Annex D example D2(a), flylib.com example_no_d2_a: total and neutral. */
   @Test
   void optionalMethodWithRoomHeating() {
-    Worksheet sheet =
-        calculate(
-            US, "optional",
-            service(
-                feet(
-                    1500, 1, load("range", LoadClass.COOKING, 12000), load("water", LoadClass.WATER_HEATING, 2500),
-                    load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
-                    load("heat", LoadClass.ROOM_HEATING, 1800).times(5), load("ac", LoadClass.COOLING, 6 * 230))));
+    Worksheet sheet = calculate(
+        US, "optional",
+        service(
+            feet(
+                1500, 1, load("range", LoadClass.COOKING, 12000), load("water", LoadClass.WATER_HEATING, 2500),
+                load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
+                load("heat", LoadClass.ROOM_HEATING, 1800).times(5), load("ac", LoadClass.COOLING, 6 * 230))));
     List<Line> lines = sheet.lines();
     assertThat(connected(lines, "general lighting")).isEqualTo(4500, EXACT);
     assertThat(connected(lines, "cooking, as rated")).isEqualTo(12000, EXACT);
@@ -102,8 +99,8 @@ class AnnexSingleTest {
     assertThat(connected(lines, "fixed appliance, as rated")).isEqualTo(1200, EXACT);
     assertThat(connected(lines, "dryer, as rated")).isEqualTo(5000, EXACT);
     assertThat(
-            connected(lines, "general loads, the first 10000 VA")
-                + connected(lines, "general loads, the part above 10000 VA"))
+        connected(lines, "general loads, the first 10000 VA")
+            + connected(lines, "general loads, the part above 10000 VA"))
         .isEqualTo(published("worked_example_D2a", "general connected"), EXACT);
     assertThat(result(lines, "general loads, the part above 10000 VA")).isEqualTo(7880, EXACT);
     assertThat(Examples.line(lines, "general loads, the part above 10000 VA").runningSum())
@@ -121,19 +118,18 @@ class AnnexSingleTest {
   /** NFPA 70 Annex D example D2(b), flylib.com example_no_d2_b; 122 A by thompsonlearningco.com annex-d. */
   @Test
   void optionalMethodWithCoolingLarger() {
-    Worksheet sheet =
-        calculate(
-            US, "optional",
-            service(
-                feet(
-                    1500, 1, load("ovens", LoadClass.COOKING, 4000).times(2), load("cooktop", LoadClass.COOKING, 5100),
-                    load("water", LoadClass.WATER_HEATING, 4500),
-                    load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
-                    load("ac", LoadClass.COOLING, 7 * 240).times(6), load("bath", LoadClass.ROOM_HEATING, 1500))));
+    Worksheet sheet = calculate(
+        US, "optional",
+        service(
+            feet(
+                1500, 1, load("ovens", LoadClass.COOKING, 4000).times(2), load("cooktop", LoadClass.COOKING, 5100),
+                load("water", LoadClass.WATER_HEATING, 4500),
+                load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
+                load("ac", LoadClass.COOLING, 7 * 240).times(6), load("bath", LoadClass.ROOM_HEATING, 1500))));
     List<Line> lines = sheet.lines();
     assertThat(
-            connected(lines, "general loads, the first 10000 VA")
-                + connected(lines, "general loads, the part above 10000 VA"))
+        connected(lines, "general loads, the first 10000 VA")
+            + connected(lines, "general loads, the part above 10000 VA"))
         .isEqualTo(32800, EXACT);
     assertThat(result(lines, "general loads, the part above 10000 VA")).isEqualTo(9120, EXACT);
     assertThat(result(lines, "cooling")).isEqualTo(10080, EXACT);
@@ -149,18 +145,17 @@ class AnnexSingleTest {
   /** NFPA 70 Annex D example D2(c), flylib.com example_no_d2_c (demand.csv). */
   @Test
   void optionalMethodWithAHeatPump() {
-    Worksheet sheet =
-        calculate(
-            US, "optional",
-            service(
-                feet(
-                    2000, 1, load("range", LoadClass.COOKING, 12000), load("water", LoadClass.WATER_HEATING, 4500),
-                    load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
-                    load("pump", LoadClass.HEAT_PUMP, 24 * 240), load("strips", LoadClass.HEATING, 15000))));
+    Worksheet sheet = calculate(
+        US, "optional",
+        service(
+            feet(
+                2000, 1, load("range", LoadClass.COOKING, 12000), load("water", LoadClass.WATER_HEATING, 4500),
+                load("dishwasher", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(), load("dryer", LoadClass.DRYER, 5000),
+                load("pump", LoadClass.HEAT_PUMP, 24 * 240), load("strips", LoadClass.HEATING, 15000))));
     List<Line> lines = sheet.lines();
     assertThat(
-            connected(lines, "general loads, the first 10000 VA")
-                + connected(lines, "general loads, the part above 10000 VA"))
+        connected(lines, "general loads, the first 10000 VA")
+            + connected(lines, "general loads, the part above 10000 VA"))
         .isEqualTo(published("worked_example_D2c", "general connected"), EXACT);
     assertThat(Examples.line(lines, "general loads, the part above 10000 VA").runningSum())
         .isEqualTo(published("worked_example_D2c", "general after"), EXACT);
@@ -173,14 +168,13 @@ class AnnexSingleTest {
   /** Training example at jadelearning.com single-family-dwelling-calculation-optional-method (demand.csv): 126 A. */
   @Test
   void optionalMethodWithCentralHeat() {
-    Worksheet sheet =
-        calculate(
-            US, "optional",
-            service(
-                feet(
-                    2800, 1, load("range", LoadClass.COOKING, 14000), load("water", LoadClass.WATER_HEATING, 3000),
-                    load("dryer", LoadClass.DRYER, 5000), load("dish", LoadClass.FIXED_APPLIANCE, 1500).onNeutral(),
-                    load("furnace", LoadClass.HEATING, 15000))));
+    Worksheet sheet = calculate(
+        US, "optional",
+        service(
+            feet(
+                2800, 1, load("range", LoadClass.COOKING, 14000), load("water", LoadClass.WATER_HEATING, 3000),
+                load("dryer", LoadClass.DRYER, 5000), load("dish", LoadClass.FIXED_APPLIANCE, 1500).onNeutral(),
+                load("furnace", LoadClass.HEATING, 15000))));
     assertThat(result(sheet.lines(), "central heating")).isEqualTo(published("worked_example_training", "central"), EXACT);
     assertThat(sheet.total().si()).isEqualTo(published("worked_example_training", "total"), EXACT);
     assertThat(Math.round(sheet.current().si())).isEqualTo(126);
@@ -189,15 +183,14 @@ class AnnexSingleTest {
   /** ask-the-electrician.com electric-service-calculation: 46 575 VA, 194 A; it leaves the largest motor out. */
   @Test
   void standardMethodOfALargeHouse() {
-    Worksheet sheet =
-        calculate(
-            US, "standard",
-            service(
-                feet(
-                    3000, 1, load("range", LoadClass.COOKING, 12000), load("heat", LoadClass.HEATING, 20000),
-                    load("water", LoadClass.WATER_HEATING, 5000), load("ac", LoadClass.COOLING, 9000),
-                    load("dish", LoadClass.FIXED_APPLIANCE, 1000).onNeutral(),
-                    load("disposal", LoadClass.FIXED_APPLIANCE, 900).onNeutral(), load("dryer", LoadClass.DRYER, 4500))));
+    Worksheet sheet = calculate(
+        US, "standard",
+        service(
+            feet(
+                3000, 1, load("range", LoadClass.COOKING, 12000), load("heat", LoadClass.HEATING, 20000),
+                load("water", LoadClass.WATER_HEATING, 5000), load("ac", LoadClass.COOLING, 9000),
+                load("dish", LoadClass.FIXED_APPLIANCE, 1000).onNeutral(),
+                load("disposal", LoadClass.FIXED_APPLIANCE, 900).onNeutral(), load("dryer", LoadClass.DRYER, 4500))));
     List<Line> lines = sheet.lines();
     assertThat(connected(lines, "general lighting")).isEqualTo(9000, EXACT);
     assertThat(result(lines, "general load, from 3000 VA to 120000 VA")).isEqualTo(3675, EXACT);

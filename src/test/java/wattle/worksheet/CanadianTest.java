@@ -30,17 +30,16 @@ class CanadianTest {
    */
   @Test
   void publishedHouseWithCoolingAndAHotTub() {
-    Worksheet sheet =
-        calculate(
-            CA, "single",
-            service(
-                metres(
-                    269, load("ac", LoadClass.COOLING, 6000), load("range", LoadClass.COOKING, 11000),
-                    load("tub", LoadClass.POOL_HEATING, 8000), load("car", LoadClass.VEHICLE_CHARGING, 7200),
-                    load("dryer", LoadClass.DRYER, 5000), load("disposal", LoadClass.FIXED_APPLIANCE, 800).onNeutral(),
-                    load("micro", LoadClass.FIXED_APPLIANCE, 1500).onNeutral(),
-                    load("dish", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(),
-                    load("water", LoadClass.WATER_HEATING, 4500))));
+    Worksheet sheet = calculate(
+        CA, "single",
+        service(
+            metres(
+                269, load("ac", LoadClass.COOLING, 6000), load("range", LoadClass.COOKING, 11000),
+                load("tub", LoadClass.POOL_HEATING, 8000), load("car", LoadClass.VEHICLE_CHARGING, 7200),
+                load("dryer", LoadClass.DRYER, 5000), load("disposal", LoadClass.FIXED_APPLIANCE, 800).onNeutral(),
+                load("micro", LoadClass.FIXED_APPLIANCE, 1500).onNeutral(),
+                load("dish", LoadClass.FIXED_APPLIANCE, 1200).onNeutral(),
+                load("water", LoadClass.WATER_HEATING, 4500))));
     List<Line> lines = sheet.lines();
     assertThat(result(lines, "basic load")).isEqualTo(7000, EXACT);
     assertThat(result(lines, "cooling")).isEqualTo(6000, EXACT);
@@ -54,10 +53,9 @@ class CanadianTest {
   /** Published example, dakotaprep.com demand-factors-residential-guide: 900 m² a floor, two floors, and a basement. */
   @Test
   void publishedMansionsFloorArea() {
-    DwellingUnit unit =
-        new DwellingUnit(
-            "mansion", Optional.of(Quantity.of(1800, Units.SQUARE_METRE)), Optional.of(Quantity.of(900, Units.SQUARE_METRE)),
-            Circuits.NONE, Circuits.NONE, List.of(), List.of(), 1);
+    DwellingUnit unit = new DwellingUnit(
+        "mansion", Optional.of(Quantity.of(1800, Units.SQUARE_METRE)), Optional.of(Quantity.of(900, Units.SQUARE_METRE)),
+        Circuits.NONE, Circuits.NONE, List.of(), List.of(), 1);
     Worksheet sheet = calculate(CA, "single", service(unit));
     // 2475 m² − 90 m² = 2385 m², which is 26.5 and so 27 parts of 90 m².
     assertThat(result(sheet.lines(), "basic load")).isEqualTo(5000 + 27 * 1000, EXACT);
@@ -74,10 +72,9 @@ class CanadianTest {
   /** CSA C22.1 62-118 3) (demand.csv) and 8-106 3). */
   @Test
   void roomHeatingAgainstCooling() {
-    Worksheet sheet =
-        calculate(
-            CA, "single",
-            service(metres(150, load("heat", LoadClass.ROOM_HEATING, 2000).times(7), load("ac", LoadClass.COOLING, 4000))));
+    Worksheet sheet = calculate(
+        CA, "single",
+        service(metres(150, load("heat", LoadClass.ROOM_HEATING, 2000).times(7), load("ac", LoadClass.COOLING, 4000))));
     assertThat(result(sheet.lines(), "room heating, the first 10000 VA")).isEqualTo(10000, EXACT);
     assertThat(result(sheet.lines(), "room heating, the part above 10000 VA")).isEqualTo(3000, EXACT);
     assertThat(Examples.line(sheet.lines(), "cooling, left out").result()).isEmpty();
@@ -86,13 +83,12 @@ class CanadianTest {
   /** CSA C22.1 8-200 1) a) vii) without a range, from memory (demand.csv). */
   @Test
   void otherLoadsWithoutARange() {
-    Worksheet sheet =
-        calculate(
-            CA, "single",
-            service(
-                metres(
-                    150, load("water", LoadClass.WATER_HEATING, 4500), load("dryer", LoadClass.DRYER, 5500),
-                    load("small", LoadClass.FIXED_APPLIANCE, 1500))));
+    Worksheet sheet = calculate(
+        CA, "single",
+        service(
+            metres(
+                150, load("water", LoadClass.WATER_HEATING, 4500), load("dryer", LoadClass.DRYER, 5500),
+                load("small", LoadClass.FIXED_APPLIANCE, 1500))));
     assertThat(result(sheet.lines(), "other loads, the first 6000 VA")).isEqualTo(6000, EXACT);
     assertThat(result(sheet.lines(), "other loads, the part above 6000 VA")).isEqualTo(1000, EXACT);
   }
@@ -124,10 +120,9 @@ class CanadianTest {
   /** CSA C22.1 8-202 3), from memory: 100, 65, 65, 40, 40, then 25 % to the twentieth and 10 % beyond. */
   @Test
   void manyApartments() {
-    DwellingUnit unit =
-        metres(
-            80, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5000),
-            load("heat", LoadClass.ROOM_HEATING, 2000).times(2));
+    DwellingUnit unit = metres(
+        80, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5000),
+        load("heat", LoadClass.ROOM_HEATING, 2000).times(2));
     double own = Math.max(14400, 5000 + 6000 + 0.25 * 5000);
     Worksheet sheet = calculate(CA, "multi", service(unit.times(25)));
     double dwellings = own * (1 + 2 * 0.65 + 2 * 0.40 + 15 * 0.25 + 5 * 0.10);

@@ -46,8 +46,7 @@ class CookingTest {
       double value = Double.parseDouble(row.get("value"));
       double kilowatts = row.get("kind").endsWith("A") ? 3 : row.get("kind").endsWith("B") ? 5 : 12;
       double columnC = cooking(range(12, count));
-      double expected =
-          row.get("unit").equals("kW") ? 1000 * value : Math.min(columnC, count * kilowatts * 1000 * value / 100);
+      double expected = row.get("unit").equals("kW") ? 1000 * value : Math.min(columnC, count * kilowatts * 1000 * value / 100);
       tests.add(
           DynamicTest.dynamicTest(
               row.get("kind") + ", " + row.get("item"),

@@ -17,8 +17,7 @@ import wattle.model.LoadClass;
 
 /** From plans to worksheets. */
 class HouseWorksheetsTest {
-  private static final String HOUSE =
-      """
+  private static final String HOUSE = """
       use code us-2023
       dwelling { floor-area 100 m2 }
       service main 120/240 V 100 A { run 9 m of 4/0 Al triplex }
@@ -136,8 +135,8 @@ class HouseWorksheetsTest {
 
   @Test
   void aLoadWithoutAClass() {
-    Outcome outcome =
-        service(HOUSE.replace("dishwasher 1200 W", "kiln 1200 W") + "part kiln {\n needs hot neutral ground\n}\n", "standard");
+    Outcome outcome = service(HOUSE.replace("dishwasher 1200 W", "kiln 1200 W") + "part kiln {\n needs hot neutral ground\n}\n",
+        "standard");
     assertThat(rules(outcome)).containsExactly("load-class-missing");
     assertThat(outcome.objections().get(0).element()).isEqualTo("kitchen.dish");
   }
@@ -175,7 +174,8 @@ class HouseWorksheetsTest {
     assertThat(service(stands, "existing-dwelling").worksheet().orElseThrow().total().si())
         .isEqualTo(8000 + 0.4 * (general - 8000), within(1e-6));
     HouseWorksheets worksheets = worksheets(stands);
-    Inputs with = worksheets.services().get(0).inputs().with(Examples.load("ac", LoadClass.COOLING, 4000).asAdded(), Optional.of("dwelling"));
+    Inputs with = worksheets.services().get(0).inputs().with(Examples.load("ac", LoadClass.COOLING, 4000).asAdded(),
+        Optional.of("dwelling"));
     assertThat(Examples.calculate(Examples.US, "existing-dwelling", with).total().si())
         .isEqualTo(8000 + 0.4 * (general - 8000) + 4000, within(1e-6));
   }

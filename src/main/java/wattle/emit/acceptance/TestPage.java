@@ -11,8 +11,7 @@ import wattle.model.House;
 
 /** The measurements as pages with room for readings, branch by branch. */
 public final class TestPage {
-  private static final String STYLE =
-      """
+  private static final String STYLE = """
       .read { width: 16%; }
       td { height: 2em; }
       table { font-size: 8.5pt; }
@@ -27,7 +26,8 @@ public final class TestPage {
     body.element("h1", "Measurements after the work");
     body.element("p", house.title().orElse("plan") + house.revision().map(r -> ", revision " + r).orElse(""));
     body.element("p", Page.CAUTION, "class", "caution small");
-    body.element("p", "Continuity and insulation dead: open, lock, prove dead first. Voltage, polarity and trips live, by somebody who may. By: ______________ Date: ____________ Instrument, number: ______________");
+    body.element("p",
+        "Continuity and insulation dead: open, lock, prove dead first. Voltage, polarity and trips live, by somebody who may. By: ______________ Date: ____________ Instrument, number: ______________");
     for (Branch branch : house.branches().values()) {
       List<Measurement> here = measurements.stream().filter(m -> m.branch().equals(branch.name())).toList();
       if (here.isEmpty()) {

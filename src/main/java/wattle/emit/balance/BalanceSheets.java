@@ -51,7 +51,8 @@ public final class BalanceSheets {
       }
     }
     List<String> notes = new ArrayList<>();
-    notes.add("Everything connected on at once, at nominal voltage, without demand factors; the neutral as if all loads had a power factor of 1.");
+    notes.add(
+        "Everything connected on at once, at nominal voltage, without demand factors; the neutral as if all loads had a power factor of 1.");
     if (panels.stream().anyMatch(p -> p.before().unplaced() > 0)) {
       notes.add("Some loads are on no leg, since the plan does not say what feeds them; wattle check shows them.");
     }
@@ -88,7 +89,8 @@ public final class BalanceSheets {
     panels.forEach(p -> notes.add(proof(p)));
     panels.stream().filter(p -> !p.fixed().isEmpty()).forEach(p -> notes.add(fixed(p)));
     notes.add("Not checked: whether the wires reach, and which slots of the panel take half-size breakers; see its label.");
-    notes.add("An aid: the adopted local code and a licensed person decide. Moving a breaker is work on a panel whose supply side stays live.");
+    notes.add(
+        "An aid: the adopted local code and a licensed person decide. Moving a breaker is work on a panel whose supply side stays live.");
     return new Sheet(
         "balance-moves", rows.isEmpty() ? "Moves: none" : "Moves",
         List.of(

@@ -21,7 +21,8 @@ import wattle.model.Section;
  * @param crossings how often wires cross in it
  * @param hasOpenTerminal whether a terminal of a device is joined to nothing
  */
-record BoxCard(Sketch sketch, double width, double height, double entry, List<Section> leaving, List<Double> exits, int crossings, boolean hasOpenTerminal) {
+record BoxCard(Sketch sketch, double width, double height, double entry, List<Section> leaving, List<Double> exits, int crossings,
+    boolean hasOpenTerminal) {
   /** How round the ends of a wire connector are. */
   static final double CONNECTOR = 7;
 
@@ -63,14 +64,16 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
     sketch.fitted(12, 19, box.title(), 12, true, Anchor.START, width - 20);
     sketch.fitted(12, 34, String.join(", ", box.facts()), NOTE, false, Anchor.START, width - 20);
     layout.routes().ways().stream().filter(w -> w.wire().corners().size() == 2 && isLevel(w.wire())).forEach(w -> sketch.add(w.wire()));
-    layout.routes().bars().forEach(b -> sketch.add(new Shape.Box(b.left(), b.y() - 7, b.right() - b.left(), 14, CONNECTOR, Stroke.THIN, Fill.SHADE)));
+    layout.routes().bars()
+        .forEach(b -> sketch.add(new Shape.Box(b.left(), b.y() - 7, b.right() - b.left(), 14, CONNECTOR, Stroke.THIN, Fill.SHADE)));
     layout.routes().ways().stream().filter(w -> !(w.wire().corners().size() == 2 && isLevel(w.wire()))).forEach(w -> sketch.add(w.wire()));
     layout.placed().forEach(p -> fixture(sketch, box, layout, p));
     layout.routes().bars().forEach(b -> sketch.text(b.countAt(), b.y() + 3.4, Integer.toString(b.net().ends()), 9, true, Anchor.MIDDLE));
     for (BoxLayout.Pin pin : layout.pins()) {
       boolean left = pin.cable() == 0;
       double room = ConductorLabel.width(pin.label());
-      sketch.fitted(left ? 10 : width - 10, pin.y() - 5.5, pin.label(), ConductorLabel.SIZE, false, left ? Anchor.START : Anchor.END, room + 0.5);
+      sketch.fitted(left ? 10 : width - 10, pin.y() - 5.5, pin.label(), ConductorLabel.SIZE, false, left ? Anchor.START : Anchor.END,
+          room + 0.5);
     }
     for (int n = 0; n < box.notes().size(); n++) {
       sketch.fitted(12, layout.bottom() + 14 * n + 4, box.notes().get(n), NOTE, true, Anchor.START, width - 20);

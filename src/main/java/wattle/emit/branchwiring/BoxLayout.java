@@ -23,7 +23,8 @@ final class BoxLayout {
   private static final double GAP = 22;
 
   /** A fixture with its terminals in place. */
-  record Placed(Fixture fixture, double x, double width, List<Terminal> above, List<Double> aboveX, List<Terminal> below, List<Double> belowX) {}
+  record Placed(Fixture fixture, double x, double width, List<Terminal> above, List<Double> aboveX, List<Terminal> below,
+      List<Double> belowX) {}
 
   /** The end of a conductor at the wall of the box. */
   record Pin(int cable, double y, String label, Insulation insulation) {}
@@ -166,7 +167,7 @@ final class BoxLayout {
         for (Net.Conductor end : net.conductors()) {
           if (end.cable() == cable) {
             pin(end, y);
-            ends.get(net).columns.add(new double[] {column, y});
+            ends.get(net).columns.add(new double[]{column, y});
             ends.get(net).columnWires.add(Net.insulation(end.use()));
             column -= COLUMN;
             y += PITCH;
@@ -192,7 +193,7 @@ final class BoxLayout {
       double x = middles.get(t);
       ends.forEach((net, own) -> {
         if (terminal.net().filter(net.key()::equals).isPresent()) {
-          own.drops.add(new double[] {x, y});
+          own.drops.add(new double[]{x, y});
         }
       });
     }

@@ -46,7 +46,8 @@ final class BoxReader {
       if (device.kind().family() != Family.JUNCTION) {
         List<Terminal> own = terminals.of(device, point, through.filter(device::equals).isPresent());
         fixtures.add(
-            new Fixture(device.name(), lines(device, terminals.tab(device, point)), own, terminals.tab(device, point), device.status() == Status.TO_REMOVE));
+            new Fixture(device.name(), lines(device, terminals.tab(device, point)), own, terminals.tab(device, point),
+                device.status() == Status.TO_REMOVE));
       }
     }
     boolean grounded = hasGround(arriving, leaving);
@@ -156,7 +157,8 @@ final class BoxReader {
     for (int i = 0; i < branch.hots().size(); i++) {
       BranchHot hot = branch.hots().get(i);
       if (hot.breaker().equals(id)) {
-        String slot = breaker.filter(b -> hot.pole() < b.poles().size()).map(b -> "slot " + b.poles().get(hot.pole()).slot()).orElse("pole");
+        String slot = breaker.filter(b -> hot.pole() < b.poles().size()).map(b -> "slot " + b.poles().get(hot.pole()).slot())
+            .orElse("pole");
         String name = slot + hot.leg().map(l -> ", leg " + l.name()).orElse("");
         own.add(new Terminal(name, Terminal.Make.CLAMP, false, Optional.of(Net.Key.of(new Role.Hot(i)))));
       }

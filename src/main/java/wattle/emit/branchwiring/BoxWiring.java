@@ -64,8 +64,8 @@ record BoxWiring(
     fixtures.forEach(f -> f.terminals().forEach(t -> t.net().ifPresent(keys::add)));
     List<Net> nets = new ArrayList<>();
     for (Net.Key key : keys) {
-      List<Terminal> terminals =
-          fixtures.stream().flatMap(f -> f.terminals().stream()).filter(t -> t.net().equals(Optional.of(key))).toList();
+      List<Terminal> terminals = fixtures.stream().flatMap(f -> f.terminals().stream()).filter(t -> t.net().equals(Optional.of(key)))
+          .toList();
       List<Net.Conductor> ends = conductors.getOrDefault(key, List.of());
       boolean lead = terminals.stream().anyMatch(t -> t.make() == Terminal.Make.LEAD);
       Net net = new Net(key, ends, terminals.size(), lead);

@@ -136,13 +136,14 @@ final class BranchRow {
       BoxCard next = cards.get(cable.to());
       double exit = y + card.exits().get(i);
       double top = Math.max(bandTop, exit - next.entry());
-      if (right + gap + next.width() + marks(cable.to()) > widest || Math.max(lowest, top + next.height()) - Math.min(highest, top) > tallest) {
+      if (right + gap + next.width() + marks(cable.to()) > widest
+          || Math.max(lowest, top + next.height()) - Math.min(highest, top) > tallest) {
         int mark = ++waiting.marks;
         CableWay.leaving(sketch, cable, right, exit, mark, onward(mark, cable.to()));
         waiting.starts.addLast(new Start(cable.to(), Optional.of(cable), mark, boxName(point), start.mark()));
         continue;
       }
-      bends.add(new double[] {exit, top + next.entry()});
+      bends.add(new double[]{exit, top + next.entry()});
       bent.add(cable);
       double below = place(cable.to(), right + gap, top, bandTop);
       lower = Math.max(lower, below);

@@ -26,12 +26,11 @@ final class ConductorLabel {
 
   private static boolean severalPairs(Branch branch) {
     return branch.sections().stream()
-            .flatMap(s -> s.conductors().stream())
-            .filter(c -> c.role() instanceof Role.Traveller)
-            .map(c -> ((Role.Traveller) c.role()).betweenSwitch())
-            .distinct()
-            .count()
-        > 1;
+        .flatMap(s -> s.conductors().stream())
+        .filter(c -> c.role() instanceof Role.Traveller)
+        .map(c -> ((Role.Traveller) c.role()).betweenSwitch())
+        .distinct()
+        .count() > 1;
   }
 
   /** The room that it takes. */

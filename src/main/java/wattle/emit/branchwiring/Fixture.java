@@ -16,9 +16,7 @@ record Fixture(String title, List<String> lines, List<Terminal> terminals, Tab t
 
   /** The metal that joins two screws of a receptacle until it is broken off. */
   enum Tab {
-    NONE,
-    KEPT,
-    BROKEN
+    NONE, KEPT, BROKEN
   }
 
   List<Terminal> above() {

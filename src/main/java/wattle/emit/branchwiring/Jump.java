@@ -25,7 +25,8 @@ record Jump(String first, String second, boolean sheetFirst, String piece) {
   double width() {
     String number = piece.isEmpty() ? "" : WIDEST_NUMBER;
     return Math.max(
-        Fit.width(first + (sheetFirst ? number : ""), CableWay.SIZE, false), Fit.width(second + (sheetFirst ? "" : number), CableWay.SIZE, false));
+        Fit.width(first + (sheetFirst ? number : ""), CableWay.SIZE, false),
+        Fit.width(second + (sheetFirst ? "" : number), CableWay.SIZE, false));
   }
 
   /** How many of the lines say something. */

@@ -54,7 +54,8 @@ record Net(Key key, List<Conductor> conductors, int terminals, boolean lead) {
         .map(c -> insulation(c.use()))
         .filter(i -> i != Insulation.MARKED_WHITE)
         .findFirst()
-        .orElse(key.role() instanceof Role.Neutral ? Insulation.WHITE : key.role() instanceof Role.Ground ? Insulation.BARE : Insulation.BLACK);
+        .orElse(
+            key.role() instanceof Role.Neutral ? Insulation.WHITE : key.role() instanceof Role.Ground ? Insulation.BARE : Insulation.BLACK);
   }
 
   static Insulation insulation(ConductorUse use) {

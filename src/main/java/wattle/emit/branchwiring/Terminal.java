@@ -12,10 +12,7 @@ import java.util.Optional;
 record Terminal(String name, Make make, boolean below, Optional<Net.Key> net) {
   /** How it looks. */
   enum Make {
-    BRASS,
-    DARK,
-    SILVER,
-    GREEN,
+    BRASS, DARK, SILVER, GREEN,
     /** A wire that the device brings along, and that must be joined to another. */
     LEAD,
     /** A terminal of a breaker, or of a bar. */

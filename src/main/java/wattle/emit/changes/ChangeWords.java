@@ -15,14 +15,18 @@ final class ChangeWords {
   }
 
   static String verb(Change change) {
-    return change instanceof Change.Added ? "added" : change instanceof Change.Removed ? "removed" : change instanceof Change.Renamed ? "renamed" : "changed";
+    return change instanceof Change.Added
+        ? "added"
+        : change instanceof Change.Removed ? "removed" : change instanceof Change.Renamed ? "renamed" : "changed";
   }
 
   /** A change, and where else in the plan the same pattern changed so. */
   static String sentence(Alike alike) {
     int left = alike.others().size() - NAMED;
     return sentence(alike.first())
-        + (alike.others().isEmpty() ? "" : "; the same in " + String.join(", ", alike.others().subList(0, Math.min(NAMED, alike.others().size()))))
+        + (alike.others().isEmpty()
+            ? ""
+            : "; the same in " + String.join(", ", alike.others().subList(0, Math.min(NAMED, alike.others().size()))))
         + (left > 0 ? " and " + left + " more" : "");
   }
 
@@ -37,7 +41,8 @@ final class ChangeWords {
       return renamed.thing() + ", formerly " + renamed.before();
     }
     if (change instanceof Change.Changed changed) {
-      return changed.thing() + ": " + changed.property() + " " + value(changed.property(), changed.before()) + " -> " + value(changed.property(), changed.after());
+      return changed.thing() + ": " + changed.property() + " " + value(changed.property(), changed.before()) + " -> "
+          + value(changed.property(), changed.after());
     }
     throw new AssertionError(change);
   }

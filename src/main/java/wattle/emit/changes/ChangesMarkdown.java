@@ -65,7 +65,8 @@ final class ChangesMarkdown {
     if (!consequences.gaps().isEmpty()) {
       out.append("\n## not compared\n\n");
       consequences.gaps().forEach(
-          g -> out.append("- **").append(g.later() ? "after" : "before").append("** ").append(Escape.markdown(g.what() + ": " + g.why())).append('\n'));
+          g -> out.append("- **").append(g.later() ? "after" : "before").append("** ").append(Escape.markdown(g.what() + ": " + g.why()))
+              .append('\n'));
     }
     if (!consequences.isEmpty()) {
       out.append('\n').append(Changes.AID).append('\n');

@@ -41,7 +41,8 @@ final class ChangesText {
   private static void findings(StringBuilder out, String lead, List<Finding> findings) {
     Map<String, Integer> times = new LinkedHashMap<>();
     for (Finding finding : findings) {
-      times.merge("! " + lead + finding.severity() + ": " + VisibleText.of(finding.headline()) + " [" + finding.rule() + "]", 1, Integer::sum);
+      times.merge("! " + lead + finding.severity() + ": " + VisibleText.of(finding.headline()) + " [" + finding.rule() + "]", 1,
+          Integer::sum);
     }
     times.forEach((line, count) -> out.append(line).append(count > 1 ? " at " + count + " places" : "").append('\n'));
   }
@@ -61,7 +62,8 @@ final class ChangesText {
     if (!consequences.gaps().isEmpty()) {
       out.append("\nnot compared\n");
       for (Gap gap : consequences.gaps()) {
-        out.append("  ").append(gap.later() ? "after" : "before").append(": ").append(VisibleText.of(gap.what() + ": " + gap.why())).append('\n');
+        out.append("  ").append(gap.later() ? "after" : "before").append(": ").append(VisibleText.of(gap.what() + ": " + gap.why()))
+            .append('\n');
       }
     }
     if (!consequences.isEmpty()) {
@@ -75,10 +77,9 @@ final class ChangesText {
     int after = widest(rows, FigureWords::after);
     int difference = widest(rows, FigureWords::difference);
     for (FigureWords row : rows) {
-      String line =
-          "  " + VisibleText.of(row.what()) + pad(row.what(), what) + "  " + pad(row.before(), before) + row.before() + " -> "
-              + pad(row.after(), after) + row.after() + "  " + pad(row.difference(), difference) + row.difference() + "  "
-              + VisibleText.of(row.note());
+      String line = "  " + VisibleText.of(row.what()) + pad(row.what(), what) + "  " + pad(row.before(), before) + row.before() + " -> "
+          + pad(row.after(), after) + row.after() + "  " + pad(row.difference(), difference) + row.difference() + "  "
+          + VisibleText.of(row.note());
       out.append(line.stripTrailing()).append('\n');
     }
   }

@@ -28,7 +28,8 @@ record FigureWords(String what, String before, String after, String difference, 
     String what = measure.thing().kind() == Thing.Kind.PLAN ? measure.words() : measure.thing() + ": " + measure.words();
     OptionalDouble difference = consequence.difference();
     return new FigureWords(
-        what, figure(measure, consequence.before(), consequence.shownBefore()), figure(measure, consequence.after(), consequence.shownAfter()),
+        what, figure(measure, consequence.before(), consequence.shownBefore()),
+        figure(measure, consequence.after(), consequence.shownAfter()),
         difference.isPresent() ? difference(measure, difference.getAsDouble()) : "",
         note(consequence.before(), consequence.after()));
   }
@@ -38,8 +39,9 @@ record FigureWords(String what, String before, String after, String difference, 
   }
 
   private static String number(Measure measure, double value) {
-    String number =
-        Double.isFinite(value) ? BigDecimal.valueOf(value).setScale(measure.decimals(), RoundingMode.HALF_UP).toPlainString() : "no bound";
+    String number = Double.isFinite(value)
+        ? BigDecimal.valueOf(value).setScale(measure.decimals(), RoundingMode.HALF_UP).toPlainString()
+        : "no bound";
     return measure.unit().symbol().isEmpty() ? number : number + " " + measure.unit().symbol();
   }
 

@@ -14,14 +14,13 @@ public final class CoverageSheet {
   /** Places that a row names; the rest it counts. */
   private static final int MOST_PLACES = 6;
 
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("of", "of"),
-          Column.words("fact", "what is not stated"),
-          Column.figures("places", "places", "", 0),
-          Column.words("where", "where"),
-          Column.words("how", "how a plan states it"),
-          Column.words("rules", "rules not told"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("of", "of"),
+      Column.words("fact", "what is not stated"),
+      Column.figures("places", "places", "", 0),
+      Column.words("where", "where"),
+      Column.words("how", "how a plan states it"),
+      Column.words("rules", "rules not told"));
 
   private CoverageSheet() {}
 
@@ -30,7 +29,8 @@ public final class CoverageSheet {
     for (Unstated fact : coverage.unstated()) {
       rows.add(
           Row.of(
-              Cell.of(fact.kind().word()), Cell.of(fact.fact() + ": " + fact.meaning()), Cell.of(fact.places().size()), Cell.of(places(fact.places())),
+              Cell.of(fact.kind().word()), Cell.of(fact.fact() + ": " + fact.meaning()), Cell.of(fact.places().size()),
+              Cell.of(places(fact.places())),
               Cell.of(fact.how()), Cell.of(String.join(", ", fact.rules()))));
     }
     return new Sheet("unstated", "Not told, because the plan does not say", COLUMNS, rows, List.of(summary(coverage)));

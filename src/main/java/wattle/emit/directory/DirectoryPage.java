@@ -13,12 +13,10 @@ import wattle.model.PanelSupply;
 
 /** Directories as pages: one sheet a panel for the door, or a card to be folded once. */
 public final class DirectoryPage {
-  private static final String CAUTION =
-      "House current kills. The inside of this panel stays live when its breakers are off. This list is from a plan, not from a measurement:"
-          + " prove dead with a tester that was proved before and after. The adopted local code and a licensed person decide.";
+  private static final String CAUTION = "House current kills. The inside of this panel stays live when its breakers are off. This list is from a plan, not from a measurement:"
+      + " prove dead with a tester that was proved before and after. The adopted local code and a licensed person decide.";
 
-  private static final String STYLE =
-      """
+  private static final String STYLE = """
       .dir { table-layout: fixed; }
       .dir td { padding: 0.12em 0.4em; vertical-align: middle; }
       .slot { width: 6%; font-weight: bold; text-align: center; font-size: 120%; }
@@ -91,7 +89,9 @@ public final class DirectoryPage {
     words.add("Panel " + panel.name());
     words.add(panel.system().text());
     if (panel.supply() instanceof PanelSupply.FromBreaker from) {
-      String above = house.panels().containsKey(from.breaker().panel()) ? house.panels().get(from.breaker().panel()).title() : from.breaker().panel();
+      String above = house.panels().containsKey(from.breaker().panel())
+          ? house.panels().get(from.breaker().panel()).title()
+          : from.breaker().panel();
       words.add("fed from " + above + ", slot " + from.breaker().slotText());
     } else if (panel.supply() instanceof PanelSupply.FromService from) {
       words.add("fed from service " + from.service());

@@ -11,13 +11,12 @@ import wattle.model.Panel;
 
 /** Directories as tables, slot by slot, for what is read and searched rather than hung up. */
 public final class DirectorySheets {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("slot", "slot"),
-          Column.words("what", "what it is for"),
-          Column.words("rooms", "rooms"),
-          Column.words("breaker", "breaker"),
-          Column.words("notes", "not to be overlooked"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("slot", "slot"),
+      Column.words("what", "what it is for"),
+      Column.words("rooms", "rooms"),
+      Column.words("breaker", "breaker"),
+      Column.words("notes", "not to be overlooked"));
 
   private DirectorySheets() {}
 

@@ -87,10 +87,9 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
       while (isWhole(here) && row + reach < count && here.equals(breakers.get(row + reach))) {
         reach++;
       }
-      List<DirectoryLine> lines =
-          here.isEmpty()
-              ? names.get(row).isEmpty() ? List.of() : List.of(DirectoryLine.empty(names.get(row)))
-              : here.stream().map(b -> line(house, b)).toList();
+      List<DirectoryLine> lines = here.isEmpty()
+          ? names.get(row).isEmpty() ? List.of() : List.of(DirectoryLine.empty(names.get(row)))
+          : here.stream().map(b -> line(house, b)).toList();
       sides.add(new Side(lines, reach));
     }
     return sides;
@@ -114,7 +113,8 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
       if (!breaker.backFed() && PlainWords.devices(house, branch).stream().anyMatch(d -> d.kind().family() == Family.SOURCE)) {
         notes.add("a source is behind it: it stays live when this is off");
       }
-      List<String> others = branch.hots().stream().map(BranchHot::breaker).filter(b -> !b.equals(breaker.id())).map(BreakerId::slotText).distinct().toList();
+      List<String> others = branch.hots().stream().map(BranchHot::breaker).filter(b -> !b.equals(breaker.id())).map(BreakerId::slotText)
+          .distinct().toList();
       if (!others.isEmpty()) {
         notes.add("shares its circuit with " + String.join(", ", others) + ": switch off both");
       }
@@ -125,7 +125,9 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
   }
 
   private static Optional<Branch> branchOf(House house, Breaker breaker) {
-    return breaker.target() instanceof Breaker.Target.ToBranch to ? Optional.ofNullable(house.branches().get(to.branch())) : Optional.empty();
+    return breaker.target() instanceof Breaker.Target.ToBranch to
+        ? Optional.ofNullable(house.branches().get(to.branch()))
+        : Optional.empty();
   }
 
   private static String words(House house, Breaker breaker) {

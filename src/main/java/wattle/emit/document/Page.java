@@ -12,12 +12,10 @@ import wattle.emit.text.Escape;
  */
 public record Page(String title, String paper, String style, String body) {
   /** What every page that someone may act on says. */
-  public static final String CAUTION =
-      "House current kills. This page is derived from a plan and knows nothing of what was built otherwise. It is an aid: the adopted"
-          + " local code and a licensed person decide. Switch off, lock, and prove dead with a tester that was proved before and after.";
+  public static final String CAUTION = "House current kills. This page is derived from a plan and knows nothing of what was built otherwise. It is an aid: the adopted"
+      + " local code and a licensed person decide. Switch off, lock, and prove dead with a tester that was proved before and after.";
 
-  private static final String COMMON =
-      """
+  private static final String COMMON = """
       * { box-sizing: border-box; }
       body { font: 10pt/1.35 sans-serif; color: #000; background: #fff; margin: 0; }
       h1 { font-size: 17pt; margin: 0 0 0.15em; }
@@ -39,9 +37,10 @@ public record Page(String title, String paper, String style, String body) {
   /** The page as HTML that is also XML. */
   public String html() {
     return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/>"
-            + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/><meta name=\"description\" content=\""
-            + Escape.xml(title) + "\"/><title>" + Escape.xml(title) + "</title><style>@page { size: " + paper
-            + "; margin: 13mm; @bottom-right { font-family: sans-serif; font-size: 8pt; content: \"" + "page \" counter(page) \" of \" counter(pages); } }\n"
-            + COMMON + style + "</style></head><body>\n" + body + "</body></html>\n";
+        + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/><meta name=\"description\" content=\""
+        + Escape.xml(title) + "\"/><title>" + Escape.xml(title) + "</title><style>@page { size: " + paper
+        + "; margin: 13mm; @bottom-right { font-family: sans-serif; font-size: 8pt; content: \""
+        + "page \" counter(page) \" of \" counter(pages); } }\n"
+        + COMMON + style + "</style></head><body>\n" + body + "</body></html>\n";
   }
 }

@@ -9,16 +9,11 @@ import java.util.Arrays;
  * patterns are our own.
  */
 public enum Insulation {
-  BLACK("black", "#000000", "#1c1c1c", "", ""),
-  RED("red", "#6d0f0f", "#d43a2f", "#ffffff", "9 4"),
-  BLUE("blue", "#12315f", "#3b78c4", "#ffffff", "2 4"),
-  BROWN("brown", "#3a2110", "#7a4a25", "#ffffff", "5 3 1 3"),
-  YELLOW("yellow", "#5d4a00", "#f0c832", "#000000", "1 5"),
-  WHITE("white", "#000000", "#ffffff", "", ""),
-  GREY("grey", "#303030", "#b0b0b0", "", ""),
-  GREEN("green", "#0c3d1c", "#3f9a52", "#000000", "7 3 1 3"),
-  BARE("bare", "#53300d", "#d8924a", "#000000", "1 2"),
-  OTHER("", "#303030", "#d0d0d0", "#000000", "3 3"),
+  BLACK("black", "#000000", "#1c1c1c", "", ""), RED("red", "#6d0f0f", "#d43a2f", "#ffffff", "9 4"), BLUE("blue", "#12315f", "#3b78c4",
+      "#ffffff", "2 4"), BROWN("brown", "#3a2110", "#7a4a25", "#ffffff", "5 3 1 3"), YELLOW("yellow", "#5d4a00", "#f0c832", "#000000",
+          "1 5"), WHITE("white", "#000000", "#ffffff", "", ""), GREY("grey", "#303030", "#b0b0b0", "", ""), GREEN("green", "#0c3d1c",
+              "#3f9a52", "#000000",
+              "7 3 1 3"), BARE("bare", "#53300d", "#d8924a", "#000000", "1 2"), OTHER("", "#303030", "#d0d0d0", "#000000", "3 3"),
   /** A white conductor with marks of tape or paint: it is no neutral. */
   MARKED_WHITE("", "#000000", "#ffffff", "#000000", "9 15"),
   /** The jacket of a whole cable, or a raceway. */

@@ -18,10 +18,7 @@ public sealed interface Shape {
 
   /** Whether a shape is drawn whole or with gaps. */
   enum Stroke {
-    THIN(1, ""),
-    THICK(3, ""),
-    DASHED(1, "4 3"),
-    FAINT(0.6, "");
+    THIN(1, ""), THICK(3, ""), DASHED(1, "4 3"), FAINT(0.6, "");
 
     private final double width;
     private final String dashes;
@@ -43,9 +40,7 @@ public sealed interface Shape {
 
   /** How a closed shape is filled. */
   enum Fill {
-    NONE,
-    INK,
-    PAPER,
+    NONE, INK, PAPER,
     /** Light grey, which black-and-white print keeps apart from paper. */
     SHADE,
     /** The screw of a hot. */
@@ -68,9 +63,7 @@ public sealed interface Shape {
 
   /** Where a text stands relative to its point. */
   enum Anchor {
-    START,
-    MIDDLE,
-    END
+    START, MIDDLE, END
   }
 
   /** A straight line. */
@@ -93,7 +86,8 @@ public sealed interface Shape {
 
   /** A rectangle. */
   record Box(double x, double y, double width, double height, double corner, Stroke stroke, Fill fill)
-      implements Shape {
+      implements
+        Shape {
     @Override
     public Bounds bounds() {
       return new Bounds(x, y, x + width, y + height);
@@ -134,7 +128,8 @@ public sealed interface Shape {
    * @param controlX of the point that the curve is drawn to
    */
   record Curve(double x1, double y1, double controlX, double controlY, double x2, double y2, Stroke stroke)
-      implements Shape {
+      implements
+        Shape {
     @Override
     public Bounds bounds() {
       double midX = (x1 + 2 * controlX + x2) / 4;
@@ -208,7 +203,8 @@ public sealed interface Shape {
    * @param whole what was meant, where the text was cut to fit; shown by viewers on hovering; else empty
    */
   record Text(double x, double y, String text, double size, boolean bold, Anchor anchor, String whole)
-      implements Shape {
+      implements
+        Shape {
     /** Width by the metrics of the shipped face. */
     public double width() {
       return face().width(text, size);
@@ -250,7 +246,8 @@ public sealed interface Shape {
    * @param width beyond which it is cut
    */
   record Continuation(double x, double y, String before, String target, String after, double size, Anchor anchor, double width)
-      implements Shape {
+      implements
+        Shape {
     /** No view takes more sheets than have numbers of so many digits. */
     private static final int WIDEST_NUMBER = 888;
 

@@ -73,7 +73,8 @@ public final class Sketch {
 
   /** One of several drawings that follow each other on a page and show a view together, with hardly a margin. */
   public Drawing strip(String title, String description, int number, int of) {
-    return drawing(2, of == 1 ? title : title + ", part " + number + " of " + of, number == 1 ? description : "Goes on from the part before.");
+    return drawing(2, of == 1 ? title : title + ", part " + number + " of " + of,
+        number == 1 ? description : "Goes on from the part before.");
   }
 
   /** The finished drawing, as large as its shapes and a margin around them. */

@@ -25,7 +25,7 @@ final class WireSvg {
     if (insulation.isWhite()) {
       // As two lines: of a thin stroke over a thick one a screen at low resolution may show nothing, or only black.
       line(out, wire.corners(), insulation.core(), width, "");
-      for (double side : new double[] {-1, 1}) {
+      for (double side : new double[]{-1, 1}) {
         line(out, beside(wire.corners(), side * (width - OUTLINE) / 2), insulation.outline(), OUTLINE, "");
       }
     } else {
@@ -87,7 +87,7 @@ final class WireSvg {
     double x = corners.get(end).x() - corners.get(end - 1).x();
     double y = corners.get(end).y() - corners.get(end - 1).y();
     double length = Math.max(1e-9, Math.hypot(x, y));
-    return new double[] {-y / length, x / length};
+    return new double[]{-y / length, x / length};
   }
 
   /** The same way, without a piece at each end; empty where nothing is left. */

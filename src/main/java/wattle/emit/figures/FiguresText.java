@@ -30,10 +30,12 @@ public final class FiguresText {
     for (SheetFigure figure : figures) {
       if (!figure.sheet().equals(sheet)) {
         sheet = figure.sheet();
-        out.append(out.length() > 0 ? "\n" : "").append(sheet.toUpperCase(Locale.ROOT).charAt(0)).append(sheet.substring(1).replace('-', ' ')).append('\n');
+        out.append(out.length() > 0 ? "\n" : "").append(sheet.toUpperCase(Locale.ROOT).charAt(0))
+            .append(sheet.substring(1).replace('-', ' ')).append('\n');
       }
       String name = VisibleText.of(figure.name());
-      out.append("  ").append(name).append(" ".repeat(Math.max(1, WIDEST_NAME - DisplayWidth.of(name)))).append(figure.shown()).append('\n');
+      out.append("  ").append(name).append(" ".repeat(Math.max(1, WIDEST_NAME - DisplayWidth.of(name)))).append(figure.shown())
+          .append('\n');
     }
     return out.toString();
   }

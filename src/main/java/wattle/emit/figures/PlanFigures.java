@@ -109,13 +109,12 @@ public final class PlanFigures {
 
   /** The same, with those unfolded that the table leaves folded for their length. */
   private List<SheetFigure> unfolded(List<SheetFigure> found) {
-    Set<String> folded =
-        found.stream().filter(f -> f.derivation().isEmpty()).map(SheetFigure::subject).collect(Collectors.toSet());
+    Set<String> folded = found.stream().filter(f -> f.derivation().isEmpty()).map(SheetFigure::subject).collect(Collectors.toSet());
     if (folded.isEmpty() || faults.isEmpty()) {
       return found;
     }
-    List<SheetFigure> whole =
-        SheetFigure.of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)), units));
+    List<SheetFigure> whole = SheetFigure
+        .of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)), units));
     return found.stream()
         .map(f -> f.derivation().isPresent() ? f : whole.stream().filter(w -> w.name().equals(f.name())).findFirst().orElse(f))
         .toList();

@@ -2,8 +2,7 @@ package wattle.emit.file;
 
 /** What became of an output. */
 public enum Written {
-  CREATED,
-  REPLACED,
+  CREATED, REPLACED,
   /** The file held the same bytes already, so it was left alone and keeps its time. */
   UNCHANGED
 }

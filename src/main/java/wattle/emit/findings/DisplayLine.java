@@ -29,7 +29,7 @@ final class DisplayLine {
     StringBuilder visible = new StringBuilder();
     columnOf = new int[text.length() + 1];
     int column = 0;
-    for (int i = 0; i < text.length(); ) {
+    for (int i = 0; i < text.length();) {
       int codePoint = text.codePointAt(i);
       String piece = visible(codePoint);
       int next = i + Character.charCount(codePoint);

@@ -63,21 +63,21 @@ final class Sandbox {
       case "fd_write" -> this::write;
       case "viz_errorf" -> (in, args) -> {
         say(in.memory().readCString((int) args[0]));
-        return new long[] {0};
+        return new long[]{0};
       };
       case "emscripten_resize_heap" -> Sandbox::grow;
       case "environ_sizes_get" -> (in, args) -> {
         in.memory().writeI32((int) args[0], 0);
         in.memory().writeI32((int) args[1], 0);
-        return new long[] {0};
+        return new long[]{0};
       };
-      case "environ_get" -> (in, args) -> new long[] {0};
+      case "environ_get" -> (in, args) -> new long[]{0};
       case "clock_time_get" -> (in, args) -> {
         in.memory().writeLong((int) args[2], 0);
-        return new long[] {0};
+        return new long[]{0};
       };
-      case "emscripten_date_now" -> (in, args) -> new long[] {Double.doubleToRawLongBits(0)};
-      default -> returns ? (in, args) -> new long[] {NO_SUCH_FILE} : (in, args) -> null;
+      case "emscripten_date_now" -> (in, args) -> new long[]{Double.doubleToRawLongBits(0)};
+      default -> returns ? (in, args) -> new long[]{NO_SUCH_FILE} : (in, args) -> null;
     };
   }
 
@@ -101,7 +101,7 @@ final class Sandbox {
       written += length;
     }
     memory.writeI32((int) args[3], written);
-    return new long[] {0};
+    return new long[]{0};
   }
 
   /** Grows by a fifth at least, so that a heap that keeps growing is not grown a page at a time. */
@@ -110,13 +110,13 @@ final class Sandbox {
     int now = memory.pages();
     long wanted = (Integer.toUnsignedLong((int) args[0]) + Memory.PAGE_SIZE - 1) / Memory.PAGE_SIZE;
     if (wanted > MOST_PAGES) {
-      return new long[] {0};
+      return new long[]{0};
     }
     long target = Math.max(wanted, Math.min(MOST_PAGES, now * 6L / 5));
     try {
-      return new long[] {memory.grow((int) target - now) < 0 ? 0 : 1};
+      return new long[]{memory.grow((int) target - now) < 0 ? 0 : 1};
     } catch (OutOfMemoryError e) {
-      return new long[] {0}; // for C code that is a plain condition, which it reports
+      return new long[]{0}; // for C code that is a plain condition, which it reports
     }
   }
 }

@@ -37,8 +37,7 @@ final class WasmEngine extends DotEngine {
     String layoutName = nameOf(layout);
     String formatName = nameOf(format);
     GraphvizInstance instance = take();
-    Rendering done =
-        DeepStack.result(DeepStack.start("graphviz", () -> instance.render(dot, layoutName, formatName)));
+    Rendering done = DeepStack.result(DeepStack.start("graphviz", () -> instance.render(dot, layoutName, formatName)));
     if (idle.size() < MOST_IDLE) {
       idle.push(instance);
     }

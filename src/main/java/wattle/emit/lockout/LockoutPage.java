@@ -11,8 +11,7 @@ import wattle.quantity.Quantity;
 public final class LockoutPage {
   private static final int MOST_TABLES = 2;
 
-  private static final String STYLE =
-      """
+  private static final String STYLE = """
       .handle { font-size: 12pt; }
       .tag { font-size: 15pt; font-weight: bold; white-space: nowrap; }
       .box { width: 1.6em; }
@@ -36,8 +35,10 @@ public final class LockoutPage {
     lockout.unknown().forEach(u -> body.element("p", "Not complete: " + u + ".", "class", "doubt"));
     handles(body, lockout.handles());
     section(body, "Beware", lockout.warnings(), "beware");
-    section(body, "Stays live", lockout.staysLive().stream().map(l -> l.what() + " (" + l.near() + "): from " + l.from()).toList(), "small");
-    section(body, "Goes dead too", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList(), "small");
+    section(body, "Stays live", lockout.staysLive().stream().map(l -> l.what() + " (" + l.near() + "): from " + l.from()).toList(),
+        "small");
+    section(body, "Goes dead too", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList(),
+        "small");
     proofs(body, lockout.proofs());
     body.element("h2", "Sign");
     body.open("table", "class", "sign together");
@@ -88,7 +89,8 @@ public final class LockoutPage {
       }
       body.close();
       if (!proof.conductors().isEmpty()) {
-        body.element("p", "In it: " + String.join("; ", proof.conductors().stream().map(Lockout.Conductor::text).toList()) + ".", "class", "small");
+        body.element("p", "In it: " + String.join("; ", proof.conductors().stream().map(Lockout.Conductor::text).toList()) + ".", "class",
+            "small");
       }
     }
   }

@@ -70,8 +70,8 @@ public final class LockoutText {
 
   /** Wordings that both sheets share. */
   static final class Lines {
-    static final List<String> SIGN_OFF =
-        List.of("Worker, lock number", "Opened and locked, date and time", "Tester proved before / after", "Dead, every line above", "Closed again by, date and time", "All clear, lock removed by");
+    static final List<String> SIGN_OFF = List.of("Worker, lock number", "Opened and locked, date and time", "Tester proved before / after",
+        "Dead, every line above", "Closed again by, date and time", "All clear, lock removed by");
 
     /** What a reading would be with everything on, so that a tester that shows nothing can be told from a dead box. */
     static String whenLive(Lockout.Reading reading) {
@@ -79,7 +79,9 @@ public final class LockoutText {
         return "; with everything on: not known";
       }
       double volts = reading.liveVolts().get();
-      return volts == 0 ? "; reads 0 V even when live, so it proves nothing by itself" : "; with everything on: " + Quantity.plain(volts, 3) + " V";
+      return volts == 0
+          ? "; reads 0 V even when live, so it proves nothing by itself"
+          : "; with everything on: " + Quantity.plain(volts, 3) + " V";
     }
 
     private Lines() {}

@@ -17,6 +17,8 @@ public record SheetHead(String plan, long errors) {
 
   /** Empty where no error stands. */
   String doubt() {
-    return errors == 0 ? "" : "The plan has " + errors + (errors == 1 ? " error" : " errors") + " (wattle check): this sheet may be wrong or incomplete.";
+    return errors == 0
+        ? ""
+        : "The plan has " + errors + (errors == 1 ? " error" : " errors") + " (wattle check): this sheet may be wrong or incomplete.";
   }
 }

@@ -11,10 +11,7 @@ import wattle.emit.drawing.Sketch;
  * paper without colour: a square with a plus, a circle with a minus, a filled triangle.
  */
 enum Difference {
-  SAME(Fill.NONE, Stroke.THIN),
-  ADDED(Fill.ADDED, Stroke.THIN),
-  REMOVED(Fill.REMOVED, Stroke.DASHED),
-  CHANGED(Fill.CHANGED, Stroke.FAINT);
+  SAME(Fill.NONE, Stroke.THIN), ADDED(Fill.ADDED, Stroke.THIN), REMOVED(Fill.REMOVED, Stroke.DASHED), CHANGED(Fill.CHANGED, Stroke.FAINT);
 
   /** Width and height of a sign. */
   static final double SIGN = 11;
@@ -36,9 +33,10 @@ enum Difference {
   void sign(Sketch to, double x, double y) {
     double middle = x + SIGN / 2;
     switch (this) {
-      case SAME -> { }
+      case SAME -> {
+      }
       case ADDED ->
-          to.box(x, y - SIGN / 2, SIGN, SIGN, Stroke.THIN, Fill.PAPER).line(x + 2.5, y, x + SIGN - 2.5, y).line(middle, y - 3, middle, y + 3);
+        to.box(x, y - SIGN / 2, SIGN, SIGN, Stroke.THIN, Fill.PAPER).line(x + 2.5, y, x + SIGN - 2.5, y).line(middle, y - 3, middle, y + 3);
       case REMOVED -> to.add(new Shape.Circle(middle, y, SIGN / 2, Stroke.THIN, Fill.PAPER)).line(x + 2.5, y, x + SIGN - 2.5, y);
       case CHANGED -> to.add(new Shape.Triangle(middle, y - SIGN / 2, x, y + SIGN / 2, x + SIGN, y + SIGN / 2));
     }

@@ -87,7 +87,7 @@ final class DifferenceLayout {
     }
     DifferencePanel.Drawn drawn = panels.get(panel);
     double y = Math.max(free.getOrDefault(depth, Double.NEGATIVE_INFINITY), feeder - drawn.entry());
-    corners.put(panel, new double[] {x, y});
+    corners.put(panel, new double[]{x, y});
     free.put(depth, y + drawn.height() + BETWEEN_BLOCKS);
     drawn.exits().entrySet().stream()
         .filter(e -> panels.containsKey(e.getKey()) && depths.get(e.getKey()) == depth + 1)
@@ -108,7 +108,8 @@ final class DifferenceLayout {
         (fed, height) -> {
           double[] to = corners.get(fed);
           if (to != null && to[0] > corner[0]) {
-            link(new Link(corner[0] + drawn.width(), corner[1] + height, to[0], to[1] + panels.get(fed).entry(), drawn.feeders().get(fed).line()));
+            link(new Link(corner[0] + drawn.width(), corner[1] + height, to[0], to[1] + panels.get(fed).entry(),
+                drawn.feeders().get(fed).line()));
           }
         });
   }
@@ -132,7 +133,8 @@ final class DifferenceLayout {
       if (link.y1 == link.y2) {
         sketch.line(link.x1, link.y1, link.x2, link.y2, link.stroke);
       } else {
-        sketch.line(link.x1, link.y1, x, link.y1, link.stroke).line(x, link.y1, x, link.y2, link.stroke).line(x, link.y2, link.x2, link.y2, link.stroke);
+        sketch.line(link.x1, link.y1, x, link.y1, link.stroke).line(x, link.y1, x, link.y2, link.stroke).line(x, link.y2, link.x2, link.y2,
+            link.stroke);
       }
     }
   }

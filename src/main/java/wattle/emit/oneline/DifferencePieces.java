@@ -92,7 +92,8 @@ final class DifferencePieces {
     if (service.isPresent()) {
       OneLinePieces.mark(mark, "from " + service.get(), Optional.of(pieceOf(service.get())));
     } else {
-      feeder(key).ifPresent(from -> OneLinePieces.mark(mark, "from panel " + from.panel(), Optional.of(pieceOf(from.panel(), from.part()))));
+      feeder(key)
+          .ifPresent(from -> OneLinePieces.mark(mark, "from panel " + from.panel(), Optional.of(pieceOf(from.panel(), from.part()))));
     }
     sketch.add(mark, 0, entry - PanelBlock.ENTRY);
   }

@@ -93,7 +93,8 @@ public final class OneLine {
     services.values().forEach(b -> node(out, b));
     panels.values().forEach(b -> node(out, b));
     for (Link link : links()) {
-      out.append("  ").append(link.from.id()).append(':').append(link.exit().port()).append(":e -> ").append(link.to.id()).append(":in:w;\n");
+      out.append("  ").append(link.from.id()).append(':').append(link.exit().port()).append(":e -> ").append(link.to.id())
+          .append(":in:w;\n");
     }
     return Mark.dot(out.append("}\n").toString());
   }
@@ -154,7 +155,7 @@ public final class OneLine {
         double height = 72 * Double.parseDouble(words[5]);
         double x = 72 * Double.parseDouble(words[2]) - width / 2;
         double y = top - 72 * Double.parseDouble(words[3]) - height / 2;
-        corners.put(words[1], new double[] {x, y});
+        corners.put(words[1], new double[]{x, y});
       }
     }
     align(corners);

@@ -58,7 +58,8 @@ public final class OneLineDifference implements View {
   public String title() {
     String was = before.revision().map(Object::toString).orElse("");
     String is = after.revision().map(Object::toString).orElse("");
-    return "What changed" + (was.equals(is) ? "" : " from revision " + (was.isEmpty() ? "none" : was) + " to " + (is.isEmpty() ? "none" : is));
+    return "What changed"
+        + (was.equals(is) ? "" : " from revision " + (was.isEmpty() ? "none" : was) + " to " + (is.isEmpty() ? "none" : is));
   }
 
   @Override
@@ -67,7 +68,8 @@ public final class OneLineDifference implements View {
     revisions.panels().forEach(
         key -> revisions.rows(key).stream()
             .filter(r -> r.difference() != Difference.SAME)
-            .forEach(r -> words.add("panel " + key + " " + r.row().slots() + " " + r.row().what() + ": " + r.difference().name().toLowerCase(java.util.Locale.ROOT)
+            .forEach(r -> words.add("panel " + key + " " + r.row().slots() + " " + r.row().what() + ": "
+                + r.difference().name().toLowerCase(java.util.Locale.ROOT)
                 + (r.was().isEmpty() ? "" : ", " + r.was()))));
     return words.isEmpty() ? "No line of a panel differs." : String.join(". ", words) + ".";
   }

@@ -50,7 +50,8 @@ final class OneLineLegend {
     item(sources(Source.Transformer.class), 40, "transformer", s -> Symbols.transformer(s, 1, 0));
     item(sources(Source.Generator.class), 24, "generator", s -> Symbols.generator(s, 0, 0));
     item(
-        house.services().values().stream().anyMatch(v -> v.source().filter(x -> x instanceof Source.Transformer || x instanceof Source.Generator).isEmpty()),
+        house.services().values().stream()
+            .anyMatch(v -> v.source().filter(x -> x instanceof Source.Transformer || x instanceof Source.Generator).isEmpty()),
         18, "supply", s -> s.line(8, 0, 18, 0).add(new wattle.emit.drawing.Shape.Circle(4, 0, 4, Stroke.THIN, Fill.PAPER)));
     item(
         house.services().values().stream().map(Service::electrodes).anyMatch(e -> !e.isEmpty()),

@@ -46,7 +46,8 @@ final class OneLinePieces {
 
   List<Piece> pieces() {
     for (Map.Entry<String, Block> service : services.entrySet()) {
-      List<Panel> fed = house.panels().values().stream().filter(p -> p.supply().equals(new PanelSupply.FromService(service.getKey()))).toList();
+      List<Panel> fed = house.panels().values().stream().filter(p -> p.supply().equals(new PanelSupply.FromService(service.getKey())))
+          .toList();
       boolean beside = !fed.isEmpty() && service.getValue().width() + BETWEEN + panels.get(fed.get(0).name()).width() <= width;
       pieceOfService.put(service.getKey(), beside ? pieceOf(fed.get(0).name(), 0) : pieceOf(service.getKey()));
       if (!beside) {
@@ -130,8 +131,8 @@ final class OneLinePieces {
       mark(sketch, "from " + from.service(), Optional.of(pieceOfService.get(from.service())));
     } else if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       BreakerId id = from.breaker();
-      Optional<String> piece =
-          Optional.ofNullable(panels.get(id.panel())).flatMap(p -> p.rowOf(panel.name()).map(row -> pieceOf(id.panel(), row / rowsEach(p))));
+      Optional<String> piece = Optional.ofNullable(panels.get(id.panel()))
+          .flatMap(p -> p.rowOf(panel.name()).map(row -> pieceOf(id.panel(), row / rowsEach(p))));
       mark(sketch, "from " + id, piece);
     }
   }

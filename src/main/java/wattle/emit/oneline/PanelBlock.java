@@ -40,11 +40,10 @@ final class PanelBlock {
   private final double width;
 
   PanelBlock(House house, ConnectedLoads loads, Panel panel) {
-    rows =
-        panel.breakers().stream()
-            .sorted(Comparator.comparingInt(PanelBlock::slot).thenComparing(b -> b.id().slotText()))
-            .map(b -> PanelRow.of(house, loads, b))
-            .toList();
+    rows = panel.breakers().stream()
+        .sorted(Comparator.comparingInt(PanelBlock::slot).thenComparing(b -> b.id().slotText()))
+        .map(b -> PanelRow.of(house, loads, b))
+        .toList();
     boolean feeds = rows.stream().anyMatch(r -> !r.panel().isEmpty());
     columns = new PanelColumns(panel, rows, feeds ? Fit.width(SHEET, SIZE, false) : 0);
     double heading = Math.max(Fit.width(columns.title() + " (continued)", 13, true), Fit.width(columns.facts(), SIZE, false));

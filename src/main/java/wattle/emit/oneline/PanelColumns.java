@@ -79,9 +79,9 @@ final class PanelColumns {
   /** Voltage, bus, slots, and whether neutral and ground are joined. */
   String facts() {
     return Stream.of(
-            Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
-            panel.slotCount().map(s -> s + " slots").stream(),
-            Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
+        Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
+        panel.slotCount().map(s -> s + " slots").stream(),
+        Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
         .flatMap(s -> s)
         .collect(Collectors.joining(", "));
   }
@@ -110,7 +110,8 @@ final class PanelColumns {
         case FUSE -> Symbols.fuse(sketch, 6, y);
         case SWITCH -> Symbols.blade(sketch, 6, y);
         case TRANSFER -> Symbols.changeover(sketch, 6, y);
-        case LUGS -> { }
+        case LUGS -> {
+        }
       }
     });
     for (int i = 0; i < panel.legs().size(); i++) {

@@ -43,13 +43,13 @@ record PanelRow(
   private static double given(House house, Breaker breaker) {
     return breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
         ? house.branches().get(to.branch()).points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
-            .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE).mapToDouble(wattle.model.Device::voltAmperes).sum()
+            .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
+            .mapToDouble(wattle.model.Device::voltAmperes).sum()
         : 0;
   }
 
   static PanelRow of(House house, ConnectedLoads loads, Breaker breaker) {
-    String legs =
-        String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
+    String legs = String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
     String slots = String.join("+", breaker.poles().stream().map(p -> p.slot().toString()).toList());
     double load = loads.behind(house, breaker).total();
     double given = given(house, breaker);
@@ -81,13 +81,15 @@ record PanelRow(
   }
 
   private static String wiring(Branch branch, UnitSystem units) {
-    return branch.wiring().text() + ", " + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METRE).symbol());
+    return branch.wiring().text() + ", "
+        + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METRE).symbol());
   }
 
   private static String wiring(Panel panel, UnitSystem units) {
     return panel
         .feeder()
-        .map(f -> f.wiring().text() + ", " + f.length().map(l -> length(l.in(Units.METRE), units)).orElse("? " + units.shown(Units.METRE).symbol()))
+        .map(f -> f.wiring().text() + ", "
+            + f.length().map(l -> length(l.in(Units.METRE), units)).orElse("? " + units.shown(Units.METRE).symbol()))
         .orElse("");
   }
 

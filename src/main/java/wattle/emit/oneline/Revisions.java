@@ -149,7 +149,8 @@ final class Revisions {
             rows.add(new DifferenceRow(was.isEmpty() ? Difference.SAME : Difference.CHANGED, row, was, fed(breaker, false)));
           }
         });
-    rows.sort(Comparator.comparingInt((DifferenceRow r) -> slot(r.row().breaker())).thenComparing(r -> r.difference() != Difference.REMOVED));
+    rows.sort(
+        Comparator.comparingInt((DifferenceRow r) -> slot(r.row().breaker())).thenComparing(r -> r.difference() != Difference.REMOVED));
     return rows;
   }
 

@@ -37,7 +37,8 @@ public final class PanelFront implements View {
   /** One panel, in a width if it can be made so narrow. */
   public Drawing drawing(Panel panel, double width) {
     Sketch sketch = new PanelPart(house, panel, PanelRows.all(panel), width - 2 * AROUND_ONE, states).sketch();
-    String words = "Front of panel " + panel.name() + " with " + PanelRows.slots(panel) + " slots and " + panel.breakers().size() + " breakers.";
+    String words = "Front of panel " + panel.name() + " with " + PanelRows.slots(panel) + " slots and " + panel.breakers().size()
+        + " breakers.";
     return sketch.drawing(AROUND_ONE, "Panel " + panel.name(), words);
   }
 

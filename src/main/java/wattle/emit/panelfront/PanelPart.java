@@ -64,7 +64,8 @@ final class PanelPart {
     double width = two ? rightCell + cell + NUMBER : spine + SPINE;
     Sketch sketch = new Sketch();
     double heading = Math.max(width, WIDEST);
-    sketch.fitted(0, -62, "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("") + (rows.isFirst() ? "" : " (continued)"), 13, true, Anchor.START, heading);
+    sketch.fitted(0, -62, "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("") + (rows.isFirst() ? "" : " (continued)"),
+        13, true, Anchor.START, heading);
     sketch.fitted(0, -46, String.join(", ", facts()), 10, false, Anchor.START, heading);
     double middle = two ? spine + SPINE / 2 : leftCell + cell / 2;
     if (rows.isFirst()) {
@@ -107,7 +108,8 @@ final class PanelPart {
     }
     for (int row = rows.first(); row <= rows.last(); row++) {
       int slot = firstInRow(row);
-      sketch.text(spine + SPINE / 2, (row - rows.first()) * ROW + 20, panel.order().legOf(slot, slots, panel.legs()).name(), 11, false, Anchor.MIDDLE);
+      sketch.text(spine + SPINE / 2, (row - rows.first()) * ROW + 20, panel.order().legOf(slot, slots, panel.legs()).name(), 11, false,
+          Anchor.MIDDLE);
     }
     return sketch;
   }
@@ -148,11 +150,10 @@ final class PanelPart {
   private record Group(boolean left, double top, double height, List<Slot> slots, List<Slot> others) {}
 
   private List<Group> groups(Breaker breaker) {
-    List<Slot> all =
-        breaker.poles().stream()
-            .map(Pole::slot)
-            .sorted(Comparator.comparingInt(Slot::number).thenComparing(s -> s.half().orElse('\0')))
-            .toList();
+    List<Slot> all = breaker.poles().stream()
+        .map(Pole::slot)
+        .sorted(Comparator.comparingInt(Slot::number).thenComparing(s -> s.half().orElse('\0')))
+        .toList();
     List<Group> groups = new ArrayList<>();
     int i = 0;
     while (i < all.size()) {

@@ -23,8 +23,7 @@ record PanelRows(String panel, int first, int last, int part, int parts) {
   private static final double AROUND = 104;
 
   static int slots(Panel panel) {
-    int highest =
-        panel.breakers().stream().flatMap(b -> b.poles().stream()).mapToInt(p -> p.slot().number()).max().orElse(0);
+    int highest = panel.breakers().stream().flatMap(b -> b.poles().stream()).mapToInt(p -> p.slot().number()).max().orElse(0);
     return Math.max(panel.slotCount().orElse(0), highest);
   }
 
@@ -44,7 +43,7 @@ record PanelRows(String panel, int first, int last, int part, int parts) {
     int each = Math.max(1, (rows + parts(rows, most) - 1) / parts(rows, most));
     TreeSet<Integer> whole = seams(panel, rows);
     List<Integer> lasts = new ArrayList<>();
-    for (int first = 1; first <= rows; ) {
+    for (int first = 1; first <= rows;) {
       int wanted = Math.min(rows, first + each - 1);
       Integer seam = whole.floor(wanted);
       int last = seam != null && seam >= first ? seam : wanted;

@@ -101,7 +101,8 @@ public final class Sheets {
       String number = sheets.size() == 1 ? "" : ", sheet " + (i + 1) + " of " + sheets.size();
       drawings.add(
           new Drawing(
-              setting.frame.width(), setting.frame.height(), sheet.shapes(), view.title() + ": " + block.plan() + number, view.description()));
+              setting.frame.width(), setting.frame.height(), sheet.shapes(), view.title() + ": " + block.plan() + number,
+              view.description()));
     }
     return drawings;
   }

@@ -39,7 +39,7 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
     cell(sketch, 0, 0, half, upper, "Plan", plan, 12);
     cell(sketch, half, 0, width - half, upper, "Drawing", view, 12);
     String[][] cells = {
-      {"Revision", revision.orElse("")}, {"Date", date.orElse("")}, {"Scale", scale}, {"Checked", ""}, {"Sheet", sheet + " of " + sheets}
+        {"Revision", revision.orElse("")}, {"Date", date.orElse("")}, {"Scale", scale}, {"Checked", ""}, {"Sheet", sheet + " of " + sheets}
     };
     double[] shares = {0.17, 0.2, 0.23, 0.22, 0.18};
     double x = 0;

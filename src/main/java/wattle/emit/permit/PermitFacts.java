@@ -62,10 +62,12 @@ public final class PermitFacts {
     fact(body, "source", service.source().map(PermitFacts::source).orElse("not stated"));
     service.run().ifPresent(r -> fact(body, "service run", r.length().map(l -> l + " of ").orElse("") + r.wiring().text()));
     for (Electrode electrode : service.electrodes()) {
-      fact(body, "electrode: " + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated") + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
+      fact(body, "electrode: " + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated")
+          + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
     }
     for (Panel panel : house.panels().values()) {
-      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerText.main(m)).orElse("") + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
+      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerText.main(m)).orElse("")
+          + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
     }
     fact(body, "status", service.status().word());
     body.close();
@@ -104,7 +106,8 @@ public final class PermitFacts {
     body.element(heading, "Checked");
     List<String> checked = new ArrayList<>(List.of("Structure: names, slots, legs, wiring from the panel to each box, neutrals, grounds."));
     plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
-    checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, " + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
+    checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
+        + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
     checked.add(CoverageSheet.summary(coverage));
     body.list(checked);
   }

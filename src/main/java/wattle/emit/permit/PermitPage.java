@@ -18,8 +18,7 @@ import wattle.rules.Coverage;
 
 /** A plan on a few pages, for somebody who has to judge it. */
 public final class PermitPage {
-  private static final String STYLE =
-      """
+  private static final String STYLE = """
       table { font-size: 8pt; margin-bottom: 0.6em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
       th.label { width: 30%; }

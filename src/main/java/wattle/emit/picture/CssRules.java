@@ -34,8 +34,7 @@ final class CssRules {
       for (String selector : found.group(1).split(",")) {
         Matcher parts = SELECTOR.matcher(selector.strip());
         if (parts.matches() && !selector.isBlank()) {
-          List<String> classes =
-              parts.group(2).isEmpty() ? List.of() : List.of(parts.group(2).substring(1).split("\\."));
+          List<String> classes = parts.group(2).isEmpty() ? List.of() : List.of(parts.group(2).substring(1).split("\\."));
           rules.add(new Rule(parts.group(1) == null ? "" : parts.group(1), classes, declarations));
         }
       }

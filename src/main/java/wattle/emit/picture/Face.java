@@ -12,9 +12,8 @@ import java.util.Locale;
  * has the same family installed differs by kerning alone.
  */
 public enum Face {
-  SANS("DejaVu Sans", 400, "DejaVuSans.ttf"),
-  SANS_BOLD("DejaVu Sans", 700, "DejaVuSans-Bold.ttf"),
-  MONO("DejaVu Sans Mono", 400, "DejaVuSansMono.ttf");
+  SANS("DejaVu Sans", 400, "DejaVuSans.ttf"), SANS_BOLD("DejaVu Sans", 700, "DejaVuSans-Bold.ttf"), MONO("DejaVu Sans Mono", 400,
+      "DejaVuSansMono.ttf");
 
   /** What SVG and HTML should name, so that a machine without the family shows something alike. */
   public static final String SANS_FAMILIES = "DejaVu Sans, Verdana, sans-serif";
@@ -52,7 +51,7 @@ public enum Face {
   public double width(String text, double size) {
     TrueType font = font();
     long units = 0;
-    for (int i = 0; i < text.length(); ) {
+    for (int i = 0; i < text.length();) {
       int codePoint = text.codePointAt(i);
       units += font.advanceOf(codePoint);
       i += Character.charCount(codePoint);

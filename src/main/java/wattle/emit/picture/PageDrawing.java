@@ -30,9 +30,11 @@ record PageDrawing(OutlinedSvg picture, double width, double height, double dots
   static PageDrawing sized(
       OutlinedSvg picture, double cssWidth, double cssHeight, double mostWidth, double dotsPerPixel) {
     double ratio = picture.height() / picture.width();
-    double width = cssWidth >= 0 ? cssWidth / dotsPerPixel
-        : cssHeight >= 0 ? cssHeight / dotsPerPixel / ratio
-        : picture.width();
+    double width = cssWidth >= 0
+        ? cssWidth / dotsPerPixel
+        : cssHeight >= 0
+            ? cssHeight / dotsPerPixel / ratio
+            : picture.width();
     double height = cssHeight >= 0 ? cssHeight / dotsPerPixel : width * ratio;
     double shrink = width > 0 ? Math.min(1, mostWidth / dotsPerPixel / width) : 1;
     return new PageDrawing(picture, width * shrink, height * shrink, dotsPerPixel);
@@ -98,7 +100,7 @@ record PageDrawing(OutlinedSvg picture, double width, double height, double dots
   private static FontSpecification specification(Face face, float size) {
     FontSpecification font = new FontSpecification();
     font.size = size;
-    font.families = new String[] {face.family()};
+    font.families = new String[]{face.family()};
     font.fontWeight = face == Face.SANS_BOLD ? IdentValue.BOLD : IdentValue.NORMAL;
     font.fontStyle = IdentValue.NORMAL;
     font.variant = IdentValue.NORMAL;

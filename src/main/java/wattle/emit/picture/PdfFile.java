@@ -34,15 +34,14 @@ final class PdfFile {
 
   /** In XMP, ISO 16684-1. It is written as it is, so that who made the file can be read from its bytes. */
   private static PDMetadata metadata(PDDocument document, String title) throws IOException {
-    String xml =
-        "<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
-            + "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
-            + "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
-            + " xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
-            + "<dc:format>application/pdf</dc:format>\n<dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>\n"
-            + "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">" + Escape.xml(title) + "</rdf:li></rdf:Alt></dc:title>\n"
-            + Mark.PDF_METADATA + "\n<pdfuaid:part>1</pdfuaid:part>\n"
-            + "</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>";
+    String xml = "<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
+        + "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
+        + "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
+        + " xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
+        + "<dc:format>application/pdf</dc:format>\n<dc:language><rdf:Bag><rdf:li>en</rdf:li></rdf:Bag></dc:language>\n"
+        + "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">" + Escape.xml(title) + "</rdf:li></rdf:Alt></dc:title>\n"
+        + Mark.PDF_METADATA + "\n<pdfuaid:part>1</pdfuaid:part>\n"
+        + "</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>";
     PDMetadata metadata = new PDMetadata(document);
     metadata.importXMPMetadata(xml.getBytes(StandardCharsets.UTF_8));
     return metadata;

@@ -74,8 +74,7 @@ public final class PdfPicture {
   /** The canvas makes a form as large as the picture, its origin at the lower left and y upwards. */
   private static void shapes(
       PDDocument document, PDPageContentStream content, OutlinedSvg picture, AffineTransform toPage) throws IOException {
-    PdfBoxGraphics2D canvas =
-        new PdfBoxGraphics2D(document, (float) picture.width(), (float) picture.height());
+    PdfBoxGraphics2D canvas = new PdfBoxGraphics2D(document, (float) picture.width(), (float) picture.height());
     SvgDrawing.of(picture).draw(canvas);
     canvas.dispose();
     AffineTransform placed = new AffineTransform(toPage);

@@ -50,7 +50,7 @@ final class PngEncoder {
     DataOutputStream out = new DataOutputStream(bytes);
     out.writeInt(image.getWidth());
     out.writeInt(image.getHeight());
-    out.write(new byte[] {8, 2, 0, 0, 0}); // 8 bits a channel, RGB, not interlaced
+    out.write(new byte[]{8, 2, 0, 0, 0}); // 8 bits a channel, RGB, not interlaced
     return bytes.toByteArray();
   }
 

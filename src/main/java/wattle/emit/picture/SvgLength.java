@@ -5,8 +5,8 @@ import java.util.regex.Pattern;
 
 /** Lengths as SVG writes them, in CSS pixels: 96 to the inch. */
 final class SvgLength {
-  private static final Pattern LENGTH =
-      Pattern.compile("\\s*([-+]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][-+]?\\d+)?)\\s*([a-zA-Z%]*).*", Pattern.DOTALL);
+  private static final Pattern LENGTH = Pattern.compile("\\s*([-+]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][-+]?\\d+)?)\\s*([a-zA-Z%]*).*",
+      Pattern.DOTALL);
 
   /**
    * The first length of a text.

@@ -26,8 +26,7 @@ final class SvgOutliner {
   private static final Set<String> DROPPED = Set.of("title", "desc", "metadata", "script", "foreignObject");
 
   /** Elements whose content is drawn elsewhere, or in a system of its own. */
-  private static final Set<String> ELSEWHERE =
-      Set.of("defs", "symbol", "marker", "pattern", "mask", "clipPath", "svg");
+  private static final Set<String> ELSEWHERE = Set.of("defs", "symbol", "marker", "pattern", "mask", "clipPath", "svg");
 
   private static final Set<String> OF_TEXT_ONLY = Set.of("x", "y", "dx", "dy", "rotate", "textLength", "lengthAdjust");
 
@@ -190,7 +189,7 @@ final class SvgOutliner {
   }
 
   private static void skip(XMLStreamReader in) throws XMLStreamException {
-    for (int depth = 1; depth > 0; ) {
+    for (int depth = 1; depth > 0;) {
       int event = in.next();
       depth += event == XMLStreamConstants.START_ELEMENT ? 1 : event == XMLStreamConstants.END_ELEMENT ? -1 : 0;
     }

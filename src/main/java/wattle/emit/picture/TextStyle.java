@@ -19,8 +19,7 @@ import java.util.Optional;
 record TextStyle(String families, double size, boolean bold, String anchor, String baseline, String fill, String stroke,
     boolean opaque, boolean shown, boolean spaces) {
 
-  static final TextStyle INITIAL =
-      new TextStyle("sans-serif", 16, false, "start", "auto", "black", "none", true, true, false);
+  static final TextStyle INITIAL = new TextStyle("sans-serif", 16, false, "start", "auto", "black", "none", true, true, false);
 
   /** This style as an element changes it that says the following about itself. */
   TextStyle with(Map<String, String> says) {

@@ -24,12 +24,12 @@ record LogScale(double least, double most, double begin, double end) {
 
   /** The 1, 2 and 5 of each decade within the scale. */
   List<Double> ticks() {
-    return steps(new double[] {1, 2, 5});
+    return steps(new double[]{1, 2, 5});
   }
 
   /** The powers of ten within the scale. */
   List<Double> decades() {
-    return steps(new double[] {1});
+    return steps(new double[]{1});
   }
 
   private List<Double> steps(double[] firsts) {

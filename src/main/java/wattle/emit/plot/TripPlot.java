@@ -47,10 +47,9 @@ public final class TripPlot {
     double most = study.boxes().stream().mapToDouble(TimeCurrent.Box::mostAmperes).max().orElse(0);
     double least = study.boxes().stream().mapToDouble(TimeCurrent.Box::leastAmperes).min().orElse(Double.MAX_VALUE);
     double rating = study.curve().rating();
-    amperes =
-        new LogScale(
-            LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
-            LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
+    amperes = new LogScale(
+        LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
+        LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
   }
 
   public static Drawing of(TimeCurrent study, UnitSystem units) {
@@ -71,7 +70,8 @@ public final class TripPlot {
     worst.ifPresent(w -> sketch.line(amperes.at(w.leastAmperes()), 0, amperes.at(w.leastAmperes()), HIGH, Stroke.DASHED));
     lanes(HIGH + 52);
     sketch.fitted(
-        -LEFT + 20, -38, "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
+        -LEFT + 20, -38,
+        "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
         false, Anchor.START, WIDE + LEFT - 20);
     sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
@@ -192,13 +192,15 @@ public final class TripPlot {
         items,
         List.of(
             "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
-            "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS)) + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
+            "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
+                + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
             "The maker's own curve, the local code and a licensed person decide."));
   }
 
   private String description(Optional<TimeCurrent.Box> worst) {
     return "A plot of time over current on scales of logarithms. Breaker " + study.breaker().id() + " is taken to trip at once by "
         + amperes(study.curve().usualAmperes()) + "."
-        + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in " + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
+        + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in "
+            + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
   }
 }

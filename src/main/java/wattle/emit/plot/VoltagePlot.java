@@ -50,7 +50,8 @@ public final class VoltagePlot {
     double deepest = profile.stops().stream().mapToDouble(s -> 1 - s.fullLoad()).max().orElseThrow();
     double end = Math.max(deepest, Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
     distances = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
-    fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)), end * 1.08, 0, HIGH);
+    fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)),
+        end * 1.08, 0, HIGH);
   }
 
   private static Optional<Double> limit(Library library, String name) {
@@ -83,7 +84,8 @@ public final class VoltagePlot {
       sketch.dot(x, y);
     }
     profile.stops().forEach(
-        s -> s.stated().ifPresent(v -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
+        s -> s.stated()
+            .ifPresent(v -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
     lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
@@ -156,7 +158,8 @@ public final class VoltagePlot {
               "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole));
     }
     return new Legend(
-        items, List.of("Conductors at " + units.known(Quantity.of(75, Units.CELSIUS)) + ", nominal voltage where the service run begins. Advice, no rule; the local code decides."));
+        items, List.of("Conductors at " + units.known(Quantity.of(75, Units.CELSIUS))
+            + ", nominal voltage where the service run begins. Advice, no rule; the local code decides."));
   }
 
   private static String percent(double share) {
@@ -164,7 +167,8 @@ public final class VoltagePlot {
   }
 
   private String description() {
-    VoltageProfile.Stop worst = profile.stops().stream().min(java.util.Comparator.comparingDouble(VoltageProfile.Stop::fullLoad)).orElseThrow();
+    VoltageProfile.Stop worst = profile.stops().stream().min(java.util.Comparator.comparingDouble(VoltageProfile.Stop::fullLoad))
+        .orElseThrow();
     return "Voltage over length of cable. With " + Quantity.plain(profile.amperes(), 3) + " A at " + worst.name() + " "
         + Quantity.plain(worst.fullLoad() * worst.nominalVolts(), 4) + " V of " + Quantity.plain(worst.nominalVolts(), 4) + " V are left, "
         + percent(1 - worst.fullLoad()) + " less.";

@@ -50,14 +50,16 @@ final class PaperPage {
     String steps = workings.markup();
     if (!steps.isEmpty()) {
       section("workings", "How the figures were come by", "section", () -> {
-        body.element("p", "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
+        body.element("p",
+            "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
         body.open("div", "class", "workings").raw(steps).close();
       });
     }
     if (brief) {
-      section("workings", "How the figures were come by", "section", () ->
-          body.element("p", "Left out of this edition. In report.html every figure unfolds to its formula, inputs, tables and sources; report --pdf"
-              + " without --brief prints them all, and explain --figure the ones that are asked for."));
+      section("workings", "How the figures were come by", "section",
+          () -> body.element("p",
+              "Left out of this edition. In report.html every figure unfolds to its formula, inputs, tables and sources; report --pdf"
+                  + " without --brief prints them all, and explain --figure the ones that are asked for."));
     }
     section("plan", "The plan", "section", () -> text.writeTo(body));
     Markup page = new Markup();
@@ -114,7 +116,8 @@ final class PaperPage {
       String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());
       body.open("div", "id", id).raw(SheetHtml.plain(sheet, workings::place)).close();
-      told.ifPresent(place -> body.raw("<p class=\"note\">How these figures were come by: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
+      told.ifPresent(
+          place -> body.raw("<p class=\"note\">How these figures were come by: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
     } else if (content instanceof Content.Words words) {
       body.raw(words.markup());
     } else if (content instanceof Content.Remark remark) {

@@ -9,8 +9,7 @@ import wattle.emit.drawing.Drawing;
  * margins when type of nine pixels is printed with six points, the least that is read well.
  */
 public enum PaperRoom {
-  UPRIGHT(800, 1010),
-  TURNED(1065, 720);
+  UPRIGHT(800, 1010), TURNED(1065, 720);
 
   private final double width;
   private final double height;

@@ -12,13 +12,8 @@ import java.util.Locale;
 public record Part(Group group, String title, List<Content> contents) {
   /** Parts that are looked for together. */
   public enum Group {
-    CHECKED("What was found"),
-    SUPPLY("Supply and panels"),
-    LOADS("Loads"),
-    BRANCHES("Branches"),
-    ROOMS("Rooms and material"),
-    TRIALS("What if"),
-    BASIS("What it rests on");
+    CHECKED("What was found"), SUPPLY("Supply and panels"), LOADS("Loads"), BRANCHES("Branches"), ROOMS("Rooms and material"), TRIALS(
+        "What if"), BASIS("What it rests on");
 
     private final String title;
 

@@ -64,7 +64,8 @@ public final class Report {
     House house = plan.house();
     String codes = house.codes().isEmpty() ? "no code pack" : String.join(", ", house.codes().stream().map(this::packTitle).toList());
     return count(house.panels().size(), "panel", "panels") + ", " + count(house.branches().size(), "branch", "branches") + ", "
-        + count(house.rooms().size(), "room", "rooms") + ", " + count(house.boxes().size(), "box", "boxes") + ". Checked under: " + codes + ".";
+        + count(house.rooms().size(), "room", "rooms") + ", " + count(house.boxes().size(), "box", "boxes") + ". Checked under: " + codes
+        + ".";
   }
 
   private static String count(int number, String one, String many) {
@@ -82,7 +83,8 @@ public final class Report {
       page.element("h3", "Not said by the plan, and taken as usual").list(plan.house().assumed());
     }
     List<Sheet> sheets = new ArrayList<>();
-    parts.forEach(p -> p.contents().stream().filter(Content.Table.class::isInstance).map(c -> ((Content.Table) c).sheet()).forEach(sheets::add));
+    parts.forEach(
+        p -> p.contents().stream().filter(Content.Table.class::isInstance).map(c -> ((Content.Table) c).sheet()).forEach(sheets::add));
     SortedSet<Citation> sources = new TreeSet<>(Comparator.comparing(Citation::toString));
     sources.addAll(SheetSources.of(sheets));
     plan.findings().forEach(f -> f.source().ifPresent(sources::add));

@@ -131,7 +131,8 @@ final class ScreenPage {
 
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */
   private void steps(List<Unfolding.Told> shared) {
-    main.element("p", "Steps that several figures rest on. A figure on this page opens to its formula and inputs; an input that is a link leads here.");
+    main.element("p",
+        "Steps that several figures rest on. A figure on this page opens to its formula and inputs; an input that is a link leads here.");
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
     for (Unfolding.Told told : shared) {
       main.open("div", "id", Unfolding.id(told.step()), "class", "told").raw(told.markup()).close();

@@ -55,10 +55,9 @@ final class Steps {
       inputs.add(step);
       size += step.size();
     }
-    Key key =
-        new Key(
-            derivation.name(), derivation.symbol(), derivation.value(), derivation.basis(), derivation.formula(),
-            inputs.stream().map(Step::number).toList(), derivation.sources(), derivation.remark());
+    Key key = new Key(
+        derivation.name(), derivation.symbol(), derivation.value(), derivation.basis(), derivation.formula(),
+        inputs.stream().map(Step::number).toList(), derivation.sources(), derivation.remark());
     Step step = steps.get(key);
     if (step == null) {
       step = new Step(steps.size() + 1, derivation, List.copyOf(inputs), size);

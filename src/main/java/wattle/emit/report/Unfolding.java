@@ -66,7 +66,8 @@ public final class Unfolding {
           item(out, input);
         } else {
           link(input);
-          out.raw("<li><a href=\"#" + id(input) + "\">").text(input.derivation().name() + " = " + input.derivation().value().text()).raw("</a></li>\n");
+          out.raw("<li><a href=\"#" + id(input) + "\">").text(input.derivation().name() + " = " + input.derivation().value().text())
+              .raw("</a></li>\n");
         }
       }
       if (step.inputs().size() > MOST_INPUTS) {
@@ -111,7 +112,8 @@ public final class Unfolding {
         String named = input.derivation().name() + " " + input.derivation().value().text();
         if (input.derivation().basis() == Derivation.Basis.COMPUTED && !input.inputs().isEmpty()) {
           link(input);
-          out.raw("<a href=\"#" + id(input) + "\">").text(named + " [" + number(input) + "]" + comma.strip()).raw("</a>").text(comma.isEmpty() ? "" : " "); // a line must not begin with a comma
+          out.raw("<a href=\"#" + id(input) + "\">").text(named + " [" + number(input) + "]" + comma.strip()).raw("</a>")
+              .text(comma.isEmpty() ? "" : " "); // a line must not begin with a comma
         } else {
           out.text(named);
           parenthesis(out, input.derivation());

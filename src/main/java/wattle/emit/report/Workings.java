@@ -69,7 +69,8 @@ final class Workings {
       page.open("h3", "id", id(i)).text(table.title() + ", ").raw("<a class=\"page\" href=\"#" + tableOf(id(i)) + "\">page </a>").close();
       Set<String> remarks = new LinkedHashSet<>();
       table.figures().forEach((step, names) -> {
-        page.open("p", "id", Unfolding.id(step)).element("b", unfolding.number(step) + "  " + named(names) + ":").text(" ").raw(unfolding.sentence(step)).close();
+        page.open("p", "id", Unfolding.id(step)).element("b", unfolding.number(step) + "  " + named(names) + ":").text(" ")
+            .raw(unfolding.sentence(step)).close();
         remarks.add(step.derivation().remark());
       });
       remarks.stream().filter(r -> !r.isEmpty()).forEach(r -> page.element("p", r, "class", "remark"));
@@ -77,7 +78,8 @@ final class Workings {
     List<Unfolding.Told> shared = unfolding.shared(told, unfolding::sentence);
     if (!shared.isEmpty()) {
       page.element("h3", "Steps that the figures rest on");
-      shared.forEach(t -> page.open("p", "id", Unfolding.id(t.step())).element("b", unfolding.number(t.step()) + " ").raw(t.markup()).close());
+      shared.forEach(
+          t -> page.open("p", "id", Unfolding.id(t.step())).element("b", unfolding.number(t.step()) + " ").raw(t.markup()).close());
     }
     return page.toString();
   }

@@ -98,7 +98,8 @@ final class RoomCard {
     }
     sketch.box(0, HEADING, width, y - HEADING, Stroke.THIN, Fill.NONE);
     double below = y;
-    after.ifPresent(a -> sketch.add(new Shape.Continuation(width, below + 13, "continues on sheet ", a, "", RoomColumns.SIZE, Anchor.END, width)));
+    after.ifPresent(
+        a -> sketch.add(new Shape.Continuation(width, below + 13, "continues on sheet ", a, "", RoomColumns.SIZE, Anchor.END, width)));
     return sketch;
   }
 
@@ -109,7 +110,8 @@ final class RoomCard {
       for (int l = 0; l < lines.get(c).size(); l++) {
         if (!lines.get(c).get(l).isEmpty()) {
           sketch.fitted(
-              x + RoomColumns.PAD, y + 13.5 + LINE * l, lines.get(c).get(l), RoomColumns.SIZE, head || c == 0 && l == 0, Anchor.START, room + 0.01);
+              x + RoomColumns.PAD, y + 13.5 + LINE * l, lines.get(c).get(l), RoomColumns.SIZE, head || c == 0 && l == 0, Anchor.START,
+              room + 0.01);
         }
       }
       x += columns.widths().get(c);

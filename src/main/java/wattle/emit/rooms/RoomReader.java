@@ -86,7 +86,8 @@ final class RoomReader {
   private List<Place> places(java.util.function.Predicate<Point> wanted) {
     List<Place> places = new ArrayList<>();
     for (Branch branch : house.branches().values()) {
-      IntStream.range(0, branch.points().size()).filter(i -> wanted.test(branch.points().get(i))).forEach(i -> places.add(new Place(branch, i)));
+      IntStream.range(0, branch.points().size()).filter(i -> wanted.test(branch.points().get(i)))
+          .forEach(i -> places.add(new Place(branch, i)));
     }
     return places;
   }
@@ -127,9 +128,11 @@ final class RoomReader {
     boolean halves = device.loads().stream().map(l -> hots(l.connection(), place)).distinct().count() > 1;
     for (int hot = 0; hot < hots.size(); hot++) {
       int wanted = hot;
-      List<String> parts =
-          device.loads().stream().filter(l -> hots(l.connection(), place).contains(wanted)).map(Load::part).filter(p -> !p.isEmpty()).distinct().toList();
-      boolean on = device.loads().isEmpty() ? hots(device, place).contains(hot) : device.loads().stream().anyMatch(l -> hots(l.connection(), place).contains(wanted));
+      List<String> parts = device.loads().stream().filter(l -> hots(l.connection(), place).contains(wanted)).map(Load::part)
+          .filter(p -> !p.isEmpty()).distinct().toList();
+      boolean on = device.loads().isEmpty()
+          ? hots(device, place).contains(hot)
+          : device.loads().stream().anyMatch(l -> hots(l.connection(), place).contains(wanted));
       if (on) {
         cell.add((halves && !parts.isEmpty() ? String.join(", ", parts) + ": " : "") + slotAndLeg(hots.get(hot)));
       }
@@ -154,8 +157,8 @@ final class RoomReader {
   }
 
   private String slotAndLeg(BranchHot hot) {
-    String slot =
-        house.breaker(hot.breaker()).filter(b -> hot.pole() < b.poles().size()).map(b -> "slot " + b.poles().get(hot.pole()).slot()).orElse("slot ?");
+    String slot = house.breaker(hot.breaker()).filter(b -> hot.pole() < b.poles().size())
+        .map(b -> "slot " + b.poles().get(hot.pole()).slot()).orElse("slot ?");
     return slot + hot.leg().map(l -> ", leg " + l.name()).orElse(", leg not known");
   }
 
@@ -164,7 +167,8 @@ final class RoomReader {
     List<String> cell = new ArrayList<>();
     for (Protection protection : Protection.values()) {
       List<String> by = new ArrayList<>();
-      List<Breaker> breakers = place.branch().hots().stream().map(BranchHot::breaker).distinct().flatMap(b -> house.breaker(b).stream()).toList();
+      List<Breaker> breakers = place.branch().hots().stream().map(BranchHot::breaker).distinct().flatMap(b -> house.breaker(b).stream())
+          .toList();
       if (!breakers.isEmpty() && breakers.stream().allMatch(b -> b.protections().contains(protection))) {
         by.add("breaker");
       }

@@ -22,20 +22,19 @@ import wattle.quantity.Units;
 
 /** Room by room, every box with its devices, the cables that end in it and the branches and breakers behind them. */
 public final class BoxSchedule {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("room", "room"),
-          Column.words("box", "box"),
-          Column.words("make", "make"),
-          Column.figures("volume-in3", "volume", "in³", 1).naming("volume of *"),
-          Column.figures("needed-in3", "needed", "in³", 2).naming("box fill of *"),
-          Column.figures("left-in3", "left", "in³", 2).naming("volume left in *"),
-          Column.words("devices", "devices"),
-          Column.words("cables", "cables"),
-          Column.figures("insulated", "insulated conductors", "", 0).naming("insulated conductors in *"),
-          Column.words("branches", "branches"),
-          Column.words("breakers", "breakers"),
-          Column.words("status", "status"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("room", "room"),
+      Column.words("box", "box"),
+      Column.words("make", "make"),
+      Column.figures("volume-in3", "volume", "in³", 1).naming("volume of *"),
+      Column.figures("needed-in3", "needed", "in³", 2).naming("box fill of *"),
+      Column.figures("left-in3", "left", "in³", 2).naming("volume left in *"),
+      Column.words("devices", "devices"),
+      Column.words("cables", "cables"),
+      Column.figures("insulated", "insulated conductors", "", 0).naming("insulated conductors in *"),
+      Column.words("branches", "branches"),
+      Column.words("breakers", "breakers"),
+      Column.words("status", "status"));
 
   private BoxSchedule() {}
 
@@ -49,7 +48,8 @@ public final class BoxSchedule {
     }
     return new Sheet(
         "boxes", "Boxes, room by room", COLUMNS, rows,
-        List.of("A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in a box: all of their breakers count when it is opened."));
+        List.of(
+            "A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in a box: all of their breakers count when it is opened."));
   }
 
   private static Row row(House house, BoxFill fill, Room room, Box box) {
@@ -59,10 +59,11 @@ public final class BoxSchedule {
     int insulated = 0;
     for (Branch branch : house.branches().values()) {
       for (Section section : branch.sections()) {
-        for (int end : new int[] {section.from(), section.to()}) {
+        for (int end : new int[]{section.from(), section.to()}) {
           if (branch.points().get(end).box().filter(box.name()::equals).isPresent()) {
             int other = end == section.from() ? section.to() : section.from();
-            cables.add(section.wiring().text() + (end == section.to() ? " from " : " to ") + branch.points().get(other).box().orElse("panel " + branch.panel().orElse("?")));
+            cables.add(section.wiring().text() + (end == section.to() ? " from " : " to ")
+                + branch.points().get(other).box().orElse("panel " + branch.panel().orElse("?")));
             insulated += section.wiring().insulated().size();
             branches.add(branch.name());
             branch.hots().forEach(h -> breakers.add(h.breaker().toString()));
@@ -79,7 +80,9 @@ public final class BoxSchedule {
         box.volume().map(v -> figure(Derivation.stated("volume of " + box.name(), "V", v))).orElse(Cell.BLANK),
         fill.needed(box).map(BoxSchedule::figure).orElse(Cell.BLANK),
         fill.needed(box).flatMap(n -> box.volume().map(v -> figure(left(box, n, v)))).orElse(Cell.BLANK),
-        Cell.of(String.join(", ", box.devices().stream().map(d -> house.devices().get(d)).map(d -> d.kind().name() + (d.label().map(l -> " \"" + l + "\"").orElse(""))).toList())),
+        Cell.of(String.join(", ",
+            box.devices().stream().map(d -> house.devices().get(d))
+                .map(d -> d.kind().name() + (d.label().map(l -> " \"" + l + "\"").orElse(""))).toList())),
         Cell.of(String.join("; ", cables)),
         Cell.of(insulated, Derivation.stated("insulated conductors in " + box.name(), "n", Quantity.of(insulated, Units.ONE))),
         Cell.of(String.join(", ", branches)),

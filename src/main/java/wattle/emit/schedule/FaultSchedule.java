@@ -33,21 +33,20 @@ public final class FaultSchedule {
   /** A figure behind more runs than this is printed without its sum, which would be longer than the table. */
   private static final int MOST_UNFOLDED = 100;
 
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("row", "row"),
-          Column.words("name", "name"),
-          Column.words("place", "place"),
-          Column.figures("line-line-most-a", "line-line most", "A", 0).naming("fault current of * line to line at most"),
-          Column.figures("line-line-least-a", "least", "A", 0).naming("fault current of * line to line at least"),
-          Column.figures("line-neutral-most-a", "line-neutral most", "A", 0).naming("fault current of * line to neutral at most"),
-          Column.figures("line-neutral-least-a", "least", "A", 0).naming("fault current of * line to neutral at least"),
-          Column.figures("line-ground-most-a", "line-ground most", "A", 0).naming("fault current of * line to ground at most"),
-          Column.figures("line-ground-least-a", "least", "A", 0).naming("fault current of * line to ground at least"),
-          Column.words("breaker", "breaker"),
-          Column.words("clears-in", "clears in"),
-          Column.words("weakest", "weakest"),
-          Column.figures("stands-a2s", "stands", "A²s", 0).naming("let-through of the weakest to *"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("row", "row"),
+      Column.words("name", "name"),
+      Column.words("place", "place"),
+      Column.figures("line-line-most-a", "line-line most", "A", 0).naming("fault current of * line to line at most"),
+      Column.figures("line-line-least-a", "least", "A", 0).naming("fault current of * line to line at least"),
+      Column.figures("line-neutral-most-a", "line-neutral most", "A", 0).naming("fault current of * line to neutral at most"),
+      Column.figures("line-neutral-least-a", "least", "A", 0).naming("fault current of * line to neutral at least"),
+      Column.figures("line-ground-most-a", "line-ground most", "A", 0).naming("fault current of * line to ground at most"),
+      Column.figures("line-ground-least-a", "least", "A", 0).naming("fault current of * line to ground at least"),
+      Column.words("breaker", "breaker"),
+      Column.words("clears-in", "clears in"),
+      Column.words("weakest", "weakest"),
+      Column.figures("stands-a2s", "stands", "A²s", 0).naming("let-through of the weakest to *"));
 
   private final House house;
   private final TripCurves curves;
@@ -69,8 +68,7 @@ public final class FaultSchedule {
     FaultSchedule schedule = new FaultSchedule(house, library, unfolded);
     List<Row> rows = new ArrayList<>();
     for (Panel panel : house.panels().values()) {
-      Optional<Breaker> feeding =
-          panel.supply() instanceof PanelSupply.FromBreaker from ? house.breaker(from.breaker()) : Optional.empty();
+      Optional<Breaker> feeding = panel.supply() instanceof PanelSupply.FromBreaker from ? house.breaker(from.breaker()) : Optional.empty();
       rows.add(schedule.row("panel", panel.name(), faults.panel(panel.name()), feeding, panel, 0));
     }
     for (Branch branch : house.branches().values()) {
@@ -86,7 +84,8 @@ public final class FaultSchedule {
 
   private static List<String> notes(UnitSystem units) {
     return List.of(
-        "Bolted faults. Most: conductors at " + units.known(Quantity.of(20, Units.CELSIUS)) + "; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
+        "Bolted faults. Most: conductors at " + units.known(Quantity.of(20, Units.CELSIUS))
+            + "; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
             + " or a length or the source is not stated.",
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
             + " maker's let-through decides, and must not be above what the weakest conductor stands.",
@@ -104,8 +103,8 @@ public final class FaultSchedule {
       cells.add(fault.map(f -> unfolds ? figure(f.least()) : Cell.of(f.leastAmperes())).orElse(Cell.BLANK));
     }
     Optional<TripCurve> curve = breaker.flatMap(b -> curves.of(b, panel.system()));
-    Optional<Withstand> weakest =
-        point.faults().stream().flatMap(f -> f.weakest().stream()).min(java.util.Comparator.comparingDouble(Withstand::ampereSquaredSeconds));
+    Optional<Withstand> weakest = point.faults().stream().flatMap(f -> f.weakest().stream())
+        .min(java.util.Comparator.comparingDouble(Withstand::ampereSquaredSeconds));
     cells.add(Cell.of(breaker.map(b -> b.id() + ", " + BreakerText.rating(b)).orElse("")));
     cells.add(Cell.of(curve.filter(c -> !point.faults().isEmpty()).map(c -> clears(c, point)).orElse("")));
     cells.add(Cell.of(weakest.map(w -> w.wire().size() + " " + w.wire().metal().symbol()).orElse("")));

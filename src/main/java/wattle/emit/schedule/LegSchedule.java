@@ -46,8 +46,7 @@ public final class LegSchedule {
   }
 
   private static Row row(Panel panel, ConnectedLoads loads, LoadFigures figures, Set<Leg> legs) {
-    Derivation volts =
-        Derivation.stated("voltage from leg to neutral", "U", Quantity.of(panel.system().legToNeutralVolts(), Units.VOLT));
+    Derivation volts = Derivation.stated("voltage from leg to neutral", "U", Quantity.of(panel.system().legToNeutralVolts(), Units.VOLT));
     List<Derivation> loaded = panel.legs().stream().map(l -> figures.panel(panel, Optional.of(l))).toList();
     List<Cell> cells = new ArrayList<>(List.of(Cell.of(panel.name())));
     List<Derivation> currents = new ArrayList<>();
@@ -58,21 +57,19 @@ public final class LegSchedule {
         continue;
       }
       Derivation load = loaded.get(index);
-      Derivation current =
-          Derivation.computed(
-              "current of leg " + leg + " of " + panel.name(), "I_" + leg, "S / U", load.si() / volts.si(), Units.AMPERE,
-              load.named(load.name(), "S"), volts);
+      Derivation current = Derivation.computed(
+          "current of leg " + leg + " of " + panel.name(), "I_" + leg, "S / U", load.si() / volts.si(), Units.AMPERE,
+          load.named(load.name(), "S"), volts);
       currents.add(current);
       cells.add(Cell.of(load.si(), load));
       cells.add(Cell.of(current.si(), current));
     }
     boolean several = panel.legs().size() > 1;
-    Derivation neutral =
-        Derivation.computed(
-                "current of the neutral of " + panel.name(), "I_N",
-                "|" + String.join(" + ", currents.stream().map(Derivation::symbol).toList()) + "|",
-                loads.panel(panel.name()).neutralAmperes(panel.system()), Units.AMPERE, currents.toArray(Derivation[]::new))
-            .remarking("Currents add as phasors, with the angles of their legs.");
+    Derivation neutral = Derivation.computed(
+        "current of the neutral of " + panel.name(), "I_N",
+        "|" + String.join(" + ", currents.stream().map(Derivation::symbol).toList()) + "|",
+        loads.panel(panel.name()).neutralAmperes(panel.system()), Units.AMPERE, currents.toArray(Derivation[]::new))
+        .remarking("Currents add as phasors, with the angles of their legs.");
     cells.add(several ? figure(figures.difference(panel, loaded)) : Cell.BLANK);
     cells.add(several ? percent(figures.imbalance(panel, loaded)) : Cell.BLANK);
     cells.add(figure(neutral));

@@ -81,15 +81,15 @@ public final class LoadSchedule {
   }
 
   private Row branch(Panel panel, Branch branch) {
-    Optional<Double> rating =
-        branch.hots().stream().map(BranchHot::breaker).findFirst().flatMap(house::breaker).flatMap(Breaker::amperes);
+    Optional<Double> rating = branch.hots().stream().map(BranchHot::breaker).findFirst().flatMap(house::breaker).flatMap(Breaker::amperes);
     List<Derivation> onLegs = legs.stream().map(l -> figures.branch(branch, Optional.of(l))).toList();
     List<Cell> cells = cells("branch", panel, branch.name(), branch.title(), rating, onLegs, figures.branch(branch, Optional.empty()));
     return new Row(cells, false, branch.name());
   }
 
   private Row feeder(Panel panel, Panel fed, Breaker breaker) {
-    List<Cell> cells = cells("feeder", panel, fed.name(), fed.title(), breaker.amperes(), onLegs(fed), figures.panel(fed, Optional.empty()));
+    List<Cell> cells = cells("feeder", panel, fed.name(), fed.title(), breaker.amperes(), onLegs(fed),
+        figures.panel(fed, Optional.empty()));
     return new Row(cells, false, "the feeder of " + fed.name());
   }
 

@@ -17,14 +17,13 @@ public final class MaterialsSchedule {
   private static final double METRES_PER_FOOT = 0.3048;
   private static final int MOST_PLACES = 8;
 
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("category", "category"),
-          Column.words("item", "item"),
-          Column.figures("count", "count", "", 0),
-          Column.figures("length-m", "length", "m", 1),
-          Column.figures("length-ft", "length", "ft", 0),
-          Column.words("for", "for"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("category", "category"),
+      Column.words("item", "item"),
+      Column.figures("count", "count", "", 0),
+      Column.figures("length-m", "length", "m", 1),
+      Column.figures("length-ft", "length", "ft", 0),
+      Column.words("for", "for"));
 
   private MaterialsSchedule() {}
 
@@ -56,8 +55,10 @@ public final class MaterialsSchedule {
     materials.items().stream()
         .flatMap(m -> m.derivation().stream())
         .findFirst()
-        .ifPresent(d -> notes.add("Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own stands instead)."));
-    notes.add("Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan implies; fastenings are not counted.");
+        .ifPresent(d -> notes.add(
+            "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own stands instead)."));
+    notes.add(
+        "Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan implies; fastenings are not counted.");
     materials.open().forEach(o -> notes.add("Open: " + o + "."));
     return notes;
   }
@@ -67,7 +68,11 @@ public final class MaterialsSchedule {
         ", ",
         length.inputs().stream()
             .filter(i -> List.of("s_b", "s_p", "w").contains(i.symbol()))
-            .map(i -> i.symbol() + " = " + i.quantity().map(q -> q.isLike(wattle.quantity.Dimension.NONE) ? q.shownIn(Units.PERCENT) : units.shown(q)).orElseThrow() + " " + i.name().toLowerCase(java.util.Locale.ROOT))
+            .map(
+                i -> i.symbol() + " = "
+                    + i.quantity().map(q -> q.isLike(wattle.quantity.Dimension.NONE) ? q.shownIn(Units.PERCENT) : units.shown(q))
+                        .orElseThrow()
+                    + " " + i.name().toLowerCase(java.util.Locale.ROOT))
             .toList());
   }
 }

@@ -23,17 +23,16 @@ import wattle.model.Slot;
 
 /** The schedule of each panel: one row a slot, in order, empty ones too. */
 public final class PanelSchedule {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("panel", "panel"),
-          Column.words("slot", "slot"),
-          Column.words("leg", "leg"),
-          Column.words("breaker", "breaker"),
-          Column.words("protection", "protection"),
-          Column.words("feeds", "feeds"),
-          Column.words("description", "description"),
-          Column.words("wiring", "wiring"),
-          Column.figures("load-va", "load of the pole", "VA", 0).naming("load of slot *"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("panel", "panel"),
+      Column.words("slot", "slot"),
+      Column.words("leg", "leg"),
+      Column.words("breaker", "breaker"),
+      Column.words("protection", "protection"),
+      Column.words("feeds", "feeds"),
+      Column.words("description", "description"),
+      Column.words("wiring", "wiring"),
+      Column.figures("load-va", "load of the pole", "VA", 0).naming("load of slot *"));
 
   private PanelSchedule() {}
 
@@ -52,8 +51,7 @@ public final class PanelSchedule {
 
   /** Every slot or half of one that something stands in, and every other as a whole. */
   private static List<Slot> slots(Panel panel) {
-    TreeSet<Slot> slots =
-        new TreeSet<>(Comparator.comparingInt(Slot::number).thenComparing(s -> s.half().orElse('\0')));
+    TreeSet<Slot> slots = new TreeSet<>(Comparator.comparingInt(Slot::number).thenComparing(s -> s.half().orElse('\0')));
     panel.breakers().forEach(b -> b.poles().forEach(p -> slots.add(p.slot())));
     List<Slot> taken = List.copyOf(slots);
     for (int number = 1; number <= panel.slotCount().orElse(0); number++) {
@@ -77,10 +75,9 @@ public final class PanelSchedule {
         }
       }
     }
-    String leg =
-        slot.number() <= panel.slotCount().orElse(0)
-            ? panel.order().legOf(slot.number(), panel.slotCount().orElse(0), panel.legs()).name()
-            : "";
+    String leg = slot.number() <= panel.slotCount().orElse(0)
+        ? panel.order().legOf(slot.number(), panel.slotCount().orElse(0), panel.legs()).name()
+        : "";
     return Row.of(
         Cell.of(panel.name()), Cell.of(slot.toString()), Cell.of(leg), Cell.BLANK, Cell.BLANK, Cell.BLANK,
         Cell.of("empty"), Cell.BLANK, Cell.BLANK);
@@ -104,8 +101,7 @@ public final class PanelSchedule {
 
   /** Of a pole; none on it counts as nothing where its branch is another pole's. */
   private static Cell load(House house, ConnectedLoads loads, Breaker breaker, Leg leg) {
-    boolean feeds =
-        breaker.target() instanceof Breaker.Target.ToBranch || breaker.target() instanceof Breaker.Target.ToPanel;
+    boolean feeds = breaker.target() instanceof Breaker.Target.ToBranch || breaker.target() instanceof Breaker.Target.ToPanel;
     return new LoadFigures(house, loads).behind(breaker, leg)
         .map(d -> Cell.of(d.si(), d))
         .orElse(feeds ? Cell.of(loads.behind(house, breaker).on(leg)) : Cell.BLANK);

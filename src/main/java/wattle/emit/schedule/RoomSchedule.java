@@ -20,18 +20,17 @@ import wattle.model.Room;
 
 /** Room by room, every device with the branch, breaker and legs that feed it, and what it draws. */
 public final class RoomSchedule {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("room", "room"),
-          Column.words("device", "device"),
-          Column.words("kind", "kind"),
-          Column.words("label", "description"),
-          Column.words("box", "box"),
-          Column.words("branch", "branch"),
-          Column.words("breakers", "breakers"),
-          Column.words("legs", "legs"),
-          Column.figures("load-va", "load", "VA", 0),
-          Column.words("status", "status"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("room", "room"),
+      Column.words("device", "device"),
+      Column.words("kind", "kind"),
+      Column.words("label", "description"),
+      Column.words("box", "box"),
+      Column.words("branch", "branch"),
+      Column.words("breakers", "breakers"),
+      Column.words("legs", "legs"),
+      Column.figures("load-va", "load", "VA", 0),
+      Column.words("status", "status"));
 
   private final House house;
   private final Map<String, List<Branch>> feeding = new HashMap<>();
@@ -64,7 +63,9 @@ public final class RoomSchedule {
         Cell.of(room.title()), Cell.of(device.name()), Cell.of(kind), Cell.of(device.label().orElse("")), Cell.of(device.box()),
         Cell.of(String.join(", ", branches.stream().map(Branch::name).toList())),
         Cell.of(String.join(", ", branches.stream().flatMap(b -> b.hots().stream()).map(h -> h.breaker().toString()).distinct().toList())),
-        Cell.of(String.join(" + ", branches.stream().flatMap(b -> b.hots().stream()).map(BranchHot::leg).flatMap(Optional::stream).map(Leg::name).distinct().toList())),
+        Cell.of(String.join(" + ",
+            branches.stream().flatMap(b -> b.hots().stream()).map(BranchHot::leg).flatMap(Optional::stream).map(Leg::name).distinct()
+                .toList())),
         device.voltAmperes() > 0 ? Cell.of(device.voltAmperes()) : Cell.BLANK,
         Cell.of(device.status().word()));
   }

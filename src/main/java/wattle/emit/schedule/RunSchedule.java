@@ -26,19 +26,18 @@ import wattle.quantity.Units;
 
 /** Every run of the house: service, feeders, branches; between what, how long, of what, and what it may carry. */
 public final class RunSchedule {
-  private static final List<Column> COLUMNS =
-      List.of(
-          Column.words("row", "row"),
-          Column.words("name", "name"),
-          Column.words("from", "from"),
-          Column.words("to", "to"),
-          Column.figures("length-m", "length", "m", 1).naming("length of *"),
-          Column.words("wiring", "wiring"),
-          Column.figures("ampacity-a", "ampacity", "A", 1).naming("ampacity of *"),
-          Column.figures("terminals-a", "between terminals", "A", 1).naming("current allowed between terminals of *"),
-          Column.words("laid", "laid"),
-          Column.words("status", "status"),
-          Column.words("conductors", "conductors"));
+  private static final List<Column> COLUMNS = List.of(
+      Column.words("row", "row"),
+      Column.words("name", "name"),
+      Column.words("from", "from"),
+      Column.words("to", "to"),
+      Column.figures("length-m", "length", "m", 1).naming("length of *"),
+      Column.words("wiring", "wiring"),
+      Column.figures("ampacity-a", "ampacity", "A", 1).naming("ampacity of *"),
+      Column.figures("terminals-a", "between terminals", "A", 1).naming("current allowed between terminals of *"),
+      Column.words("laid", "laid"),
+      Column.words("status", "status"),
+      Column.words("conductors", "conductors"));
 
   private RunSchedule() {}
 
@@ -54,9 +53,8 @@ public final class RunSchedule {
     for (Panel panel : house.panels().values()) {
       panel.feeder().ifPresent(run -> {
         Conditions conditions = conductors.runs().of(run, panel.system(), run.wiring().hot());
-        Optional<Derivation> between =
-            supplyRating(house, panel)
-                .flatMap(r -> conductors.ampacities().between(conditions, r, conductors.terminations().of(panel, run, r)));
+        Optional<Derivation> between = supplyRating(house, panel)
+            .flatMap(r -> conductors.ampacities().between(conditions, r, conductors.terminations().of(panel, run, r)));
         Carried carried = new Carried(ampacity(conductors, conditions), between);
         rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, carried, panel.status().word()));
       });
@@ -96,9 +94,9 @@ public final class RunSchedule {
       String row, String name, String from, String to, Stretch run, Carried carried, String status) {
     List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
     return Row.of(
-            Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-            figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
-            Cell.of(String.join(", ", wires)))
+        Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
+        figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
+        Cell.of(String.join(", ", wires)))
         .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
 
@@ -106,9 +104,8 @@ public final class RunSchedule {
     Optional<Conditions> conditions = conductors.runs().of(branch, section, section.wiring().hot());
     Optional<Derivation> ampacity = conditions.flatMap(c -> ampacity(conductors, c));
     Optional<Derivation> rating = branch.hots().stream().findFirst().flatMap(h -> rating(house, h.breaker()));
-    Optional<Derivation> between =
-        conditions.flatMap(
-            c -> rating.flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r))));
+    Optional<Derivation> between = conditions.flatMap(
+        c -> rating.flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r))));
     List<String> roles = new ArrayList<>();
     section.conductors().forEach(c -> {
       String mark = c.reidentified() ? " (re-marked)" : "";
@@ -116,10 +113,10 @@ public final class RunSchedule {
       roles.add((role.isEmpty() ? "ground" : c.wire().colour() + role) + mark);
     });
     return Row.of(
-            Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
-            Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-            figure(ampacity), figure(between), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
-            Cell.of(String.join(", ", roles)))
+        Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
+        Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
+        figure(ampacity), figure(between), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
+        Cell.of(String.join(", ", roles)))
         .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
   }
 

@@ -29,17 +29,17 @@ public final class SheetUnits {
     DerivationUnits steps = new DerivationUnits(units);
     List<Column> columns = sheet.columns();
     List<Integer> kept = IntStream.range(0, columns.size()).filter(c -> !isTwin(columns.get(c), columns, units)).boxed().toList();
-    List<Row> rows =
-        sheet.rows().stream()
-            .map(r -> new Row(kept.stream().map(c -> shown(r.cells().get(c), columns.get(c), units, steps)).toList(), r.sum(), r.subject()))
-            .toList();
+    List<Row> rows = sheet.rows().stream()
+        .map(r -> new Row(kept.stream().map(c -> shown(r.cells().get(c), columns.get(c), units, steps)).toList(), r.sum(), r.subject()))
+        .toList();
     return new Sheet(sheet.name(), sheet.title(), kept.stream().map(c -> shown(columns.get(c), units)).toList(), rows, sheet.notes());
   }
 
   /** Whether another column has the same figures, and will be shown in the unit of this one. */
   private static boolean isTwin(Column column, List<Column> columns, UnitSystem units) {
     return columns.stream()
-        .anyMatch(c -> c.title().equals(column.title()) && converted(c, units).filter(u -> units.shown(u).symbol().equals(column.unit())).isPresent());
+        .anyMatch(c -> c.title().equals(column.title())
+            && converted(c, units).filter(u -> units.shown(u).symbol().equals(column.unit())).isPresent());
   }
 
   private static Optional<Unit> converted(Column column, UnitSystem units) {

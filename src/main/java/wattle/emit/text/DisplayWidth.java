@@ -14,16 +14,15 @@ public final class DisplayWidth {
         || codePoint >= 0xFE00 && codePoint <= 0xFE0F) {
       return 0;
     }
-    boolean wide =
-        codePoint >= 0x1100 && codePoint <= 0x115F
-            || codePoint >= 0x2E80 && codePoint <= 0xA4CF
-            || codePoint >= 0xAC00 && codePoint <= 0xD7A3
-            || codePoint >= 0xF900 && codePoint <= 0xFAFF
-            || codePoint >= 0xFE30 && codePoint <= 0xFE6F
-            || codePoint >= 0xFF00 && codePoint <= 0xFF60
-            || codePoint >= 0xFFE0 && codePoint <= 0xFFE6
-            || codePoint >= 0x1F300 && codePoint <= 0x1FAFF
-            || codePoint >= 0x20000 && codePoint <= 0x3FFFD;
+    boolean wide = codePoint >= 0x1100 && codePoint <= 0x115F
+        || codePoint >= 0x2E80 && codePoint <= 0xA4CF
+        || codePoint >= 0xAC00 && codePoint <= 0xD7A3
+        || codePoint >= 0xF900 && codePoint <= 0xFAFF
+        || codePoint >= 0xFE30 && codePoint <= 0xFE6F
+        || codePoint >= 0xFF00 && codePoint <= 0xFF60
+        || codePoint >= 0xFFE0 && codePoint <= 0xFFE6
+        || codePoint >= 0x1F300 && codePoint <= 0x1FAFF
+        || codePoint >= 0x20000 && codePoint <= 0x3FFFD;
     return wide ? 2 : 1;
   }
 

@@ -26,7 +26,8 @@ public final class VisibleText {
   static boolean isHidden(int codePoint) {
     return switch (Character.getType(codePoint)) {
       case Character.CONTROL, Character.FORMAT, Character.SURROGATE, Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR -> true;
+          Character.PARAGRAPH_SEPARATOR ->
+        true;
       default -> (codePoint & 0xFFFE) == 0xFFFE;
     };
   }

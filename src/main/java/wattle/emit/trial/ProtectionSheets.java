@@ -20,13 +20,16 @@ final class ProtectionSheets {
     for (ProtectionReading p : readings) {
       rows.add(
           Row.of(
-              Cell.of(p.name()), Cell.of(p.kind()), Cell.of(p.guards()), p.residual().map(ProtectionSheets::milliamperes).orElse(Cell.BLANK),
-              p.touched().map(ProtectionSheets::milliamperes).orElse(Cell.BLANK), Cell.of(p.verdict().words()), TrialSheets.optional(p.within()), Cell.of(p.because()))
+              Cell.of(p.name()), Cell.of(p.kind()), Cell.of(p.guards()),
+              p.residual().map(ProtectionSheets::milliamperes).orElse(Cell.BLANK),
+              p.touched().map(ProtectionSheets::milliamperes).orElse(Cell.BLANK), Cell.of(p.verdict().words()),
+              TrialSheets.optional(p.within()), Cell.of(p.because()))
               .about(p.name()));
     }
     boolean touched = readings.stream().anyMatch(p -> p.touched().isPresent());
     List<String> notes = new ArrayList<>();
-    notes.add("Residual: what goes out on the hots and does not come back on the neutral. Within: at most; it may be sooner, and a test button proves it, no computation.");
+    notes.add(
+        "Residual: what goes out on the hots and does not come back on the neutral. Within: at most; it may be sooner, and a test button proves it, no computation.");
     if (touched) {
       notes.add("When touched: with a person's hand on what is off its ground. Until it trips that current goes through the person.");
     }
@@ -38,7 +41,8 @@ final class ProtectionSheets {
         List.of(
             Column.words("protection", "protection"), Column.words("kind", "kind"), Column.words("guards", "guards"),
             Column.figures("residual-ma", "residual", "mA", 1).naming("residual current of *"),
-            Column.figures("touched-ma", "when touched", "mA", 1).naming("residual current of * when touched"), Column.words("verdict", "verdict"),
+            Column.figures("touched-ma", "when touched", "mA", 1).naming("residual current of * when touched"),
+            Column.words("verdict", "verdict"),
             Column.figures("within-s", "within", "s", 3).naming("trip time of *"), Column.words("by", "by")),
         rows, notes);
   }

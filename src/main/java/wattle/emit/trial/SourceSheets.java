@@ -29,7 +29,8 @@ final class SourceSheets {
     for (SourceReading s : sources) {
       rows.add(
           Row.of(
-              Cell.of(s.name()), Cell.of(s.kind()), Cell.of(s.state().words()), TrialSheets.figure(s.watts()), TrialSheets.figure(s.volts()),
+              Cell.of(s.name()), Cell.of(s.kind()), Cell.of(s.state().words()), TrialSheets.figure(s.watts()),
+              TrialSheets.figure(s.volts()),
               s.rise().map(TrialSheets::percent).orElse(Cell.BLANK), TrialSheets.figure(s.amps()), TrialSheets.optional(s.rating()),
               s.share().map(TrialSheets::percent).orElse(Cell.BLANK))
               .about(s.name()));
@@ -37,7 +38,8 @@ final class SourceSheets {
     Optional<SourceReading> exporting = sources.stream().filter(s -> s.state() == SourceReading.State.TAKES).findFirst();
     List<String> notes = new ArrayList<>();
     exporting.ifPresent(s -> notes.add("Below zero power flows out of the house: into " + s.name() + " here."));
-    notes.add("Rise: over the voltage at the breaker of the source, as a part of nominal. What a source holds or gives is the plan's word; a lockout takes each for able to hold a voltage.");
+    notes.add(
+        "Rise: over the voltage at the breaker of the source, as a part of nominal. What a source holds or gives is the plan's word; a lockout takes each for able to hold a voltage.");
     return new Sheet(
         "sources", title + ": what feeds the house",
         List.of(
@@ -56,7 +58,8 @@ final class SourceSheets {
     for (BusReading b : buses) {
       rows.add(
           Row.of(
-              Cell.of(b.panel()), Cell.of(b.leg()), TrialSheets.figure(b.sum()), TrialSheets.figure(b.most()), Cell.of(b.at()), TrialSheets.optional(b.rating()),
+              Cell.of(b.panel()), Cell.of(b.leg()), TrialSheets.figure(b.sum()), TrialSheets.figure(b.most()), Cell.of(b.at()),
+              TrialSheets.optional(b.rating()),
               b.share().map(TrialSheets::percent).orElse(Cell.BLANK))
               .about(b.panel()));
     }
@@ -68,6 +71,7 @@ final class SourceSheets {
             Column.figures("most-a", "carries", "A", 1).naming("current of the bus of *"), Column.words("at", "at"),
             Column.figures("rating-a", "rating", "A", 0).naming("rating of the bus of *"),
             Column.figures("share-percent", "of its rating", "%", 0).naming("share of the bus of *")),
-        rows, List.of("Row by row, with the main before the first row. The busbar rule of a code holds for any loads; this is for those of the trial."));
+        rows, List.of(
+            "Row by row, with the main before the first row. The busbar rule of a code holds for any loads; this is for those of the trial."));
   }
 }

@@ -55,11 +55,12 @@ public final class TrialSheets {
   }
 
   private static Sheet faults(TrialResult result, String title) {
-    List<Row> rows =
-        result.faults().stream().map(f -> Row.of(Cell.of(f.at()), Cell.of(f.between()), figure(f.amps())).about(f.at() + " " + f.between())).toList();
+    List<Row> rows = result.faults().stream()
+        .map(f -> Row.of(Cell.of(f.at()), Cell.of(f.between()), figure(f.amps())).about(f.at() + " " + f.between())).toList();
     return new Sheet(
         "faults", title + ": faults",
-        List.of(Column.words("at", "at"), Column.words("between", "between"), Column.figures("current-a", "current", "A", 1).naming("fault current of *")),
+        List.of(Column.words("at", "at"), Column.words("between", "between"),
+            Column.figures("current-a", "current", "A", 1).naming("fault current of *")),
         rows, List.of());
   }
 
@@ -118,7 +119,8 @@ public final class TrialSheets {
     return new Sheet(
         "metal", title + ": metal parts that may be touched",
         List.of(
-            Column.words("at", "at"), Column.words("ground", "ground"), Column.figures("touch-voltage-v", "to far earth", "V", 1).naming("touch voltage of *"),
+            Column.words("at", "at"), Column.words("ground", "ground"),
+            Column.figures("touch-voltage-v", "to far earth", "V", 1).naming("touch voltage of *"),
             Column.figures("touch-current-ma", "through a person", "mA", 1).naming("touch current of *")),
         rows, leftOut(metals.size(), most));
   }
@@ -127,7 +129,8 @@ public final class TrialSheets {
     List<Row> rows = result.reversed().stream().map(r -> Row.of(Cell.of(r.device()), figure(r.volts())).about(r.device())).toList();
     return new Sheet(
         "reversed", title + ": hot and neutral exchanged",
-        List.of(Column.words("at", "at"), Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1).naming("neutral contact of *")),
+        List.of(Column.words("at", "at"),
+            Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1).naming("neutral contact of *")),
         rows, List.of("A device works either way; what its maker keeps near earth is live."));
   }
 
@@ -155,8 +158,8 @@ public final class TrialSheets {
 
   private static Sheet conductors(TrialResult result, String title, int most) {
     boolean all = most == Integer.MAX_VALUE;
-    List<TrialResult.ConductorReading> conductors =
-        result.conductors().stream().filter(c -> all || c.open() || c.amps().si() >= DEAD).toList();
+    List<TrialResult.ConductorReading> conductors = result.conductors().stream().filter(c -> all || c.open() || c.amps().si() >= DEAD)
+        .toList();
     List<Row> rows = new ArrayList<>();
     for (TrialResult.ConductorReading c : conductors.subList(0, Math.min(most, conductors.size()))) {
       rows.add(

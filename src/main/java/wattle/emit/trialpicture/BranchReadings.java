@@ -40,12 +40,10 @@ final class BranchReadings {
     this.house = house;
     this.branch = branch;
     this.result = result;
-    farthest =
-        result.outlets().stream().filter(o -> o.branch().equals(branch.name()) && !o.floating() && Math.abs(o.fall().si()) > NOTHING)
-            .max(Comparator.comparingDouble(o -> Math.abs(o.fall().si())));
-    hottest =
-        result.conductors().stream().filter(c -> c.branch().equals(branch.name()) && c.watts().si() > NOTHING)
-            .max(Comparator.comparingDouble(c -> c.watts().si()));
+    farthest = result.outlets().stream().filter(o -> o.branch().equals(branch.name()) && !o.floating() && Math.abs(o.fall().si()) > NOTHING)
+        .max(Comparator.comparingDouble(o -> Math.abs(o.fall().si())));
+    hottest = result.conductors().stream().filter(c -> c.branch().equals(branch.name()) && c.watts().si() > NOTHING)
+        .max(Comparator.comparingDouble(c -> c.watts().si()));
   }
 
   BoxFigures box(int index) {
@@ -88,13 +86,15 @@ final class BranchReadings {
   private void device(Device device, String box, List<BoxFigures.Line> lines) {
     boolean apart = !device.name().equals(box);
     if (apart || device.kind().family() == DeviceKind.Family.SWITCH) {
-      lines.add(new BoxFigures.Line((apart ? device.name() + ", " : "") + device.kind().name() + (result.isOff(device.name()) ? ", off" : ""), false, Sign.NONE));
+      lines.add(new BoxFigures.Line(
+          (apart ? device.name() + ", " : "") + device.kind().name() + (result.isOff(device.name()) ? ", off" : ""), false, Sign.NONE));
     }
     for (TrialResult.OutletReading o : result.outlets()) {
       if (o.device().equals(device.name()) && o.branch().equals(branch.name())) {
         boolean worst = farthest.filter(f -> f == o).isPresent();
         String part = o.part().isEmpty() ? "" : o.part() + " ";
-        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), worst, worst ? Sign.VOLTAGE : Sign.NONE));
+        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), worst,
+            worst ? Sign.VOLTAGE : Sign.NONE));
         o.current().filter(c -> c.si() > NOTHING).ifPresent(c -> lines.add(new BoxFigures.Line("draws " + figure(c), false, Sign.NONE)));
       }
     }
@@ -132,7 +132,8 @@ final class BranchReadings {
       if (here && (m.lifted() || m.volts().si() > LIVE)) {
         lines.add(new BoxFigures.Line("metal " + figure(m.volts()) + " to earth", true, m.volts().si() > LIVE ? Sign.DANGER : Sign.NONE));
         m.bodyAmps().ifPresent(
-            a -> lines.add(new BoxFigures.Line("through a person " + (a.si() < 5e-7 ? "0" : Quantity.plain(a.si() * 1000, 3)) + " mA", false, Sign.NONE)));
+            a -> lines.add(new BoxFigures.Line("through a person " + (a.si() < 5e-7 ? "0" : Quantity.plain(a.si() * 1000, 3)) + " mA",
+                false, Sign.NONE)));
       }
     }
   }
@@ -148,10 +149,9 @@ final class BranchReadings {
   }
 
   private RunFigures.Conductor conductor(Section section, Role role, Insulation insulation) {
-    Optional<TrialResult.ConductorReading> reading =
-        result.conductors().stream()
-            .filter(c -> c.branch().equals(branch.name()) && c.point() == section.to() && c.role().equals(Optional.of(role)))
-            .findFirst();
+    Optional<TrialResult.ConductorReading> reading = result.conductors().stream()
+        .filter(c -> c.branch().equals(branch.name()) && c.point() == section.to() && c.role().equals(Optional.of(role)))
+        .findFirst();
     String name = shortly(role);
     if (reading.isEmpty()) {
       return new RunFigures.Conductor(insulation, name, false, false, Sign.NONE);
@@ -173,7 +173,8 @@ final class BranchReadings {
   /** To three digits, and what is next to nothing as nothing. */
   private static String figure(Derivation figure) {
     Quantity quantity = figure.quantity().orElseThrow();
-    return (Math.abs(quantity.si()) < 5e-4 ? "0" : Quantity.plain(quantity.value(), Math.abs(quantity.value()) >= 100 ? 4 : 3)) + " " + quantity.unit().symbol();
+    return (Math.abs(quantity.si()) < 5e-4 ? "0" : Quantity.plain(quantity.value(), Math.abs(quantity.value()) >= 100 ? 4 : 3)) + " "
+        + quantity.unit().symbol();
   }
 
   private static String percent(Derivation share) {
@@ -184,8 +185,10 @@ final class BranchReadings {
   String summary() {
     List<String> parts = new ArrayList<>();
     farthest.ifPresent(o -> parts.add("Farthest from nominal: " + o.name() + " with " + figure(o.volts()) + "."));
-    hottest.ifPresent(c -> parts.add("Heated most: " + c.conductor() + " from " + c.run() + " with " + figure(c.amps()) + " and " + figure(c.watts()) + "."));
-    result.joints().stream().filter(j -> j.branch().equals(branch.name())).forEach(j -> parts.add("Joint at " + j.at() + ": " + figure(j.watts()) + "."));
+    hottest.ifPresent(c -> parts
+        .add("Heated most: " + c.conductor() + " from " + c.run() + " with " + figure(c.amps()) + " and " + figure(c.watts()) + "."));
+    result.joints().stream().filter(j -> j.branch().equals(branch.name()))
+        .forEach(j -> parts.add("Joint at " + j.at() + ": " + figure(j.watts()) + "."));
     return String.join(" ", parts);
   }
 }

@@ -21,7 +21,8 @@ final class FeedAndTrip {
         lines.add(new BoxFigures.Line(s.state().words(), true, Sign.SOURCE));
         if (s.state() != SourceReading.State.STOPPED) {
           boolean takes = s.watts().si() < 0;
-          lines.add(new BoxFigures.Line((takes ? "takes " : "gives ") + Quantity.plain(Math.abs(s.watts().si()), 4) + " W, " + Quantity.plain(s.amps().si(), 3) + " A", false, Sign.NONE));
+          lines.add(new BoxFigures.Line((takes ? "takes " : "gives ") + Quantity.plain(Math.abs(s.watts().si()), 4) + " W, "
+              + Quantity.plain(s.amps().si(), 3) + " A", false, Sign.NONE));
         }
       }
     }
@@ -35,7 +36,8 @@ final class FeedAndTrip {
       if (p.name().equals(name)) {
         boolean alarm = p.verdict() != Verdict.HOLDS && p.verdict() != Verdict.UNKNOWN;
         lines.add(new BoxFigures.Line(p.kind() + ": " + p.verdict().words(), alarm, alarm ? Sign.DANGER : Sign.NONE));
-        p.residual().ifPresent(r -> lines.add(new BoxFigures.Line("residual " + milliamperes(r) + p.touched().map(t -> ", touched " + milliamperes(t)).orElse(""), false, Sign.NONE)));
+        p.residual().ifPresent(r -> lines.add(new BoxFigures.Line(
+            "residual " + milliamperes(r) + p.touched().map(t -> ", touched " + milliamperes(t)).orElse(""), false, Sign.NONE)));
         p.within().ifPresent(t -> lines.add(new BoxFigures.Line("within " + Quantity.plain(t.si(), 2) + " s at most", false, Sign.NONE)));
       }
     }

@@ -35,11 +35,13 @@ enum Sign {
   void draw(Sketch to, double x, double y) {
     double middle = x + WIDTH / 2;
     switch (this) {
-      case NONE -> {}
+      case NONE -> {
+      }
       case VOLTAGE -> to.add(new Shape.Circle(middle, y, 4.5, Stroke.THIN, Fill.ALARM));
       case HEAT -> to.box(middle - 4.5, y - 4.5, 9, 9, Stroke.THIN, Fill.ALARM);
       case JOINT -> to.add(new Shape.Triangle(middle, y - 5, middle - 5, y + 4.5, middle + 5, y + 4.5));
-      case SOURCE -> to.line(middle, y - 5.5, middle + 5.5, y).line(middle + 5.5, y, middle, y + 5.5).line(middle, y + 5.5, middle - 5.5, y).line(middle - 5.5, y, middle, y - 5.5);
+      case SOURCE -> to.line(middle, y - 5.5, middle + 5.5, y).line(middle + 5.5, y, middle, y + 5.5).line(middle, y + 5.5, middle - 5.5, y)
+          .line(middle - 5.5, y, middle, y - 5.5);
       case DANGER -> {
         to.add(new Shape.Circle(middle, y, 5.6, Stroke.THIN, Fill.PAPER));
         to.add(new Shape.Circle(middle, y, 3, Stroke.THIN, Fill.ALARM));

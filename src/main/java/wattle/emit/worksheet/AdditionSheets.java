@@ -37,7 +37,9 @@ public final class AdditionSheets {
   private static void append(List<Sheet> sheets, String when, Worksheet worksheet, boolean brief) {
     for (Sheet sheet : WorksheetSheets.of(worksheet, brief)) {
       boolean first = sheet.name().equals("worksheet");
-      String title = first ? when.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + when.substring(1) + ". " + sheet.title() : sheet.title() + ", " + when;
+      String title = first
+          ? when.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + when.substring(1) + ". " + sheet.title()
+          : sheet.title() + ", " + when;
       sheets.add(new Sheet(sheet.name() + "-" + when, title, sheet.columns(), sheet.rows(), sheet.notes()));
     }
   }

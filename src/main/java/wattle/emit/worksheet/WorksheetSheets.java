@@ -22,8 +22,7 @@ import wattle.worksheet.Worksheet;
 public final class WorksheetSheets {
   private static final int FEW = 4;
 
-  static final String CAUTION =
-      "The adopted local code and a licensed person decide; see that every load of the house is in the plan.";
+  static final String CAUTION = "The adopted local code and a licensed person decide; see that every load of the house is in the plan.";
 
   private WorksheetSheets() {}
 
@@ -35,7 +34,8 @@ public final class WorksheetSheets {
   public static List<Sheet> of(Worksheet worksheet, boolean brief) {
     return List.of(
         lines("worksheet", title(worksheet), worksheet.lines(), "of " + worksheet.name(), brief),
-        lines("worksheet-neutral", "Neutral of " + worksheet.name(), worksheet.neutralLines(), "of the neutral of " + worksheet.name(), brief),
+        lines("worksheet-neutral", "Neutral of " + worksheet.name(), worksheet.neutralLines(), "of the neutral of " + worksheet.name(),
+            brief),
         result(worksheet));
   }
 
@@ -79,10 +79,9 @@ public final class WorksheetSheets {
 
   /** The running sum; its terms are unfolded in their own lines. */
   private static Cell sum(Line line, List<Derivation> added) {
-    List<Derivation> terms =
-        added.stream()
-            .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "Unfolded in its own line."))
-            .toList();
+    List<Derivation> terms = added.stream()
+        .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "Unfolded in its own line."))
+        .toList();
     return Cell.of(
         line.runningSum(),
         Derivation.computed(

@@ -45,7 +45,8 @@ class BranchWiringTest {
 
   private static BoxWiring box(House house, String branch, String box) {
     Branch found = house.branches().get(branch);
-    int point = IntStream.range(0, found.points().size()).filter(p -> found.points().get(p).box().equals(Optional.of(box))).findFirst().orElseThrow();
+    int point = IntStream.range(0, found.points().size()).filter(p -> found.points().get(p).box().equals(Optional.of(box))).findFirst()
+        .orElseThrow();
     return new BoxReader(house, found).read(point);
   }
 
@@ -54,7 +55,8 @@ class BranchWiringTest {
     Fixture fixture = box(house, branch, box).fixtures().stream().filter(f -> f.title().equals(device)).findFirst().orElseThrow();
     List<String> all = new ArrayList<>();
     for (Terminal terminal : fixture.terminals()) {
-      String role = terminal.net().map(k -> Role.text(k.role(), house.branches().get(branch).hots()) + (k.onward() ? " onward" : "")).orElse("nothing");
+      String role = terminal.net().map(k -> Role.text(k.role(), house.branches().get(branch).hots()) + (k.onward() ? " onward" : ""))
+          .orElse("nothing");
       all.add(terminal.name() + " = " + role);
     }
     return all;
@@ -85,7 +87,8 @@ class BranchWiringTest {
 
   @Test
   void hostileNamesAreText() {
-    House house = new Compiler(SourceReader.FROM_DISK).compile(new Source("many.wattle", ManyCircuits.plan(30, 3)), Path.of("many.wattle")).house();
+    House house = new Compiler(SourceReader.FROM_DISK).compile(new Source("many.wattle", ManyCircuits.plan(30, 3)), Path.of("many.wattle"))
+        .house();
     for (String branch : house.branches().keySet()) {
       Drawing drawing = drawing(house, branch);
       DrawingChecks.check(drawing);
@@ -94,11 +97,10 @@ class BranchWiringTest {
   }
 
   private static List<String> sheathsThatCross(Drawing drawing) {
-    List<Shape.Wire> sheaths =
-        drawing.shapes().stream()
-            .filter(s -> s instanceof Shape.Wire w && w.insulation() == Insulation.SHEATH)
-            .map(Shape.Wire.class::cast)
-            .toList();
+    List<Shape.Wire> sheaths = drawing.shapes().stream()
+        .filter(s -> s instanceof Shape.Wire w && w.insulation() == Insulation.SHEATH)
+        .map(Shape.Wire.class::cast)
+        .toList();
     List<String> crossing = new ArrayList<>();
     for (int i = 0; i < sheaths.size(); i++) {
       for (int j = i + 1; j < sheaths.size(); j++) {
@@ -143,7 +145,8 @@ class BranchWiringTest {
       House house = house(plan);
       for (Branch branch : house.branches().values()) {
         long ends = 2L * branch.sections().stream().mapToInt(s -> s.conductors().size()).sum();
-        long labels = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).shapes().stream().filter(s -> s instanceof Shape.Text t && t.text().contains(": ") && !t.bold() && t.size() == ConductorLabel.SIZE).count();
+        long labels = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).shapes().stream()
+            .filter(s -> s instanceof Shape.Text t && t.text().contains(": ") && !t.bold() && t.size() == ConductorLabel.SIZE).count();
         assertThat(labels).as(branch.name()).isEqualTo(ends);
       }
     }
@@ -180,7 +183,8 @@ class BranchWiringTest {
         .containsExactly("brass, upper = hot A", "brass, lower = hot B", "silver = neutral", "green = ground");
     assertThat(box(house, "counter", "kitchen.c1").fixtures().get(0).tab()).isEqualTo(Fixture.Tab.BROKEN);
     // The neutral of two hots is joined by a connector: taking out the receptacle must not open it (NFPA 70 300.13(B)).
-    Net neutral = box(house, "counter", "kitchen.c1").nets().stream().filter(n -> n.key().role() instanceof Role.Neutral).findFirst().orElseThrow();
+    Net neutral = box(house, "counter", "kitchen.c1").nets().stream().filter(n -> n.key().role() instanceof Role.Neutral).findFirst()
+        .orElseThrow();
     assertThat(neutral.isSpliced()).isTrue();
     assertThat(neutral.ends()).isEqualTo(3);
   }
@@ -197,7 +201,8 @@ class BranchWiringTest {
   @Test
   void theWhiteOfASwitchLoopIsMarked() {
     House house = house(HARD);
-    List<String> texts = drawing(house, "loop").shapes().stream().filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text()).toList();
+    List<String> texts = drawing(house, "loop").shapes().stream().filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text())
+        .toList();
     assertThat(texts).contains("white, marked as a hot: hot A", "black: switch leg of den.sw");
     assertThat(drawing(house, "loop").shapes()).anyMatch(s -> s instanceof Shape.Wire w && w.insulation() == Insulation.MARKED_WHITE);
   }
@@ -206,7 +211,8 @@ class BranchWiringTest {
   void onwardWiresHangOnTheScrewsOnlyWhereTheyAreSaidTo() {
     House house = house(HARD);
     assertThat(joined(house, "guard", "kitchen.g", "kitchen.g"))
-        .containsExactly("brass, line = hot B", "brass, onward = hot B onward", "silver, line = neutral", "silver, onward = neutral onward", "green = ground");
+        .containsExactly("brass, line = hot B", "brass, onward = hot B onward", "silver, line = neutral", "silver, onward = neutral onward",
+            "green = ground");
     assertThat(box(house, "guard", "kitchen.r1").nets().stream().filter(Net::isSpliced).count()).isEqualTo(3);
     assertThat(box(house, "guard", "kitchen.g").nets().stream().filter(Net::isSpliced).count()).isEqualTo(1);
   }
@@ -215,7 +221,8 @@ class BranchWiringTest {
   @Test
   void aMetalBoxIsBondedAndOtherBranchesAreNamed() {
     BoxWiring box = box(house(HARD), "gang", "bath.b1");
-    assertThat(box.fixtures()).anyMatch(f -> f.title().equals("metal box") && f.terminals().get(0).net().get().role() instanceof Role.Ground);
+    assertThat(box.fixtures())
+        .anyMatch(f -> f.title().equals("metal box") && f.terminals().get(0).net().get().role() instanceof Role.Ground);
     assertThat(box.notes()).containsExactly("Branch other is in this box too: open P/11 as well.");
   }
 

@@ -59,9 +59,8 @@ class DirectoryTest {
 
   @Test
   void wordsAreMadeWhereThereIsNoLabel() {
-    House house =
-        house(
-            """
+    House house = house(
+        """
             panel P { bus 100 A slots 8
               1    15 A  hall
               2    15 A  both
@@ -74,7 +73,8 @@ class DirectoryTest {
             room roof "Roof" { pv: solar inverter 2 kW "Panels on the shed" }
             """);
     String html = DirectoryPage.sheet(house, List.copyOf(house.panels().values()), "letter").html();
-    assertThat(html).contains("Outlets, lights", "Panels on the shed", "feeds back into this panel", "shares its circuit with 4: switch off both");
+    assertThat(html).contains("Outlets, lights", "Panels on the shed", "feeds back into this panel",
+        "shares its circuit with 4: switch off both");
     assertThat(html).contains("slot 3+5, which feeds back");
   }
 

@@ -58,7 +58,8 @@ public final class DrawingChecks {
           faults.add("a line crosses: " + text.text() + " | " + line);
         } else if (shape instanceof Shape.Box box && edgeCrosses(box, inner)) {
           faults.add("an edge crosses: " + text.text() + " | " + box);
-        } else if (shape instanceof Shape.Wire wire && wire.pieces().stream().anyMatch(p -> crosses(p, inner.grown(wire.insulation().width() / 2 - 0.5)))) {
+        } else if (shape instanceof Shape.Wire wire
+            && wire.pieces().stream().anyMatch(p -> crosses(p, inner.grown(wire.insulation().width() / 2 - 0.5)))) {
           faults.add("a wire crosses: " + text.text() + " | " + wire);
         }
       }

@@ -6,10 +6,9 @@ import java.util.Random;
 
 /** Plans of any number of circuits, with sub-panels and with names that mean harm, for what must hold for all drawings. */
 public final class ManyCircuits {
-  private static final List<String> NAMES =
-      List.of(
-          "<script>alert(1)</script>", "]]> & co", "say \\\"when\\\"", "=HYPERLINK(1)", "a\u202Eb\u200Fc", "\\\\N \\\\G \\\\l",
-          "W".repeat(10_000), "Keller, Waschküche", "廊下の照明", "", "plain", "x | y { z }", "&amp; &#65;", "`code` *bold*");
+  private static final List<String> NAMES = List.of(
+      "<script>alert(1)</script>", "]]> & co", "say \\\"when\\\"", "=HYPERLINK(1)", "a\u202Eb\u200Fc", "\\\\N \\\\G \\\\l",
+      "W".repeat(10_000), "Keller, Waschküche", "廊下の照明", "", "plain", "x | y { z }", "&amp; &#65;", "`code` *bold*");
 
   private ManyCircuits() {}
 
@@ -26,7 +25,8 @@ public final class ManyCircuits {
       int kind = random.nextInt(10);
       if (kind == 0 && subs < 4) {
         String name = "S" + ++subs;
-        panel.append("  ").append(slot).append('+').append(slot + 2).append(" 60 A two-pole ").append(name).append(' ').append(label).append('\n');
+        panel.append("  ").append(slot).append('+').append(slot + 2).append(" 60 A two-pole ").append(name).append(' ').append(label)
+            .append('\n');
         rest.append("panel ").append(name).append(' ').append(label).append(" from P/").append(slot).append('+').append(slot + 2)
             .append(" by 20 m of 6/3 NM-B {\n  bus 100 A\n  slots 12\n  main breaker 60 A 10 kA\n");
         int branches = 1 + random.nextInt(6);

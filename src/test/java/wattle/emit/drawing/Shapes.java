@@ -9,7 +9,8 @@ public final class Shapes {
 
   /** A line for each shape that is drawn: what it is, what it says, where it is. */
   public static String text(Drawing drawing) {
-    return drawing.shapes().stream().filter(s -> !(s instanceof Shape.Spot)).map(s -> s.getClass().getSimpleName() + words(s) + at(s.bounds())).collect(Collectors.joining("\n", "", "\n"));
+    return drawing.shapes().stream().filter(s -> !(s instanceof Shape.Spot))
+        .map(s -> s.getClass().getSimpleName() + words(s) + at(s.bounds())).collect(Collectors.joining("\n", "", "\n"));
   }
 
   private static String words(Shape shape) {

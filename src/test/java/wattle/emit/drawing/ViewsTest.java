@@ -64,7 +64,8 @@ class ViewsTest {
   void feedersDoNotCross() {
     for (int seed = 1; seed <= 12; seed++) {
       Drawing drawing = oneLine(compile(ManyCircuits.plan(40, seed)).house());
-      List<Shape.Line> upright = lines(drawing).filter(l -> l.x1() == l.x2() && Math.abs(l.y1() - l.y2()) > 60 && l.stroke() == Shape.Stroke.THIN).toList();
+      List<Shape.Line> upright = lines(drawing)
+          .filter(l -> l.x1() == l.x2() && Math.abs(l.y1() - l.y2()) > 60 && l.stroke() == Shape.Stroke.THIN).toList();
       List<Shape.Line> level = lines(drawing).filter(l -> l.y1() == l.y2() && l.stroke() == Shape.Stroke.THIN).toList();
       for (Shape.Line u : upright) {
         for (Shape.Line l : level) {

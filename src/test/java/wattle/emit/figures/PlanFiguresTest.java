@@ -48,15 +48,14 @@ class PlanFiguresTest {
   @TestFactory
   Stream<DynamicTest> everyFigureUnfolds() {
     return houses().map(
-        path ->
-            DynamicTest.dynamicTest(
-                path.toString(),
-                () -> {
-                  for (PlanFigures figures : all(compile(path))) {
-                    assertThat(figures.all()).isNotEmpty();
-                    figures.all().forEach(f -> check(f.derivation().orElseThrow(() -> new AssertionError(f.name() + " does not unfold"))));
-                  }
-                }));
+        path -> DynamicTest.dynamicTest(
+            path.toString(),
+            () -> {
+              for (PlanFigures figures : all(compile(path))) {
+                assertThat(figures.all()).isNotEmpty();
+                figures.all().forEach(f -> check(f.derivation().orElseThrow(() -> new AssertionError(f.name() + " does not unfold"))));
+              }
+            }));
   }
 
   /** In feet the sums come out as they do in metres, which they would not if a length had changed and what is measured for it had not. */
@@ -69,7 +68,8 @@ class PlanFiguresTest {
     for (int i = 0; i < feet.size(); i++) {
       Derivation shown = feet.get(i).derivation().orElseThrow();
       check(shown);
-      assertThat(shown.si()).as(shown.toString()).isCloseTo(metres.get(i).derivation().orElseThrow().si(), within(1e-9 * Math.max(1, Math.abs(shown.si()))));
+      assertThat(shown.si()).as(shown.toString()).isCloseTo(metres.get(i).derivation().orElseThrow().si(),
+          within(1e-9 * Math.max(1, Math.abs(shown.si()))));
       assertThat(feet.get(i).name()).isEqualTo(metres.get(i).name());
     }
     assertThat(feet).anySatisfy(f -> assertThat(f.shown()).endsWith(" ft")).anySatisfy(f -> assertThat(f.shown()).endsWith(" °F"));
@@ -106,7 +106,8 @@ class PlanFiguresTest {
   }
 
   private static Optional<Derivation> input(Derivation figure, String symbol) {
-    return figure.inputs().stream().filter(i -> i.symbol().equals(symbol) && (i.value() instanceof Value.Amount || i.value() instanceof Value.Converted)).findFirst();
+    return figure.inputs().stream()
+        .filter(i -> i.symbol().equals(symbol) && (i.value() instanceof Value.Amount || i.value() instanceof Value.Converted)).findFirst();
   }
 
   @Test
@@ -142,11 +143,11 @@ class PlanFiguresTest {
       way.append(" --1 m-- r.b").append(i);
       boxes.append(" b").append(i).append(": receptacle");
     }
-    String text =
-        "plan \"Long\" use code us-2023\nservice main 120/240 V 100 A { source available 10 kA }\n"
-            + "panel P from main { bus 100 A slots 12 bonded main breaker 100 A 22 kA\n 1 15 A far }\n"
-            + "branch far by 14/2 NM-B { " + way + " }\nroom r {" + boxes + " }\n";
-    PlanFigures figures = PlanFigures.of(new Compiler(SourceReader.FROM_DISK).compile(new Source("long.wattle", text), Path.of("long.wattle")), UnitSystem.METRIC);
+    String text = "plan \"Long\" use code us-2023\nservice main 120/240 V 100 A { source available 10 kA }\n"
+        + "panel P from main { bus 100 A slots 12 bonded main breaker 100 A 22 kA\n 1 15 A far }\n"
+        + "branch far by 14/2 NM-B { " + way + " }\nroom r {" + boxes + " }\n";
+    PlanFigures figures = PlanFigures
+        .of(new Compiler(SourceReader.FROM_DISK).compile(new Source("long.wattle", text), Path.of("long.wattle")), UnitSystem.METRIC);
     SheetFigure last = figures.find("fault current of r.b129 line to neutral at most").get(0);
     assertThat(figures.all()).filteredOn(f -> f.name().equals(last.name())).allMatch(f -> f.derivation().isEmpty());
     Derivation at = last.derivation().orElseThrow();

@@ -18,7 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** The program is played by shell scripts, so that these tests mean the same with and without Graphviz installed. */
 @DisabledOnOs(OS.WINDOWS)
 class NativeEngineTest {
-  @TempDir Path folder;
+  @TempDir
+  Path folder;
 
   @Test
   void namesTheProgramThatIsMissing() {

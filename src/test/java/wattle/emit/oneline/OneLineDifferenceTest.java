@@ -42,9 +42,9 @@ class OneLineDifferenceTest {
   }
 
   private static Drawing picture(Compilation before, Compilation after) {
-    Comparison comparison =
-        Comparison.of(
-            new Plan(before.house(), before.library(), before.findings(), true, before.unasked()), new Plan(after.house(), after.library(), after.findings(), true, after.unasked()));
+    Comparison comparison = Comparison.of(
+        new Plan(before.house(), before.library(), before.findings(), true, before.unasked()),
+        new Plan(after.house(), after.library(), after.findings(), true, after.unasked()));
     return new OneLineDifference(before.house(), after.house(), comparison).drawing();
   }
 
@@ -76,9 +76,11 @@ class OneLineDifferenceTest {
     Drawing there = picture(read(FOLDER.resolve("before.wattle")), read(FOLDER.resolve("after.wattle")));
     long triangles = there.shapes().stream().filter(s -> s instanceof Shape.Triangle t && t.y2() == t.y3()).count();
     assertThat(triangles).as("changed").isEqualTo(2 + 1);
-    long squares = there.shapes().stream().filter(s -> s instanceof Shape.Box b && b.fill() == Shape.Fill.PAPER && b.width() == Difference.SIGN).count();
+    long squares = there.shapes().stream()
+        .filter(s -> s instanceof Shape.Box b && b.fill() == Shape.Fill.PAPER && b.width() == Difference.SIGN).count();
     assertThat(squares).as("added").isEqualTo(3 + 1);
-    assertThat(there.shapes().stream().filter(s -> s instanceof Shape.Box b && b.fill() == Shape.Fill.REMOVED).map(s -> ((Shape.Box) s).stroke()))
+    assertThat(
+        there.shapes().stream().filter(s -> s instanceof Shape.Box b && b.fill() == Shape.Fill.REMOVED).map(s -> ((Shape.Box) s).stroke()))
         .containsOnly(Shape.Stroke.DASHED);
   }
 
@@ -87,13 +89,13 @@ class OneLineDifferenceTest {
   void aHouseWithManyEdits() {
     String text = read(ALDER).source().text();
     String[][] edits = {
-      {"revision \"C\"", "revision \"D\""},
-      {"transformer 50 kVA", "transformer 75 kVA"},
-      {"  6+8    50 A", "  6+8    60 A"},
-      {"  33     20 A  ground-fault                     sump       \"Sump pump\"\n", ""},
-      {"branch sump     by 12/2 NM-B            { P --8 m-- basement.sump }\n", ""},
-      {"  34     20 A  spare                                       \"Spare\"",
-        "  36+38  50 A  two-pole  S  \"A workshop panel with a name so long that it must be cut before it runs over the load\""},
+        {"revision \"C\"", "revision \"D\""},
+        {"transformer 50 kVA", "transformer 75 kVA"},
+        {"  6+8    50 A", "  6+8    60 A"},
+        {"  33     20 A  ground-fault                     sump       \"Sump pump\"\n", ""},
+        {"branch sump     by 12/2 NM-B            { P --8 m-- basement.sump }\n", ""},
+        {"  34     20 A  spare                                       \"Spare\"",
+            "  36+38  50 A  two-pole  S  \"A workshop panel with a name so long that it must be cut before it runs over the load\""},
     };
     String edited = text;
     for (String[] edit : edits) {

@@ -36,32 +36,36 @@ class BreakerStatesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"alder-court/house.wattle", "cottage/house.wattle", "duplex/house.wattle", "longcroft/house.wattle", "marlow-croft/house.wattle"})
+  @ValueSource(strings = {"alder-court/house.wattle", "cottage/house.wattle", "duplex/house.wattle", "longcroft/house.wattle",
+      "marlow-croft/house.wattle"})
   void statesFitAndSpotsCoverTheirBreakers(String plan) throws SourceReader.Unreadable {
     House house = compile(plan).house();
     for (Panel panel : house.panels().values()) {
       Map<String, BreakerState> states = new HashMap<>();
       List<Breaker> breakers = panel.breakers();
       for (int i = 0; i < breakers.size(); i++) {
-        states.put(breakers.get(i).id().toString(), i % 2 == 0 ? new BreakerState("OPEN", true) : new BreakerState("carries 1234 A", false));
+        states.put(breakers.get(i).id().toString(),
+            i % 2 == 0 ? new BreakerState("OPEN", true) : new BreakerState("carries 1234 A", false));
       }
       boolean opens = panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent();
       if (opens) {
         states.put("main " + panel.name(), new BreakerState("OPEN", true));
       }
-      for (double width : new double[] {360, 480, 540, 800, 1500}) {
+      for (double width : new double[]{360, 480, 540, 800, 1500}) {
         Drawing drawing = new PanelFront(house, states).drawing(panel, width);
         DrawingChecks.check(drawing);
-        assertThat(drawing.shapes()).filteredOn(s -> s instanceof Shape.Text t && t.text().startsWith("OPEN")).hasSizeGreaterThanOrEqualTo((breakers.size() + 1) / 2);
+        assertThat(drawing.shapes()).filteredOn(s -> s instanceof Shape.Text t && t.text().startsWith("OPEN"))
+            .hasSizeGreaterThanOrEqualTo((breakers.size() + 1) / 2);
         List<Shape.Spot> spots = spots(drawing);
         assertThat(spots.stream().map(Shape.Spot::thing).distinct()).containsExactlyInAnyOrderElementsOf(
-                Stream.concat(breakers.stream().map(b -> b.id().toString()), Stream.of("main " + panel.name()).filter(m -> opens)).toList());
+            Stream.concat(breakers.stream().map(b -> b.id().toString()), Stream.of("main " + panel.name()).filter(m -> opens)).toList());
         for (int i = 0; i < spots.size(); i++) {
           for (int j = i + 1; j < spots.size(); j++) {
             assertThat(spots.get(i).bounds().overlaps(spots.get(j).bounds())).as(spots.get(i) + " " + spots.get(j)).isFalse();
           }
         }
-        assertThat(width < 480 || drawing.width() <= Math.max(width, 520)).as(panel.name() + " in " + width + " is " + drawing.width()).isTrue();
+        assertThat(width < 480 || drawing.width() <= Math.max(width, 520)).as(panel.name() + " in " + width + " is " + drawing.width())
+            .isTrue();
       }
     }
   }
@@ -75,7 +79,7 @@ class BreakerStatesTest {
     for (Branch branch : house.branches().values()) {
       List<String> names = new ArrayList<>();
       branch.points().forEach(p -> names.add(p.box().or(branch::panel).orElseThrow()));
-      for (double width : new double[] {330, 800, 1500}) {
+      for (double width : new double[]{330, 800, 1500}) {
         Drawing drawing = new TrialPicture(house, branch, result, "x").plate(width).drawing(Math.min(560, width));
         DrawingChecks.check(drawing);
         assertThat(spots(drawing)).extracting(Shape.Spot::thing).containsExactlyInAnyOrderElementsOf(names);

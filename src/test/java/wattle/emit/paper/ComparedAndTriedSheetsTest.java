@@ -54,7 +54,8 @@ class ComparedAndTriedSheetsTest {
   }
 
   private static List<String> texts(List<Drawing> drawings) {
-    return drawings.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text()).toList();
+    return drawings.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text())
+        .toList();
   }
 
   private static OneLineDifference difference(Compilation before, Compilation after) {
@@ -118,8 +119,11 @@ class ComparedAndTriedSheetsTest {
       runs.append(" --1 m-- hall.o").append(i);
       room.append("o").append(i).append(": receptacle 18 W\n");
     }
-    Compilation plan = compile("plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { " + runs + " }\nroom hall {\n" + room + "}");
-    TrialPicture picture = new TrialPicture(plan.house(), plan.house().branches().get("b"), new Trials(plan.house(), plan.library()).stated(), "As stated");
+    Compilation plan = compile(
+        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
+            + runs + " }\nroom hall {\n" + room + "}");
+    TrialPicture picture = new TrialPicture(plan.house(), plan.house().branches().get("b"),
+        new Trials(plan.house(), plan.library()).stated(), "As stated");
     List<Drawing> sheets = sheets(picture, Paper.LETTER);
     assertThat(sheets).hasSizeGreaterThan(1);
     List<String> texts = texts(sheets);

@@ -49,7 +49,8 @@ import wattle.trials.VoltageProfile;
 /** Every view on every paper: nothing overlaps, is cut, leaves its sheet or is too small, and nothing is lost on the way. */
 class SheetsTest {
   private static final DotEngine ENGINE = DotEngine.builtIn();
-  private static final TitleBlock BLOCK = new TitleBlock("14 Alder Court, the house by the lime trees", Optional.of("C"), Optional.of("2026-03-09"));
+  private static final TitleBlock BLOCK = new TitleBlock("14 Alder Court, the house by the lime trees", Optional.of("C"),
+      Optional.of("2026-03-09"));
   private static final List<Paper> PAPERS = List.of(Paper.LETTER, Paper.A4, Paper.A3, Paper.TABLOID);
 
   private static Compilation compile(String text) {
@@ -91,7 +92,8 @@ class SheetsTest {
   }
 
   private static List<String> texts(List<Drawing> sheets) {
-    return sheets.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text()).toList();
+    return sheets.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text())
+        .toList();
   }
 
   private static Map<String, View> views(Compilation plan) {
@@ -117,7 +119,8 @@ class SheetsTest {
             check(BranchWiring.view(plan.house(), branch));
             DrawingChecks.check(BranchWiring.of(plan.house(), branch, BranchWiring.USUAL_WIDTH).drawing());
             TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s, plan.house().units())));
-            VoltageProfile.of(branch, plan.house(), plan.library()).ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library(), plan.house().units())));
+            VoltageProfile.of(branch, plan.house(), plan.library())
+                .ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library(), plan.house().units())));
           }
         }));
   }
@@ -134,8 +137,7 @@ class SheetsTest {
   /** The breaker of each row of the one-line diagram is on one sheet, once. */
   private static void everyRowIsThereOnce(House house, List<Drawing> sheets) {
     long rows = house.panels().values().stream().mapToLong(p -> p.breakers().size()).sum();
-    long taps =
-        sheets.stream().flatMap(s -> s.shapes().stream()).filter(s -> s instanceof Shape.Curve).count();
+    long taps = sheets.stream().flatMap(s -> s.shapes().stream()).filter(s -> s instanceof Shape.Curve).count();
     long mains = house.panels().values().stream().filter(p -> p.main().isPresent()).count();
     // Each breaker is one arc; so is that of each sheet's legend.
     assertThat(taps).isEqualTo(rows + mains + sheets.size());
@@ -148,7 +150,9 @@ class SheetsTest {
       ways.append(slot).append('+').append(slot + 2).append(" 30 A two-pole spare\n").append(slot + 1).append(" 15 A spare\n");
       ways.append(slot + 3).append(" 15 A spare\n");
     }
-    Compilation plan = compile("plan \"Big\"\nservice main 120/240 V 400 A { source available 10 kA }\npanel P from main { bus 400 A slots 84 bonded main breaker 400 A 22 kA\n" + ways + "}");
+    Compilation plan = compile(
+        "plan \"Big\"\nservice main 120/240 V 400 A { source available 10 kA }\npanel P from main { bus 400 A slots 84 bonded main breaker 400 A 22 kA\n"
+            + ways + "}");
     List<Drawing> sheets = sheets(new PanelFront(plan.house()), Paper.LETTER);
     assertThat(sheets).hasSize(2);
     List<String> texts = texts(sheets);
@@ -166,7 +170,9 @@ class SheetsTest {
       runs.append(" --1 m-- hall.o").append(i);
       room.append("o").append(i).append(": receptacle 180 W\n");
     }
-    Compilation plan = compile("plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { " + runs + " }\nroom hall {\n" + room + "}");
+    Compilation plan = compile(
+        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
+            + runs + " }\nroom hall {\n" + room + "}");
     View view = BranchWiring.view(plan.house(), plan.house().branches().get("b"));
     for (Paper paper : PAPERS) {
       List<Drawing> sheets = sheets(view, paper);

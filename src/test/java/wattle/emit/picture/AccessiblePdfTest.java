@@ -31,7 +31,8 @@ import wattle.cli.Main;
 class AccessiblePdfTest {
   private static final String HOUSE = "examples/cottage/house.wattle";
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   @BeforeAll
   static void takeTheValidatorsOwnParser() {
@@ -64,11 +65,13 @@ class AccessiblePdfTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "permit " + HOUSE, "directory " + HOUSE, "test-sheet " + HOUSE, "lockout " + HOUSE + " kitchen", "draw --view one-line " + HOUSE,
-        "draw --view panel " + HOUSE, "draw --view rooms " + HOUSE, "draw --view branch --of kitchen " + HOUSE,
-        "draw --view trip --of bed1 examples/alder-court/house.wattle", "draw --view voltage --of kitchen " + HOUSE, "draw --view legs " + HOUSE,
-        "draw --view one-line --paper tabloid examples/alder-court/house.wattle",
-        "trial examples/alder-court/house.wattle open-neutral --picture", "compare examples/workshop/house.wattle " + HOUSE + " --picture",
+          "permit " + HOUSE, "directory " + HOUSE, "test-sheet " + HOUSE, "lockout " + HOUSE + " kitchen", "draw --view one-line " + HOUSE,
+          "draw --view panel " + HOUSE, "draw --view rooms " + HOUSE, "draw --view branch --of kitchen " + HOUSE,
+          "draw --view trip --of bed1 examples/alder-court/house.wattle", "draw --view voltage --of kitchen " + HOUSE,
+          "draw --view legs " + HOUSE,
+          "draw --view one-line --paper tabloid examples/alder-court/house.wattle",
+          "trial examples/alder-court/house.wattle open-neutral --picture",
+          "compare examples/workshop/house.wattle " + HOUSE + " --picture",
       })
   void documentsAndPicturesMeetTheStandard(String command) throws IOException, VeraPDFException {
     Path pdf = folder.resolve("out.pdf");

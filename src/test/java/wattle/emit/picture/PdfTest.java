@@ -57,7 +57,8 @@ class PdfTest {
     try (PDDocument pdf = Loader.loadPDF(PdfPicture.of(List.of(told, PICTURE), "House", Optional.empty()))) {
       assertThat(pdf.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
       assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo("en");
-      assertThat(new String(pdf.getDocumentCatalog().getMetadata().toByteArray(), java.nio.charset.StandardCharsets.UTF_8)).contains(">House<");
+      assertThat(new String(pdf.getDocumentCatalog().getMetadata().toByteArray(), java.nio.charset.StandardCharsets.UTF_8))
+          .contains(">House<");
       TaggedPdf tags = new TaggedPdf(pdf);
       assertThat(tags.alternatives()).containsExactly("Panel P & G. Two panels.", "House");
       assertThat(tags.unreachable(0) + tags.unreachable(1)).isEmpty();

@@ -78,7 +78,7 @@ class PngPictureTest {
 
   @Test
   void hostileTextIsDrawnAsText() throws Exception {
-    for (String text : new String[] {"<script>alert(1)</script>", "]]>", "a\"b'c&d", "\u202Eevil", "\u0000\u0007", "\uD800"}) {
+    for (String text : new String[]{"<script>alert(1)</script>", "]]>", "a\"b'c&d", "\u202Eevil", "\u0000\u0007", "\uD800"}) {
       String svg = "<text x='5' y='50' font-size='12'>" + Escape.xml(text) + "</text>";
       assertThat(inkOf(draw(svg, 96)).width).isGreaterThan(5);
     }

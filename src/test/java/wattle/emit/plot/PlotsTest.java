@@ -52,7 +52,8 @@ class PlotsTest {
                   DrawingChecks.xml(DrawingSvg.document(drawing));
                 }));
       }
-      tests.add(DynamicTest.dynamicTest(name + " legs", () -> DrawingChecks.check(LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house())))));
+      tests.add(
+          DynamicTest.dynamicTest(name + " legs", () -> DrawingChecks.check(LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house())))));
     }
     assertThat(tests).hasSizeGreaterThan(35);
     return tests;
@@ -68,14 +69,14 @@ class PlotsTest {
       devices.append("light-of-the-long-corridor-").append(i).append(": light 10 W\n");
     }
     List<DynamicTest> tests = new ArrayList<>();
-    for (String chain : List.of("P --0 m-- hall.light-of-the-long-corridor-0", fifty.toString(), "P --900 m-- hall.light-of-the-long-corridor-0")) {
+    for (String chain : List.of("P --0 m-- hall.light-of-the-long-corridor-0", fifty.toString(),
+        "P --900 m-- hall.light-of-the-long-corridor-0")) {
       tests.add(
           DynamicTest.dynamicTest(
               chain.substring(0, 12),
               () -> {
-                Compilation plan =
-                    compile(
-                        """
+                Compilation plan = compile(
+                    """
                         plan "Hard" use code us-2023
                         service main 120/240 V 100 A { source available 5 kA }
                         panel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA
@@ -83,7 +84,7 @@ class PlotsTest {
                         branch b "The corridor <&> what lies beyond" by 14/2 NM-B { %s }
                         room hall { %s }
                         """
-                            .formatted(chain, devices));
+                        .formatted(chain, devices));
                 VoltageProfile profile = VoltageProfile.of(plan.house().branches().get("b"), plan.house(), plan.library()).orElseThrow();
                 Drawing drawing = VoltagePlot.of(profile, plan.library(), plan.house().units());
                 DrawingChecks.check(drawing);
@@ -96,11 +97,12 @@ class PlotsTest {
 
   @Test
   void legsOfHousesOfAnySize() {
-    for (int circuits : new int[] {5, 24, 60}) {
+    for (int circuits : new int[]{5, 24, 60}) {
       Compilation plan = compile(ManyCircuits.plan(circuits, circuits));
       DrawingChecks.check(LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house())));
     }
-    Compilation empty = compile("plan \"Empty\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }");
+    Compilation empty = compile(
+        "plan \"Empty\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }");
     Drawing nothing = LegsPlot.of(empty.house(), ConnectedLoads.of(empty.house()));
     DrawingChecks.check(nothing);
     assertThat(texts(nothing)).contains("0 VA, 0 A");
@@ -111,9 +113,8 @@ class PlotsTest {
     Compilation plan = example("alder-court");
     ConnectedLoads loads = ConnectedLoads.of(plan.house());
     Drawing drawing = LegsPlot.of(plan.house(), loads);
-    List<Shape.Box> bars =
-        drawing.shapes().stream()
-            .filter(Shape.Box.class::isInstance).map(Shape.Box.class::cast).filter(b -> b.height() == 16).toList();
+    List<Shape.Box> bars = drawing.shapes().stream()
+        .filter(Shape.Box.class::isInstance).map(Shape.Box.class::cast).filter(b -> b.height() == 16).toList();
     assertThat(bars).hasSize(4);
     double ratio = loads.panel("P").on(Leg.A) / loads.panel("G").on(Leg.B);
     assertThat(bars.get(0).width() / bars.get(3).width()).isCloseTo(ratio, org.assertj.core.api.Assertions.within(1e-9));

@@ -70,8 +70,7 @@ class TripPlotTest {
       chain.append(" --").append(i % 7).append(" m-- ").append("conservatory.receptacle-behind-the-piano-").append(i);
       boxes.append("receptacle-behind-the-piano-").append(i).append(": receptacle\n");
     }
-    String plan =
-        """
+    String plan = """
         plan "Hard" use code us-2023
         service main 120/240 V 200 A { source available 65 kA }
         panel P from main { bus 200 A slots 20 bonded main breaker 200 A 100 kA
@@ -82,7 +81,7 @@ class TripPlotTest {
         room conservatory { tap: receptacle
         %s }
         """
-            .formatted(chain, boxes);
+        .formatted(chain, boxes);
     Compilation compiled = compile(plan);
     Drawing drawing = TripPlot.of(study(compiled, "long").orElseThrow(), UnitSystem.METRIC);
     DrawingChecks.check(drawing);

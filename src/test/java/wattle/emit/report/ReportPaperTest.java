@@ -30,7 +30,8 @@ import wattle.emit.picture.TaggedPdf;
 class ReportPaperTest {
   private static Path court;
 
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   /** The largest of the examples, made once. */
   @BeforeAll
@@ -88,14 +89,16 @@ class ReportPaperTest {
       assertThat(text).contains("What this rests on", "How the figures were come by", "NFPA 70 Table 310.16", "The plan");
       assertThat(text.replaceAll("\\s+", " ")).contains("panel P \"House panel\" from main {");
       assertThat(text).contains("page 1 of " + document.getNumberOfPages()).doesNotContain("Search");
-      assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the permit office", "Devices, room by room");
+      assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the permit office",
+          "Devices, room by room");
       // The table of contents gives pages, and readers have bookmarks.
       assertThat(text.replaceAll("[. ]+", " ")).containsPattern("Load worksheets [0-9]+\n").containsPattern("The plan [0-9]+\n");
       List<String> bookmarks = new ArrayList<>();
       document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
       assertThat(bookmarks).startsWith("Findings", "For the permit office", "One-line diagram").endsWith("The plan").hasSizeGreaterThan(18);
       // Tables and pictures stand beneath their parts.
-      assertThat(bookmarksBeneath(document, "Branch wiring")).hasSize(32).anyMatch(b -> b.startsWith("counter, Counter, both sides of the sink, breaker P/2+4"));
+      assertThat(bookmarksBeneath(document, "Branch wiring")).hasSize(32)
+          .anyMatch(b -> b.startsWith("counter, Counter, both sides of the sink, breaker P/2+4"));
       assertThat(bookmarksBeneath(document, "Trials and expectations")).contains("Branch counter in it, with volts, amperes and watts");
       for (PDPage page : document.getPages()) {
         for (COSName font : page.getResources().getFontNames()) {
@@ -167,7 +170,8 @@ class ReportPaperTest {
   @Test
   void branchesOfATrialThatAreNotDrawnAreNamed() throws IOException {
     List<String> branches = List.of("a", "b", "c", "d", "e", "f");
-    StringBuilder plan = new StringBuilder("plan \"Heron Cut\"\nservice main 120/240 V 100 A { source available 10 kA }\npanel P from main {\n  slots 20   bonded\n");
+    StringBuilder plan = new StringBuilder(
+        "plan \"Heron Cut\"\nservice main 120/240 V 100 A { source available 10 kA }\npanel P from main {\n  slots 20   bonded\n");
     branches.forEach(b -> plan.append("  ").append(branches.indexOf(b) + 1).append("  15 A  ").append(b).append('\n'));
     plan.append("}\n");
     branches.forEach(b -> plan.append("branch " + b + " by 14/2 NM-B { P --4 m-- shed." + b + " }\n"));
@@ -177,12 +181,12 @@ class ReportPaperTest {
     branches.forEach(b -> plan.append("  loosen hot at shed." + b + " by 0.1 ohm\n"));
     Path file = folder.resolve("heron.wattle");
     Files.writeString(file, plan.append("}\n"));
-    String said =
-        "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg draws e, and the others by their names.";
+    String said = "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg draws e, and the others by their names.";
     try (PDDocument document = Loader.loadPDF(report(file.toString()).toFile())) {
       assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " ")).contains(said);
       // Branch a has two joints that are loose and is drawn once.
-      assertThat(bookmarksBeneath(document, "Trials and expectations").stream().filter(b -> b.endsWith("with volts, amperes and watts")).map(b -> b.substring(0, 8)))
+      assertThat(bookmarksBeneath(document, "Trials and expectations").stream().filter(b -> b.endsWith("with volts, amperes and watts"))
+          .map(b -> b.substring(0, 8)))
           .containsExactly("Branch a", "Branch b", "Branch c", "Branch d");
     }
     assertThat(Files.readString(folder.resolve("report.html"))).containsOnlyOnce(said);

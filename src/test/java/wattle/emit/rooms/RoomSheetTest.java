@@ -39,7 +39,8 @@ class RoomSheetTest {
   }
 
   private static List<String> texts(List<Drawing> sheets) {
-    return sheets.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text()).toList();
+    return sheets.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).text())
+        .toList();
   }
 
   /** The row of a box. */
@@ -89,7 +90,8 @@ class RoomSheetTest {
 
   @Test
   void whatNothingFeedsSaysSo() {
-    House house = house("plan \"Lone\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }\nroom hall { lamp: light 10 W }");
+    House house = house(
+        "plan \"Lone\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }\nroom hall { lamp: light 10 W }");
     assertThat(row(house, "hall.lamp").get(3)).containsExactly("not fed");
     DrawingChecks.check(all(house).plate().drawing());
   }
@@ -98,12 +100,14 @@ class RoomSheetTest {
   @Test
   void aLargeRoomIsTornBetweenBoxes() {
     House house = house(ManyCircuits.plan(84, 2).replace("room hall \"Hall\"", "room hall \"<b>Hall</b> & ]]> \u202Eback\""));
-    List<Drawing> sheets = Sheets.of(all(house), new TitleBlock("P", Optional.empty(), Optional.empty()), List.of(Paper.LETTER, Paper.LETTER.turned()));
+    List<Drawing> sheets = Sheets.of(all(house), new TitleBlock("P", Optional.empty(), Optional.empty()),
+        List.of(Paper.LETTER, Paper.LETTER.turned()));
     assertThat(sheets).hasSizeGreaterThan(2);
     sheets.forEach(DrawingChecks::checkSheet);
     sheets.forEach(s -> DrawingChecks.xml(DrawingSvg.document(s)));
     List<String> texts = texts(sheets);
-    assertThat(texts).contains("continues on sheet 2", "from sheet 1").anyMatch(t -> t.startsWith("<b>Hall</b> & ]]>")).noneMatch(t -> t.contains("\u202E"));
+    assertThat(texts).contains("continues on sheet 2", "from sheet 1").anyMatch(t -> t.startsWith("<b>Hall</b> & ]]>"))
+        .noneMatch(t -> t.contains("\u202E"));
     house.boxes().keySet().forEach(b -> assertThat(texts.stream().filter(b::equals)).as(b).hasSize(1));
   }
 }

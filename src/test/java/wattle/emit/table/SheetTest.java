@@ -14,16 +14,15 @@ import wattle.quantity.Units;
 class SheetTest {
   private static final Derivation TEN = Derivation.stated("rating", "I", Quantity.of(10.04, Units.AMPERE));
 
-  private static final Sheet SHEET =
-      new Sheet(
-          "try",
-          "A <try>",
-          List.of(Column.words("name", "name"), Column.figures("current-a", "current", "A", 1)),
-          List.of(
-              Row.of(Cell.of("=HYPERLINK(\"x\")"), Cell.of(10.04, TEN)),
-              Row.of(Cell.of("a|b, \u202Ec"), Cell.BLANK),
-              Row.sum(Cell.of("all"), Cell.of(-0.04))),
-          List.of("Note."));
+  private static final Sheet SHEET = new Sheet(
+      "try",
+      "A <try>",
+      List.of(Column.words("name", "name"), Column.figures("current-a", "current", "A", 1)),
+      List.of(
+          Row.of(Cell.of("=HYPERLINK(\"x\")"), Cell.of(10.04, TEN)),
+          Row.of(Cell.of("a|b, \u202Ec"), Cell.BLANK),
+          Row.sum(Cell.of("all"), Cell.of(-0.04))),
+      List.of("Note."));
 
   @Test
   void textIsSetOutInColumns() {

@@ -17,7 +17,8 @@ import wattle.quantity.Units;
 
 /** A plan that is written in feet is shown in feet; programs get what they always get. */
 class SheetUnitsTest {
-  @TempDir private Path folder;
+  @TempDir
+  private Path folder;
 
   private static String run(String... arguments) {
     StringWriter out = new StringWriter();
@@ -29,9 +30,8 @@ class SheetUnitsTest {
   /** Everything of Sorrel Lane that is a length, in feet. */
   private Path inFeet() throws Exception {
     String text = Files.readString(Path.of("examples/kitchen-renovation/after.wattle"));
-    String feet =
-        java.util.regex.Pattern.compile("\\b(\\d+(?:\\.\\d+)?) m\\b(?!m|2|²)").matcher(text)
-            .replaceAll(m -> String.format(java.util.Locale.ROOT, "%.2f ft", Double.parseDouble(m.group(1)) / 0.3048));
+    String feet = java.util.regex.Pattern.compile("\\b(\\d+(?:\\.\\d+)?) m\\b(?!m|2|²)").matcher(text)
+        .replaceAll(m -> String.format(java.util.Locale.ROOT, "%.2f ft", Double.parseDouble(m.group(1)) / 0.3048));
     assertThat(feet).isNotEqualTo(text);
     return Files.writeString(folder.resolve("feet.wattle"), feet);
   }
@@ -49,7 +49,8 @@ class SheetUnitsTest {
   /** The kitchen has 8 m of cable to its range; 8 / 0.3048 = 26.2 ft, by the international yard. */
   @Test
   void figuresAreConverted() {
-    Sheet metres = new Sheet("s", "S", List.of(Column.figures("length-m", "length", "m", 1), Column.figures("amps", "current", "A", 0)), List.of(Row.of(Cell.of(8), Cell.of(3))), List.of());
+    Sheet metres = new Sheet("s", "S", List.of(Column.figures("length-m", "length", "m", 1), Column.figures("amps", "current", "A", 0)),
+        List.of(Row.of(Cell.of(8), Cell.of(3))), List.of());
     Sheet feet = SheetUnits.shown(metres, UnitSystem.CUSTOMARY);
     assertThat(((Cell.Figure) feet.rows().get(0).cells().get(0)).value()).isCloseTo(26.2467, within(1e-4));
     assertThat(feet.rows().get(0).cells().get(1)).isEqualTo(Cell.of(3));

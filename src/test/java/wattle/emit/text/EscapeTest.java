@@ -38,15 +38,14 @@ class EscapeTest {
   @Property(tries = 300)
   void anyTextIsWellFormedXml(@ForAll String text) throws Exception {
     String xml = "<a b=\"" + Escape.xml(text) + "\">" + Escape.xml(text) + "</a>";
-    Document read =
-        DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(xml)));
+    Document read = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(xml)));
     String shown = read.getDocumentElement().getTextContent();
     assertThat(VisibleText.of(shown)).isEqualTo(VisibleText.of(text));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {
-    "plain", "a \\N b", "ends in \\", "&amp;", "&lt;b&gt;", "\"quoted\"", "<b>x</b>", "a\\nb", "\\\"", "5 mm² Ω 😀", "{a|b}"
+      "plain", "a \\N b", "ends in \\", "&amp;", "&lt;b&gt;", "\"quoted\"", "<b>x</b>", "a\\nb", "\\\"", "5 mm² Ω 😀", "{a|b}"
   })
   void graphvizDrawsALabelAsItIsWritten(String text) throws Exception {
     String byHand = "digraph { n [label=" + Escape.dotString(text) + "] }";
@@ -66,21 +65,21 @@ class EscapeTest {
 
   @ParameterizedTest
   @CsvSource(quoteCharacter = '`', delimiter = '|', value = {
-    "plain text       | plain text",
-    "a,b              | \"a,b\"",
-    "a;b              | \"a;b\"",
-    "say \"x\"        | \"say \"\"x\"\"\"",
-    "=HYPERLINK(1)    | '=HYPERLINK(1)",
-    "=1,2             | \"'=1,2\"",
-    "+1+2             | '+1+2",
-    "-cmd             | '-cmd",
-    "@SUM(A1)         | '@SUM(A1)",
-    "＝1              | '＝1",
-    "-12.5            | -12.5",
-    "+3               | +3",
-    "-2.5e-3          | -2.5e-3",
-    "-4 %             | -4 %",
-    "` =1`            | ' =1",
+      "plain text       | plain text",
+      "a,b              | \"a,b\"",
+      "a;b              | \"a;b\"",
+      "say \"x\"        | \"say \"\"x\"\"\"",
+      "=HYPERLINK(1)    | '=HYPERLINK(1)",
+      "=1,2             | \"'=1,2\"",
+      "+1+2             | '+1+2",
+      "-cmd             | '-cmd",
+      "@SUM(A1)         | '@SUM(A1)",
+      "＝1              | '＝1",
+      "-12.5            | -12.5",
+      "+3               | +3",
+      "-2.5e-3          | -2.5e-3",
+      "-4 %             | -4 %",
+      "` =1`            | ' =1",
   })
   void csvCellsAreNeverFormulas(String text, String cell) {
     assertThat(Escape.csv(text)).isEqualTo(cell);

@@ -44,17 +44,16 @@ class TrialPictureTest {
     return Golden.plans("examples").stream()
         .filter(p -> !p.toString().contains("broken"))
         .map(
-            p ->
-                DynamicTest.dynamicTest(
-                    p.toString(),
-                    () -> {
-                      Compilation plan = compile(p.toString());
-                      Trials trials = new Trials(plan.house(), plan.library());
-                      drawAll(plan, trials.stated());
-                      for (Trial trial : plan.house().trials().values()) {
-                        drawAll(plan, trials.run(trial).value());
-                      }
-                    }));
+            p -> DynamicTest.dynamicTest(
+                p.toString(),
+                () -> {
+                  Compilation plan = compile(p.toString());
+                  Trials trials = new Trials(plan.house(), plan.library());
+                  drawAll(plan, trials.stated());
+                  for (Trial trial : plan.house().trials().values()) {
+                    drawAll(plan, trials.run(trial).value());
+                  }
+                }));
   }
 
   private static void drawAll(Compilation plan, TrialResult result) {
