@@ -12,7 +12,7 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.emit.graphviz.DotEngine;
+import wattle.emit.media.graphviz.DotEngine;
 
 /** The diagram engine on six rooms of ten outlets each, its labels tables and its edges labelled. */
 @State(Scope.Benchmark)

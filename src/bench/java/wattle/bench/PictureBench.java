@@ -14,10 +14,10 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.emit.graphviz.DotEngine;
-import wattle.emit.picture.PdfPicture;
-import wattle.emit.picture.PngPicture;
-import wattle.emit.picture.UnreadablePictureException;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.media.picture.PdfPicture;
+import wattle.emit.media.picture.PngPicture;
+import wattle.emit.media.picture.UnreadablePictureException;
 
 /** The same six rooms from SVG to pixels and to print. */
 @State(Scope.Benchmark)

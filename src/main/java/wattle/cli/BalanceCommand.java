@@ -12,7 +12,7 @@ import picocli.CommandLine.Parameters;
 import wattle.balance.Balance;
 import wattle.balance.PanelBalance;
 import wattle.compiler.Compilation;
-import wattle.emit.balance.BalanceSheets;
+import wattle.emit.sheet.balance.BalanceSheets;
 import wattle.loads.ConnectedLoads;
 
 /** {@code balance}: slots that bring the legs of a panel nearer to each other. */

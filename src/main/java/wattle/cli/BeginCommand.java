@@ -12,7 +12,7 @@ import picocli.CommandLine.Parameters;
 import wattle.begin.Answers;
 import wattle.begin.FirstPlan;
 import wattle.edit.Formatter;
-import wattle.emit.file.Output;
+import wattle.emit.media.file.Output;
 import wattle.finding.Checked;
 import wattle.finding.Source;
 

@@ -2,7 +2,7 @@ package wattle.cli;
 
 import picocli.CommandLine.Model.CommandSpec;
 import wattle.compiler.Compilation;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Severity;
 
 /** Findings of a command whose result is something else: they go to standard error, so that the result stays pure. */

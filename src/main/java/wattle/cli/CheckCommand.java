@@ -14,9 +14,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
-import wattle.emit.findings.JsonFindings;
-import wattle.emit.findings.SarifFindings;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.JsonFindings;
+import wattle.emit.document.findings.SarifFindings;
+import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 

@@ -14,9 +14,9 @@ import wattle.compare.Description;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Completeness;
-import wattle.emit.changes.Changes;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.oneline.OneLineDifference;
+import wattle.emit.document.changes.Changes;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.view.oneline.OneLineDifference;
 import wattle.finding.Source;
 
 /** {@code compare}: what changed between two revisions, in the house and not in its lines. */

@@ -10,7 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
-import wattle.emit.directory.DirectoryPage;
+import wattle.emit.document.directory.DirectoryPage;
 import wattle.finding.NearNames;
 import wattle.model.House;
 import wattle.model.Panel;

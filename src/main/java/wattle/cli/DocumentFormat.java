@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Option;
-import wattle.emit.document.Page;
-import wattle.emit.file.Mark;
-import wattle.emit.file.Output;
-import wattle.emit.picture.PdfPages;
-import wattle.emit.picture.UnreadablePictureException;
+import wattle.emit.media.file.Mark;
+import wattle.emit.media.file.Output;
+import wattle.emit.media.page.Page;
+import wattle.emit.media.picture.PdfPages;
+import wattle.emit.media.picture.UnreadablePictureException;
 
 /** In which format, and on which paper, a document is written. */
 final class DocumentFormat {

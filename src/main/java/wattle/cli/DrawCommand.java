@@ -12,14 +12,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.PictureOutput.Format;
 import wattle.compiler.Compilation;
-import wattle.emit.branchwiring.BranchWiring;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.graphviz.DotEngine;
-import wattle.emit.oneline.OneLine;
-import wattle.emit.panelfront.PanelFront;
-import wattle.emit.panelfront.PanelGraph;
-import wattle.emit.plot.LegsPlot;
-import wattle.emit.rooms.RoomSheet;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.view.branchwiring.BranchWiring;
+import wattle.emit.view.oneline.OneLine;
+import wattle.emit.view.panelfront.PanelFront;
+import wattle.emit.view.panelfront.PanelGraph;
+import wattle.emit.view.plot.LegsPlot;
+import wattle.emit.view.rooms.RoomSheet;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Room;
@@ -93,7 +93,7 @@ final class DrawCommand implements Callable<Integer> {
       output.write(dot(plan), spec.commandLine().getOut());
     } else {
       if (onPaper) {
-        wattle.emit.drawing.View sheets = onSheets(plan, layout);
+        wattle.emit.media.drawing.View sheets = onSheets(plan, layout);
         String title = sheets.title() + ": " + plan.house().title().orElse("untitled plan");
         output.write(paper.sheets(sheets, plan.house()), title, spec.commandLine().getOut());
       } else {
@@ -126,7 +126,7 @@ final class DrawCommand implements Callable<Integer> {
     };
   }
 
-  private wattle.emit.drawing.View onSheets(Compilation plan, Optional<DotEngine> layout) {
+  private wattle.emit.media.drawing.View onSheets(Compilation plan, Optional<DotEngine> layout) {
     return switch (view) {
       case ONE_LINE -> laidOut(() -> oneLine(plan).view(layout.orElseThrow()));
       case PANEL -> new PanelFront(plan.house());

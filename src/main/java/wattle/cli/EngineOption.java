@@ -2,7 +2,7 @@ package wattle.cli;
 
 import java.io.FileNotFoundException;
 import picocli.CommandLine.Option;
-import wattle.emit.graphviz.DotEngine;
+import wattle.emit.media.graphviz.DotEngine;
 
 /** Which engine lays diagrams out. */
 final class EngineOption {

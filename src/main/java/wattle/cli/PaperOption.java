@@ -5,11 +5,11 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.drawing.View;
-import wattle.emit.paper.Sheets;
-import wattle.emit.paper.TitleBlock;
-import wattle.emit.picture.Paper;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.View;
+import wattle.emit.media.paper.Sheets;
+import wattle.emit.media.paper.TitleBlock;
+import wattle.emit.media.picture.Paper;
 import wattle.model.House;
 
 /** On what paper a picture is set, and what its title block says. */

@@ -5,12 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.drawing.DrawingSvg;
-import wattle.emit.file.Output;
-import wattle.emit.picture.PdfPicture;
-import wattle.emit.picture.PngPicture;
-import wattle.emit.picture.UnreadablePictureException;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.DrawingSvg;
+import wattle.emit.media.file.Output;
+import wattle.emit.media.picture.PdfPicture;
+import wattle.emit.media.picture.PngPicture;
+import wattle.emit.media.picture.UnreadablePictureException;
 
 /**
  * A file for drawings, or several with numbers in their names.

@@ -4,8 +4,8 @@ import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.drawing.DrawingSvg;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.DrawingSvg;
 
 /** As what, and where, pictures are written. */
 final class PictureOutput {

@@ -12,12 +12,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
-import wattle.emit.file.Output;
-import wattle.emit.findings.TextFindings;
-import wattle.emit.graphviz.DotEngine;
-import wattle.emit.picture.PdfPages;
-import wattle.emit.picture.UnreadablePictureException;
-import wattle.emit.report.Report;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.document.report.Report;
+import wattle.emit.media.file.Output;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.media.picture.PdfPages;
+import wattle.emit.media.picture.UnreadablePictureException;
 
 /** {@code report}: everything about a plan on one page. */
 @Command(

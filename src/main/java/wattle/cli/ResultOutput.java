@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import wattle.emit.file.Output;
-import wattle.emit.file.OutputException;
-import wattle.emit.file.OutputFiles;
+import wattle.emit.media.file.Output;
+import wattle.emit.media.file.OutputException;
+import wattle.emit.media.file.OutputFiles;
 
 /** Where a command puts its result: on standard output, or in a file whose name also tells the format. */
 final class ResultOutput {

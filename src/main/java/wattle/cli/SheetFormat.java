@@ -4,11 +4,11 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import wattle.emit.file.Mark;
-import wattle.emit.table.Sheet;
-import wattle.emit.table.SheetJson;
-import wattle.emit.table.SheetText;
-import wattle.emit.table.SheetUnits;
+import wattle.emit.media.file.Mark;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetJson;
+import wattle.emit.media.table.SheetText;
+import wattle.emit.media.table.SheetUnits;
 import wattle.quantity.UnitSystem;
 
 /** In which format a command prints its tables. */

@@ -15,8 +15,8 @@ import wattle.balance.Move;
 import wattle.balance.PanelBalance;
 import wattle.compiler.Compilation;
 import wattle.edit.Renumbering;
-import wattle.emit.file.Output;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.file.Output;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 

@@ -15,13 +15,13 @@ import wattle.acceptance.Measurement;
 import wattle.acceptance.Measurements;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
-import wattle.emit.acceptance.TestPage;
-import wattle.emit.acceptance.TestSheet;
-import wattle.emit.findings.JsonFindings;
-import wattle.emit.findings.TextFindings;
-import wattle.emit.table.Sheet;
-import wattle.emit.table.SheetJson;
-import wattle.emit.table.SheetText;
+import wattle.emit.document.acceptance.TestPage;
+import wattle.emit.document.acceptance.TestSheet;
+import wattle.emit.document.findings.JsonFindings;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetJson;
+import wattle.emit.media.table.SheetText;
 import wattle.finding.Checked;
 
 /** {@code test-sheet}: what to measure after the work, and what was measured held against it. */

@@ -14,7 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.edit.Formatter;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Checked;
 import wattle.finding.Source;
 

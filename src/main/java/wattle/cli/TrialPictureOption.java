@@ -5,9 +5,9 @@ import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import wattle.compiler.Compilation;
-import wattle.emit.drawing.Drawing;
-import wattle.emit.file.Output;
-import wattle.emit.trialpicture.TrialPicture;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.file.Output;
+import wattle.emit.view.trialpicture.TrialPicture;
 import wattle.trials.TrialResult;
 
 /** A picture of a branch with the figures of a trial on it, beside the tables. */

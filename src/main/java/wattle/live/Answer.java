@@ -5,7 +5,7 @@ import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import wattle.emit.text.Json;
+import wattle.emit.media.text.Json;
 
 /** What is sent back. */
 record Answer(int status, String type, byte[] body) {

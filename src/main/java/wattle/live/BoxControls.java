@@ -2,7 +2,7 @@ package wattle.live;
 
 import java.util.ArrayList;
 import java.util.List;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.DeviceKind;

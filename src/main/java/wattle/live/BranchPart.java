@@ -3,9 +3,9 @@ package wattle.live;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import wattle.emit.document.Markup;
-import wattle.emit.drawing.DrawingSvg;
-import wattle.emit.trialpicture.TrialPicture;
+import wattle.emit.media.drawing.DrawingSvg;
+import wattle.emit.media.page.Markup;
+import wattle.emit.view.trialpicture.TrialPicture;
 import wattle.model.Branch;
 import wattle.model.House;
 

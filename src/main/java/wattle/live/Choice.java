@@ -2,7 +2,7 @@ package wattle.live;
 
 import java.util.List;
 import java.util.function.Function;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 
 /** A list to choose one thing from; where there is only one there is nothing to choose. */
 final class Choice {

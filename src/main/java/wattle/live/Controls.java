@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 
 /** Writes what can be clicked. A control names the line of the notation that it adds, and where it stands already. */
 final class Controls {

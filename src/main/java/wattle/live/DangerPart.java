@@ -3,7 +3,7 @@ package wattle.live;
 import java.util.List;
 import java.util.function.Function;
 import wattle.derivation.Derivation;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 import wattle.trials.Danger;
 
 /** What can hurt, burn or ruin in what was clicked together. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
 import wattle.model.House;
 import wattle.model.Trial;

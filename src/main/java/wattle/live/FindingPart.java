@@ -1,8 +1,8 @@
 package wattle.live;
 
 import java.util.List;
-import wattle.emit.document.Markup;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
 
 /** What is wrong with the plan as it stands on disk. */

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.DerivationUnits;
-import wattle.emit.report.Unfolding;
+import wattle.emit.document.report.Unfolding;
 import wattle.quantity.UnitSystem;
 
 /** Figures that were shown, to be told one by one when a reader opens them: all of them at once would be most of a page. */

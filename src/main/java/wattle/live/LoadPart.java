@@ -1,7 +1,7 @@
 package wattle.live;
 
 import java.util.List;
-import wattle.emit.document.Markup;
+import wattle.emit.media.page.Markup;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.House;

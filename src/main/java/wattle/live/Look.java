@@ -4,11 +4,11 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
-import wattle.emit.table.Sheet;
-import wattle.emit.table.SheetHtml;
-import wattle.emit.table.SheetUnits;
-import wattle.emit.text.Json;
-import wattle.emit.trial.TrialSheets;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetHtml;
+import wattle.emit.media.table.SheetUnits;
+import wattle.emit.media.text.Json;
+import wattle.emit.sheet.trial.TrialSheets;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Panel;
@@ -47,7 +47,7 @@ record Look(Folds folds, String json) {
   }
 
   private static String status(Version version) {
-    return wattle.emit.findings.TextFindings.summary(version.findings(), version.shown().source().name()).split(";")[0] + ", read at "
+    return wattle.emit.document.findings.TextFindings.summary(version.findings(), version.shown().source().name()).split(";")[0] + ", read at "
         + version.read();
   }
 

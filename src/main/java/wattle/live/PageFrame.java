@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import wattle.emit.document.Markup;
-import wattle.emit.document.Page;
-import wattle.emit.report.Report;
-import wattle.emit.text.Escape;
+import wattle.emit.document.report.Report;
+import wattle.emit.media.page.Markup;
+import wattle.emit.media.page.Page;
+import wattle.emit.media.text.Escape;
 
 /** The page before anything is shown in it; its script asks for the parts. */
 final class PageFrame {

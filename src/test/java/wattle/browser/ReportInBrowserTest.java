@@ -26,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import wattle.cli.Main;
-import wattle.emit.text.VisibleText;
+import wattle.emit.media.text.VisibleText;
 import wattle.hostile.HostilePlan;
 
 /** The report, opened, read, searched and printed in a real browser. Skipped, with a word, where there is none. */

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import wattle.emit.drawing.ManyCircuits;
+import wattle.emit.media.drawing.ManyCircuits;
 
 /** {@code draw} as a user types it: what is written, and where. */
 class DrawCommandTest {

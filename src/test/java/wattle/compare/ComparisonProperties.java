@@ -8,7 +8,7 @@ import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import wattle.edit.Formatter;
-import wattle.emit.changes.Changes;
+import wattle.emit.document.changes.Changes;
 import wattle.finding.Source;
 
 /** What holds of any two revisions, whole or under work. */

@@ -16,7 +16,7 @@ import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
 import wattle.edit.Formatter;
-import wattle.emit.changes.Changes;
+import wattle.emit.document.changes.Changes;
 import wattle.finding.Source;
 import wattle.quantity.UnitSystem;
 

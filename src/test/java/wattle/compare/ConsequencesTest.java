@@ -15,7 +15,7 @@ import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
-import wattle.emit.changes.Changes;
+import wattle.emit.document.changes.Changes;
 import wattle.finding.Source;
 
 /** What a change comes to, held against figures worked out by hand and by published tables. */

@@ -12,7 +12,7 @@ import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
-import wattle.emit.drawing.ManyCircuits;
+import wattle.emit.media.drawing.ManyCircuits;
 import wattle.finding.Source;
 import wattle.golden.Golden;
 

@@ -16,7 +16,7 @@ import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.edit.Mender;
-import wattle.emit.findings.TextFindings;
+import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Source;

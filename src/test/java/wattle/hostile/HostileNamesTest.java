@@ -39,8 +39,8 @@ import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import wattle.cli.Main;
-import wattle.emit.graphviz.DotEngine;
-import wattle.emit.text.VisibleText;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.media.text.VisibleText;
 
 /** Every document of one plan whose names mean harm: in each format they are shown as the text that they are. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)

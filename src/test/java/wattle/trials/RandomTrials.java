@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import wattle.emit.table.SheetJson;
-import wattle.emit.table.SheetText;
-import wattle.emit.trial.TrialSheets;
+import wattle.emit.media.table.SheetJson;
+import wattle.emit.media.table.SheetText;
+import wattle.emit.sheet.trial.TrialSheets;
 
 /**
  * Any events together in one house: a trial is worked out, keeps Kirchhoff's laws, which the solver verifies and would

@@ -1,2 +1,0 @@
-/** Test sheets, to be filled in by hand or in a spreadsheet. Computes nothing. */
-package wattle.emit.acceptance;

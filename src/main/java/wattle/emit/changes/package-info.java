@@ -1,2 +1,0 @@
-/** The difference of two revisions as text, Markdown and JSON. */
-package wattle.emit.changes;

@@ -1,0 +1,2 @@
+/** Test sheets, to be filled in by hand or in a spreadsheet. Computes nothing. */
+package wattle.emit.document.acceptance;

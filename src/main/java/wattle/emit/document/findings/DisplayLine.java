@@ -1,0 +1,106 @@
+package wattle.emit.document.findings;
+
+import wattle.emit.media.text.DisplayWidth;
+import wattle.finding.Source;
+
+/**
+ * One line of a source as it is shown: control and direction characters made visible, long lines cut around the part
+ * that matters, and a row of marks under it that stands right beneath what it points at.
+ */
+final class DisplayLine {
+  /** Longest excerpt, in columns of a terminal. */
+  private static final int WIDEST = 100;
+
+  private static final int BEFORE_MARK = 40;
+
+  private final String shown;
+  private final int[] columnOf;
+
+  /** Columns to the left that were cut, and replaced by an ellipsis. */
+  private final int cut;
+
+  /**
+   * @param line 1-based
+   * @param focus offset in the source that must stay in sight
+   */
+  DisplayLine(Source source, int line, int focus) {
+    String text = source.line(line);
+    int start = source.startOfLine(line);
+    StringBuilder visible = new StringBuilder();
+    columnOf = new int[text.length() + 1];
+    int column = 0;
+    for (int i = 0; i < text.length();) {
+      int codePoint = text.codePointAt(i);
+      String piece = visible(codePoint);
+      int next = i + Character.charCount(codePoint);
+      for (int j = i; j < next; j++) {
+        columnOf[j] = column;
+      }
+      visible.append(piece);
+      column += piece.equals("\t") ? 8 - column % 8 : DisplayWidth.of(piece);
+      i = next;
+    }
+    columnOf[text.length()] = column;
+    String expanded = expandTabs(visible.toString());
+    int focusColumn = columnOf[Math.max(0, Math.min(focus - start, text.length()))];
+    if (column <= WIDEST) {
+      cut = 0;
+      shown = expanded;
+    } else {
+      cut = Math.max(0, Math.min(focusColumn - BEFORE_MARK, column - WIDEST));
+      shown = slice(expanded, cut, cut + WIDEST);
+    }
+  }
+
+  String text() {
+    return shown;
+  }
+
+  /** Column, from 0, at which an offset within the line is shown. */
+  int column(int offsetInLine) {
+    int at = columnOf[Math.max(0, Math.min(offsetInLine, columnOf.length - 1))];
+    return Math.max(0, Math.min(at - cut + (cut > 0 ? 1 : 0), WIDEST));
+  }
+
+  private static String visible(int codePoint) {
+    boolean turnsText = codePoint >= 0x202A && codePoint <= 0x202E || codePoint >= 0x2066 && codePoint <= 0x2069
+        || codePoint == 0x200E || codePoint == 0x200F;
+    if (codePoint != '\t' && (Character.isISOControl(codePoint) || turnsText)) {
+      return String.format("<U+%04X>", codePoint);
+    }
+    return Character.toString(codePoint);
+  }
+
+  private static String expandTabs(String text) {
+    if (text.indexOf('\t') < 0) {
+      return text;
+    }
+    StringBuilder expanded = new StringBuilder();
+    int column = 0;
+    for (int codePoint : text.codePoints().toArray()) {
+      if (codePoint == '\t') {
+        int spaces = 8 - column % 8;
+        expanded.append(" ".repeat(spaces));
+        column += spaces;
+      } else {
+        expanded.appendCodePoint(codePoint);
+        column += DisplayWidth.of(codePoint);
+      }
+    }
+    return expanded.toString();
+  }
+
+  private static String slice(String text, int from, int to) {
+    StringBuilder slice = new StringBuilder(from > 0 ? "…" : "");
+    int column = 0;
+    boolean more = false;
+    for (int codePoint : text.codePoints().toArray()) {
+      if (column >= from && column < to) {
+        slice.appendCodePoint(codePoint);
+      }
+      more |= column >= to;
+      column += DisplayWidth.of(codePoint);
+    }
+    return slice + (more ? "…" : "");
+  }
+}

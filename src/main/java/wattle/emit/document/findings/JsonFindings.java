@@ -1,0 +1,67 @@
+package wattle.emit.document.findings;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import wattle.emit.media.text.Json;
+import wattle.finding.Edit;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Mark;
+import wattle.finding.Span;
+
+/** Findings as JSON, by {@code schema/findings.schema.json}. Lines and columns are 1-based, columns in code points. */
+public final class JsonFindings {
+  /** Version of the format; it grows when a reader would have to change. */
+  public static final int VERSION = 1;
+
+  private JsonFindings() {}
+
+  /** The whole document, ending in a line end. */
+  public static String render(List<Finding> findings) {
+    ObjectNode root = Json.document("wattle-findings", VERSION);
+    ArrayNode array = root.putArray("findings");
+    findings.forEach(f -> finding(array.addObject(), f));
+    return Json.text(root);
+  }
+
+  private static void finding(ObjectNode node, Finding finding) {
+    node.put("rule", finding.rule());
+    node.put("severity", finding.severity().toString());
+    node.put("headline", finding.headline());
+    finding.place().ifPresent(mark -> mark(node.putObject("place"), mark));
+    ArrayNode related = node.putArray("related");
+    finding.related().forEach(m -> mark(related.addObject(), m));
+    node.put("reason", finding.reason());
+    ObjectNode figures = node.putObject("figures");
+    finding.figures().forEach(figures::put);
+    ArrayNode fixes = node.putArray("fixes");
+    finding.fixes().forEach(f -> fix(fixes.addObject(), f));
+    finding.source().ifPresent(s -> node.put("source", s.toString()));
+    finding.silenced().ifPresent(why -> node.put("silenced", why));
+  }
+
+  private static void fix(ObjectNode node, Fix fix) {
+    node.put("order", fix.order());
+    node.put("safe", fix.safety() == Fix.Safety.SAFE);
+    ArrayNode edits = node.putArray("edits");
+    for (Edit edit : fix.edits()) {
+      ObjectNode each = edits.addObject();
+      span(each, edit.span());
+      each.put("text", edit.text());
+    }
+  }
+
+  private static void mark(ObjectNode node, Mark mark) {
+    span(node, mark.span());
+    node.put("words", mark.words());
+  }
+
+  private static void span(ObjectNode node, Span span) {
+    node.put("file", span.source().name());
+    node.put("line", span.line());
+    node.put("column", span.column());
+    node.put("endLine", span.source().lineOf(span.end()));
+    node.put("endColumn", span.source().columnOf(span.end()));
+  }
+}

@@ -1,0 +1,166 @@
+package wattle.emit.document.findings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Mark;
+import wattle.finding.Severity;
+import wattle.finding.Source;
+import wattle.finding.Span;
+
+/**
+ * Findings for people: a headline that can stand alone, the place with its lines and carets, the reason, the fix and
+ * where it is from.
+ */
+public final class TextFindings {
+  private static final int HEADLINE_WIDTH = 80;
+
+  private final Palette palette;
+
+  public TextFindings(boolean coloured) {
+    this.palette = coloured ? Palette.COLOURED : Palette.PLAIN;
+  }
+
+  /** All of them, one after another with an empty line between. */
+  public String render(List<Finding> findings) {
+    StringBuilder out = new StringBuilder();
+    for (Finding finding : findings) {
+      out.append(render(finding)).append('\n');
+    }
+    return out.toString();
+  }
+
+  /** One finding, ending in a line end. */
+  public String render(Finding finding) {
+    StringBuilder out = new StringBuilder();
+    String rule = "[" + finding.rule() + "]";
+    String head = finding.severity() + ": " + finding.headline();
+    int gap = Math.max(1, HEADLINE_WIDTH - wattle.emit.media.text.DisplayWidth.of(head) - rule.length());
+    out.append(palette.of(finding.severity()))
+        .append(head)
+        .append(palette.reset())
+        .append(" ".repeat(gap))
+        .append(rule)
+        .append('\n');
+    body(out, finding);
+    return out.toString();
+  }
+
+  /** What stands beneath the headline, without colours: place, lines, reason, fix, source. */
+  public static String body(Finding finding) {
+    StringBuilder out = new StringBuilder();
+    new TextFindings(false).body(out, finding);
+    return out.toString();
+  }
+
+  private void body(StringBuilder out, Finding finding) {
+    finding.place().ifPresent(place -> excerpt(out, place, finding.related()));
+    if (!finding.reason().isEmpty()) {
+      out.append("  ").append(finding.reason()).append('\n');
+    }
+    for (Fix fix : finding.fixes()) {
+      out.append("  fix: ").append(fix.order()).append('\n');
+    }
+    finding.silenced().ifPresent(why -> out.append("  silenced: ").append(why).append('\n'));
+    out.append("  ");
+    finding.source().ifPresent(s -> out.append("source: ").append(s).append("; "));
+    out.append("more: wattle explain ").append(finding.rule()).append('\n');
+  }
+
+  private record Shown(Mark mark, char sign) {}
+
+  private void excerpt(StringBuilder out, Mark place, List<Mark> related) {
+    Span at = place.span();
+    out.append("  ").append(at).append('\n');
+    Map<Source, Map<Integer, List<Shown>>> lines = new LinkedHashMap<>();
+    add(lines, new Shown(place, '^'));
+    related.forEach(m -> add(lines, new Shown(m, '-')));
+    int digits = lines.values().stream().flatMap(m -> m.keySet().stream()).mapToInt(n -> Integer.toString(n).length()).max().orElse(1);
+    digits = Math.max(digits, 3);
+    for (Map.Entry<Source, Map<Integer, List<Shown>>> file : lines.entrySet()) {
+      if (!file.getKey().equals(at.source())) {
+        Mark first = file.getValue().values().iterator().next().get(0).mark;
+        out.append("  ").append(first.span()).append('\n');
+      }
+      for (Map.Entry<Integer, List<Shown>> line : ordered(file.getValue(), file.getKey().equals(at.source()) ? at.line() : 0)) {
+        line(out, file.getKey(), line.getKey(), line.getValue(), digits);
+      }
+    }
+  }
+
+  /** The line at fault first, then the others in the order of the file. */
+  private static List<Map.Entry<Integer, List<Shown>>> ordered(Map<Integer, List<Shown>> lines, int first) {
+    List<Map.Entry<Integer, List<Shown>>> entries = new ArrayList<>(lines.entrySet());
+    entries.sort(Comparator.comparing((Map.Entry<Integer, List<Shown>> e) -> e.getKey() != first).thenComparing(Map.Entry::getKey));
+    return entries;
+  }
+
+  private static void add(Map<Source, Map<Integer, List<Shown>>> lines, Shown shown) {
+    Span span = shown.mark.span();
+    lines
+        .computeIfAbsent(span.source(), s -> new TreeMap<>())
+        .computeIfAbsent(span.line(), l -> new ArrayList<>())
+        .add(shown);
+  }
+
+  private void line(StringBuilder out, Source source, int number, List<Shown> marks, int digits) {
+    DisplayLine line = new DisplayLine(source, number, marks.get(0).mark.span().start());
+    out.append("  ").append(String.format("%" + digits + "d", number)).append(" │ ").append(line.text()).append('\n');
+    int start = source.startOfLine(number);
+    int length = source.line(number).length();
+    for (Shown shown : marks) {
+      Span span = shown.mark.span();
+      int from = line.column(Math.min(span.start() - start, length));
+      int to = Math.max(from + 1, line.column(Math.min(span.end() - start, length)));
+      out.append("  ").append(" ".repeat(digits)).append(" │ ").append(" ".repeat(from))
+          .append(palette.mark(shown.sign))
+          .append(String.valueOf(shown.sign).repeat(to - from));
+      if (!shown.mark.words().isEmpty()) {
+        out.append(' ').append(shown.mark.words());
+      }
+      out.append(palette.reset()).append('\n');
+    }
+  }
+
+  /** How many there are of each severity, what was silenced; never a word about whether the house is safe. */
+  public static String summary(List<Finding> findings, String checked) {
+    List<String> counts = new ArrayList<>();
+    for (Severity severity : Severity.values()) {
+      long count = findings.stream().filter(f -> f.silenced().isEmpty() && f.severity() == severity).count();
+      if (count > 0) {
+        String word = severity == Severity.ADVICE ? "piece of advice" : severity.toString();
+        String plural = severity == Severity.ADVICE ? "pieces of advice" : severity + "s";
+        counts.add(count + " " + (count == 1 ? word : plural));
+      }
+    }
+    long silenced = findings.stream().filter(f -> f.silenced().isPresent()).count();
+    if (silenced > 0) {
+      counts.add(silenced + " silenced");
+    }
+    return (counts.isEmpty() ? "nothing found" : String.join(", ", counts)) + " in " + checked
+        + "; the local code and a licensed person decide";
+  }
+
+  /** Colour sequences of a terminal; all empty where colour is not wanted. */
+  private record Palette(String error, String warning, String advice, String related, String reset) {
+    static final Palette PLAIN = new Palette("", "", "", "", "");
+    static final Palette COLOURED = new Palette("\u001b[1;31m", "\u001b[1;33m", "\u001b[1;36m", "\u001b[34m", "\u001b[0m");
+
+    String of(Severity severity) {
+      return switch (severity) {
+        case ERROR -> error;
+        case WARNING -> warning;
+        case ADVICE -> advice;
+      };
+    }
+
+    String mark(char sign) {
+      return sign == '^' ? error : related;
+    }
+  }
+}

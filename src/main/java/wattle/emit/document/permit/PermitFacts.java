@@ -1,0 +1,157 @@
+package wattle.emit.document.permit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import wattle.compiler.Compilation;
+import wattle.emit.media.page.Markup;
+import wattle.emit.sheet.coverage.CoverageSheet;
+import wattle.emit.sheet.schedule.BreakerText;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.model.Dwelling;
+import wattle.model.Electrode;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.Service;
+import wattle.model.Silence;
+import wattle.model.Source;
+import wattle.model.Status;
+import wattle.rules.Coverage;
+
+/** What somebody who judges a plan asks first: what is there, what is to be made, what was checked and what was silenced. */
+public final class PermitFacts {
+  private final Compilation plan;
+  private final House house;
+  private final Coverage coverage;
+  private final String heading;
+
+  /**
+   * @param coverage how far the rules of its packs could be told
+   * @param heading element of the headings, such as {@code h2}
+   */
+  public PermitFacts(Compilation plan, Coverage coverage, String heading) {
+    this.plan = plan;
+    this.coverage = coverage;
+    this.house = plan.house();
+    this.heading = heading;
+  }
+
+  /** Dwelling, service, panels and the extent of the work. */
+  public void situation(Markup body) {
+    house.dwellings().values().forEach(d -> dwelling(body, d));
+    house.services().values().forEach(s -> service(body, s));
+    work(body);
+  }
+
+  private void dwelling(Markup body, Dwelling dwelling) {
+    body.element(heading, "Dwelling" + dwelling.name().map(n -> " " + n).orElse(""));
+    table(body);
+    new TreeSet<>(dwelling.facts().keySet()).forEach(f -> fact(body, f.replace('-', ' '), dwelling.facts().get(f).toString()));
+    new TreeSet<>(dwelling.flags()).forEach(f -> fact(body, f.replace('-', ' '), "yes"));
+    body.close();
+  }
+
+  private void service(Markup body, Service service) {
+    body.element(heading, "Service " + service.label().orElse(service.name()));
+    table(body);
+    fact(body, "system", service.system().text());
+    fact(body, "rating", service.rating().map(Object::toString).orElse("not stated"));
+    fact(body, "source", service.source().map(PermitFacts::source).orElse("not stated"));
+    service.run().ifPresent(r -> fact(body, "service run", r.length().map(l -> l + " of ").orElse("") + r.wiring().text()));
+    for (Electrode electrode : service.electrodes()) {
+      fact(body, "electrode: " + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated")
+          + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
+    }
+    for (Panel panel : house.panels().values()) {
+      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerText.main(m)).orElse("")
+          + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
+    }
+    fact(body, "status", service.status().word());
+    body.close();
+  }
+
+  private static String source(Source source) {
+    if (source instanceof Source.Transformer t) {
+      return "transformer " + t.rating() + ", " + t.impedance();
+    }
+    if (source instanceof Source.Available a) {
+      return "available fault current " + a.faultCurrent();
+    }
+    if (source instanceof Source.Generator g) {
+      return "generator " + g.rating();
+    }
+    throw new AssertionError(source);
+  }
+
+  /** What is to be made, since a permit is for that. */
+  private void work(Markup body) {
+    body.element(heading, "Work");
+    table(body);
+    for (Status status : Status.values()) {
+      long branches = house.branches().values().stream().filter(b -> b.status() == status).count();
+      long boxes = house.boxes().values().stream().filter(b -> b.status() == status).count();
+      long devices = house.devices().values().stream().filter(d -> d.status() == status).count();
+      if (branches + boxes + devices > 0) {
+        fact(body, status.word(), branches + " branches, " + boxes + " boxes, " + devices + " devices");
+      }
+    }
+    body.close();
+  }
+
+  /** What was checked, in words. */
+  public void checked(Markup body) {
+    body.element(heading, "Checked");
+    List<String> checked = new ArrayList<>(List.of("Structure: names, slots, legs, wiring from the panel to each box, neutrals, grounds."));
+    plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
+    checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
+        + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
+    checked.add(CoverageSheet.summary(coverage));
+    body.list(checked);
+  }
+
+  /** The findings that stand, as a table; nothing where there are none. */
+  public void standing(Markup body) {
+    List<Finding> standing = plan.findings().stream().filter(f -> f.silenced().isEmpty()).toList();
+    if (!standing.isEmpty()) {
+      table(body);
+      body.row("th", "Severity", "Finding", "At", "Source");
+      standing.forEach(f -> body.row("td", f.severity().toString(), f.headline(), at(f), f.source().map(Citation::toString).orElse("")));
+      body.close();
+    }
+  }
+
+  /** What the plan silences, with its reasons. */
+  public void silenced(Markup body) {
+    body.element(heading, "Silenced by the plan, with its reason");
+    List<Finding> silenced = plan.findings().stream().filter(f -> f.silenced().isPresent()).toList();
+    if (silenced.isEmpty() && house.silences().isEmpty()) {
+      body.element("p", "Nothing.");
+      return;
+    }
+    table(body);
+    body.row("th", "Rule", "Finding", "At", "Reason");
+    silenced.forEach(f -> body.row("td", f.rule(), f.headline(), at(f), f.silenced().orElseThrow()));
+    for (Silence silence : house.silences()) {
+      if (silenced.stream().noneMatch(f -> f.rule().equals(silence.rule()))) {
+        body.row("td", silence.rule(), "nothing of this rule was found", silence.at().orElse("everywhere"), silence.reason());
+      }
+    }
+    body.close();
+  }
+
+  private static String at(Finding finding) {
+    return finding.place().map(p -> p.span().toString()).orElse("");
+  }
+
+  private static void table(Markup body) {
+    body.open("table", "class", "facts-table");
+  }
+
+  private static void fact(Markup body, String name, String value) {
+    String shown = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+    body.open("tr").element("th", shown, "scope", "row", "class", "label").element("td", value).close();
+  }
+}

@@ -1,0 +1,89 @@
+package wattle.emit.document.permit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import wattle.compiler.Compilation;
+import wattle.emit.media.page.Markup;
+import wattle.emit.media.page.Page;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetHtml;
+import wattle.emit.media.table.SheetSources;
+import wattle.emit.media.table.SheetUnits;
+import wattle.emit.sheet.coverage.CoverageSheet;
+import wattle.finding.Citation;
+import wattle.model.House;
+import wattle.rules.Coverage;
+
+/** A plan on a few pages, for somebody who has to judge it. */
+public final class PermitPage {
+  private static final String STYLE = """
+      table { font-size: 8pt; margin-bottom: 0.6em; }
+      caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
+      th.label { width: 30%; }
+      @media print { .steps { display: none; } }
+      """;
+
+  private final Compilation plan;
+  private final House house;
+  private final List<Sheet> worksheets;
+  private final List<Sheet> panels;
+  private final List<String> objections;
+  private final Coverage coverage;
+
+  /**
+   * @param worksheets load calculations, each as tables
+   * @param objections why a load calculation could not be made, in words
+   * @param panels schedules of the panels
+   * @param coverage how far the rules of its packs could be told
+   */
+  public PermitPage(Compilation plan, List<Sheet> worksheets, List<String> objections, List<Sheet> panels, Coverage coverage) {
+    this.coverage = coverage;
+    this.plan = plan;
+    this.house = plan.house();
+    this.worksheets = SheetUnits.shown(worksheets, house.units());
+    this.objections = List.copyOf(objections);
+    this.panels = SheetUnits.shown(panels, house.units());
+  }
+
+  /** @param paper {@code letter} or {@code A4} */
+  public Page page(String paper) {
+    String title = "Permit summary: " + house.title().orElse(plan.source().name());
+    Markup body = new Markup();
+    body.element("h1", title);
+    house.revision().ifPresent(r -> body.element("p", "Revision " + r));
+    body.element("p", Page.CAUTION, "class", "caution small");
+    PermitFacts facts = new PermitFacts(plan, coverage, "h2");
+    facts.situation(body);
+    facts.checked(body);
+    facts.standing(body);
+    facts.silenced(body);
+    if (!coverage.unstated().isEmpty()) {
+      body.element("h2", "Not checked, because the plan does not say").raw(SheetHtml.render(CoverageSheet.of(coverage)));
+    }
+    body.element("h2", "Load calculation");
+    worksheets.forEach(s -> body.raw(SheetHtml.render(s)));
+    objections.forEach(o -> body.element("p", o));
+    if (worksheets.isEmpty() && objections.isEmpty()) {
+      body.element("p", "The plan names no code that has methods of load calculation.");
+    }
+    body.element("h2", "Panel schedules");
+    panels.forEach(s -> body.raw(SheetHtml.render(s)));
+    basis(body);
+    return new Page(title, paper, STYLE, body.toString());
+  }
+
+  private void basis(Markup body) {
+    if (!house.assumed().isEmpty()) {
+      body.element("h2", "Not said by the plan, and taken as usual").list(house.assumed());
+    }
+    List<Sheet> all = new ArrayList<>(worksheets);
+    all.addAll(panels);
+    SortedSet<String> sources = new TreeSet<>(SheetSources.of(all).stream().map(Citation::toString).toList());
+    plan.findings().forEach(f -> f.source().map(Citation::toString).ifPresent(sources::add));
+    if (!sources.isEmpty()) {
+      body.element("h2", "Sources").list(List.copyOf(sources));
+    }
+  }
+}

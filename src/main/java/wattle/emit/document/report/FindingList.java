@@ -1,0 +1,44 @@
+package wattle.emit.document.report;
+
+import java.util.List;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.page.Markup;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+
+/** Findings as a page shows them: gravest first, each with its lines, reason, fix and source, and a way to its line. */
+final class FindingList {
+  private final PlanText text;
+
+  FindingList(PlanText text) {
+    this.text = text;
+  }
+
+  void writeTo(Markup page, List<Finding> findings) {
+    List<Finding> standing = findings.stream().filter(f -> f.silenced().isEmpty()).toList();
+    if (standing.isEmpty()) {
+      page.element("p", "Nothing was found by the checks that were made. That is not the same as safe: see what was checked, below.");
+    }
+    for (Severity severity : Severity.values()) {
+      standing.stream().filter(f -> f.severity() == severity).forEach(f -> finding(page, f));
+    }
+    List<Finding> silenced = findings.stream().filter(f -> f.silenced().isPresent()).toList();
+    if (!silenced.isEmpty()) {
+      page.element("h3", "Silenced by the plan");
+      silenced.forEach(f -> finding(page, f));
+    }
+  }
+
+  private void finding(Markup page, Finding finding) {
+    page.open("article", "class", "finding " + finding.severity());
+    page.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.headline()).close();
+    finding.place().ifPresent(place -> {
+      page.open("p", "class", "place");
+      page.element("a", place.span().toString(), "href", "#" + text.idOf(place.span())).close();
+    });
+    // The rest is what the terminal shows, so that the two never say different things; the place is the link above.
+    String body = TextFindings.body(finding);
+    page.open("pre").text(finding.place().isPresent() ? body.substring(body.indexOf('\n') + 1) : body).close();
+    page.close();
+  }
+}

@@ -1,0 +1,129 @@
+package wattle.emit.document.report;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.page.Markup;
+import wattle.emit.media.page.Page;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetHtml;
+import wattle.emit.media.text.Escape;
+import wattle.syntax.PlanTree;
+
+/** The report for paper: nothing unfolds, so the workings stand at the end and figures link to them; pictures have sheets. */
+final class PaperPage {
+  /** Rows of one table. */
+  private static final int MOST_ROWS = 250;
+
+  private final Report report;
+  private final boolean brief;
+  private final PlanText text;
+  private final Workings workings = new Workings();
+  private final Markup body = new Markup();
+  private final Map<String, String> contents = new LinkedHashMap<>();
+
+  /** Beneath the parts, by the ids of the parts and then their own. */
+  private final Map<String, Map<String, String>> within = new HashMap<>();
+
+  private String part = "";
+  private int pictures;
+  private int tables;
+
+  /** @param brief whether the workings are left out */
+  PaperPage(Report report, boolean brief) {
+    this.report = report;
+    this.brief = brief;
+    this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
+  }
+
+  String html() {
+    section("findings", "Findings", "section", () -> {
+      body.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+      new FindingList(text).writeTo(body, report.plan().findings());
+    });
+    for (Part part : report.parts()) {
+      section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, part.isPicture())));
+    }
+    section("basis", "What this rests on", "section", () -> body.raw(report.basis()));
+    String steps = workings.markup();
+    if (!steps.isEmpty()) {
+      section("workings", "How the figures were come by", "section", () -> {
+        body.element("p",
+            "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
+        body.open("div", "class", "workings").raw(steps).close();
+      });
+    }
+    if (brief) {
+      section("workings", "How the figures were come by", "section",
+          () -> body.element("p",
+              "Left out of this edition. In report.html every figure unfolds to its formula, inputs, tables and sources; report --pdf"
+                  + " without --brief prints them all, and explain --figure the ones that are asked for."));
+    }
+    section("plan", "The plan", "section", () -> text.writeTo(body));
+    Markup page = new Markup();
+    page.element("h1", report.title()).element("p", report.facts(), "class", "facts").element("p", Page.CAUTION, "class", "caution");
+    page.open("div", "class", "contents").element("h2", "Contents");
+    contents.forEach((id, title) -> page.open("p").element("a", title, "href", "#" + id).close());
+    page.close();
+    String title = Escape.xml(report.title());
+    return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/><title>" + title
+        + "</title><meta name=\"description\" content=\"" + title + "\"/><style>" + Report.resource("paper.css") + "</style>" + bookmarks()
+        + "</head>\n<body>\n" + page + body + "</body></html>\n";
+  }
+
+  private String bookmarks() {
+    Markup list = new Markup();
+    list.open("bookmarks");
+    contents.forEach((id, title) -> {
+      list.open("bookmark", "name", title, "href", "#" + id);
+      within.getOrDefault(id, Map.of()).forEach((inner, name) -> list.empty("bookmark", "name", name, "href", "#" + inner));
+      list.close();
+    });
+    return list.close().toString();
+  }
+
+  private void section(String id, String title, String kind, Runnable contents) {
+    this.contents.put(id, title);
+    part = id;
+    body.open("div", "id", id, "class", kind).element("h2", title);
+    contents.run();
+    body.close();
+  }
+
+  private static String sheet(Part part) {
+    if (!part.isPicture()) {
+      return "section";
+    }
+    return PaperPicture.isTurned(((Content.Picture) part.contents().get(0)).drawing()) ? "section turned" : "section sheet";
+  }
+
+  private void content(Content content, boolean alone) {
+    if (content instanceof Content.Picture picture) {
+      String id = "picture" + ++pictures;
+      body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id, false));
+    } else if (content instanceof Content.Folded folded) {
+      boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
+      String id = "picture" + (pictures + 1) + "-head";
+      within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, folded.title());
+      body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title(), "id", id);
+      folded.strips().forEach(strip -> body.raw(PaperPicture.inText(strip, "picture" + ++pictures, turned)));
+      body.close();
+    } else if (content instanceof Content.Table table) {
+      Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
+      Optional<String> told = brief ? Optional.empty() : workings.add(sheet);
+      String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
+      within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());
+      body.open("div", "id", id).raw(SheetHtml.plain(sheet, workings::place)).close();
+      told.ifPresent(
+          place -> body.raw("<p class=\"note\">How these figures were come by: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
+    } else if (content instanceof Content.Words words) {
+      body.raw(words.markup());
+    } else if (content instanceof Content.Remark remark) {
+      body.element("p", remark.sentence());
+    } else {
+      throw new AssertionError(content);
+    }
+  }
+}

@@ -1,0 +1,52 @@
+package wattle.emit.media.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import wattle.emit.media.picture.Face;
+import wattle.emit.media.text.VisibleText;
+
+/** Cuts text to the room there is. */
+public final class Fit {
+  private Fit() {}
+
+  /** The text if it fits, else its beginning and an ellipsis; what is hidden in it is made visible. */
+  public static String within(String text, double size, boolean bold, double width) {
+    String visible = VisibleText.of(text);
+    Face face = bold ? Face.SANS_BOLD : Face.SANS;
+    if (face.width(visible, size) <= width) {
+      return visible;
+    }
+    double left = width - face.width("…", size);
+    StringBuilder kept = new StringBuilder();
+    for (int codePoint : visible.codePoints().toArray()) {
+      left -= face.width(Character.toString(codePoint), size);
+      if (left < 0) {
+        break;
+      }
+      kept.appendCodePoint(codePoint);
+    }
+    return kept.toString().stripTrailing() + "…";
+  }
+
+  /** Breaks a sentence at its spaces into lines; a single word may be wider than they are. */
+  public static List<String> lines(String sentence, double size, double width) {
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : sentence.split(" ")) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (!line.isEmpty() && width(longer, size, false) > width) {
+        lines.add(line);
+        line = word;
+      } else {
+        line = longer;
+      }
+    }
+    lines.add(line);
+    return lines;
+  }
+
+  /** Width of a text as it will be drawn. */
+  public static double width(String text, double size, boolean bold) {
+    return (bold ? Face.SANS_BOLD : Face.SANS).width(VisibleText.of(text), size);
+  }
+}

@@ -1,0 +1,81 @@
+package wattle.emit.media.paper;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import wattle.emit.media.drawing.Bounds;
+import wattle.emit.media.drawing.Piece;
+import wattle.emit.media.drawing.Shape;
+
+/** Pieces set on sheets in their order: side by side while there is room, then beneath, then on the next sheet. */
+final class Packing {
+  private static final double GAP = 40;
+
+  private final List<List<Shape>> sheets = new ArrayList<>();
+  private final Map<String, Integer> sheetOf = new HashMap<>();
+
+  private Packing() {}
+
+  /** Absent where a piece is larger than the room. */
+  static Optional<Packing> of(List<Piece> pieces, double width, double height) {
+    Packing packing = new Packing();
+    double x = 0;
+    double top = 0;
+    double bottom = 0;
+    for (Piece piece : pieces) {
+      Bounds bounds = piece.bounds();
+      if (bounds.width() > width || bounds.height() > height) {
+        return Optional.empty();
+      }
+      if (x > 0 && x + bounds.width() > width) {
+        x = 0;
+        top = bottom + GAP;
+      }
+      if (packing.sheets.isEmpty() || top + bounds.height() > height) {
+        packing.sheets.add(new ArrayList<>());
+        x = 0;
+        top = 0;
+        bottom = 0;
+      }
+      packing.put(piece, x - bounds.left(), top - bounds.top());
+      x += bounds.width() + GAP;
+      bottom = Math.max(bottom, top + bounds.height());
+    }
+    if (pieces.isEmpty()) {
+      packing.sheets.add(List.of());
+    }
+    return Optional.of(packing);
+  }
+
+  private void put(Piece piece, double x, double y) {
+    List<Shape> sheet = sheets.get(sheets.size() - 1);
+    piece.shapes().forEach(s -> sheet.add(s.moved(x, y)));
+    sheetOf.put(piece.name(), sheets.size());
+  }
+
+  int count() {
+    return sheets.size();
+  }
+
+  int pieces() {
+    return sheetOf.size();
+  }
+
+  /** The shapes of each sheet, with the numbers of the sheets that they name. */
+  List<List<Shape>> sheets() {
+    return sheets.stream().map(s -> s.stream().map(this::numbered).toList()).toList();
+  }
+
+  private Shape numbered(Shape shape) {
+    if (!(shape instanceof Shape.Continuation continuation)) {
+      return shape;
+    }
+    Integer sheet = sheetOf.get(continuation.target());
+    if (sheet == null) {
+      throw new IllegalStateException("no piece is called " + continuation.target());
+    }
+    return continuation.on(sheet);
+  }
+}

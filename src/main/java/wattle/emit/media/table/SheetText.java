@@ -1,0 +1,132 @@
+package wattle.emit.media.table;
+
+import java.util.ArrayList;
+import java.util.List;
+import wattle.emit.media.text.DisplayWidth;
+import wattle.emit.media.text.Escape;
+import wattle.emit.media.text.VisibleText;
+
+/** Sheets as text for a terminal, as Markdown, and as CSV. */
+public final class SheetText {
+  private SheetText() {}
+
+  /** Columns set out with spaces; a rule stands under the headings and above sums. */
+  public static String plain(List<Sheet> sheets) {
+    StringBuilder out = new StringBuilder();
+    for (Sheet sheet : sheets) {
+      if (out.length() > 0) {
+        out.append('\n');
+      }
+      plain(out, sheet);
+    }
+    return out.toString();
+  }
+
+  private static void plain(StringBuilder out, Sheet sheet) {
+    List<List<String>> lines = new ArrayList<>();
+    lines.add(sheet.columns().stream().map(Column::heading).toList());
+    sheet.rows().forEach(row -> lines.add(cells(sheet, row)));
+    int[] widths = new int[sheet.columns().size()];
+    for (List<String> line : lines) {
+      for (int c = 0; c < widths.length; c++) {
+        widths[c] = Math.max(widths[c], DisplayWidth.of(line.get(c)));
+      }
+    }
+    out.append(VisibleText.of(sheet.title())).append("\n\n");
+    int whole = widths.length == 0 ? 0 : 2 * (widths.length - 1);
+    for (int width : widths) {
+      whole += width;
+    }
+    String rule = "─".repeat(whole) + "\n";
+    boolean sum = false;
+    for (int i = 0; i < lines.size(); i++) {
+      boolean starts = i > 0 && sheet.rows().get(i - 1).sum() && !sum;
+      if (i == 1 || starts) {
+        out.append(rule);
+      }
+      sum = i > 0 && sheet.rows().get(i - 1).sum();
+      out.append(line(sheet, lines.get(i), widths)).append('\n');
+    }
+    if (!sheet.notes().isEmpty()) {
+      out.append('\n');
+      sheet.notes().forEach(note -> out.append(VisibleText.of(note)).append('\n'));
+    }
+  }
+
+  private static List<String> cells(Sheet sheet, Row row) {
+    List<String> cells = new ArrayList<>();
+    for (int c = 0; c < row.cells().size(); c++) {
+      cells.add(VisibleText.of(Sheet.shown(row.cells().get(c), sheet.columns().get(c))));
+    }
+    return cells;
+  }
+
+  private static String line(Sheet sheet, List<String> cells, int[] widths) {
+    StringBuilder line = new StringBuilder();
+    for (int c = 0; c < widths.length; c++) {
+      String pad = " ".repeat(widths[c] - DisplayWidth.of(cells.get(c)));
+      line.append(c > 0 ? "  " : "");
+      line.append(sheet.columns().get(c).isFigures() ? pad + cells.get(c) : cells.get(c) + pad);
+    }
+    return line.toString().stripTrailing();
+  }
+
+  /** Sheets as Markdown tables under headings. */
+  public static String markdown(List<Sheet> sheets) {
+    StringBuilder out = new StringBuilder();
+    for (Sheet sheet : sheets) {
+      out.append(out.length() > 0 ? "\n" : "").append("## ").append(Escape.markdown(sheet.title())).append("\n\n");
+      markdownLine(out, sheet.columns().stream().map(Column::heading).toList(), false);
+      out.append('|');
+      sheet.columns().forEach(c -> out.append(c.isFigures() ? " ---: |" : " --- |"));
+      out.append('\n');
+      sheet.rows().forEach(row -> markdownLine(out, cells(sheet, row), row.sum()));
+      if (!sheet.notes().isEmpty()) {
+        out.append('\n').append(Escape.markdown(String.join(" ", sheet.notes()))).append('\n');
+      }
+    }
+    return out.toString();
+  }
+
+  private static void markdownLine(StringBuilder out, List<String> cells, boolean strong) {
+    out.append('|');
+    for (String cell : cells) {
+      String text = Escape.markdown(cell);
+      out.append(' ').append(strong && !text.isEmpty() ? "**" + text + "**" : text).append(" |");
+    }
+    out.append('\n');
+  }
+
+  /**
+   * Sheets as CSV (RFC 4180), figures with all their digits. Sheets with the same columns follow each other under one
+   * heading; an empty line stands before others. Notes are left out.
+   */
+  public static String csv(List<Sheet> sheets) {
+    StringBuilder out = new StringBuilder();
+    List<Column> columns = List.of();
+    for (Sheet sheet : sheets) {
+      if (!sheet.columns().equals(columns)) {
+        columns = sheet.columns();
+        out.append(out.length() > 0 ? "\r\n" : "");
+        out.append(String.join(",", columns.stream().map(c -> Escape.csv(c.key())).toList())).append("\r\n");
+      }
+      for (Row row : sheet.rows()) {
+        out.append(String.join(",", row.cells().stream().map(SheetText::exact).toList())).append("\r\n");
+      }
+    }
+    return out.toString();
+  }
+
+  private static String exact(Cell cell) {
+    if (cell instanceof Cell.Words words) {
+      return Escape.csv(words.text());
+    }
+    if (cell instanceof Cell.Figure figure) {
+      return wattle.quantity.Quantity.plain(figure.value(), 12);
+    }
+    if (cell instanceof Cell.Blank) {
+      return "";
+    }
+    throw new AssertionError(cell);
+  }
+}

@@ -1,0 +1,99 @@
+package wattle.emit.media.unfolded;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import wattle.derivation.Derivation;
+import wattle.derivation.Value;
+import wattle.emit.media.text.Escape;
+import wattle.finding.Citation;
+
+/** Writes a derivation out, each input beneath the figure that it led to. */
+public final class Unfolded {
+  private Unfolded() {}
+
+  /** One line a figure, inputs indented beneath it; ends in a line end. */
+  public static String text(Derivation derivation) {
+    StringBuilder out = new StringBuilder();
+    text(out, derivation, 0);
+    return out.toString();
+  }
+
+  private static void text(StringBuilder out, Derivation derivation, int depth) {
+    out.append("  ".repeat(depth)).append(derivation);
+    String basis = basis(derivation);
+    if (!basis.isEmpty()) {
+      out.append("   (").append(basis).append(')');
+    }
+    out.append('\n');
+    if (!derivation.remark().isEmpty()) {
+      out.append("  ".repeat(depth + 1)).append(derivation.remark()).append('\n');
+    }
+    derivation.inputs().forEach(input -> text(out, input, depth + 1));
+  }
+
+  /** What a step rests on, in words: {@code assumed}, or the table and its source. */
+  public static String basis(Derivation derivation) {
+    String sources = String.join("; ", derivation.sources().stream().map(Citation::toString).toList());
+    return switch (derivation.basis()) {
+      case STATED -> join("stated", sources);
+      case ASSUMED -> join("assumed", sources);
+      case LOOKED_UP -> join(derivation.formula(), sources);
+      case COMPUTED -> sources;
+    };
+  }
+
+  private static String join(String one, String other) {
+    return one.isEmpty() ? other : other.isEmpty() ? one : one + "; " + other;
+  }
+
+  /** The same for programs: name, value, number and unit, basis, formula, sum, inputs, sources. */
+  public static void json(ObjectNode node, Derivation derivation) {
+    node.put("name", derivation.name());
+    node.put("value", derivation.value().text());
+    if (derivation.value() instanceof Value.Amount amount && Double.isFinite(amount.quantity().value())) {
+      node.put("number", amount.quantity().value()).put("unit", amount.quantity().unit().symbol());
+    }
+    node.put("basis", derivation.basis().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+    if (!derivation.formula().isEmpty()) {
+      node.put("formula", derivation.formula());
+    }
+    if (!derivation.worked().isEmpty()) {
+      node.put("sum", derivation.worked());
+    }
+    if (!derivation.remark().isEmpty()) {
+      node.put("remark", derivation.remark());
+    }
+    if (!derivation.inputs().isEmpty()) {
+      ArrayNode inputs = node.putArray("inputs");
+      derivation.inputs().forEach(input -> json(inputs.addObject(), input));
+    }
+    if (!derivation.sources().isEmpty()) {
+      ArrayNode sources = node.putArray("sources");
+      derivation.sources().forEach(source -> sources.add(source.toString()));
+    }
+  }
+
+  /** The same as a nested list of HTML. */
+  public static String html(Derivation derivation) {
+    StringBuilder out = new StringBuilder("<ul class=\"steps\">");
+    html(out, derivation);
+    return out.append("</ul>").toString();
+  }
+
+  private static void html(StringBuilder out, Derivation derivation) {
+    out.append("<li>").append(Escape.xml(derivation.toString()));
+    String basis = basis(derivation);
+    if (!basis.isEmpty()) {
+      out.append(" <i>").append(Escape.xml(basis)).append("</i>");
+    }
+    if (!derivation.remark().isEmpty()) {
+      out.append(" <small>").append(Escape.xml(derivation.remark())).append("</small>");
+    }
+    if (!derivation.inputs().isEmpty()) {
+      out.append("<ul>");
+      derivation.inputs().forEach(input -> html(out, input));
+      out.append("</ul>");
+    }
+    out.append("</li>");
+  }
+}

@@ -1,5 +1,0 @@
-/**
- * Views on sheets of paper: a border, a title block, the legend, and as many sheets as it takes with type large enough to
- * read. In: a {@link wattle.emit.drawing.View}. Out: a drawing for each sheet. Entry: {@link wattle.emit.paper.Sheets}.
- */
-package wattle.emit.paper;

@@ -1,8 +1,0 @@
-package wattle.emit.picture;
-
-/** How a file says what made it. */
-final class Producer {
-  static final String NAME = "Wattle";
-
-  private Producer() {}
-}

@@ -1,0 +1,122 @@
+package wattle.emit.sheet.figures;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import wattle.compiler.Compilation;
+import wattle.conductors.Conductors;
+import wattle.emit.media.table.Sheet;
+import wattle.emit.media.table.SheetFigure;
+import wattle.emit.media.table.SheetUnits;
+import wattle.emit.sheet.schedule.BoxSchedule;
+import wattle.emit.sheet.schedule.FaultSchedule;
+import wattle.emit.sheet.schedule.LoadSchedule;
+import wattle.emit.sheet.schedule.PanelSchedule;
+import wattle.emit.sheet.schedule.RunSchedule;
+import wattle.emit.sheet.trial.TrialSheets;
+import wattle.emit.sheet.trial.WorstCaseSheets;
+import wattle.emit.sheet.worksheet.WorksheetSheets;
+import wattle.faults.Faults;
+import wattle.loads.ConnectedLoads;
+import wattle.model.Trial;
+import wattle.quantity.UnitSystem;
+import wattle.trials.Trials;
+import wattle.trials.WorstCases;
+import wattle.worksheet.HouseInputs;
+import wattle.worksheet.HouseWorksheets;
+
+/** Every figure of the tables of a plan, or of one of its trials, under a name. */
+public final class PlanFigures {
+  private final Compilation plan;
+  private final Optional<Faults> faults;
+  private final UnitSystem units;
+  private final List<SheetFigure> figures;
+
+  private PlanFigures(Compilation plan, Optional<Faults> faults, UnitSystem units, List<Sheet> sheets) {
+    this.plan = plan;
+    this.faults = faults;
+    this.units = units;
+    figures = SheetFigure.of(SheetUnits.shown(sheets, units));
+  }
+
+  /**
+   * Of the tables.
+   *
+   * @param units in which they are shown: for people those of the plan
+   */
+  public static PlanFigures of(Compilation plan, UnitSystem units) {
+    Conductors conductors = Conductors.of(plan.house(), plan.library());
+    ConnectedLoads loads = ConnectedLoads.of(plan.house());
+    WorstCases worst = new WorstCases(plan.house(), plan.library());
+    Faults faults = Faults.of(plan.house(), plan.library(), conductors);
+    List<Sheet> sheets = new ArrayList<>();
+    sheets.add(WorstCaseSheets.voltages(worst));
+    sheets.add(WorstCaseSheets.neutrals(worst));
+    sheets.add(WorstCaseSheets.heat(worst));
+    sheets.add(FaultSchedule.of(plan.house(), plan.library(), faults));
+    sheets.add(RunSchedule.of(plan.house(), conductors));
+    sheets.add(LoadSchedule.of(plan.house(), loads));
+    sheets.addAll(PanelSchedule.of(plan.house(), loads));
+    sheets.add(BoxSchedule.of(plan.house(), plan.library()));
+    sheets.addAll(worksheets(plan));
+    return new PlanFigures(plan, Optional.of(faults), units, sheets);
+  }
+
+  /** The same of one of the plan's trials. */
+  public static PlanFigures of(Compilation plan, Trial trial, UnitSystem units) {
+    String title = trial.label().orElse(trial.name());
+    return new PlanFigures(
+        plan, Optional.empty(), units,
+        TrialSheets.of(new Trials(plan.house(), plan.library()).run(trial).value(), title, Integer.MAX_VALUE));
+  }
+
+  /** By the usual method of the plan's code; none where it has none, or the method lacks something. */
+  private static List<Sheet> worksheets(Compilation plan) {
+    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    if (worksheets.methods().isEmpty()) {
+      return List.of();
+    }
+    List<Sheet> sheets = new ArrayList<>();
+    for (HouseInputs.Read read : worksheets.services()) {
+      worksheets.usual(read.inputs())
+          .flatMap(m -> worksheets.calculate(m, read).worksheet())
+          .ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, false)));
+    }
+    return sheets;
+  }
+
+  /** All of them, table by table. */
+  public List<SheetFigure> all() {
+    return figures;
+  }
+
+  /**
+   * Figures that a reader asks for: those of this very name, else those in whose names its words stand in order. Small
+   * words such as {@code of} may be left out, and of a name with points its beginning will do.
+   */
+  public List<SheetFigure> find(String asked) {
+    List<SheetFigure> exact = figures.stream().filter(f -> FigureName.isSame(f.name(), asked)).toList();
+    List<SheetFigure> found = exact.isEmpty() ? figures.stream().filter(f -> FigureName.has(f.name(), asked)).toList() : exact;
+    return unfolded(found);
+  }
+
+  /** Names like one that nothing bears, at most three. */
+  public List<String> near(String asked) {
+    return FigureName.near(asked, figures.stream().map(SheetFigure::name).toList());
+  }
+
+  /** The same, with those unfolded that the table leaves folded for their length. */
+  private List<SheetFigure> unfolded(List<SheetFigure> found) {
+    Set<String> folded = found.stream().filter(f -> f.derivation().isEmpty()).map(SheetFigure::subject).collect(Collectors.toSet());
+    if (folded.isEmpty() || faults.isEmpty()) {
+      return found;
+    }
+    List<SheetFigure> whole = SheetFigure
+        .of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)), units));
+    return found.stream()
+        .map(f -> f.derivation().isPresent() ? f : whole.stream().filter(w -> w.name().equals(f.name())).findFirst().orElse(f))
+        .toList();
+  }
+}

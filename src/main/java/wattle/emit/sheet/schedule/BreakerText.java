@@ -1,0 +1,80 @@
+package wattle.emit.sheet.schedule;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.MainDevice;
+import wattle.model.Protection;
+
+/** Breakers in words, alike in every schedule and picture. */
+public final class BreakerText {
+  private BreakerText() {}
+
+  /** As in {@code 20 A 2-pole}; a fuse says so. */
+  public static String rating(Breaker breaker) {
+    List<String> words = new ArrayList<>();
+    words.add(breaker.rating().map(Object::toString).orElse("? A"));
+    if (breaker.poles().size() > 1) {
+      words.add(breaker.poles().size() + "-pole" + (breaker.handle() == Breaker.Handle.TIED ? " tied" : ""));
+    }
+    if (breaker.device() == Breaker.Device.FUSE) {
+      words.add("fuse");
+    }
+    return String.join(" ", words);
+  }
+
+  /** As in {@code arc-fault, ground-fault}; empty for none. */
+  public static String protection(Breaker breaker) {
+    return String.join(
+        ", ",
+        breaker.protections().stream().sorted(Comparator.naturalOrder()).map(Protection::word).toList());
+  }
+
+  /** What the label of a breaker should say: its own label, or the title of what it feeds. */
+  public static String description(House house, Breaker breaker) {
+    if (breaker.label().isPresent()) {
+      return breaker.label().get();
+    }
+    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
+      return house.branches().containsKey(to.branch()) ? house.branches().get(to.branch()).title() : to.branch();
+    }
+    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      return house.panels().containsKey(to.panel()) ? house.panels().get(to.panel()).title() : to.panel();
+    }
+    return target(breaker);
+  }
+
+  /** Name of what it feeds, {@code spare}, or {@code later}. */
+  public static String target(Breaker breaker) {
+    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
+      return to.branch();
+    }
+    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      return to.panel();
+    }
+    if (breaker.target() instanceof Breaker.Target.Spare) {
+      return "spare";
+    }
+    if (breaker.target() instanceof Breaker.Target.Later) {
+      return "later";
+    }
+    if (breaker.target() instanceof Breaker.Target.Unknown unknown) {
+      return unknown.name() + "?";
+    }
+    throw new AssertionError(breaker.target());
+  }
+
+  /** As in {@code main breaker 200 A}. */
+  public static String main(MainDevice main) {
+    String kind = switch (main.kind()) {
+      case BREAKER -> "main breaker";
+      case FUSE -> "main fuses";
+      case SWITCH -> "main switch";
+      case TRANSFER -> "transfer switch";
+      case LUGS -> "main lugs";
+    };
+    return kind + main.rating().map(r -> " " + r).orElse("");
+  }
+}

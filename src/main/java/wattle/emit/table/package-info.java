@@ -1,5 +1,0 @@
-/**
- * Tables: a {@link wattle.emit.table.Sheet} of titled columns, made from the model and its figures, and its rendering as
- * text, CSV, JSON, Markdown and HTML.
- */
-package wattle.emit.table;

@@ -1,0 +1,168 @@
+package wattle.emit.view.oneline;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import wattle.emit.media.drawing.Fit;
+import wattle.emit.media.drawing.Shape;
+import wattle.emit.media.drawing.Shape.Anchor;
+import wattle.emit.media.drawing.Shape.Fill;
+import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Sketch;
+import wattle.emit.media.drawing.Symbols;
+import wattle.emit.sheet.schedule.BreakerText;
+import wattle.model.Breaker;
+import wattle.model.Leg;
+import wattle.model.MainDevice;
+import wattle.model.Panel;
+
+/** Where the columns of a panel stand, as wide as its rows need them; and the drawing of a row, the bars and the way in. */
+final class PanelColumns {
+  static final double SIZE = 10.5;
+
+  private static final double BAR_GAP = 14;
+  private static final double WIDEST_WIRING = 210;
+  private static final double WIDEST_NAME = 220;
+  private static final double WIDEST = 1000;
+
+  private final Panel panel;
+  private final double slots;
+  private final double bars;
+  private final double lastBar;
+  private final double breaker;
+  private final double ratingAt;
+  private final double wall;
+  private final double wiringAt;
+  private final double headAt;
+  private final double loadEnd;
+
+  /** @param leastLoad width that the column of loads has at least */
+  PanelColumns(Panel panel, List<PanelRow> rows, double leastLoad) {
+    this.panel = panel;
+    slots = widest(rows, PanelRow::slots, WIDEST);
+    bars = Math.max(14 + slots + 10 + widest(rows, PanelRow::legs, WIDEST) + 10, 46);
+    lastBar = bars + BAR_GAP * (panel.legs().size() - 1);
+    breaker = lastBar + 14;
+    ratingAt = breaker + Symbols.DEVICE + 6;
+    wall = Math.max(ratingAt + widest(rows, PanelRow::rating, WIDEST), lastBar + 12 + Fit.width(mainWords(), SIZE, false)) + 10;
+    wiringAt = wall + 26;
+    headAt = wiringAt + widest(rows, PanelRow::wiring, WIDEST_WIRING) + 28;
+    double load = Math.max(widest(rows, PanelRow::load, WIDEST), leastLoad);
+    loadEnd = headAt + 6 + widest(rows, PanelRow::what, WIDEST_NAME) + 14 + load;
+  }
+
+  private static double widest(List<PanelRow> rows, Function<PanelRow, String> text, double most) {
+    return Math.min(most, rows.stream().mapToDouble(r -> Fit.width(text.apply(r), SIZE, true)).max().orElse(0));
+  }
+
+  /** The right side of the enclosure. */
+  double wall() {
+    return wall;
+  }
+
+  /** Where words beside the bars begin. */
+  double besideBars() {
+    return lastBar + 12;
+  }
+
+  /** The right end of the column of loads. */
+  double loadEnd() {
+    return loadEnd;
+  }
+
+  /** Name and label of the panel. */
+  String title() {
+    return "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
+  }
+
+  /** Voltage, bus, slots, and whether neutral and ground are joined. */
+  String facts() {
+    return Stream.of(
+        Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
+        panel.slotCount().map(s -> s + " slots").stream(),
+        Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
+        .flatMap(s -> s)
+        .collect(Collectors.joining(", "));
+  }
+
+  private String mainWords() {
+    return panel.main().map(m -> BreakerText.main(m) + m.interrupting().map(k -> ", " + k).orElse("")).orElse("no main");
+  }
+
+  /** The enclosure, and one upright bar for each leg. */
+  void bars(Sketch sketch, double top, double last) {
+    sketch.box(0, top - 24, wall, last + 12 - (top - 24), Stroke.DASHED, Fill.NONE);
+    for (int i = 0; i < panel.legs().size(); i++) {
+      double x = bars + BAR_GAP * i;
+      sketch.line(x, top, x, last + 6, Stroke.THICK);
+      sketch.text(x, top - 9, panel.legs().get(i).name(), SIZE, true, Anchor.MIDDLE);
+    }
+  }
+
+  /** Where the supply comes in: a line from the left through the main to every bar, and what is known of it. */
+  void entry(Sketch sketch, double y) {
+    boolean device = panel.main().isPresent() && panel.main().get().kind() != MainDevice.Kind.LUGS;
+    sketch.line(0, y, 6, y).line(6 + (device ? Symbols.DEVICE : 0), y, lastBar, y);
+    panel.main().ifPresent(main -> {
+      switch (main.kind()) {
+        case BREAKER -> Symbols.breaker(sketch, 6, y);
+        case FUSE -> Symbols.fuse(sketch, 6, y);
+        case SWITCH -> Symbols.blade(sketch, 6, y);
+        case TRANSFER -> Symbols.changeover(sketch, 6, y);
+        case LUGS -> {
+        }
+      }
+    });
+    for (int i = 0; i < panel.legs().size(); i++) {
+      sketch.dot(bars + BAR_GAP * i, y);
+    }
+    text(sketch, besideBars(), y, mainWords(), Anchor.START);
+  }
+
+  /**
+   * A row, up to its name; of a branch also the arrow before it and its load.
+   *
+   * @param tap how the joints to the bars are filled
+   * @param feeds whether it feeds a panel, so that its line goes on behind its name
+   * @return where the name ends, and the line of a feeder may go on
+   */
+  double row(Sketch sketch, PanelRow row, double y, Stroke stroke, Fill tap, boolean feeds) {
+    text(sketch, 14 + slots, y, row.slots(), Anchor.END);
+    text(sketch, 14 + slots + 10, y, row.legs(), Anchor.START);
+    double start = lastBar;
+    for (Leg leg : row.taps()) {
+      double x = bars + BAR_GAP * Math.max(0, panel.legs().indexOf(leg));
+      sketch.add(new Shape.Circle(x, y, 2.6, Stroke.THIN, tap));
+      start = Math.min(start, x);
+    }
+    sketch.line(start, y, breaker, y, stroke);
+    if (row.breaker().device() == Breaker.Device.FUSE) {
+      Symbols.fuse(sketch, breaker, y);
+    } else {
+      Symbols.breaker(sketch, breaker, y);
+    }
+    text(sketch, ratingAt, y, row.rating(), Anchor.START);
+    if (!row.leaves()) {
+      sketch.fitted(wiringAt, y + 3.6, row.what(), SIZE, false, Anchor.START, WIDEST_NAME);
+      return wiringAt;
+    }
+    sketch.line(ratingAt + Fit.width(row.rating(), SIZE, false) + 5, y, wiringAt - 5, y, stroke);
+    Symbols.strokes(sketch, wall + 6, y, row.breaker().poles().size());
+    sketch.fitted(wiringAt, y + 3.6, row.wiring(), SIZE, false, Anchor.START, WIDEST_WIRING);
+    double wiringEnd = wiringAt + Math.min(WIDEST_WIRING, Fit.width(row.wiring(), SIZE, false)) + 5;
+    sketch.line(wiringEnd, y, headAt - (feeds ? 0 : 8), y, stroke);
+    sketch.fitted(headAt + 6, y + 3.6, row.what(), SIZE, true, Anchor.START, WIDEST_NAME);
+    if (!feeds) {
+      Symbols.head(sketch, headAt, y);
+      text(sketch, loadEnd, y, row.load(), Anchor.END);
+    }
+    return headAt + 6 + Math.min(WIDEST_NAME, Fit.width(row.what(), SIZE, true)) + 5;
+  }
+
+  private static void text(Sketch sketch, double x, double y, String text, Anchor anchor) {
+    if (!text.isEmpty()) {
+      sketch.text(x, y + 3.6, text, SIZE, false, anchor);
+    }
+  }
+}

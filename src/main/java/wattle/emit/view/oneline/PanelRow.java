@@ -1,0 +1,112 @@
+package wattle.emit.view.oneline;
+
+import java.util.ArrayList;
+import java.util.List;
+import wattle.conductors.BranchLengths;
+import wattle.emit.sheet.schedule.BreakerText;
+import wattle.loads.ConnectedLoads;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.Leg;
+import wattle.model.Panel;
+import wattle.model.Pole;
+import wattle.model.Protection;
+import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
+
+/**
+ * What one line of a panel says.
+ *
+ * @param slots as in {@code 2+4}
+ * @param legs as in {@code A+B}
+ * @param rating with the protection, as in {@code 20 A AFCI}
+ * @param wiring with the length, as in {@code 12/2 NM-B, 14.5 m}; empty where nothing leaves
+ * @param what what it feeds, in plain words
+ * @param load as in {@code 1200 VA}, of a source {@code gives 5000 VA}; empty for none
+ * @param panel name of the panel that it feeds; empty for a branch
+ * @param leaves whether a line goes out at all
+ */
+record PanelRow(
+    Breaker breaker,
+    String slots,
+    String legs,
+    String rating,
+    String wiring,
+    String what,
+    String load,
+    String panel,
+    boolean leaves) {
+  /** What sources on the branch of a breaker are rated, in volt-amperes. */
+  private static double given(House house, Breaker breaker) {
+    return breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
+        ? house.branches().get(to.branch()).points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+            .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
+            .mapToDouble(wattle.model.Device::voltAmperes).sum()
+        : 0;
+  }
+
+  static PanelRow of(House house, ConnectedLoads loads, Breaker breaker) {
+    String legs = String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
+    String slots = String.join("+", breaker.poles().stream().map(p -> p.slot().toString()).toList());
+    double load = loads.behind(house, breaker).total();
+    double given = given(house, breaker);
+    String loadText = given > 0 ? "gives " + Math.round(given) + " VA" : load > 0 ? Math.round(load) + " VA" : "";
+    String what = BreakerText.description(house, breaker) + status(breaker.status());
+    if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
+      return new PanelRow(
+          breaker, slots, legs, rating(breaker), wiring(house.branches().get(to.branch()), house.units()), what, loadText, "", true);
+    }
+    if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
+      String wiring = wiring(house.panels().get(to.panel()), house.units());
+      return new PanelRow(breaker, slots, legs, rating(breaker), wiring, what, loadText, to.panel(), true);
+    }
+    return new PanelRow(breaker, slots, legs, rating(breaker), "", what, "", "", false);
+  }
+
+  private static String status(Status status) {
+    return status == Status.NEW ? "" : status == Status.EXISTING ? " (existing)" : " (to be removed)";
+  }
+
+  private static String rating(Breaker breaker) {
+    List<String> words = new ArrayList<>();
+    words.add(breaker.rating().map(Quantity::toString).orElse("? A"));
+    breaker.protections().stream().sorted().forEach(p -> words.add(p == Protection.ARC_FAULT ? "AFCI" : "GFCI"));
+    if (breaker.handle() == Breaker.Handle.TIED) {
+      words.add("tied");
+    }
+    return String.join(" ", words);
+  }
+
+  private static String wiring(Branch branch, UnitSystem units) {
+    return branch.wiring().text() + ", "
+        + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METRE).symbol());
+  }
+
+  private static String wiring(Panel panel, UnitSystem units) {
+    return panel
+        .feeder()
+        .map(f -> f.wiring().text() + ", "
+            + f.length().map(l -> length(l.in(Units.METRE), units)).orElse("? " + units.shown(Units.METRE).symbol()))
+        .orElse("");
+  }
+
+  /** In the units of the plan, with one decimal. */
+  static String length(double metres, UnitSystem units) {
+    Quantity shown = units.shown(Quantity.of(metres, Units.METRE));
+    return Quantity.plain(Math.round(shown.value() * 10) / 10.0, 4) + " " + shown.unit().symbol();
+  }
+
+  /** Legs that its poles stand on, for the dots on the bars. */
+  List<Leg> taps() {
+    return breaker.poles().stream().map(Pole::leg).flatMap(java.util.Optional::stream).toList();
+  }
+
+  /** The whole line in words, for the label of the graph. */
+  String words() {
+    return String.join(
+        "  ", java.util.stream.Stream.of(slots, legs, rating, wiring, what, load).filter(s -> !s.isEmpty()).toList());
+  }
+}

@@ -1,0 +1,206 @@
+package wattle.emit.view.plot;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.Legend;
+import wattle.emit.media.drawing.Plate;
+import wattle.emit.media.drawing.Shape;
+import wattle.emit.media.drawing.Shape.Anchor;
+import wattle.emit.media.drawing.Shape.Fill;
+import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Sketch;
+import wattle.emit.sheet.schedule.BreakerText;
+import wattle.faults.TimeCurrent;
+import wattle.quantity.Quantity;
+import wattle.quantity.UnitSystem;
+import wattle.quantity.Units;
+
+/**
+ * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor stands, and
+ * beneath, on the same scale of current, from what to what a fault at each box drives.
+ */
+public final class TripPlot {
+  private static final double WIDE = 560;
+  private static final double HIGH = 420;
+  private static final double LEFT = 130;
+  private static final double LANE = 17;
+  private static final int MOST_LANES = 16;
+  private static final double SHORTEST = 0.01;
+  private static final double LONGEST = 10000;
+  private static final double TYPE = 10;
+
+  /** What title blocks say of a plot. */
+  static final String BY_AXES = "as on the axes";
+
+  private final TimeCurrent study;
+  private final UnitSystem units;
+  private final Sketch sketch = new Sketch();
+  private final LogScale amperes;
+  private final LogScale seconds = new LogScale(SHORTEST, LONGEST, HIGH, 0);
+
+  private TripPlot(TimeCurrent study, UnitSystem units) {
+    this.study = study;
+    this.units = units;
+    double most = study.boxes().stream().mapToDouble(TimeCurrent.Box::mostAmperes).max().orElse(0);
+    double least = study.boxes().stream().mapToDouble(TimeCurrent.Box::leastAmperes).min().orElse(Double.MAX_VALUE);
+    double rating = study.curve().rating();
+    amperes = new LogScale(
+        LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
+        LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
+  }
+
+  public static Drawing of(TimeCurrent study, UnitSystem units) {
+    return plate(study, units).drawing();
+  }
+
+  /** The plot for sheets. */
+  public static Plate plate(TimeCurrent study, UnitSystem units) {
+    return new TripPlot(study, units).plate();
+  }
+
+  private Plate plate() {
+    band();
+    grid();
+    edges();
+    study.weakest().ifPresent(w -> withstand(w.ampereSquaredSeconds()));
+    Optional<TimeCurrent.Box> worst = study.boxes().stream().min(Comparator.comparingDouble(TimeCurrent.Box::leastAmperes));
+    worst.ifPresent(w -> sketch.line(amperes.at(w.leastAmperes()), 0, amperes.at(w.leastAmperes()), HIGH, Stroke.DASHED));
+    lanes(HIGH + 52);
+    sketch.fitted(
+        -LEFT + 20, -38,
+        "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
+        false, Anchor.START, WIDE + LEFT - 20);
+    sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
+    return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
+  }
+
+  private String title() {
+    String name = study.branch().name();
+    String label = study.branch().label().or(study.breaker()::label).orElse(name);
+    return "Time and current: " + name + (label.equals(name) ? "" : ", " + label);
+  }
+
+  private void band() {
+    List<Shape.Corner> corners = new ArrayList<>();
+    study.fastest().forEach(p -> corners.add(corner(p)));
+    corners.add(new Shape.Corner(WIDE, corners.get(corners.size() - 1).y()));
+    List<TimeCurrent.Point> slow = study.slowest();
+    corners.add(new Shape.Corner(WIDE, corner(slow.get(slow.size() - 1)).y()));
+    for (int i = slow.size() - 1; i >= 0; i--) {
+      corners.add(corner(slow.get(i)));
+    }
+    sketch.add(new Shape.Area(corners));
+  }
+
+  private Shape.Corner corner(TimeCurrent.Point point) {
+    return new Shape.Corner(amperes.at(point.amperes()), seconds.at(Math.max(SHORTEST, point.seconds())));
+  }
+
+  private void grid() {
+    List<Double> currents = amperes.ticks();
+    for (double tick : currents) {
+      sketch.line(amperes.at(tick), 0, amperes.at(tick), HIGH, Stroke.FAINT);
+      sketch.text(amperes.at(tick), HIGH + 15, amperes(tick), TYPE, false, Anchor.MIDDLE);
+    }
+    for (double tick : seconds.decades()) {
+      sketch.line(0, seconds.at(tick), WIDE, seconds.at(tick), Stroke.FAINT);
+      sketch.text(-8, seconds.at(tick) + 3.5, Quantity.plain(tick, 2) + " s", TYPE, false, Anchor.END);
+    }
+    sketch.box(0, 0, WIDE, HIGH, Stroke.THIN, Fill.NONE);
+    sketch.text(WIDE, HIGH + 32, "Current", TYPE, true, Anchor.END);
+  }
+
+  private static String amperes(double amperes) {
+    return amperes >= 1000 ? Quantity.plain(amperes / 1000, 3) + " kA" : Quantity.plain(amperes, 3) + " A";
+  }
+
+  private void edges() {
+    edge(study.fastest());
+    edge(study.slowest());
+  }
+
+  private void edge(List<TimeCurrent.Point> points) {
+    for (int i = 1; i < points.size(); i++) {
+      between(corner(points.get(i - 1)), corner(points.get(i)), Stroke.THIN);
+    }
+    Shape.Corner last = corner(points.get(points.size() - 1));
+    between(last, new Shape.Corner(WIDE, last.y()), Stroke.THIN);
+  }
+
+  private void between(Shape.Corner from, Shape.Corner to, Stroke stroke) {
+    boolean onFrame = from.y() == to.y() && (from.y() == 0 || from.y() == HIGH);
+    if (!onFrame) {
+      sketch.line(from.x(), from.y(), to.x(), to.y(), stroke);
+    }
+  }
+
+  private void withstand(double letThrough) {
+    double from = Math.max(amperes.least(), Math.sqrt(letThrough / study.adiabaticSeconds()));
+    double to = Math.min(amperes.most(), Math.sqrt(letThrough / SHORTEST));
+    if (from < to) {
+      sketch.line(
+          amperes.at(from), seconds.at(letThrough / from / from), amperes.at(to), seconds.at(letThrough / to / to), Stroke.THICK);
+    }
+  }
+
+  /** One lane for each box, from its least to its most fault; the y beneath the last. */
+  private double lanes(double top) {
+    List<TimeCurrent.Box> boxes = study.boxes();
+    double y = top;
+    sketch.text(-LEFT + 20, y, boxes.isEmpty() ? "No fault current is known" : "Fault at", TYPE, true, Anchor.START);
+    y += LANE;
+    for (TimeCurrent.Box box : boxes.subList(0, Math.min(MOST_LANES, boxes.size()))) {
+      double from = amperes.at(box.leastAmperes());
+      double to = amperes.at(box.mostAmperes());
+      sketch.fitted(-8, y, box.name(), TYPE, false, Anchor.END, LEFT - 28);
+      sketch.line(from, y - 3.5, to, y - 3.5, Stroke.THICK);
+      boolean right = to + 110 < WIDE;
+      String words = amperes(box.leastAmperes()) + " to " + amperes(box.mostAmperes());
+      sketch.text(right ? to + 8 : from - 8, y, words, TYPE, false, right ? Anchor.START : Anchor.END);
+      y += LANE;
+    }
+    if (boxes.size() > MOST_LANES) {
+      sketch.text(0, y, (boxes.size() - MOST_LANES) + " more boxes: see table --of faults", TYPE);
+      y += LANE;
+    }
+    return y;
+  }
+
+  private Legend legend(Optional<TimeCurrent.Box> worst) {
+    List<Legend.Item> items = new ArrayList<>();
+    items.add(
+        new Legend.Item(
+            new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24,
+            "The breaker trips somewhere in here: between the bounds of " + study.curve().standard() + " and of common practice"));
+    if (study.weakest().isPresent()) {
+      String size = study.weakest().get().wire().size() + " " + study.weakest().get().wire().metal().word();
+      items.add(
+          new Legend.Item(
+              new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
+              size + " stands no longer than this (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to "
+                  + Quantity.plain(study.adiabaticSeconds(), 2) + " s)"));
+    }
+    worst.ifPresent(
+        w -> items.add(
+            new Legend.Item(
+                new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24,
+                "The least fault: " + amperes(w.leastAmperes()) + " at " + w.name() + ", " + w.leastKind().words())));
+    return new Legend(
+        items,
+        List.of(
+            "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
+            "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
+                + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
+            "The maker's own curve, the local code and a licensed person decide."));
+  }
+
+  private String description(Optional<TimeCurrent.Box> worst) {
+    return "A plot of time over current on scales of logarithms. Breaker " + study.breaker().id() + " is taken to trip at once by "
+        + amperes(study.curve().usualAmperes()) + "."
+        + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in "
+            + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
+  }
+}

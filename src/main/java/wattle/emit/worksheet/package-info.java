@@ -1,2 +1,0 @@
-/** Load worksheets as tables: line by line, what comes of them, methods side by side, before and after an addition. */
-package wattle.emit.worksheet;

@@ -1,0 +1,176 @@
+package wattle.emit.media.file;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledIf;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import wattle.emit.document.findings.JsonFindings;
+import wattle.emit.document.findings.SarifFindings;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.media.picture.PdfPages;
+import wattle.emit.media.picture.PdfPicture;
+import wattle.emit.media.picture.PngPicture;
+
+class OutputFilesTest {
+  private static final String PICTURE = "<?xml version='1.0'?>\n<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'><rect width='5' height='5'/></svg>";
+  private static final String PAGE = "<!DOCTYPE html>\n<html xmlns='http://www.w3.org/1999/xhtml' lang='en'><head>"
+      + "<title>t</title></head><body><p>x</p></body></html>";
+
+  @TempDir
+  Path folder;
+
+  @Test
+  void createsReplacesAndLeavesAlone() throws Exception {
+    Path target = folder.resolve("loads.csv");
+
+    assertThat(OutputFiles.write(Output.text(target, "slot,load\n1,2\n"), false)).isEqualTo(Written.CREATED);
+    Files.setLastModifiedTime(target, FileTime.from(Instant.EPOCH));
+    assertThat(OutputFiles.write(Output.text(target, "slot,load\n1,2\n"), false)).isEqualTo(Written.UNCHANGED);
+    assertThat(Files.getLastModifiedTime(target)).isEqualTo(FileTime.from(Instant.EPOCH));
+    assertThat(OutputFiles.write(Output.text(target, "slot,load\n1,3\n"), false)).isEqualTo(Written.REPLACED);
+    assertThat(target).hasContent("slot,load\n1,3\n");
+    assertThat(names()).containsExactly("loads.csv");
+  }
+
+  @Test
+  void neverReplacesWhatSomebodyElseMade() throws Exception {
+    Path letter = Files.writeString(folder.resolve("letter.svg"), "<?xml version='1.0'?>\n<svg><!-- mine --></svg>");
+
+    assertThatThrownBy(() -> OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE)), false))
+        .isInstanceOf(OutputException.class)
+        .hasMessage("cannot write " + letter
+            + ": it exists and was not made by Wattle; choose another name, or replace it with --force");
+    assertThat(letter).content().contains("mine");
+    assertThat(OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE)), true)).isEqualTo(Written.REPLACED);
+    assertThat(OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE + " ")), false)).isEqualTo(Written.REPLACED);
+
+    Path table = Files.writeString(folder.resolve("t.csv"), "name,age\nx,3\n");
+    assertThatThrownBy(() -> OutputFiles.write(Output.text(table, "slot,load\n1,2\n"), false))
+        .isInstanceOf(OutputException.class);
+    Path empty = Files.createFile(folder.resolve("empty"));
+    assertThat(OutputFiles.write(Output.text(empty, "slot\n"), false)).isEqualTo(Written.REPLACED);
+  }
+
+  static Stream<byte[]> everyFormat() throws Exception {
+    return Stream.of(
+        bytes(Mark.markUp(PICTURE)),
+        bytes(Mark.markUp(DotEngine.builtIn().svg(guru.nidi.graphviz.model.Factory.mutGraph("g")).text())),
+        bytes(Mark.markUp(PAGE)),
+        bytes(Mark.markdown("# Loads\n")),
+        bytes(Mark.dot("digraph { a }")),
+        bytes(JsonFindings.render(List.of())),
+        bytes(SarifFindings.render(List.of(), "1")),
+        PngPicture.of(PICTURE, 96),
+        PdfPicture.of(List.of(PICTURE), "t", Optional.empty()),
+        PdfPages.of(PAGE, "t"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("everyFormat")
+  void knowsItsOwnFilesByTheirMark(byte[] content) throws Exception {
+    assertThat(Mark.isIn(content)).isTrue();
+    Path target = Files.write(folder.resolve("out"), content);
+    assertThat(OutputFiles.write(Output.text(target, "something else"), false)).isEqualTo(Written.REPLACED);
+  }
+
+  @Test
+  void marksKeepTheFormatIntact() {
+    assertThat(Mark.markUp(PICTURE)).startsWith("<?xml version='1.0'?>\n<!-- made by Wattle -->\n<svg ");
+    assertThat(Mark.markUp(PAGE)).startsWith("<!DOCTYPE html>\n<!-- made by Wattle -->\n<html ");
+    assertThat(Mark.isIn(bytes("A letter about what was made by Wattle"))).isFalse();
+    assertThat(Mark.isIn(bytes("%PDF-1.4 /Producer (Other)"))).isFalse();
+  }
+
+  @Test
+  void namesWhatStandsInTheWay() throws Exception {
+    Path file = Files.writeString(folder.resolve("file"), "x");
+
+    assertThatThrownBy(() -> write(folder.resolve("none/panel.svg")))
+        .hasMessage("cannot write " + folder.resolve("none/panel.svg") + ": there is no folder " + folder.resolve("none"));
+    assertThatThrownBy(() -> write(folder)).hasMessage("cannot write " + folder + ": it is a folder; name a file in it");
+    assertThatThrownBy(() -> write(file.resolve("panel.svg"))).hasMessageContaining(file + " is not a folder");
+    assertThatThrownBy(() -> write(folder.resolve("n".repeat(300)))).isInstanceOf(OutputException.class);
+    assertThat(names()).containsExactly("file");
+  }
+
+  static boolean root() {
+    return "root".equals(System.getProperty("user.name"));
+  }
+
+  @Test
+  @DisabledOnOs(OS.WINDOWS)
+  @DisabledIf("root")
+  void respectsPermissions() throws Exception {
+    Path closed = Files.createDirectory(folder.resolve("closed"));
+    Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("r-xr-xr-x"));
+    assertThatThrownBy(() -> write(closed.resolve("a"))).hasMessageContaining("you may not write there");
+    Path kept = Files.createFile(folder.resolve("kept"));
+    Files.setPosixFilePermissions(kept, PosixFilePermissions.fromString("r--r--r--"));
+    assertThatThrownBy(() -> write(kept)).hasMessageContaining("write-protected");
+  }
+
+  @Test
+  void oneThatFailsLeavesAllAsTheyWere() throws Exception {
+    Path first = Files.writeString(folder.resolve("a"), "head\n1\n");
+    Path foreign = Files.writeString(folder.resolve("b"), "letter");
+
+    List<Output> outputs = List.of(Output.text(first, "head\n2\n"), Output.text(foreign, "head\n2\n"));
+    assertThatThrownBy(() -> OutputFiles.write(outputs, false)).hasMessageContaining(foreign.toString());
+    assertThat(first).hasContent("head\n1\n");
+    List<Output> tooLong = List.of(Output.text(first, "head\n2\n"), Output.text(folder.resolve("n".repeat(300)), "x"));
+    assertThatThrownBy(() -> OutputFiles.write(tooLong, true)).isInstanceOf(OutputException.class);
+    assertThat(first).hasContent("head\n1\n");
+    assertThat(names()).containsExactlyInAnyOrder("a", "b");
+  }
+
+  @Test
+  @DisabledOnOs(OS.WINDOWS)
+  void keepsLinksAndPermissions() throws Exception {
+    Path real = Files.writeString(folder.resolve("real"), "head\n");
+    Files.setPosixFilePermissions(real, PosixFilePermissions.fromString("rw-r-----"));
+    Path link = Files.createSymbolicLink(folder.resolve("link"), real);
+
+    OutputFiles.write(Output.text(link, "head\nnew\n"), false);
+    assertThat(link).isSymbolicLink();
+    assertThat(real).hasContent("head\nnew\n");
+    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(real))).isEqualTo("rw-r-----");
+  }
+
+  @Test
+  @DisabledOnOs(OS.WINDOWS)
+  void writesIntoADeviceInsteadOfReplacingIt() throws Exception {
+    Path device = Path.of("/dev/null");
+
+    assertThat(OutputFiles.write(Output.text(device, "x"), false)).isEqualTo(Written.CREATED);
+    assertThat(Files.isRegularFile(device)).isFalse();
+  }
+
+  private void write(Path target) throws OutputException {
+    OutputFiles.write(Output.text(target, "head\n"), false);
+  }
+
+  private List<String> names() throws Exception {
+    try (Stream<Path> all = Files.list(folder)) {
+      return all.map(path -> path.getFileName().toString()).toList();
+    }
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}
