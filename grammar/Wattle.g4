@@ -193,6 +193,7 @@ ruleLine
   | 'because' words                                  # ruleReason
   | citation                                         # ruleSource
   | 'accept' sample                                  # ruleAccept
+  | 'no'? 'exception' words sample?                  # ruleException
   | 'reject' (sample | STRING 'becomes' STRING)      # ruleReject
   ;
 /** What a fix changes in the text: a figure, or words that a statement has or lacks. */
@@ -256,6 +257,7 @@ word
   | 'expect' | 'most' | 'least' | 'silence' | 'pack' | 'extends' | 'part' | 'cable' | 'table' | 'columns'
   | 'limit' | 'memory' | 'x' | 'Cu' | 'Al'
   | 'rule' | 'each' | 'where' | 'require' | 'otherwise' | 'error' | 'warning' | 'advice' | 'note' | 'fix' | 'accept'
+  | 'exception'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
   | 'supported' | 'held'

@@ -84,7 +84,7 @@ final class RuleLines {
   }
 
   private static boolean isSample(List<Lexeme> line) {
-    return !line.isEmpty() && List.of("accept", "reject").contains(line.get(0).text());
+    return !line.isEmpty() && List.of("accept", "exception", "reject").contains(line.get(0).text());
   }
 
   private static boolean isSampleInOneLine(List<Lexeme> line) {

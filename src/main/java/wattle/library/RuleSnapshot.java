@@ -177,7 +177,7 @@ final class RuleSnapshot {
         pack,
         new Tree.Rule(
             name, Optional.empty(), Optional.of(scope), lets, requirements, Optional.of(severity), Optional.of(headline), marks,
-            notes, fixes, Optional.empty(), citations, Optional.empty(), Optional.empty(), NOWHERE));
+            notes, fixes, Optional.empty(), citations, Optional.empty(), List.of(), Optional.empty(), NOWHERE));
   }
 
   private Tree.Word word() {
@@ -241,7 +241,7 @@ final class RuleSnapshot {
       case AND :
         return new Tree.ClaimAnd(claim(), claim(), NOWHERE);
       case OR :
-        return new Tree.ClaimOr(claim(), claim(), NOWHERE);
+        return new Tree.ClaimOr(claim(), claim(), Optional.empty(), NOWHERE);
       case IF :
         return new Tree.ClaimIf(claim(), claim(), NOWHERE);
       case EACH :

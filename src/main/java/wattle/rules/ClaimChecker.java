@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Span;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -74,6 +75,7 @@ final class ClaimChecker {
       return both(and.left(), and.right(), names, ClaimChecker::and);
     }
     if (claim instanceof Tree.ClaimOr or) {
+      or.bare().ifPresent(this::ambiguous);
       return both(or.left(), or.right(), names, ClaimChecker::or);
     }
     if (claim instanceof Tree.ClaimIf iff) {
@@ -220,6 +222,16 @@ final class ClaimChecker {
     Optional<Term> a = truth(left, names);
     Optional<Term> b = truth(right, names);
     return a.isPresent() && b.isPresent() ? Optional.of(new Typed(Type.TRUTH, join.of(a.get(), b.get()))) : Optional.empty();
+  }
+
+  /** Readers take <em>a or b and c</em> in either way, and a wrong guess lets a fault pass: what belongs together is said. */
+  private void ambiguous(Span and) {
+    findings.accept(
+        Finding.error("rule-or-beside-and", "'or' stands beside 'and' without parentheses")
+            .at(and, "taken together first")
+            .because("It can be read in two ways, and a rule that is read wrongly lets faults pass.")
+            .fix(Fix.offered("put it in parentheses", and, "(" + and.text() + ")"))
+            .build());
   }
 
   private static Term and(Term a, Term b) {

@@ -48,6 +48,11 @@ public record Rule(
     citations = List.copyOf(citations);
   }
 
+  /** Exceptions of its article, each with a plan that passes because of it, and the reason where the article has none. */
+  public List<Tree.RuleException> exceptions() {
+    return tree.exceptions();
+  }
+
   /** A value that the rule names. */
   record Let(int place, Term term) {}
 

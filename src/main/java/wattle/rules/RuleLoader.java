@@ -69,6 +69,14 @@ public final class RuleLoader {
     if (tree.marks().isEmpty()) {
       report.accept(missing(tree, "an at line that says where"));
     }
+    for (Tree.RuleException exception : tree.exceptions()) {
+      if (exception.denied() == exception.plan().isPresent()) {
+        report.accept(
+            Finding.error("rule-incomplete", "an exception of rule '" + tree.name().text() + "' is half said")
+                .at(exception.span(), exception.denied() ? "no plan can stand behind no exception" : "a plan that it lets pass is missing")
+                .build());
+      }
+    }
     List<Template> notes = templates(tree.notes(), paths, names, report);
     List<RuleFix> fixes = tree.fixes().stream().flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
     findings.addAll(own);

@@ -17,6 +17,13 @@ public final class RulePage {
         .append(s.filter().map(f -> " where " + f.span().text()).orElse("")).append('\n'));
     rule.tree().requirements().forEach(r -> out.append("  require ").append(r.span().text()).append('\n'));
     rule.accept().ifPresent(plan -> out.append("\npasses:\n").append(indented(plan)));
+    for (Tree.RuleException exception : rule.exceptions()) {
+      if (exception.denied()) {
+        out.append("\nno exception: ").append(exception.article().value()).append(".\n");
+      }
+      exception.plan().ifPresent(
+          plan -> out.append("\npasses by an exception, ").append(exception.article().value()).append(":\n").append(indented(plan.value())));
+    }
     if (rule.tree().reject().isPresent()) {
       Tree.RuleReject reject = rule.tree().reject().get();
       if (reject.replaced().isPresent() && reject.by().isPresent()) {

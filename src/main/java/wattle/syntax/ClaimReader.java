@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.antlr.v4.runtime.ParserRuleContext;
+import wattle.finding.Span;
 import wattle.syntax.grammar.WattleParser.*;
 
 /** Reads the claims of rules. */
@@ -76,7 +77,8 @@ final class ClaimReader {
       return Optional.of(new Tree.ClaimAnd(l, r, span));
     }
     if (context instanceof ClaimOrContext) {
-      return Optional.of(new Tree.ClaimOr(l, r, span));
+      Optional<Span> bare = sides.stream().filter(ClaimAndContext.class::isInstance).findFirst().map(pieces::span);
+      return Optional.of(new Tree.ClaimOr(l, r, bare, span));
     }
     if (context instanceof ClaimIfContext) {
       return Optional.of(new Tree.ClaimIf(l, r, span));

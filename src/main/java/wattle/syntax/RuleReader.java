@@ -35,6 +35,7 @@ final class RuleReader {
                 first(lines, RuleReasonContext.class).flatMap(l -> words(l.words())),
                 Pieces.each(all(lines, RuleSourceContext.class), l -> pieces.citation(l.citation())),
                 first(lines, RuleAcceptContext.class).flatMap(l -> sample(l.sample())),
+                Pieces.each(all(lines, RuleExceptionContext.class), this::exception),
                 first(lines, RuleRejectContext.class).map(this::reject),
                 pieces.span(context)));
   }
@@ -101,6 +102,11 @@ final class RuleReader {
     }
     Span inner = whole.source().span(whole.start() + 1, whole.end() - 1);
     return Optional.of(new Tree.Text(inner.text(), inner));
+  }
+
+  private Optional<Tree.RuleException> exception(RuleExceptionContext line) {
+    return words(line.words())
+        .map(article -> new Tree.RuleException(Pieces.hasToken(line, "no"), article, sample(line.sample()), pieces.span(line)));
   }
 
   private Tree.RuleReject reject(RuleRejectContext line) {

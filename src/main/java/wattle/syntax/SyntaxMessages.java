@@ -77,7 +77,7 @@ final class SyntaxMessages {
       Map.entry(WattleParser.RULE_citation, new Thing("a source", "the work and the article, each in quotes")),
       Map.entry(WattleParser.RULE_ruleBlock, new Thing("a rule", "a line such as for each, require, otherwise or because")),
       Map.entry(WattleParser.RULE_ruleLine,
-          new Thing("a line of a rule", "for each, let, require, otherwise, at, note, fix, because, source, accept or reject")),
+          new Thing("a line of a rule", "for each, let, require, otherwise, at, note, fix, because, source, accept, exception or reject")),
       Map.entry(WattleParser.RULE_words, new Thing("a text of a rule", "words in quotes")),
       Map.entry(WattleParser.RULE_sample, new Thing("a sample plan", "a plan in braces")),
       Map.entry(WattleParser.RULE_claim, new Thing("a claim", "a property such as r.length, a figure, or words such as is at most")),

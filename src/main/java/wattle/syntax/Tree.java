@@ -710,6 +710,7 @@ public sealed interface Tree {
    * @param lets values that it names, in order
    * @param headline with holes in braces
    * @param accept a plan that passes, as text between its braces
+   * @param exceptions of its article, each with a plan that it lets pass
    */
   record Rule(
       Word name,
@@ -725,6 +726,7 @@ public sealed interface Tree {
       Optional<Text> reason,
       List<Cited> citations,
       Optional<Text> accept,
+      List<RuleException> exceptions,
       Optional<RuleReject> reject,
       Span span)
       implements
@@ -736,6 +738,7 @@ public sealed interface Tree {
       notes = List.copyOf(notes);
       fixes = List.copyOf(fixes);
       citations = List.copyOf(citations);
+      exceptions = List.copyOf(exceptions);
     }
   }
 
@@ -757,6 +760,15 @@ public sealed interface Tree {
   /** {@code d.breaker with "ground-fault"}, {@code k.rating becomes "{k.wire-limit}"}. */
   record RuleEdit(Path place, EditManner manner, Text text, Span span) implements Tree {}
 
+  /**
+   * An exception of the article that a rule is from, or the reason why it has none.
+   *
+   * @param denied whether it says that there is none
+   * @param article where it stands and what it allows; of one that is denied the reason
+   * @param plan that passes because of it; absent where it is denied
+   */
+  record RuleException(boolean denied, Text article, Optional<Text> plan, Span span) {}
+
   /** A plan that must raise the rule: written out, or the accepted one with one text replaced by another. */
   record RuleReject(Optional<Text> plan, Optional<Text> replaced, Optional<Text> by, Span span) implements Tree {}
 
@@ -776,7 +788,8 @@ public sealed interface Tree {
 
   record ClaimAnd(Claim left, Claim right, Span span) implements Claim {}
 
-  record ClaimOr(Claim left, Claim right, Span span) implements Claim {}
+  /** @param bare a claim with <em>and</em> that stands on one side without parentheses, which {@code rule-or-beside-and} refuses */
+  record ClaimOr(Claim left, Claim right, Optional<Span> bare, Span span) implements Claim {}
 
   record ClaimIf(Claim condition, Claim then, Span span) implements Claim {}
 

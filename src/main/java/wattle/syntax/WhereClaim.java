@@ -28,8 +28,8 @@ record WhereClaim(Tree.Claim filter, UnaryOperator<Tree.Claim> around) {
           .or(() -> inSecond(and.right(), right -> new Tree.ClaimAnd(and.left(), right, and.span())));
     }
     if (claim instanceof Tree.ClaimOr or) {
-      return inFirst(or.left(), left -> new Tree.ClaimOr(left, or.right(), or.span()))
-          .or(() -> inSecond(or.right(), right -> new Tree.ClaimOr(or.left(), right, or.span())));
+      return inFirst(or.left(), left -> new Tree.ClaimOr(left, or.right(), or.bare(), or.span()))
+          .or(() -> inSecond(or.right(), right -> new Tree.ClaimOr(or.left(), right, or.bare(), or.span())));
     }
     return Optional.empty();
   }

@@ -71,4 +71,19 @@ class CountsTest {
     assertThat(found.get(0).fixes().get(0).order()).contains("parentheses");
     assertThat(under("(count of d in r.devices where d.outlet) is at least 2")).isEmpty();
   }
+
+  @Test
+  void orBesideAndIsRefusedWithoutParentheses() {
+    List<Finding> found = under("r.use is \"den\" or r.use is \"living\" and r.name is \"den\"");
+    assertThat(found).extracting(Finding::rule).contains("rule-or-beside-and");
+    Finding refused = found.stream().filter(f -> f.rule().equals("rule-or-beside-and")).findFirst().orElseThrow();
+    assertThat(refused.place().orElseThrow().span().text()).isEqualTo("r.use is \"living\" and r.name is \"den\"");
+    assertThat(refused.fixes()).hasSize(1);
+    for (String clear : List.of(
+        "r.use is \"den\" or (r.use is \"living\" and r.name is \"den\")",
+        "(r.use is \"den\" or r.use is \"living\") and r.name is \"den\"",
+        "r.use is \"living\" and not (r.use is \"den\" or r.name is \"x\")")) {
+      assertThat(under(clear)).as(clear).extracting(Finding::rule).doesNotContain("rule-or-beside-and");
+    }
+  }
 }

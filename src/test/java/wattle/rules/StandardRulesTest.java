@@ -77,6 +77,14 @@ class StandardRulesTest {
     }));
   }
 
+  /** What an exception of the article allows raises nothing. */
+  @TestFactory
+  Stream<DynamicTest> exceptionsPass() {
+    return allRules().flatMap(rule -> rule.exceptions().stream().filter(e -> !e.denied()).map(e -> DynamicTest.dynamicTest(
+        rule.pack() + " " + rule.name() + ": " + e.article().value(),
+        () -> assertThat(raised(e.plan().orElseThrow().value(), rule, rulesOfItsPlan(rule))).doesNotContainKey(rule.name()))));
+  }
+
   /** Taking any one requirement away must let the reject pass: no condition is idle. */
   @TestFactory
   Stream<DynamicTest> everyConditionMatters() {
