@@ -22,7 +22,8 @@ public final class RulePage {
         out.append("\nno exception: ").append(exception.article().value()).append(".\n");
       }
       exception.plan().ifPresent(
-          plan -> out.append("\npasses by an exception, ").append(exception.article().value()).append(":\n").append(indented(plan.value())));
+          plan -> out.append("\npasses by an exception, ").append(exception.article().value()).append(":\n")
+              .append(indented(plan.value())));
     }
     if (rule.tree().reject().isPresent()) {
       Tree.RuleReject reject = rule.tree().reject().get();
