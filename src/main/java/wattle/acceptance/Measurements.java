@@ -118,7 +118,9 @@ public final class Measurements {
   }
 
   private void protections(Branch branch) {
-    String last = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
+    String last = branch.points().isEmpty()
+        ? branch.name()
+        : branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
     boolean byBreaker = breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.GROUND_FAULT));
     if (byBreaker) {
       add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", "trips", "", Optional.empty(),

@@ -185,7 +185,7 @@ final class DeviceBinder {
     if (NAMED.containsKey(name)) {
       scope
           .evaluator()
-          .valueOf(amount.value(), NAMED.get(name), "'" + name + "'")
+          .statedOf(amount.value(), NAMED.get(name), "'" + name + "'")
           .ifPresent(value -> facts.put(name, value));
       return;
     }
@@ -194,6 +194,10 @@ final class DeviceBinder {
       return;
     }
     Dimension dimension = value.get().dimension();
+    if (!dimension.equals(Dimension.POWER) && !dimension.equals(Dimension.CURRENT)
+        && !scope.evaluator().isStatable(value.get(), amount.value(), "a figure of '" + kind.name() + "'")) {
+      return;
+    }
     if (dimension.equals(Dimension.CURRENT) && kind.family() != DeviceKind.Family.APPLIANCE
         && kind.family() != DeviceKind.Family.LIGHT && kind.family() != DeviceKind.Family.SOURCE) {
       facts.put("rated", value.get()); // what is stamped on a receptacle or switch, not what it draws

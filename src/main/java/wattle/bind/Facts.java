@@ -49,7 +49,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       } else if (dimension != null && fact.amount().isPresent()) {
         scope
             .evaluator()
-            .valueOf(fact.amount().get(), dimension, "'" + name + "'")
+            .statedOf(fact.amount().get(), dimension, "'" + name + "'")
             .ifPresent(value -> state(values, name, value, fact, scope));
       } else if (flags.contains(name) && fact.amount().isEmpty()) {
         flag(flagsFound, name, fact, scope);

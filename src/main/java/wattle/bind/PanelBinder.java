@@ -146,7 +146,7 @@ final class PanelBinder {
     List<Tree.Slot> lines = new ArrayList<>();
     for (Tree.PanelStatement statement : tree.statements()) {
       if (statement instanceof Tree.Bus b) {
-        bus = scope.evaluator().valueOf(b.rating(), Dimension.CURRENT, "the rating of a bus");
+        bus = scope.evaluator().statedOf(b.rating(), Dimension.CURRENT, "the rating of a bus");
       } else if (statement instanceof Tree.SlotCount c) {
         slots = scope.evaluator().countOf(c.count(), "the number of slots", 1, 400);
       } else if (statement instanceof Tree.Bonded) {
@@ -205,7 +205,7 @@ final class PanelBinder {
     Optional<Quantity> rating = Optional.empty();
     Optional<Quantity> interrupting = Optional.empty();
     for (Tree.Expression amount : main.amounts()) {
-      Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.CURRENT, "the rating of a main");
+      Optional<Quantity> value = scope.evaluator().statedOf(amount, Dimension.CURRENT, "the rating of a main");
       if (value.isPresent() && value.get().unit().equals(Units.KILOAMPERE)) {
         interrupting = value;
       } else if (value.isPresent()) {

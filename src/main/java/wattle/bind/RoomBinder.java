@@ -187,7 +187,7 @@ final class RoomBinder {
       Optional<Quantity> value = scope.evaluator().valueOf(amount);
       // Sides of a box are trade names of its shape; its volume is the figure that counts.
       if (value.isPresent() && !value.get().dimension().equals(Dimension.LENGTH)) {
-        volume = scope.evaluator().valueOf(amount, Dimension.VOLUME, "the size of a box");
+        volume = scope.evaluator().statedOf(amount, Dimension.VOLUME, "the size of a box");
       }
     }
     Set<String> traits = new LinkedHashSet<>();

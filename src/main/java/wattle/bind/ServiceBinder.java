@@ -53,6 +53,9 @@ final class ServiceBinder {
       if (value.isEmpty()) {
         continue;
       }
+      if (!scope.evaluator().isStatable(value.get(), amount, "a figure of a service")) {
+        continue;
+      }
       if (value.get().dimension().equals(Dimension.CURRENT) && rating.isEmpty()) {
         rating = value;
       } else if (value.get().dimension().equals(Dimension.VOLTAGE) && volts.isEmpty()) {

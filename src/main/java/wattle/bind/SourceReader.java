@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import wattle.finding.Source;
+import wattle.quantity.Quantity;
 
 /**
  * Reads source texts from disk, or from an editor that holds them unsaved.
@@ -110,9 +111,8 @@ public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPl
 
   private Unreadable tooLarge(String shownName, long size) {
     return new Unreadable(
-        String.format(
-            "%s: %d MiB is over the bound of %d MiB; raise it with --largest-file, or split the plan with use",
-            shownName, size >> 20, mostBytes >> 20));
+        shownName + ": " + Quantity.plain(Math.ceil(size / (double) (1 << 20) * 10) / 10, 3) + " MiB is over the bound of " + (mostBytes >> 20)
+            + " MiB; raise it with --largest-file, or split the plan with use");
   }
 
   private static int lineOfBadByte(byte[] bytes) {

@@ -129,7 +129,16 @@ final class WiringBinder {
     return wires;
   }
 
+  /** More conductors than the largest raceway takes of the thinnest; also keeps what is worked out for each pair of them short. */
+  private static final int MOST_IN_RACEWAY = 500;
+
   private Optional<Wiring> raceway(Tree.RacewayWiring raceway) {
+    if (raceway.conductors().stream().mapToLong(Tree.Conductor::count).sum() > MOST_IN_RACEWAY) {
+      scope.report(
+          Finding.error("conductors-too-many", "a raceway cannot hold so many conductors")
+              .at(raceway.span(), "at most " + MOST_IN_RACEWAY + " in one raceway"));
+      return Optional.empty();
+    }
     List<Wire> wires = new ArrayList<>();
     double insulation = Double.POSITIVE_INFINITY;
     String type = "";

@@ -1,8 +1,8 @@
 package wattle.cli;
 
+import java.io.BufferedWriter;
 import java.io.FileDescriptor;
-import java.io.FileOutputStream;
-import java.io.PrintStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -10,6 +10,7 @@ import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import wattle.emit.media.text.VisibleWriter;
 
 /** Entry of the command line. */
 @Command(
@@ -55,18 +56,26 @@ public final class Main implements Runnable {
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {
     // The console's own encoding may not know Ω or ², and a plan is UTF-8 wherever it goes.
-    PrintStream out = utf8(FileDescriptor.out);
-    PrintStream err = utf8(FileDescriptor.err);
-    int code = run(arguments, new PrintWriter(out, false, StandardCharsets.UTF_8), new PrintWriter(err, true, StandardCharsets.UTF_8));
+    StandardStream standardOutput = new StandardStream(FileDescriptor.out);
+    PrintWriter out = utf8(standardOutput, false);
+    PrintWriter err = utf8(new StandardStream(FileDescriptor.err), true);
+    int code = run(arguments, out, err);
+    out.flush();
+    if (standardOutput.failure().isPresent()) {
+      err.println("wattle: cannot write all of the result to standard output: " + standardOutput.failure().get());
+      code = Math.max(code, ExitCode.USAGE);
+    }
     System.exit(code);
   }
 
-  private static PrintStream utf8(FileDescriptor descriptor) {
-    return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
+  private static PrintWriter utf8(StandardStream stream, boolean lineByLine) {
+    return new PrintWriter(new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8)), lineByLine);
   }
 
   /** Runs a command with its output going to the given writers; the exit code comes back. */
-  public static int run(String[] arguments, PrintWriter out, PrintWriter err) {
+  public static int run(String[] arguments, PrintWriter standardOutput, PrintWriter standardError) {
+    PrintWriter out = new VisibleWriter(standardOutput, false);
+    PrintWriter err = new VisibleWriter(standardError, true);
     if (PlainCheck.is(arguments)) {
       return checkPlainly(arguments, out, err);
     }

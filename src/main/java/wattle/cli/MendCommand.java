@@ -66,7 +66,7 @@ final class MendCommand implements Callable<Integer> {
     UnifiedDiffUtils.generateUnifiedDiff(file, file + " (mended)", before, DiffUtils.diff(before, after), LINES_AROUND)
         .forEach(out::println);
     if (write && !mended.applied().isEmpty()) {
-      TidyCommand.replace(Path.of(file), mended.text());
+      ResultOutput.revise(Path.of(file), source.text(), mended.text());
     }
     for (Finding refused : mended.refused()) {
       err.println("not mended, its fix would bring other findings: " + refused.headline());

@@ -59,6 +59,11 @@ final class ResultOutput {
     write(outputs, force);
   }
 
+  /** Puts the revised text of a file into its place; refused where the file no longer holds the text that was revised. */
+  static void revise(Path file, String was, String now) {
+    write(List.of(Output.revision(file, was, now)), false);
+  }
+
   static void write(List<Output> outputs, boolean force) {
     try {
       OutputFiles.write(outputs, force);

@@ -1,9 +1,6 @@
 package wattle.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -22,8 +19,6 @@ import wattle.finding.Source;
 
 /** Writes a proposal of slots into the files of a plan: all of them or none, and only where no new finding comes of it. */
 final class SlotWriter {
-  private static final String BYTE_ORDER_MARK = "\uFEFF";
-
   private final PlanInput input;
   private final Compilation plan;
   private final String file;
@@ -56,8 +51,8 @@ final class SlotWriter {
           "nothing written, since the moves would bring new findings:\n" + new TextFindings(false).render(added).stripTrailing());
     }
     List<Output> outputs = new ArrayList<>();
-    changed.forEach((source, text) -> outputs.add(Output.text(Path.of(source.name()), marked(source) + text)));
-    ResultOutput.write(outputs, true);
+    changed.forEach((source, text) -> outputs.add(Output.revision(Path.of(source.name()), source.text(), text)));
+    ResultOutput.write(outputs, false);
     changed.keySet().forEach(source -> err.println(source.name() + ": slots changed"));
   }
 
@@ -85,23 +80,5 @@ final class SlotWriter {
       }
     });
     return added;
-  }
-
-  /** A mark that the file began with stays there; a file that is no longer as it was read is left alone. */
-  private static String marked(Source source) {
-    try {
-      Path path = Path.of(source.name());
-      String now = Files.readString(path, StandardCharsets.UTF_8);
-      String mark = now.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : "";
-      if (!now.equals(mark + source.text())) {
-        throw new Failure(source.name() + " was changed meanwhile; nothing written");
-      }
-      if (!Files.isWritable(path)) {
-        throw new Failure("cannot write " + source.name() + ": it is write-protected");
-      }
-      return mark;
-    } catch (IOException e) {
-      throw new Failure("cannot write " + source.name() + ": " + e.getMessage());
-    }
   }
 }

@@ -1,11 +1,7 @@
 package wattle.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -15,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.edit.Formatter;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.Checked;
 import wattle.finding.Source;
 
@@ -67,7 +64,7 @@ final class TidyCommand implements Callable<Integer> {
       err.print(new TextFindings(Terminal.wantsColour()).render(formatted.findings()));
       err.println(file + ": left as it is, since it cannot be read in full");
       if (file.equals("-") && !check) {
-        out.print(source.text());
+        asItIs(out).print(source.text());
       }
       return ExitCode.FOUND;
     }
@@ -79,35 +76,16 @@ final class TidyCommand implements Callable<Integer> {
       return inOrder ? ExitCode.FINE : ExitCode.FOUND;
     }
     if (file.equals("-")) {
-      out.print(formatted.value());
+      asItIs(out).print(formatted.value());
     } else if (!formatted.value().equals(source.text())) {
-      replace(Path.of(file), formatted.value());
+      ResultOutput.revise(Path.of(file), source.text(), formatted.value());
       err.println(file + ": set in order");
     }
     return ExitCode.FINE;
   }
 
-  /** The whole file or nothing: written beside it, then moved over it. */
-  static void replace(Path file, String text) {
-    Path target = file.toAbsolutePath();
-    try {
-      Path real = Files.isSymbolicLink(target) ? target.toRealPath() : target;
-      if (!Files.isWritable(real)) {
-        // Moving a new file over it would go through where the folder can be written.
-        throw new Failure("cannot write " + file + ": it is read-only; make it writable first");
-      }
-      Path written = Files.createTempFile(real.getParent(), ".wattle", ".tmp");
-      try {
-        Files.writeString(written, text, StandardCharsets.UTF_8);
-        if (Files.getFileAttributeView(real, java.nio.file.attribute.PosixFileAttributeView.class) != null) {
-          Files.setPosixFilePermissions(written, Files.getPosixFilePermissions(real));
-        }
-        Files.move(written, real, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-      } finally {
-        Files.deleteIfExists(written);
-      }
-    } catch (IOException e) {
-      throw new Failure("cannot write " + file + ": " + e.getMessage());
-    }
+  /** What goes on to a file or another program must be the plan itself; on a terminal it is looked at. */
+  private static PrintWriter asItIs(PrintWriter out) {
+    return System.console() == null && out instanceof VisibleWriter shown ? shown.unchanged() : out;
   }
 }

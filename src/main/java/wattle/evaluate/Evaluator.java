@@ -3,6 +3,7 @@ package wattle.evaluate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -21,6 +22,13 @@ import wattle.syntax.Tree;
 public final class Evaluator {
   /** Stands for a constant whose value could not be worked out, which has been told where it is written, and is not told again. */
   public static final Quantity WITHOUT_VALUE = Quantity.of(Double.NaN, Units.ONE);
+
+  /** In SI units; no unit makes a figure of a house larger than this, or smaller than its inverse and yet not 0. */
+  private static final double LARGEST = 1e12;
+
+  private static final Set<Dimension> ABOVE_ZERO = Set.of(
+      Dimension.CURRENT, Dimension.POWER, Dimension.VOLTAGE, Dimension.FREQUENCY, Dimension.AREA, Dimension.VOLUME);
+  private static final Set<Dimension> NOT_BELOW_ZERO = Set.of(Dimension.LENGTH, Dimension.RESISTANCE, Dimension.TIME);
 
   private final Map<String, Quantity> constants;
   private final Consumer<Finding> findings;
@@ -47,6 +55,27 @@ public final class Evaluator {
     findings.accept(
         isBare(expression) ? unitMissing(expression, expected, what) : mismatch(expression, value.get(), expected, what));
     return Optional.empty();
+  }
+
+  /**
+   * As {@link #valueOf(Tree.Expression, Dimension, String)}, of a figure that a thing has: a current, a power, a voltage, a
+   * frequency, an area or a volume of 0 is none, and no length, count of ohms or of seconds is below 0.
+   */
+  public Optional<Quantity> statedOf(Tree.Expression expression, Dimension expected, String what) {
+    return valueOf(expression, expected, what).filter(value -> isStatable(value, expression, what));
+  }
+
+  /** Whether a thing can have such a figure; reported where it cannot. */
+  public boolean isStatable(Quantity value, Tree.Expression expression, String what) {
+    boolean aboveZero = ABOVE_ZERO.contains(value.dimension());
+    boolean fits = aboveZero ? value.si() > 0 : !NOT_BELOW_ZERO.contains(value.dimension()) || value.si() >= 0;
+    if (!fits) {
+      findings.accept(
+          Finding.error("figure-not-positive", what + " cannot be " + value)
+              .at(expression.span(), aboveZero ? "more than 0 is expected here" : "0 or more is expected here")
+              .build());
+    }
+    return fits;
   }
 
   /** A whole number of things, at least {@code least} and at most {@code most}. */
@@ -103,15 +132,8 @@ public final class Evaluator {
   }
 
   private Optional<Quantity> figure(Tree.Figure figure) {
-    if (!Double.isFinite(figure.number())) {
-      findings.accept(
-          Finding.error("figure-too-large", "a figure is too large to work with")
-              .at(figure.span(), "beyond any house")
-              .build());
-      return Optional.empty();
-    }
     if (figure.unit().isEmpty()) {
-      return Optional.of(Quantity.of(figure.number(), Units.ONE));
+      return bounded(Quantity.of(figure.number(), Units.ONE), figure.span());
     }
     Tree.Word written = figure.unit().get();
     Optional<Unit> unit = Units.find(written.text());
@@ -123,7 +145,21 @@ public final class Evaluator {
       findings.accept(finding.build());
       return Optional.empty();
     }
-    return Optional.of(Quantity.of(figure.number(), unit.get()));
+    return bounded(Quantity.of(figure.number(), unit.get()), figure.span());
+  }
+
+  /** Beyond these bounds sums of squares overflow or vanish, and every figure that comes of them with them. */
+  private Optional<Quantity> bounded(Quantity value, Span span) {
+    double size = Math.abs(value.si());
+    if (size <= LARGEST && (size == 0 || size >= 1 / LARGEST)) {
+      return Optional.of(value);
+    }
+    boolean large = !(size < 1);
+    findings.accept(
+        Finding.error(large ? "figure-too-large" : "figure-too-small", "a figure is too " + (large ? "large" : "small") + " to work with")
+            .at(span, large ? "no house has so much of anything" : "no house has so little of anything; write 0 if none is meant")
+            .build());
+    return Optional.empty();
   }
 
   private Optional<Quantity> reference(Tree.Reference reference) {
@@ -188,7 +224,7 @@ public final class Evaluator {
               .build());
       return Optional.empty();
     }
-    return Optional.of(result);
+    return bounded(result, binary.span());
   }
 
   private static boolean isBare(Tree.Expression expression) {

@@ -13,6 +13,7 @@ import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
+import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
 import wattle.quantity.Units;
@@ -52,10 +53,23 @@ final class TableReader {
   }
 
   Optional<Limit> limit(Tree.Limit limit) {
-    Optional<Quantity> value = new Evaluator(Map.of(), findings).valueOf(limit.value());
+    Optional<Quantity> value = new Evaluator(Map.of(), findings).valueOf(limit.value())
+        .filter(v -> isLimit(v, limit));
     List<Citation> citations = citations(limit.citations(), limit.name());
     return value.map(
         v -> new Limit(limit.name().text(), limit.label().map(Tree.Text::value).orElse(limit.name().text()), v, citations));
+  }
+
+  /** A quantity of 0 limits nothing, and figures are divided by it; a plain number may be 0, as a number of outlets or a share. */
+  private boolean isLimit(Quantity value, Tree.Limit limit) {
+    boolean fits = value.dimension().equals(Dimension.NONE) ? value.si() >= 0 : value.si() > 0;
+    if (!fits) {
+      findings.accept(
+          Finding.error("figure-not-positive", "the limit '" + limit.name().text() + "' cannot be " + value)
+              .at(limit.value().span(), "more than 0 is expected here")
+              .build());
+    }
+    return fits;
   }
 
   private List<Table.Column> columns(Tree.Table table) {

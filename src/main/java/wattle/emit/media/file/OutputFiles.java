@@ -8,8 +8,9 @@ import java.util.List;
  * target under another name, and only when all of that went well are they renamed. A reader sees the old file or the
  * new one and never half of it.
  *
- * <p>A file that exists is replaced without being asked only if it is ours: it has the {@link Mark}, or it is empty, or
- * its format has no place for a mark and its first line (the head of a table) is the same as that of what replaces it.
+ * <p>A file that exists is replaced without being asked only if it is ours: it has the {@link Mark}, or the file
+ * system has a {@link Digest} of what we wrote noted at it, and nobody wrote into it since; or it is empty. A file that
+ * somebody wrote and that is revised, such as a plan set in order, must still hold the text that was revised.
  */
 public final class OutputFiles {
 

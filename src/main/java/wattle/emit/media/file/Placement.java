@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
@@ -20,6 +21,8 @@ import java.util.concurrent.ThreadLocalRandom;
 
 /** One output on its way to its place: looked at, written beside it, renamed. */
 final class Placement {
+  private static final byte[] BYTE_ORDER_MARK = "\uFEFF".getBytes(StandardCharsets.UTF_8);
+
   private final Output output;
   private final Path place;
   private final Optional<byte[]> before;
@@ -36,6 +39,9 @@ final class Placement {
     Path target = output.target();
     try {
       // A link keeps its place; what it names is replaced.
+      if (Files.isSymbolicLink(target) && !Files.exists(target)) {
+        throw refused(target, "it is a link to " + Files.readSymbolicLink(target) + ", which is not there; name that file");
+      }
       Path place = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
       if (Files.isDirectory(place)) {
         throw refused(target, "it is a folder; name a file in it");
@@ -52,8 +58,12 @@ final class Placement {
         return new Placement(output, place, Optional.empty());
       }
       byte[] before = Files.readAllBytes(place);
-      if (!force && !Ownership.isOurs(before, output.content())) {
-        throw refused(target, "it exists and was not made by Wattle; choose another name, or replace it with --force");
+      if (output.was().isPresent()) {
+        return revision(output, place, before);
+      }
+      if (!force && !isOurs(place, before) && !Arrays.equals(before, output.content())) {
+        throw refused(target,
+            "it exists and was not made by Wattle, or was changed since; choose another name, or replace it with --force");
       }
       if (!force && !Files.isWritable(place)) {
         throw refused(target, "it is write-protected; replace it with --force");
@@ -64,6 +74,31 @@ final class Placement {
     } catch (IOException e) {
       throw refused(target, e);
     }
+  }
+
+  /** A file that is revised must hold what was revised; the byte order mark that it may begin with is kept. */
+  private static Placement revision(Output output, Path place, byte[] before) throws OutputException {
+    byte[] was = output.was().orElseThrow().getBytes(StandardCharsets.UTF_8);
+    boolean marked = Arrays.equals(before, joined(BYTE_ORDER_MARK, was));
+    if (!marked && !Arrays.equals(before, was)) {
+      throw changed(output.target());
+    }
+    if (!Files.isWritable(place)) {
+      throw refused(output.target(), "it is write-protected; make it writable first");
+    }
+    byte[] content = marked ? joined(BYTE_ORDER_MARK, output.content()) : output.content();
+    return new Placement(new Output(output.target(), content, output.was()), place, Optional.of(before));
+  }
+
+  private static byte[] joined(byte[] first, byte[] second) {
+    byte[] both = Arrays.copyOf(first, first.length + second.length);
+    System.arraycopy(second, 0, both, first.length, second.length);
+    return both;
+  }
+
+  /** Whether what lies there is an earlier result into which nobody wrote, or nothing. */
+  private static boolean isOurs(Path place, byte[] before) {
+    return before.length == 0 || Mark.isIn(before) || Digest.isNoted(place, before);
   }
 
   /** Whether a file is there; a name that no file can have is found out before anything is written. */
@@ -90,7 +125,8 @@ final class Placement {
     if (isUnchanged() || isDevice(place)) {
       return;
     }
-    Path beside = place.resolveSibling(".wattle-" + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ".part");
+    Leftovers.sweep(place.getParent());
+    Path beside = place.resolveSibling(Leftovers.START + Long.toHexString(ThreadLocalRandom.current().nextLong()) + Leftovers.END);
     try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       part = Optional.of(beside);
       ByteBuffer rest = ByteBuffer.wrap(output.content());
@@ -100,6 +136,9 @@ final class Placement {
       channel.force(false); // so that a loss of power cannot leave a name without its content
       if (before.isPresent()) {
         keepPermissions(place, beside);
+      }
+      if (output.was().isEmpty()) {
+        Digest.note(beside, output.content());
       }
     } catch (IOException e) {
       throw refused(output.target(), e);
@@ -119,7 +158,13 @@ final class Placement {
       return Written.UNCHANGED;
     }
     try {
-      if (part.isPresent()) {
+      if (part.isPresent() && output.was().isPresent() && !Arrays.equals(Files.readAllBytes(place), before.orElseThrow())) {
+        throw changed(output.target());
+      }
+      if (part.isPresent() && hasOtherNames(place)) {
+        // A new file in its place would leave the other names with the old content. What was prepared stays until this is done.
+        Files.write(place, output.content(), StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.SYNC);
+      } else if (part.isPresent()) {
         rename(part.get(), place);
         part = Optional.empty();
       } else {
@@ -128,9 +173,17 @@ final class Placement {
         }
       }
       return before.isPresent() ? Written.REPLACED : Written.CREATED;
+    } catch (OutputException e) {
+      throw e;
     } catch (IOException e) {
       throw refused(output.target(), e);
     }
+  }
+
+  /** Whether the file has hard links, where the file system knows of such. */
+  private static boolean hasOtherNames(Path place) throws IOException {
+    return Files.exists(place) && Files.getFileStore(place).supportsFileAttributeView("unix")
+        && Files.getAttribute(place, "unix:nlink") instanceof Integer names && names > 1;
   }
 
   private static void rename(Path from, Path to) throws IOException {
@@ -150,6 +203,10 @@ final class Placement {
         left.toFile().deleteOnExit(); // the failure before this one is told; this is the last that can be done
       }
     });
+  }
+
+  private static OutputException changed(Path target) {
+    return refused(target, "it was changed meanwhile; run the command again on what it says now");
   }
 
   private static OutputException refused(Path target, String why) {

@@ -5,10 +5,16 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.UncheckedIOException;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The one way in which JSON is written: indented, its members in the order in which they were put. */
 public final class Json {
   private static final ObjectMapper MAPPER = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+  /** Lawful in JSON, but not on the terminal on which it is read: such characters are written by their number. */
+  private static final Pattern HIDDEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}&&[^\n\t\r]]");
 
   /** An empty document that says what it is; the version grows when a reader would have to change. */
   public static ObjectNode document(String format, int version) {
@@ -22,10 +28,14 @@ public final class Json {
   /** The whole document, ending in a line end. */
   public static String text(ObjectNode root) {
     try {
-      return MAPPER.writeValueAsString(root) + "\n";
+      return HIDDEN.matcher(MAPPER.writeValueAsString(root)).replaceAll(Json::number) + "\n";
     } catch (JsonProcessingException e) {
       throw new UncheckedIOException("a tree in memory did not become text", e);
     }
+  }
+
+  private static String number(MatchResult hidden) {
+    return hidden.group().chars().mapToObj(c -> String.format("\\\\u%04x", c)).collect(Collectors.joining());
   }
 
   private Json() {}

@@ -54,7 +54,7 @@ class OutputFilesTest {
     assertThatThrownBy(() -> OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE)), false))
         .isInstanceOf(OutputException.class)
         .hasMessage("cannot write " + letter
-            + ": it exists and was not made by Wattle; choose another name, or replace it with --force");
+            + ": it exists and was not made by Wattle, or was changed since; choose another name, or replace it with --force");
     assertThat(letter).content().contains("mine");
     assertThat(OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE)), true)).isEqualTo(Written.REPLACED);
     assertThat(OutputFiles.write(Output.text(letter, Mark.markUp(PICTURE + " ")), false)).isEqualTo(Written.REPLACED);
@@ -89,9 +89,65 @@ class OutputFilesTest {
   }
 
   @Test
+  void aFileThatSomebodyWroteIntoIsNoLongerOurs() throws Exception {
+    Path readings = folder.resolve("readings.csv");
+    OutputFiles.write(Output.text(readings, "branch,reading\nhall,\n"), false);
+    Files.writeString(readings, "branch,reading\nhall,1.2\n");
+    assertThatThrownBy(() -> OutputFiles.write(Output.text(readings, "branch,reading\nhall,\n"), false))
+        .hasMessageContaining("was changed since");
+    assertThat(readings).hasContent("branch,reading\nhall,1.2\n");
+
+    Path copied = Files.writeString(folder.resolve("copied.csv"), "branch,reading\nstair,\n");
+    assertThatThrownBy(() -> OutputFiles.write(Output.text(copied, "branch,reading\nhall,\n"), false))
+        .as("the same head is no sign of ours").isInstanceOf(OutputException.class);
+
+    for (String made : List.of(Mark.markUp(PICTURE), Mark.markUp(PAGE), Mark.markdown("# Loads\n"), Mark.dot("digraph { a }"))) {
+      assertThat(Mark.isIn(bytes(made))).isTrue();
+      assertThat(Mark.isIn(bytes(made + "a note\n"))).isFalse();
+    }
+    byte[] pdf = PdfPages.of(PAGE, "t");
+    assertThat(Mark.isIn(bytes(new String(pdf, java.nio.charset.StandardCharsets.ISO_8859_1) + "1 0 obj note\n%%EOF\n"))).isFalse();
+  }
+
+  @Test
+  void aRevisionIsRefusedWhereTheFileChangedMeanwhile() throws Exception {
+    Path plan = Files.writeString(folder.resolve("p.wattle"), "\uFEFFplan  \"a\"");
+    assertThat(OutputFiles.write(Output.revision(plan, "plan  \"a\"", "plan \"a\""), false)).isEqualTo(Written.REPLACED);
+    assertThat(Files.readString(plan)).as("its byte order mark is kept").isEqualTo("\uFEFFplan \"a\"");
+    Files.writeString(plan, "plan \"saved by an editor\"");
+    assertThatThrownBy(() -> OutputFiles.write(Output.revision(plan, "plan \"a\"", "plan \"b\""), true))
+        .hasMessageContaining("it was changed meanwhile");
+    assertThat(plan).hasContent("plan \"saved by an editor\"");
+  }
+
+  @Test
+  @DisabledOnOs(OS.WINDOWS)
+  void linksOfBothKindsKeepNamingTheFile() throws Exception {
+    Path plan = Files.writeString(folder.resolve("p.wattle"), "old");
+    Path other = Files.createLink(folder.resolve("other.wattle"), plan);
+    OutputFiles.write(Output.revision(plan, "old", "new"), false);
+    assertThat(other).hasContent("new");
+    assertThat(names()).containsExactlyInAnyOrder("p.wattle", "other.wattle");
+
+    Path dangling = Files.createSymbolicLink(folder.resolve("dangling"), folder.resolve("nowhere"));
+    assertThatThrownBy(() -> write(dangling)).hasMessageContaining("which is not there");
+    assertThat(Files.isSymbolicLink(dangling)).isTrue();
+  }
+
+  @Test
+  void whatAKilledRunLeftIsSweptAfterAnHour() throws Exception {
+    Path old = Files.createFile(folder.resolve(".wattle-1f.part"));
+    Files.setLastModifiedTime(old, FileTime.from(Instant.now().minusSeconds(2 * 3600)));
+    Path young = Files.createFile(folder.resolve(".wattle-2f.part"));
+    write(folder.resolve("a"));
+    assertThat(old).doesNotExist();
+    assertThat(young).exists();
+  }
+
+  @Test
   void marksKeepTheFormatIntact() {
-    assertThat(Mark.markUp(PICTURE)).startsWith("<?xml version='1.0'?>\n<!-- made by Wattle -->\n<svg ");
-    assertThat(Mark.markUp(PAGE)).startsWith("<!DOCTYPE html>\n<!-- made by Wattle -->\n<html ");
+    assertThat(Mark.markUp(PICTURE)).matches("(?s)<\\?xml version='1.0'\\?>\n<!-- made by Wattle [0-9a-f]{16} -->\n<svg .*");
+    assertThat(Mark.markUp(PAGE)).matches("(?s)<!DOCTYPE html>\n<!-- made by Wattle [0-9a-f]{16} -->\n<html .*");
     assertThat(Mark.isIn(bytes("A letter about what was made by Wattle"))).isFalse();
     assertThat(Mark.isIn(bytes("%PDF-1.4 /Producer (Other)"))).isFalse();
   }
@@ -126,7 +182,8 @@ class OutputFilesTest {
 
   @Test
   void oneThatFailsLeavesAllAsTheyWere() throws Exception {
-    Path first = Files.writeString(folder.resolve("a"), "head\n1\n");
+    Path first = folder.resolve("a");
+    OutputFiles.write(Output.text(first, "head\n1\n"), false);
     Path foreign = Files.writeString(folder.resolve("b"), "letter");
 
     List<Output> outputs = List.of(Output.text(first, "head\n2\n"), Output.text(foreign, "head\n2\n"));
@@ -145,7 +202,7 @@ class OutputFilesTest {
     Files.setPosixFilePermissions(real, PosixFilePermissions.fromString("rw-r-----"));
     Path link = Files.createSymbolicLink(folder.resolve("link"), real);
 
-    OutputFiles.write(Output.text(link, "head\nnew\n"), false);
+    OutputFiles.write(Output.text(link, "head\nnew\n"), true);
     assertThat(link).isSymbolicLink();
     assertThat(real).hasContent("head\nnew\n");
     assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(real))).isEqualTo("rw-r-----");
