@@ -184,6 +184,7 @@ citation : 'source' STRING STRING? ('from' 'memory')? ;
 ruleBlock : 'rule' word STRING? '{' (NL | ruleLine)* '}' ;
 ruleLine
   : 'for' 'each' word mark ('where' claim)?          # ruleScope
+  | 'for' ('all' 'work' | 'new' 'work' ('where' claim)?)  # ruleWork
   | 'let' word '=' claim                             # ruleLet
   | 'require' claim                                  # ruleRequire
   | 'otherwise' ('error' | 'warning' | 'advice') words  # ruleOtherwise
@@ -261,7 +262,7 @@ word
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
   | 'supported' | 'held'
-  | 'pattern' | 'place' | 'as'
+  | 'pattern' | 'place' | 'as' | 'all' | 'work'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

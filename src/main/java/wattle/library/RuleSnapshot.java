@@ -49,6 +49,9 @@ final class RuleSnapshot {
     out.text(scope.kind().text());
     out.text(scope.name().text());
     optional(out, scope.filter(), c -> claim(out, c));
+    Tree.RuleWork work = tree.work().orElseThrow();
+    out.flag(work.all());
+    optional(out, work.which(), c -> claim(out, c));
     list(out, tree.lets(), let -> {
       out.text(let.name().text());
       claim(out, let.value());
@@ -161,6 +164,7 @@ final class RuleSnapshot {
     String pack = in.text();
     Tree.Word name = word();
     Tree.RuleScope scope = new Tree.RuleScope(word(), word(), optional(this::claim), NOWHERE);
+    Tree.RuleWork work = new Tree.RuleWork(in.flag(), optional(this::claim), NOWHERE);
     List<Tree.RuleLet> lets = list(() -> new Tree.RuleLet(word(), claim(), NOWHERE));
     List<Tree.Claim> requirements = list(this::claim);
     Tree.Word severity = word();
@@ -176,8 +180,8 @@ final class RuleSnapshot {
     return new RuleText(
         pack,
         new Tree.Rule(
-            name, Optional.empty(), Optional.of(scope), lets, requirements, Optional.of(severity), Optional.of(headline), marks,
-            notes, fixes, Optional.empty(), citations, Optional.empty(), List.of(), Optional.empty(), NOWHERE));
+            name, Optional.empty(), Optional.of(scope), Optional.of(work), lets, requirements, Optional.of(severity),
+            Optional.of(headline), marks, notes, fixes, Optional.empty(), citations, Optional.empty(), List.of(), Optional.empty(), NOWHERE));
   }
 
   private Tree.Word word() {

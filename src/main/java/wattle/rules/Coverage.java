@@ -24,7 +24,7 @@ public record Coverage(int rules, int told, int open, List<Unstated> unstated) {
     }
     List<Rule> rules = RuleLoader.load(library).value();
     HouseIndex index = new HouseIndex(house, library);
-    RuleRunner runner = new RuleRunner(index);
+    RuleRunner runner = new RuleRunner(index, false);
     Tally tally = new Tally();
     rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
     return tally.coverage(rules.size(), house.units());

@@ -35,7 +35,7 @@ final class DeviceProperties {
         .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word()))
         .words("location", "where in the room, such as counter", (f, d) -> d.location())
         .stated("at counter, at front or the like on the device")
-        .words("status", "new, existing or to-remove", (f, d) -> Optional.of(d.status().word()))
+        .words("status", "new, existing or to-remove", (f, d) -> f.statusWord(d.status()))
         .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits())
         .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet())
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())

@@ -27,6 +27,7 @@ import wattle.model.Point;
 import wattle.model.Room;
 import wattle.model.Section;
 import wattle.model.Service;
+import wattle.model.Status;
 import wattle.model.SupplySystem;
 import wattle.model.Wiring;
 import wattle.quantity.Quantity;
@@ -41,6 +42,7 @@ final class Facts {
 
   private final HouseIndex index;
   private final House house;
+  private final boolean asNew;
   private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
   private final Map<Object, Object[]> kept = new IdentityHashMap<>();
   // Rules ask several things of one thing in a row.
@@ -58,13 +60,24 @@ final class Facts {
     PointRoles roles;
   }
 
-  Facts(HouseIndex index) {
+  /** @param asNew whether existing work is taken as new */
+  Facts(HouseIndex index, boolean asNew) {
+    this.asNew = asNew;
     this.index = index;
     this.house = index.house();
   }
 
   House house() {
     return house;
+  }
+
+  boolean isNew(Status status) {
+    return status == Status.NEW || asNew && status == Status.EXISTING;
+  }
+
+  /** Word for the status of a thing, as it is judged. */
+  Optional<String> statusWord(Status status) {
+    return Optional.of((isNew(status) ? Status.NEW : status).word());
   }
 
   Library library() {

@@ -17,7 +17,7 @@ final class RoomProperties {
         .words("name", "its name", (f, r) -> Optional.of(r.name()))
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title()))
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
-        .words("status", "new, existing or to-remove", (f, r) -> Optional.of(r.status().word()))
+        .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status()))
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
         .figure("wall", Dimension.LENGTH, "length of its walls along the floor, doors left out",
             (f, r) -> Optional.ofNullable(r.facts().get("wall")))
@@ -50,7 +50,7 @@ final class RoomProperties {
   static Map<String, Property> box() {
     return new Properties<>(Box.class)
         .words("name", "room and name", (f, b) -> Optional.of(b.name()))
-        .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
+        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status()))
         .figure("volume", Dimension.VOLUME, "volume marked on it", (f, b) -> b.volume()).stated("its volume, such as 18 in3, on the box")
         .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b)).kept()
         .words("fill-sum", "the sum behind fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum))

@@ -13,6 +13,7 @@ import wattle.syntax.Tree;
  * @param pack where it is from
  * @param title what it asks for, in one line
  * @param kind of the things it is about
+ * @param work whom it binds
  * @param size how many values it names
  * @param lets their terms, in order; the first place is the thing itself
  * @param reason the full story, for {@code explain}
@@ -25,6 +26,7 @@ public record Rule(
     String title,
     Severity severity,
     Kind kind,
+    Work work,
     int size,
     Optional<Term> filter,
     List<Let> lets,
@@ -62,7 +64,7 @@ public record Rule(
   /** Without requirements of its own, for the test that every condition matters. */
   Rule withoutRequirements() {
     return new Rule(
-        name, pack, title, severity, kind, size, filter, lets, List.of(), headline, places, notes, fixes, reason, citations,
+        name, pack, title, severity, kind, work, size, filter, lets, List.of(), headline, places, notes, fixes, reason, citations,
         accept, reject, span, tree);
   }
 }

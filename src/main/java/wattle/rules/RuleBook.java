@@ -65,7 +65,7 @@ public final class RuleBook {
   /** The i-th of so many parts of the things of each kind. */
   private static Map<Rule, List<Finding>> stretch(
       HouseIndex index, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
-    RuleRunner runner = new RuleRunner(index);
+    RuleRunner runner = new RuleRunner(index, false);
     Map<Rule, List<Finding>> found = new IdentityHashMap<>();
     things.forEach((kind, all) -> {
       int from = (int) ((long) all.size() * i / stretches);

@@ -53,6 +53,7 @@ public final class RuleLoader {
     if (tree.scope().get().filter().isPresent()) {
       filter = claims.truth(tree.scope().get().filter().get(), names);
     }
+    Work work = work(tree, kind.get(), claims, names, report);
     List<Term> requirements = new ArrayList<>();
     tree.requirements().forEach(c -> claims.truth(c, names).ifPresent(requirements::add));
     if (tree.requirements().isEmpty()) {
@@ -87,7 +88,7 @@ public final class RuleLoader {
         .map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList();
     return Optional.of(
         new Rule(
-            tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(),
+            tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(), work,
             names.size(), filter, lets, requirements, headline.get(), places, notes, fixes,
             tree.reason().map(Tree.Text::value).orElse(""), citations, tree.accept().map(Tree.Text::value), reject(tree),
             tree.name().span(), tree));
@@ -116,6 +117,21 @@ public final class RuleLoader {
       report.accept(finding.build());
     }
     return kind;
+  }
+
+  /** A clause is asked of every rule, so that whom it binds is never a matter of what its conditions happen to say. */
+  private static Work work(Tree.Rule tree, Kind kind, ClaimChecker claims, Names names, Consumer<Finding> report) {
+    if (tree.work().isEmpty()) {
+      report.accept(missing(tree, "whom it binds: for new work, or for all work where it is a danger at any age"));
+      return Work.ALL;
+    }
+    Tree.RuleWork work = tree.work().get();
+    if (!work.all() && work.which().isEmpty() && !Work.hasStatus(kind)) {
+      report.accept(Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' does not say what is new work of a " + kind.word())
+          .at(work.span(), "a " + kind.word() + " is neither new nor existing as a whole")
+          .fix("write what makes it new, as in for new work where some r in d.rooms has r.status is \"new\"").build());
+    }
+    return new Work(work.all(), work.which().flatMap(c -> claims.truth(c, names)));
   }
 
   private static Finding missing(Tree.Rule tree, String what) {

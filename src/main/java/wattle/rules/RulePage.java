@@ -15,6 +15,7 @@ public final class RulePage {
     out.append("\nasked for:\n");
     rule.tree().scope().ifPresent(s -> out.append("  for each ").append(s.kind().text())
         .append(s.filter().map(f -> " where " + f.span().text()).orElse("")).append('\n'));
+    rule.tree().work().ifPresent(w -> out.append("  ").append(w.span().text()).append('\n'));
     rule.tree().requirements().forEach(r -> out.append("  require ").append(r.span().text()).append('\n'));
     rule.accept().ifPresent(plan -> out.append("\npasses:\n").append(indented(plan)));
     for (Tree.RuleException exception : rule.exceptions()) {

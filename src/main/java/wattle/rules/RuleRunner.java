@@ -12,8 +12,9 @@ import wattle.finding.Span;
 final class RuleRunner {
   private final Facts facts;
 
-  RuleRunner(HouseIndex index) {
-    this.facts = new Facts(index);
+  /** @param asNew whether existing work is judged as if it were new */
+  RuleRunner(HouseIndex index, boolean asNew) {
+    this.facts = new Facts(index, asNew);
   }
 
   /**
@@ -38,11 +39,11 @@ final class RuleRunner {
   }
 
   private Optional<Finding> run(Rule rule, Object thing, Object[] named) {
-    named[0] = thing;
-    for (Rule.Let let : rule.lets()) {
-      named[let.place()] = let.term().of(facts, named);
+    if (!rule.work().mayBind(facts, thing)) {
+      return Optional.empty();
     }
-    if (rule.filter().isPresent() && !Boolean.TRUE.equals(rule.filter().get().of(facts, named))) {
+    name(rule, thing, named);
+    if (!applies(rule, named)) {
       return Optional.empty();
     }
     for (Term requirement : rule.requirements()) {
@@ -61,7 +62,7 @@ final class RuleRunner {
       Boolean holds = holds(rule, thing, named);
       if (holds == null) {
         tally.open(rule, facts.lacking());
-      } else if (applies(rule, named)) {
+      } else if (rule.work().mayBind(facts, thing) && applies(rule, named)) {
         tally.told();
       }
     }
@@ -72,14 +73,19 @@ final class RuleRunner {
    * hold although nobody can say whether it applies: that is told as well.
    */
   private Boolean holds(Rule rule, Object thing, Object[] named) {
-    named[0] = thing;
-    for (Rule.Let let : rule.lets()) {
-      named[let.place()] = let.term().of(facts, named);
-    }
-    Object applies = rule.filter().map(f -> f.of(facts, named)).orElse(Boolean.TRUE);
-    if (Boolean.FALSE.equals(applies)) {
+    if (!rule.work().mayBind(facts, thing)) {
       return true;
     }
+    name(rule, thing, named);
+    Object binds = rule.work().binds(facts, named);
+    if (Boolean.FALSE.equals(binds)) {
+      return true;
+    }
+    Object filter = rule.filter().map(f -> f.of(facts, named)).orElse(Boolean.TRUE);
+    if (Boolean.FALSE.equals(filter)) {
+      return true;
+    }
+    Object applies = binds == null ? null : filter;
     boolean open = false;
     for (Term requirement : rule.requirements()) {
       Object holds = requirement.of(facts, named);
@@ -91,8 +97,16 @@ final class RuleRunner {
     return open ? null : Boolean.TRUE;
   }
 
+  private void name(Rule rule, Object thing, Object[] named) {
+    named[0] = thing;
+    for (Rule.Let let : rule.lets()) {
+      named[let.place()] = let.term().of(facts, named);
+    }
+  }
+
   private boolean applies(Rule rule, Object[] named) {
-    return rule.filter().isEmpty() || Boolean.TRUE.equals(rule.filter().get().of(facts, named));
+    return Boolean.TRUE.equals(rule.work().binds(facts, named))
+        && (rule.filter().isEmpty() || Boolean.TRUE.equals(rule.filter().get().of(facts, named)));
   }
 
   private Finding.Builder finding(Rule rule, Object[] named) {

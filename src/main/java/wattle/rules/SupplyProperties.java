@@ -59,7 +59,7 @@ final class SupplyProperties {
         .things("panels", Kind.PANEL, "panels straight from it",
             (f, s) -> f.house().panels().values().stream()
                 .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
-        .words("status", "new, existing or to-remove", (f, s) -> Optional.of(s.status().word()))
+        .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status()))
         .made();
   }
 
@@ -72,7 +72,7 @@ final class SupplyProperties {
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
         .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service()))
         .thing("conductor", Kind.WIRING, "its conductor", (f, e) -> e.electrode().conductor())
-        .words("status", "new, existing or to-remove", (f, e) -> Optional.of(e.electrode().status().word()))
+        .words("status", "new, existing or to-remove", (f, e) -> f.statusWord(e.electrode().status()))
         .made();
   }
 
@@ -96,7 +96,7 @@ final class SupplyProperties {
         .words("name", "its name", (f, p) -> Optional.of(p.name()))
         .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title()))
         .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
-        .words("status", "new, existing or to-remove", (f, p) -> Optional.of(p.status().word()))
+        .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status()))
         .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded())
         .truth("has-main", "whether it has a main that opens",
@@ -190,7 +190,7 @@ final class SupplyProperties {
     return new Properties<>(Breaker.class)
         .words("name", "panel and slots, such as P/2+4", (f, b) -> Optional.of(b.id().toString()))
         .words("label", "what its label says", (f, b) -> b.label())
-        .words("status", "new, existing or to-remove", (f, b) -> Optional.of(b.status().word()))
+        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status()))
         .words("device", "breaker or fuse", (f, b) -> Optional.of(b.device().name().toLowerCase(java.util.Locale.ROOT)))
         .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating())
         .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own",
@@ -252,6 +252,7 @@ final class SupplyProperties {
   static Map<String, Property> feeder() {
     return new Properties<>(FeederOf.class)
         .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name()))
+        .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status()))
         .figure("length", Dimension.LENGTH, "its length", (f, x) -> x.stretch().length())
         .thing("wiring", Kind.WIRING, "what it is made with", (f, x) -> Optional.of(x.stretch().wiring()))
         .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel()))

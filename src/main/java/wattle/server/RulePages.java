@@ -25,6 +25,7 @@ final class RulePages {
     rule.reason().ifPresent(reason -> page.line(reason.value()));
     rule.scope()
         .ifPresent(s -> page.line("For each " + s.kind().text() + s.filter().map(f -> " where " + f.span().text()).orElse("") + ":"));
+    rule.work().ifPresent(w -> page.line(w.span().text()));
     rule.requirements().forEach(r -> page.line("require " + r.span().text()));
     for (Tree.Cited source : rule.citations()) {
       page.line(

@@ -25,6 +25,7 @@ final class RuleReader {
                 name,
                 pieces.text(context.STRING()),
                 first(lines, RuleScopeContext.class).flatMap(this::scope),
+                first(lines, RuleWorkContext.class).map(this::work),
                 Pieces.each(all(lines, RuleLetContext.class), this::let),
                 Pieces.each(all(lines, RuleRequireContext.class), l -> claims.claim(l.claim())),
                 first(lines, RuleOtherwiseContext.class).flatMap(l -> l.getChildCount() < 2 ? Optional.empty() : severity(l)),
@@ -54,6 +55,11 @@ final class RuleReader {
     return kind.isPresent() && name.isPresent()
         ? Optional.of(new Tree.RuleScope(kind.get(), name.get(), claims.claim(line.claim()), pieces.span(line)))
         : Optional.empty();
+  }
+
+  private Tree.RuleWork work(RuleWorkContext line) {
+    boolean all = line.getChildCount() > 1 && line.getChild(1).getText().equals("all");
+    return new Tree.RuleWork(all, claims.claim(line.claim()), pieces.span(line));
   }
 
   private Optional<Tree.RuleLet> let(RuleLetContext line) {

@@ -716,6 +716,7 @@ public sealed interface Tree {
       Word name,
       Optional<Text> title,
       Optional<RuleScope> scope,
+      Optional<RuleWork> work,
       List<RuleLet> lets,
       List<Claim> requirements,
       Optional<Word> severity,
@@ -744,6 +745,14 @@ public sealed interface Tree {
 
   /** {@code for each run r where …}. */
   record RuleScope(Word kind, Word name, Optional<Claim> filter, Span span) implements Tree {}
+
+  /**
+   * Whom a rule binds: {@code for all work}, {@code for new work}.
+   *
+   * @param all whether existing work is bound as well as new
+   * @param which what makes it new work; absent where the thing itself is to be new
+   */
+  record RuleWork(boolean all, Optional<Claim> which, Span span) implements Tree {}
 
   record RuleLet(Word name, Claim value, Span span) implements Tree {}
 

@@ -214,7 +214,7 @@ class CompareCommandTest {
   void gitShowsThatAPatternOrARuleChanged() throws IOException, InterruptedException {
     Path lib = folder.resolve("lib.wattle");
     String text = "pattern hut(n) {\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n}\nlimit far \"Far\" 3 m { source \"House\" \"1\" }\n"
-        + "rule long \"Long\" {\n  for each branch b\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
+        + "rule long \"Long\" {\n  for each branch b\n  for all work\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
     Files.writeString(lib, text);
     git("add", ".");
     git("commit", "-q", "-m", "lib");

@@ -160,6 +160,7 @@ class FormatterTest {
     String text = """
         rule drop-large   "Lamps  stay bright" {
          for each branch b   where b.hots is 1
+           for new   work where b.status is "new"
 
 
             require 1.25*b.current+2 A is at most (b.rating - 1 A)
@@ -181,6 +182,7 @@ class FormatterTest {
     String tidied = """
         rule drop-large "Lamps  stay bright" {
           for each branch b where b.hots is 1
+          for new work where b.status is "new"
 
           require 1.25 * b.current + 2 A is at most (b.rating - 1 A)
             and b.hots is 1

@@ -60,6 +60,7 @@ class CodesDifferTest {
     String rule = """
         rule long-run "Runs are short" {
           for each run r
+          for all work
           require r.length is at most 4 m
           otherwise warning "the run to {r.to} is {r.length} long"
           at r "over 4 m"
@@ -93,16 +94,16 @@ class CodesDifferTest {
         "require r.wiring.size is at least 4 m|rule-type-mismatch")
         .map(s -> s.split("\\|"))
         .forEach(s -> {
-          String rule = "rule odd \"Odd\" {\n  for each run r\n  " + s[0]
+          String rule = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  " + s[0]
               + "\n  otherwise error \"x\"\n  at r\n  note \"n\"\n  fix \"f\"\n  because \"b\"\n}\n";
           assertThat(check(rule)).as(s[0]).singleElement().satisfies(f -> {
             assertThat(f.rule()).isEqualTo(s[1]);
             assertThat(f.place().orElseThrow().span().text()).isNotEmpty();
           });
         });
-    String guessed = "rule odd \"Odd\" {\n  for each run r\n  require r.colour is at most 4 m\n  otherwise error \"x\"\n  at r\n}\n";
+    String guessed = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  require r.colour is at most 4 m\n  otherwise error \"x\"\n  at r\n}\n";
     assertThat(check(guessed)).singleElement().satisfies(f -> assertThat(f.reason()).contains("There are ", " length,", " wiring"));
-    String hole = "rule odd \"Odd\" {\n  for each run r\n  require r.length is at most 4 m\n  otherwise error \"{r.nothing}\"\n  at r\n}\n";
+    String hole = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  require r.length is at most 4 m\n  otherwise error \"{r.nothing}\"\n  at r\n}\n";
     assertThat(check(hole)).extracting(Finding::rule).containsExactly("rule-property-unknown");
     assertThat(check("rule odd \"Odd\" { for each fish r\n}\n")).extracting(Finding::rule).contains("rule-kind-unknown");
   }

@@ -28,6 +28,7 @@ class CountsTest {
         room den is living { a: receptacle tamper-resistant   b: receptacle tamper-resistant   lamp: light 40 W }
         rule tried "Tried" {
           for each room r
+          for all work
           require %s
           otherwise error "refused"
           at r "here"
