@@ -181,7 +181,8 @@ final class RuleSnapshot {
         pack,
         new Tree.Rule(
             name, Optional.empty(), Optional.of(scope), Optional.of(work), lets, requirements, Optional.of(severity),
-            Optional.of(headline), marks, notes, fixes, Optional.empty(), citations, Optional.empty(), List.of(), Optional.empty(), NOWHERE));
+            Optional.of(headline), marks, notes, fixes, Optional.empty(), citations, Optional.empty(), List.of(), Optional.empty(),
+            NOWHERE));
   }
 
   private Tree.Word word() {

@@ -33,7 +33,8 @@ class WorkTest {
   }
 
   private static String rule(String kind, String clause) {
-    return "rule odd \"Odd\" {\n  for each " + kind + " x\n  " + clause + "\n  require x.name is \"?\"\n  otherwise error \"odd\"\n  at x\n}\n";
+    return "rule odd \"Odd\" {\n  for each " + kind + " x\n  " + clause
+        + "\n  require x.name is \"?\"\n  otherwise error \"odd\"\n  at x\n}\n";
   }
 
   private static String house(String breaker, String branch, String device) {
@@ -64,7 +65,8 @@ class WorkTest {
     String block = "dwelling { floor-area 90 m2 }\n";
     assertThat(found(block + house("", "existing", ""), rule("dwelling", "for new work where some d in x.devices has d.status is \"new\"")))
         .isEmpty();
-    assertThat(found(block + house("", "existing", "new"), rule("dwelling", "for new work where some d in x.devices has d.status is \"new\"")))
+    assertThat(
+        found(block + house("", "existing", "new"), rule("dwelling", "for new work where some d in x.devices has d.status is \"new\"")))
         .containsExactly("odd");
   }
 
@@ -79,7 +81,8 @@ class WorkTest {
   @TestFactory
   Stream<DynamicTest> noConditionSpeaksOfStatus() {
     return StandardLibrary.packNames().stream()
-        .flatMap(p -> RuleLoader.load(StandardLibrary.written(List.of("common", p)).value()).value().stream().filter(r -> r.pack().equals(p)))
+        .flatMap(
+            p -> RuleLoader.load(StandardLibrary.written(List.of("common", p)).value()).value().stream().filter(r -> r.pack().equals(p)))
         .map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
           String filter = rule.tree().scope().orElseThrow().filter().map(f -> f.span().text()).orElse("");
           if (!rule.name().equals("range-on-three-wires")) {
