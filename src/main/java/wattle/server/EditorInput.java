@@ -9,11 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 
-/**
- * What an editor sends, message by message, without those that the library that reads them cannot bear: it loses its place
- * after text that nests very deep, and ceases to read. Lines that are no header are passed over until one is.
- */
-final class EditorInput extends InputStream {
+/** The bodies of the messages that an editor sends. Lines that are no header are passed over until one is. */
+final class EditorInput {
   /** Largest message that is read; a text of 100,000 lines is a tenth of it. */
   private static final long MOST_BYTES = 64L << 20;
 
@@ -23,50 +20,23 @@ final class EditorInput extends InputStream {
   private static final int LONGEST_LINE = 4096;
 
   private final InputStream in;
-  private byte[] message = {};
-  private int at;
 
   EditorInput(InputStream in) {
     this.in = new BufferedInputStream(in);
   }
 
-  @Override
-  public int read() throws IOException {
-    return next() ? message[at++] & 0xFF : -1;
-  }
-
-  @Override
-  public int read(byte[] into, int offset, int count) throws IOException {
-    if (count == 0) {
-      return 0;
-    }
-    if (!next()) {
-      return -1;
-    }
-    int given = Math.min(count, message.length - at);
-    System.arraycopy(message, at, into, offset, given);
-    at += given;
-    return given;
-  }
-
-  /** Sees to it that something of a message is there; false at the end of the input. */
-  private boolean next() throws IOException {
-    while (at == message.length) {
-      Optional<byte[]> body;
-      try {
-        body = body();
-      } catch (EOFException e) {
-        return false;
+  /** The next body that can be read as one; absent at the end of the input. */
+  Optional<byte[]> next() throws IOException {
+    try {
+      while (true) {
+        Optional<byte[]> body = body();
+        if (body.isPresent() && isShallow(body.get())) {
+          return body;
+        }
       }
-      if (body.isPresent() && isShallow(body.get())) {
-        byte[] header = ("Content-Length: " + body.get().length + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII);
-        message = new byte[header.length + body.get().length];
-        System.arraycopy(header, 0, message, 0, header.length);
-        System.arraycopy(body.get(), 0, message, header.length, body.get().length);
-        at = 0;
-      }
+    } catch (EOFException e) {
+      return Optional.empty();
     }
-    return true;
   }
 
   /** The next body; absent where its header names no length, or one that is too great. */
@@ -136,10 +106,5 @@ final class EditorInput extends InputStream {
       }
     }
     return true;
-  }
-
-  @Override
-  public void close() throws IOException {
-    in.close();
   }
 }

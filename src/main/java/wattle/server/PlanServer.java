@@ -74,7 +74,8 @@ final class PlanServer implements LanguageServer, LanguageClientAware {
   /** An editor that dies may leave the streams open in a process it started; then its own end is the sign. */
   private void endWith(Integer process) {
     if (process != null) {
-      ProcessHandle.of(process).ifPresent(editor -> editor.onExit().thenRun(() -> exit.accept(0)));
+      ProcessHandle.of(process)
+          .ifPresentOrElse(editor -> editor.onExit().thenRun(() -> exit.accept(0)), () -> exit.accept(0));
     }
   }
 

@@ -205,4 +205,29 @@ class RobustnessTest {
         .getWorkspaceService()
         .didChangeWatchedFiles(new DidChangeWatchedFilesParams(List.of(new FileEvent(file.toUri().toString(), change))));
   }
+
+  @Test
+  void wrongRequestsOfAnySizeAreAnsweredAsTheProtocolSays() throws Exception {
+    Raw raw = Raw.start();
+    raw.send(message("{\"jsonrpc\":\"2.0\",\"id\":70,\"method\":\"textDocument/hover\",\"params\":{}}"));
+    assertThat(raw.readUntil("\"id\":70")).contains("-32002");
+    raw.send(INITIALIZE);
+    raw.readUntil("serverInfo");
+    for (int size : List.of(10, 9_000, 50_000)) {
+      raw.send(message("{\"jsonrpc\":\"2.0\",\"id\":71,\"method\":\"textDocument/hover\",\"params\":[\"" + "x".repeat(size) + "\"]}"));
+      assertThat(raw.readUntil("wrong parameters")).contains("-32602");
+    }
+    raw.send(message("{\"jsonrpc\":\"2.0\",\"id\":72,\"method\":\"textDocument/hover\",\"params\":{\"textDocument\":null}}"));
+    assertThat(raw.readUntil("\"id\":72")).contains("-32602");
+    raw.send(
+        message("{\"jsonrpc\":\"2.0\",\"id\":73,\"method\":\"textDocument/moniker\",\"params\":{\"textDocument\":{\"uri\":\"file:///x\"},"
+            + "\"position\":{\"line\":0,\"character\":0}}}"));
+    assertThat(raw.readUntil("does not offer")).contains("-32601");
+    raw.send(message("{\"jsonrpc\":\"2.0\",\"id\":74,\"method\":\"shutdown\"}"));
+    raw.readUntil("\"id\":74");
+    raw.send(message("{\"jsonrpc\":\"2.0\",\"id\":75,\"method\":\"textDocument/hover\",\"params\":{}}"));
+    assertThat(raw.readUntil("only exit is left")).contains("-32600");
+    raw.send(message("{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}"));
+    assertThat(raw.exitCode().get(20, TimeUnit.SECONDS)).isZero();
+  }
 }

@@ -1,0 +1,38 @@
+package wattle.server;
+
+import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.MessageConsumer;
+import org.eclipse.lsp4j.jsonrpc.MessageProducer;
+import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
+import org.eclipse.lsp4j.jsonrpc.json.ConcurrentMessageProcessor;
+import org.eclipse.lsp4j.jsonrpc.json.MessageJsonHandler;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/** Builds a session that reads its messages as {@link EditorMessages} does; all else is as the library has it. */
+final class EditorLauncher extends Launcher.Builder<LanguageClient> {
+  private final EditorInput in;
+  private MessageJsonHandler json;
+  private RemoteEndpoint refusals;
+
+  EditorLauncher(EditorInput in) {
+    this.in = in;
+  }
+
+  @Override
+  protected MessageJsonHandler createJsonHandler() {
+    json = super.createJsonHandler();
+    return json;
+  }
+
+  @Override
+  protected RemoteEndpoint createRemoteEndpoint(MessageJsonHandler handler) {
+    refusals = super.createRemoteEndpoint(handler);
+    return refusals;
+  }
+
+  @Override
+  protected ConcurrentMessageProcessor createMessageProcessor(
+      MessageProducer reader, MessageConsumer consumer, LanguageClient editor) {
+    return super.createMessageProcessor(new EditorMessages(in, json, refusals), consumer, editor);
+  }
+}
