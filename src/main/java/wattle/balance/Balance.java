@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
+import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.Panel;
@@ -19,7 +20,8 @@ import wattle.model.Panel;
 /**
  * Proposes slots that bring the legs of a panel nearer to each other.
  *
- * <p>The load of a leg is what is connected to it in all, without demand factors. A panel is balanced by itself; of
+ * <p>The load of a leg is what is connected to it in all, in volt-amperes and without demand factors, a load between two legs half on
+ * each. Amperes of the legs and of the neutral, which follow from it, are added up as phasors. A panel is balanced by itself; of
  * several, those furthest from the service come first, so that a panel reckons with what its sub-panels will be. Breakers
  * that are pinned, back-fed or interlocked stay, and so do those whose leg the plan states. Two half-size breakers in one
  * slot stay together, and a breaker of several poles stays where it is: only its wires change places, so it goes on
@@ -85,24 +87,24 @@ public final class Balance {
   }
 
   private PanelBalance panel(Panel panel) {
-    LegLoads before = sum(connected.panel(panel.name()), changesBeneath(panel.name()));
+    LegLoads before = connected.panel(panel.name());
+    LegLoads beneath = before.plus(changesBeneath(panel.name()));
     Units units = new Units(house, panel, b -> connected.behind(house, b));
     List<Leg> legs = panel.legs();
-    double[] start = legs.stream().mapToDouble(before::on).toArray();
+    double[] start = legs.stream().mapToDouble(beneath::on).toArray();
     Map<Leg, List<Integer>> free = freeSlots(panel);
     int[] count = legs.stream().mapToInt(l -> free.get(l).size()).toArray();
     Search.Found found = new Search(units.movable(), start, count, RESOLUTION, mostSteps).run(mostMoves);
     LegLoads change = LegLoads.NONE;
     for (Search.Choice choice : found.choices()) {
-      Map<Leg, Double> each = new EnumMap<>(Leg.class);
-      for (int leg = 0; leg < legs.size(); leg++) {
-        each.put(legs.get(leg), choice.option().change()[leg]);
+      for (Breaker breaker : choice.unit().breakers()) {
+        LegLoads carried = connected.behind(house, breaker);
+        change = change.minus(carried).plus(carried.moved(leg -> moved(breaker, choice.option(), leg, legs)));
       }
-      change = sum(change, new LegLoads(each, 0));
     }
     changes.put(panel.name(), change);
     return new PanelBalance(
-        panel, before, sum(before, change), Placing.of(panel, found.choices(), free), units.movable().size(),
+        panel, before, beneath.plus(change), Placing.of(panel, found.choices(), free), units.movable().size(),
         units.fixed(), found.steps(), found.proof());
   }
 
@@ -113,7 +115,7 @@ public final class Balance {
       Optional<String> at = feederOf(change.getKey());
       while (at.isPresent() && above.add(at.get())) {
         if (at.get().equals(name)) {
-          sum = sum(sum, change.getValue());
+          sum = sum.plus(change.getValue());
         }
         at = feederOf(at.get());
       }
@@ -121,11 +123,14 @@ public final class Balance {
     return sum;
   }
 
-  private static LegLoads sum(LegLoads a, LegLoads b) {
-    Map<Leg, Double> sum = new EnumMap<>(Leg.class);
-    sum.putAll(a.voltAmperes());
-    b.voltAmperes().forEach((leg, load) -> sum.merge(leg, load, Double::sum));
-    return new LegLoads(sum, a.unplaced() + b.unplaced());
+  /** Where a leg of a breaker is after a move. */
+  private static Leg moved(Breaker breaker, Unit.Option option, Leg leg, List<Leg> legs) {
+    for (int pole = 0; pole < breaker.poles().size(); pole++) {
+      if (breaker.poles().get(pole).leg().equals(Optional.of(leg))) {
+        return legs.get(option.legs()[pole]);
+      }
+    }
+    return leg;
   }
 
   /** Whole slots that nothing is in, by leg, from the top. Where the plan states no count, none below the last breaker. */

@@ -7,8 +7,8 @@ import wattle.model.Panel;
 /**
  * A panel as it is, and as it could be.
  *
- * @param before connected loads as the plan stands; where a panel that it feeds is balanced too, with that done
- * @param after the same with the moves made; equal to {@code before} where there are none
+ * @param before connected loads as the plan stands
+ * @param after the same with the moves made, here and in panels that it feeds; equal to {@code before} where there are none
  * @param movable how many breakers or pairs may move
  * @param fixed those that may not, and why
  * @param steps what 0, 1, 2 … moves can reach, up to the last one that gained something

@@ -240,8 +240,8 @@ final class PanelBinder {
       legs = system.legs();
     } else if (supply instanceof PanelSupply.FromBreaker from) {
       Panel above = done.get(from.breaker().panel());
-      system = above.system();
       legs = legsOf(above, from.breaker());
+      system = above.system().on(legs);
     } else if (services.size() == 1) {
       system = services.values().iterator().next().system();
       legs = system.legs();

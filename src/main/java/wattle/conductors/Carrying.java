@@ -72,7 +72,7 @@ final class Carrying {
     return switch (system.kind()) {
       case SPLIT_PHASE -> legs == 2;
       case THREE_PHASE_WYE -> legs == 3;
-      case TWO_LEGS_OF_WYE, SINGLE_PHASE -> false;
+      case TWO_LEGS_OF_WYE, SINGLE_PHASE, ONE_LEG -> false;
     };
   }
 }

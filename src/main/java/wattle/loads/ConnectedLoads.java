@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Device;
@@ -20,8 +21,8 @@ import wattle.model.Status;
 /**
  * What everything that is connected would draw at once, by branch and by panel.
  *
- * <p>A load from a leg to the neutral counts wholly on its leg; one between two legs counts half on each. A source that
- * feeds back (solar, storage) is no load, and what is to be removed is not counted. A panel carries its branches and the
+ * <p>A load from a leg to the neutral counts wholly on its leg; one between two legs counts half of its volt-amperes on each, and its
+ * whole current in both. A source that feeds back (solar, storage) is no load, and what is to be removed is not counted. A panel carries its branches and the
  * panels that it feeds.
  *
  * @param branches by name, in the order of the plan; a branch without loads has {@link LegLoads#NONE}
@@ -36,7 +37,7 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
   /** Of a whole house. */
   public static ConnectedLoads of(House house) {
     Map<String, LegLoads> branches = new LinkedHashMap<>();
-    house.branches().forEach((name, branch) -> branches.put(name, ofBranch(house, branch)));
+    house.branches().forEach((name, branch) -> branches.put(name, ofBranch(house, branch, device -> true)));
     Map<String, LegLoads> panels = new LinkedHashMap<>();
     for (Panel panel : house.panels().values()) {
       panels.put(panel.name(), ofPanel(house, panel, branches, new HashSet<>()));
@@ -70,13 +71,14 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
     LegLoads own = LegLoads.NONE;
     for (Leg leg : Leg.values()) {
       if (branch.hots().stream().anyMatch(h -> h.breaker().equals(breaker.id()) && h.leg().equals(Optional.of(leg)))) {
-        own = own.plus(leg, all.on(leg));
+        own = own.plus(all.only(leg));
       }
     }
     return own;
   }
 
-  private static LegLoads ofBranch(House house, Branch branch) {
+  /** Of some devices of a branch. */
+  public static LegLoads ofBranch(House house, Branch branch, Predicate<Device> some) {
     if (branch.status() == Status.TO_REMOVE) {
       return LegLoads.NONE;
     }
@@ -84,39 +86,16 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
     for (Point point : branch.points()) {
       for (String name : point.devices()) {
         Device device = house.devices().get(name);
-        if (device != null && device.status() != Status.TO_REMOVE) {
+        if (device != null && device.status() != Status.TO_REMOVE && some.test(device)) {
           for (Load load : device.loads()) {
-            add(load, branch, sums);
+            if (load.voltAmperes() != 0 && load.loadClass() != LoadClass.SOURCE) {
+              sums.add(load, branch);
+            }
           }
         }
       }
     }
     return sums.loads();
-  }
-
-  private static void add(Load load, Branch branch, LegSums sums) {
-    double voltAmperes = load.voltAmperes();
-    if (voltAmperes == 0 || load.loadClass() == LoadClass.SOURCE) {
-      return;
-    }
-    if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-      sums.add(legOf(branch, to.hot()), voltAmperes);
-    } else if (load.connection() instanceof Load.Connection.HotToHot between) {
-      Optional<Leg> one = legOf(branch, between.hot());
-      Optional<Leg> other = legOf(branch, between.otherHot());
-      if (one.equals(other)) {
-        sums.add(one, voltAmperes);
-      } else {
-        sums.add(one, voltAmperes / 2);
-        sums.add(other, voltAmperes / 2);
-      }
-    } else {
-      sums.add(Optional.empty(), voltAmperes);
-    }
-  }
-
-  private static Optional<Leg> legOf(Branch branch, int hot) {
-    return hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
   }
 
   private static LegLoads ofPanel(House house, Panel panel, Map<String, LegLoads> branches, Set<String> above) {

@@ -117,11 +117,19 @@ public final class LoadFigures {
         || branch.hots().stream().anyMatch(h -> h.breaker().equals(breaker.id()) && h.leg().equals(Optional.of(leg)));
   }
 
-  /** Amperes of the heaviest leg. */
-  public Derivation heaviest(SupplySystem system, List<Derivation> legs) {
-    Derivation most = legs.stream().max(java.util.Comparator.comparingDouble(Derivation::si)).orElseThrow();
-    Derivation volts = Derivation.stated("voltage from leg to neutral", "U", Quantity.of(system.legToNeutralVolts(), Units.VOLT));
-    return value("current of the heaviest leg", "I", "S / U", most.si() / volts.si(), Units.AMPERE, List.of(folded(most, "S"), volts));
+  /** Amperes of the heaviest leg of a branch or panel. */
+  public Derivation heaviest(LegLoads load, SupplySystem system) {
+    return LegCurrents.heaviest("current of the heaviest leg", load, system);
+  }
+
+  /** What a branch has connected. */
+  public LegLoads of(Branch branch) {
+    return loads.branch(branch.name());
+  }
+
+  /** What a panel has connected, with those that it feeds. */
+  public LegLoads of(Panel panel) {
+    return loads.panel(panel.name());
   }
 
   /** The figure alone; it is unfolded under its own name, once and not beneath everything that rests on it. */

@@ -9,11 +9,11 @@ import wattle.conductors.BranchLengths;
 import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
 import wattle.library.CableKind;
+import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
-import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Leg;
 import wattle.model.Metal;
@@ -75,28 +75,12 @@ final class BranchProperties {
   private static double current(Facts facts, Branch branch) {
     Optional<SupplySystem> system = facts.systemOf(branch);
     LegLoads load = facts.loads().branch(branch.name());
-    return system.map(s -> s.legs().stream().mapToDouble(load::on).max().orElse(0) / s.legToNeutralVolts()).orElse(0.0);
+    return system.map(load::heaviestAmperes).orElse(0.0);
   }
 
   private static double continuous(Facts facts, Branch branch) {
-    double[] amperes = new double[4];
-    Optional<SupplySystem> system = facts.systemOf(branch);
-    if (system.isEmpty()) {
-      return 0;
-    }
-    for (Device device : facts.devicesOf(branch)) {
-      if (device.traits().contains("continuous")) {
-        device.loads().forEach(l -> {
-          if (l.connection() instanceof wattle.model.Load.Connection.HotToNeutral to) {
-            amperes[to.hot() % 4] += l.voltAmperes() / system.get().legToNeutralVolts();
-          } else if (l.connection() instanceof wattle.model.Load.Connection.HotToHot between) {
-            amperes[between.hot() % 4] += l.voltAmperes() / system.get().legToLegVolts();
-            amperes[between.otherHot() % 4] += l.voltAmperes() / system.get().legToLegVolts();
-          }
-        });
-      }
-    }
-    return java.util.Arrays.stream(amperes).max().orElse(0);
+    LegLoads load = ConnectedLoads.ofBranch(facts.house(), branch, d -> d.traits().contains("continuous"));
+    return facts.systemOf(branch).map(load::heaviestAmperes).orElse(0.0);
   }
 
   private static TreeSet<String> protection(Facts facts, Branch branch) {

@@ -29,7 +29,7 @@ final class Drop {
     }
     boolean toNeutral = branch.hots().size() < 2 || branch.sharesNeutral();
     double volts = toNeutral ? system.get().legToNeutralVolts() : system.get().legToLegVolts();
-    double stated = facts.loads().branch(branch.name()).total() / volts / (toNeutral ? Math.max(1, branch.hots().size()) : 1);
+    double stated = facts.loads().branch(branch.name()).heaviestAmperes(system.get());
     double amperes = stated > 0 ? Math.min(stated, rating.get()) : USUAL_SHARE * rating.get();
     double[] ohms = new double[branch.points().size()];
     double most = 0;

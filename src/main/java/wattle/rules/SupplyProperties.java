@@ -246,7 +246,7 @@ final class SupplyProperties {
       return 0;
     }
     LegLoads load = facts.loads().behind(facts.house(), breaker);
-    return panel.system().legs().stream().mapToDouble(load::on).max().orElse(0) / panel.system().legToNeutralVolts();
+    return load.heaviestAmperes(panel.system());
   }
 
   static Map<String, Property> feeder() {

@@ -68,10 +68,7 @@ final class Inlays {
       hints.add(hint(question, slot.slots().span().after(), legs));
     }
     LegLoads loads = question.analysis().derived().loads().behind(question.analysis().house(), breaker);
-    double most = 0;
-    for (Leg leg : panel.system().legs()) {
-      most = Math.max(most, loads.on(leg) / panel.system().legToNeutralVolts());
-    }
+    double most = loads.heaviestAmperes(panel.system());
     if (most > 0) {
       hints.add(hint(question, slot.span().after(), Quantity.plain(most, 3) + " A connected"));
     }

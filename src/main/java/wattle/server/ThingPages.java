@@ -71,7 +71,7 @@ final class ThingPages {
       if (loads.on(leg) > 0) {
         parts.add(
             "leg " + leg + " " + Quantity.plain(loads.on(leg), 4) + " VA ("
-                + Quantity.plain(loads.on(leg) / system.legToNeutralVolts(), 3) + " A)");
+                + Quantity.plain(loads.amperes(leg, system), 3) + " A)");
       }
     }
     if (loads.unplaced() > 0) {

@@ -24,7 +24,7 @@ class ConnectedLoadsTest {
   private static final SupplySystem WYE = new SupplySystem(SupplySystem.Kind.THREE_PHASE_WYE, 120, 208);
 
   private static LegLoads legs(double a, double b) {
-    return new LegLoads(Map.of(Leg.A, a, Leg.B, b), 0);
+    return LegLoads.toNeutral(Map.of(Leg.A, a, Leg.B, b));
   }
 
   /** Common practice: equal loads on the two halves cancel in the neutral, one alone returns all of its current. */
@@ -38,7 +38,7 @@ class ConnectedLoadsTest {
   /** Common practice: in a balanced wye the three currents cancel; two equal ones leave as much as one of them. */
   @Test
   void theNeutralOfAWyeCarriesThePhasorSum() {
-    LegLoads three = new LegLoads(Map.of(Leg.A, 1200.0, Leg.B, 1200.0, Leg.C, 1200.0), 0);
+    LegLoads three = LegLoads.toNeutral(Map.of(Leg.A, 1200.0, Leg.B, 1200.0, Leg.C, 1200.0));
     assertThat(three.neutralAmperes(WYE)).isCloseTo(0, within(1e-9));
     assertThat(legs(1200, 1200).neutralAmperes(WYE)).isCloseTo(10, within(1e-9));
   }

@@ -48,11 +48,14 @@ public final class BalanceSheets {
       rows.add(legs(panel, "as it is", panel.before(), legs));
       if (!panel.moves().isEmpty()) {
         rows.add(legs(panel, "proposed", panel.after(), legs));
+      } else if (!panel.after().equals(panel.before())) {
+        rows.add(legs(panel, "with the moves in panels that it feeds", panel.after(), legs));
       }
     }
     List<String> notes = new ArrayList<>();
     notes.add(
-        "Everything connected on at once, at nominal voltage, without demand factors; the neutral as if all loads had a power factor of 1.");
+        "Everything connected on at once, at nominal voltage, without demand factors. A load between two legs counts half of its VA on each;"
+            + " amperes of legs and neutral are added as phasors.");
     if (panels.stream().anyMatch(p -> p.before().unplaced() > 0)) {
       notes.add("Some loads are on no leg, since the plan does not say what feeds them; wattle check shows them.");
     }
@@ -61,15 +64,14 @@ public final class BalanceSheets {
 
   private static Row legs(PanelBalance panel, String state, LegLoads load, Set<Leg> legs) {
     SupplySystem system = panel.panel().system();
-    double volts = system.legToNeutralVolts();
     List<Cell> cells = new ArrayList<>(List.of(Cell.of(panel.panel().name()), Cell.of(state)));
     for (Leg leg : legs) {
       boolean there = panel.panel().legs().contains(leg);
       cells.add(there ? Cell.of(load.on(leg)) : Cell.BLANK);
-      cells.add(there ? Cell.of(load.on(leg) / volts) : Cell.BLANK);
+      cells.add(there ? Cell.of(load.amperes(leg, system)) : Cell.BLANK);
     }
     cells.add(Cell.of(panel.difference(load)));
-    cells.add(Cell.of(panel.difference(load) / volts));
+    cells.add(Cell.of(load.differenceAmperes(system)));
     cells.add(Cell.of(load.neutralAmperes(system)));
     return Row.of(cells.toArray(Cell[]::new));
   }
@@ -141,19 +143,17 @@ public final class BalanceSheets {
   private static Sheet steps(List<PanelBalance> panels) {
     List<Row> rows = new ArrayList<>();
     for (PanelBalance panel : panels) {
-      double volts = panel.panel().system().legToNeutralVolts();
       for (Step step : panel.steps()) {
         rows.add(
             Row.of(
-                Cell.of(panel.panel().name()), Cell.of(step.moves()), Cell.of(step.difference()),
-                Cell.of(step.difference() / volts), Cell.of(step.bound())));
+                Cell.of(panel.panel().name()), Cell.of(step.moves()), Cell.of(step.difference()), Cell.of(step.bound())));
       }
     }
     return new Sheet(
         "balance-steps", "What fewer moves reach",
         List.of(
             Column.words("panel", "panel"), Column.figures("moves", "moves at most", "", 0),
-            Column.figures("difference-va", "difference", "VA", 0), Column.figures("difference-a", "difference", "A", 1),
+            Column.figures("difference-va", "difference", "VA", 0),
             Column.figures("bound-va", "never below", "VA", 0)),
         rows, List.of("--moves N proposes the line of N moves."));
   }

@@ -12,11 +12,12 @@ import wattle.emit.media.table.Column;
 import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.loads.ConnectedLoads;
+import wattle.loads.LegCurrents;
+import wattle.loads.LegLoads;
 import wattle.loads.LoadFigures;
 import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.Panel;
-import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
 /** The legs of each panel beside each other: what each carries, how far they are apart, what is left for the neutral. */
@@ -41,15 +42,14 @@ public final class LegSchedule {
     return new Sheet(
         "legs", "Load of each leg", columns, rows,
         List.of(
-            "Everything connected on at once, at nominal voltage, without demand factors; the neutral as if all loads were from"
-                + " a leg to the neutral and had a power factor of 1."));
+            "Everything connected on at once, at nominal voltage, without demand factors. A load between two legs counts half of its VA on"
+                + " each; amperes of legs and neutral are added as phasors."));
   }
 
   private static Row row(Panel panel, ConnectedLoads loads, LoadFigures figures, Set<Leg> legs) {
-    Derivation volts = Derivation.stated("voltage from leg to neutral", "U", Quantity.of(panel.system().legToNeutralVolts(), Units.VOLT));
+    LegLoads all = loads.panel(panel.name());
     List<Derivation> loaded = panel.legs().stream().map(l -> figures.panel(panel, Optional.of(l))).toList();
     List<Cell> cells = new ArrayList<>(List.of(Cell.of(panel.name())));
-    List<Derivation> currents = new ArrayList<>();
     for (Leg leg : legs) {
       int index = panel.legs().indexOf(leg);
       if (index < 0) {
@@ -57,19 +57,12 @@ public final class LegSchedule {
         continue;
       }
       Derivation load = loaded.get(index);
-      Derivation current = Derivation.computed(
-          "current of leg " + leg + " of " + panel.name(), "I_" + leg, "S / U", load.si() / volts.si(), Units.AMPERE,
-          load.named(load.name(), "S"), volts);
-      currents.add(current);
+      Derivation current = LegCurrents.leg("current of leg " + leg + " of " + panel.name(), all, leg, panel.system());
       cells.add(Cell.of(load.si(), load));
       cells.add(Cell.of(current.si(), current));
     }
     boolean several = panel.legs().size() > 1;
-    Derivation neutral = Derivation.computed(
-        "current of the neutral of " + panel.name(), "I_N",
-        "|" + String.join(" + ", currents.stream().map(Derivation::symbol).toList()) + "|",
-        loads.panel(panel.name()).neutralAmperes(panel.system()), Units.AMPERE, currents.toArray(Derivation[]::new))
-        .remarking("Currents add as phasors, with the angles of their legs.");
+    Derivation neutral = LegCurrents.neutral("current of the neutral of " + panel.name(), all, panel.system());
     cells.add(several ? figure(figures.difference(panel, loaded)) : Cell.BLANK);
     cells.add(several ? percent(figures.imbalance(panel, loaded)) : Cell.BLANK);
     cells.add(figure(neutral));

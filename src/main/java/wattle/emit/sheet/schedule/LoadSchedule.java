@@ -57,7 +57,8 @@ public final class LoadSchedule {
         .forEach(b -> rows.add(lost(b)));
     return new Sheet("loads", "Connected loads", columns(), rows, List.of(
         "Everything on at once, at nominal voltage; what the code counts on is in the load worksheet.",
-        "A load between two legs counts half on each. Share: the heaviest leg's current as a part of the breaker.",
+        "A load between two legs counts half of its VA on each and its whole current in both; currents are added as phasors.",
+        "Share: the heaviest leg's current as a part of the breaker.",
         "Imbalance: how far the leg that strays most lies from the mean of the legs, as a part of that mean."));
   }
 
@@ -83,19 +84,21 @@ public final class LoadSchedule {
   private Row branch(Panel panel, Branch branch) {
     Optional<Double> rating = branch.hots().stream().map(BranchHot::breaker).findFirst().flatMap(house::breaker).flatMap(Breaker::amperes);
     List<Derivation> onLegs = legs.stream().map(l -> figures.branch(branch, Optional.of(l))).toList();
-    List<Cell> cells = cells("branch", panel, branch.name(), branch.title(), rating, onLegs, figures.branch(branch, Optional.empty()));
+    List<Cell> cells = cells("branch", panel, branch.name(), branch.title(), rating, onLegs, figures.branch(branch, Optional.empty()),
+        figures.heaviest(figures.of(branch), panel.system()));
     return new Row(cells, false, branch.name());
   }
 
   private Row feeder(Panel panel, Panel fed, Breaker breaker) {
     List<Cell> cells = cells("feeder", panel, fed.name(), fed.title(), breaker.amperes(), onLegs(fed),
-        figures.panel(fed, Optional.empty()));
+        figures.panel(fed, Optional.empty()), figures.heaviest(figures.of(fed), fed.system()));
     return new Row(cells, false, "the feeder of " + fed.name());
   }
 
   private Row sum(Panel panel) {
     Optional<Double> limit = panel.main().flatMap(m -> m.rating()).or(panel::busRating).map(Quantity::si);
-    List<Cell> cells = cells("panel", panel, panel.name(), panel.title(), limit, onLegs(panel), figures.panel(panel, Optional.empty()));
+    List<Cell> cells = cells("panel", panel, panel.name(), panel.title(), limit, onLegs(panel), figures.panel(panel, Optional.empty()),
+        figures.heaviest(figures.of(panel), panel.system()));
     if (panel.system().legs().size() > 1) {
       List<Derivation> own = panel.system().legs().stream().map(l -> figures.panel(panel, Optional.of(l))).toList();
       Derivation imbalance = figures.imbalance(panel, own);
@@ -110,7 +113,8 @@ public final class LoadSchedule {
   }
 
   private List<Cell> cells(
-      String row, Panel panel, String name, String title, Optional<Double> rating, List<Derivation> onLegs, Derivation all) {
+      String row, Panel panel, String name, String title, Optional<Double> rating, List<Derivation> onLegs, Derivation all,
+      Derivation heaviest) {
     List<Cell> cells = new ArrayList<>();
     cells.add(Cell.of(row));
     cells.add(Cell.of(panel.name()));
@@ -119,7 +123,6 @@ public final class LoadSchedule {
     cells.add(rating.map(r -> figure(Derivation.stated("rating", "I_n", Quantity.of(r, Units.AMPERE)))).orElse(Cell.BLANK));
     onLegs.forEach(load -> cells.add(load.si() == 0 ? Cell.BLANK : figure(load)));
     cells.add(figure(all));
-    Derivation heaviest = figures.heaviest(panel.system(), onLegs);
     cells.add(figure(heaviest));
     cells.add(
         rating.map(r -> figures.share(heaviest, r)).map(s -> Cell.of(s.quantity().orElseThrow().in(Units.PERCENT), s)).orElse(Cell.BLANK));

@@ -20,7 +20,7 @@ import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.quantity.Quantity;
 
-/** Draws the connected load on each leg of each panel as bars on one scale, with what the panel's main lets through. */
+/** Draws the current of each leg of each panel, with all that is connected on, as bars on one scale, with the rating of the main. */
 public final class LegsPlot implements View {
   private static final double WIDE = 460;
   private static final double ROW = 26;
@@ -38,11 +38,9 @@ public final class LegsPlot implements View {
     double most = 1;
     for (Panel panel : house.panels().values()) {
       LegLoads load = loads.panel(panel.name());
-      most = Math.max(most, load.unplaced());
-      for (Leg leg : panel.legs()) {
-        most = Math.max(most, load.on(leg));
-      }
-      most = Math.max(most, mainVoltAmperes(panel).orElse(0.0));
+      most = Math.max(most, unplaced(panel, load));
+      most = Math.max(most, load.heaviestAmperes(panel.system()));
+      most = Math.max(most, mainAmperes(panel).orElse(0.0));
     }
     scale = new LinearScale(0, most * 1.02, 0, WIDE);
   }
@@ -73,8 +71,8 @@ public final class LegsPlot implements View {
   public Legend legend() {
     List<Legend.Item> items = new ArrayList<>();
     items.add(new Legend.Item(new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24, "connected load"));
-    if (house.panels().values().stream().anyMatch(p -> mainVoltAmperes(p).isPresent())) {
-      items.add(new Legend.Item(new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24, "what the main lets through on a leg"));
+    if (house.panels().values().stream().anyMatch(p -> mainAmperes(p).isPresent())) {
+      items.add(new Legend.Item(new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24, "rating of the main"));
     }
     return new Legend(
         items,
@@ -113,8 +111,8 @@ public final class LegsPlot implements View {
 
   private double panel(Sketch sketch, Panel panel, double top) {
     LegLoads load = loads.panel(panel.name());
-    String words = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
-    sketch.fitted(-LEFT, top, words, 12, true, Anchor.START, WIDE + LEFT - 190);
+    String title = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
+    sketch.fitted(-LEFT, top, title, 12, true, Anchor.START, WIDE + LEFT - 190);
     if (panel.legs().size() > 1) {
       String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
       sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
@@ -123,13 +121,16 @@ public final class LegsPlot implements View {
     double first = y;
     List<String> names = new ArrayList<>();
     List<Double> values = new ArrayList<>();
+    List<String> words = new ArrayList<>();
     for (Leg leg : panel.legs()) {
       names.add("leg " + leg);
-      values.add(load.on(leg));
+      values.add(load.amperes(leg, panel.system()));
+      words.add(kilo(load.on(leg)) + ", " + amperes(load.amperes(leg, panel.system())));
     }
     if (load.unplaced() > 0) {
       names.add("on no leg yet");
-      values.add(load.unplaced());
+      values.add(unplaced(panel, load));
+      words.add(kilo(load.unplaced()));
     }
     for (int i = 0; i < names.size(); i++) {
       double end = scale.at(values.get(i));
@@ -141,11 +142,10 @@ public final class LegsPlot implements View {
     }
     double last = y - ROW + BAR + 4;
     sketch.line(0, first - 4, 0, last);
-    Optional<Double> main = mainVoltAmperes(panel).map(scale::at);
+    Optional<Double> main = mainAmperes(panel).map(scale::at);
     main.ifPresent(x -> sketch.line(x, first - 4, x, last, Stroke.DASHED));
     for (int i = 0; i < names.size(); i++) {
-      double amperes = values.get(i) / panel.system().legToNeutralVolts();
-      figure(sketch, first + i * ROW, scale.at(values.get(i)), main, kilo(values.get(i)) + ", " + Quantity.plain(amperes, 3) + " A");
+      figure(sketch, first + i * ROW, scale.at(values.get(i)), main, words.get(i));
     }
     return y;
   }
@@ -162,15 +162,23 @@ public final class LegsPlot implements View {
     sketch.line(0, y, WIDE, y);
     for (double tick : scale.ticks(scale.step(6))) {
       sketch.line(scale.at(tick), y, scale.at(tick), y + 5);
-      sketch.text(scale.at(tick), y + 18, kilo(tick), TYPE, false, Anchor.MIDDLE);
+      sketch.text(scale.at(tick), y + 18, amperes(tick), TYPE, false, Anchor.MIDDLE);
     }
   }
 
-  private static Optional<Double> mainVoltAmperes(Panel panel) {
+  private static double unplaced(Panel panel, LegLoads load) {
+    return load.unplaced() / panel.system().legToNeutralVolts();
+  }
+
+  private static Optional<Double> mainAmperes(Panel panel) {
     return panel.main()
         .filter(m -> m.kind() == MainDevice.Kind.BREAKER || m.kind() == MainDevice.Kind.FUSE)
         .flatMap(MainDevice::rating)
-        .map(r -> r.si() * panel.system().legToNeutralVolts());
+        .map(Quantity::si);
+  }
+
+  private static String amperes(double amperes) {
+    return Quantity.plain(amperes, 3) + " A";
   }
 
   private static String kilo(double voltAmperes) {

@@ -20,6 +20,7 @@ import wattle.finding.Source;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Leg;
+import wattle.model.SupplySystem;
 import wattle.trials.VoltageProfile;
 
 /** Voltage along branches and load of legs: drawn well whatever the plan, and with the figures of the tables. */
@@ -116,7 +117,8 @@ class PlotsTest {
     List<Shape.Box> bars = drawing.shapes().stream()
         .filter(Shape.Box.class::isInstance).map(Shape.Box.class::cast).filter(b -> b.height() == 16).toList();
     assertThat(bars).hasSize(4);
-    double ratio = loads.panel("P").on(Leg.A) / loads.panel("G").on(Leg.B);
+    SupplySystem system = plan.house().panels().get("P").system();
+    double ratio = loads.panel("P").amperes(Leg.A, system) / loads.panel("G").amperes(Leg.B, system);
     assertThat(bars.get(0).width() / bars.get(3).width()).isCloseTo(ratio, org.assertj.core.api.Assertions.within(1e-9));
   }
 }
