@@ -24,6 +24,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
 import wattle.bind.SourceReader;
+import wattle.boxes.BoxFill;
 import wattle.cli.Main;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
@@ -51,12 +52,13 @@ import wattle.emit.sheet.trial.WorstCaseSheets;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.panelfront.PanelFront;
 import wattle.faults.Faults;
+import wattle.figures.HouseFigures;
 import wattle.loads.ConnectedLoads;
 import wattle.materials.Materials;
 import wattle.model.House;
 import wattle.trials.Expectations;
 import wattle.trials.Judged;
-import wattle.trials.WorstCases;
+import wattle.trials.SolvedTrials;
 import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.Outcome;
 
@@ -148,7 +150,7 @@ public class DocumentsBench {
 
   @Benchmark
   public Sheet boxesAndFill() {
-    return BoxSchedule.of(house, plan.library());
+    return BoxSchedule.of(house, new BoxFill(house, plan.library()));
   }
 
   @Benchmark
@@ -158,12 +160,12 @@ public class DocumentsBench {
 
   @Benchmark
   public Sheet voltages() {
-    return WorstCaseSheets.voltages(new WorstCases(house, plan.library()));
+    return WorstCaseSheets.voltages(new HouseFigures(house, plan.library()).worst());
   }
 
   @Benchmark
   public Sheet heat() {
-    return WorstCaseSheets.heat(new WorstCases(house, plan.library()));
+    return WorstCaseSheets.heat(new HouseFigures(house, plan.library()).worst());
   }
 
   @Benchmark
@@ -180,7 +182,7 @@ public class DocumentsBench {
 
   @Benchmark
   public List<Judged> expectations() {
-    return Expectations.judged(house, plan.library());
+    return Expectations.judged(house, new SolvedTrials(house, plan.library()));
   }
 
   @Benchmark

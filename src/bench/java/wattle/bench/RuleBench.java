@@ -16,6 +16,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
+import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -54,7 +55,7 @@ public class RuleBench {
   }
 
   private static List<Finding> judge(Binder.Bound bound) {
-    return RuleBook.of(bound.library()).judge(bound.house(), true);
+    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), true);
   }
 
   @Benchmark

@@ -57,6 +57,6 @@ public class WorksheetBench {
   /** The service and every feeder, held against what they are rated. */
   @Benchmark
   public List<Finding> serviceAndEveryFeeder() {
-    return ServiceLoad.check(plan.house(), plan.library());
+    return ServiceLoad.check(plan.house(), new HouseWorksheets(plan.house(), plan.library()));
   }
 }

@@ -18,8 +18,8 @@ import wattle.model.Protection;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.trials.SolvedTrials;
 import wattle.trials.TrialResult;
-import wattle.trials.Trials;
 
 /**
  * The measurements of a house, branch by branch. Of each branch: the loop of its hot and ground to every far end, the
@@ -32,23 +32,25 @@ public final class Measurements {
 
   private final House house;
   private final Library library;
+  private final SolvedTrials trials;
   private final Loops loops;
   private final List<Measurement> list = new ArrayList<>();
 
-  private Measurements(House house, Library library) {
+  private Measurements(House house, Library library, SolvedTrials trials) {
     this.house = house;
     this.library = library;
+    this.trials = trials;
     this.loops = new Loops(library);
   }
 
   /** Everything to be measured, in the order of the plan; a branch that is to be removed is left out. Pure. */
-  public static List<Measurement> of(House house, Library library) {
-    return new Measurements(house, library).all();
+  public static List<Measurement> of(House house, Library library, SolvedTrials trials) {
+    return new Measurements(house, library, trials).all();
   }
 
   private List<Measurement> all() {
     Map<String, List<TrialResult.OutletReading>> volts = new LinkedHashMap<>();
-    for (TrialResult.OutletReading outlet : new Trials(house, library).run("", List.of()).value().outlets()) {
+    for (TrialResult.OutletReading outlet : trials.of("", List.of()).value().outlets()) {
       volts.computeIfAbsent(outlet.branch(), b -> new ArrayList<>()).add(outlet);
     }
     for (Branch branch : house.branches().values()) {

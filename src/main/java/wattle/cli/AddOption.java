@@ -49,7 +49,7 @@ final class AddOption {
       return ExitCode.USAGE;
     }
     Optional<Panel> panel = panel(plan);
-    Additions additions = new Additions(plan.house(), plan.library());
+    Additions additions = new Additions(plan.house(), plan.figures().worksheets());
     Map<String, List<Addition>> answers = additions.of(connected(plan), panel);
     if (answers.isEmpty()) {
       throw new Failure(file + " has no service" + (panel.isPresent() ? " above panel '" + to + "'" : "") + "; add one to calculate");

@@ -13,7 +13,6 @@ import wattle.balance.Balance;
 import wattle.balance.PanelBalance;
 import wattle.compiler.Compilation;
 import wattle.emit.sheet.balance.BalanceSheets;
-import wattle.loads.ConnectedLoads;
 
 /** {@code balance}: slots that bring the legs of a panel nearer to each other. */
 @Command(
@@ -64,7 +63,7 @@ final class BalanceCommand implements Callable<Integer> {
     }
     Compilation plan = input.compile(file);
     List<PanelBalance> balances = Balance.of(
-        plan.house(), ConnectedLoads.of(plan.house()), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
+        plan.house(), plan.figures().loads(), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
         Balance.USUAL_MOST_STEPS);
     format.write(BalanceSheets.of(balances), plan.house().units(), output, spec.commandLine().getOut());
     if (write) {

@@ -3,11 +3,9 @@ package wattle.cli;
 import java.util.List;
 import java.util.Optional;
 import wattle.compiler.Compilation;
-import wattle.conductors.Conductors;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.view.plot.TripPlot;
 import wattle.emit.view.plot.VoltagePlot;
-import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
 import wattle.finding.NearNames;
 import wattle.model.Branch;
@@ -19,9 +17,8 @@ final class BranchPlots {
 
   static Plate trip(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
-    Faults faults = Faults.of(plan.house(), plan.library(), Conductors.of(plan.house(), plan.library()));
     return TripPlot.plate(
-        TimeCurrent.of(branch, plan.house(), plan.library(), faults)
+        TimeCurrent.of(branch, plan.house(), plan.library(), plan.figures().faults())
             .orElseThrow(
                 () -> new Failure(
                     "branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")),
@@ -31,7 +28,7 @@ final class BranchPlots {
   static Plate voltage(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
     return VoltagePlot.plate(
-        VoltageProfile.of(branch, plan.house(), plan.library())
+        VoltageProfile.of(branch, plan.house(), plan.figures().trials())
             .orElseThrow(() -> new Failure("branch '" + branch.name() + "' has no breaker with a rating, or no outlet that is connected")),
         plan.library(), plan.house().units());
   }

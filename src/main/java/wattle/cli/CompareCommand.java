@@ -193,7 +193,7 @@ final class CompareCommand implements Callable<Integer> {
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {
     Comparison comparison = Comparison.of(revision(before), revision(after));
     if (picture != null) {
-      OneLineDifference view = new OneLineDifference(before.house(), after.house(), comparison);
+      OneLineDifference view = new OneLineDifference(before.figures(), after.figures(), comparison);
       List<Drawing> drawings = paper.isGiven() ? paper.sheets(view, after.house()) : List.of(view.drawing());
       ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")),
           force);
@@ -211,6 +211,6 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private static Plan revision(Compilation plan) {
-    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
   }
 }

@@ -20,7 +20,6 @@ import wattle.emit.view.panelfront.PanelFront;
 import wattle.emit.view.panelfront.PanelGraph;
 import wattle.emit.view.plot.LegsPlot;
 import wattle.emit.view.rooms.RoomSheet;
-import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Room;
 
@@ -107,7 +106,7 @@ final class DrawCommand implements Callable<Integer> {
   private String dot(Compilation plan) {
     return switch (view) {
       case ONE_LINE -> oneLine(plan).dot();
-      case PANEL -> PanelGraph.dot(plan.house());
+      case PANEL -> PanelGraph.dot(plan.house(), plan.figures().loads());
       case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg, png or pdf");
       case ROOMS -> throw new Failure("the rooms are no graph; draw them as svg, png or pdf");
       case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg, png or pdf");
@@ -121,7 +120,7 @@ final class DrawCommand implements Callable<Integer> {
       case BRANCH -> BranchWiring.of(plan.house(), branch(plan), BranchWiring.USUAL_WIDTH).drawing();
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of)).drawing();
       case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of)).drawing();
-      case LEGS -> LegsPlot.of(plan.house(), ConnectedLoads.of(plan.house()));
+      case LEGS -> LegsPlot.of(plan.house(), plan.figures().loads());
       case ROOMS -> rooms(plan).plate().drawing();
     };
   }
@@ -133,13 +132,13 @@ final class DrawCommand implements Callable<Integer> {
       case BRANCH -> BranchWiring.view(plan.house(), branch(plan));
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));
       case VOLTAGE -> BranchPlots.voltage(plan, Optional.ofNullable(of));
-      case LEGS -> LegsPlot.view(plan.house(), ConnectedLoads.of(plan.house()));
+      case LEGS -> LegsPlot.view(plan.house(), plan.figures().loads());
       case ROOMS -> rooms(plan);
     };
   }
 
   private static OneLine oneLine(Compilation plan) {
-    return new OneLine(plan.house(), ConnectedLoads.of(plan.house()));
+    return new OneLine(plan.house(), plan.figures().loads());
   }
 
   private Branch branch(Compilation plan) {

@@ -15,7 +15,6 @@ import wattle.emit.media.table.Sheet;
 import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
 import wattle.finding.Finding;
-import wattle.loads.ConnectedLoads;
 import wattle.worksheet.HouseInputs;
 import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.ObjectionFindings;
@@ -55,7 +54,7 @@ final class PermitCommand implements Callable<Integer> {
     Compilation plan = input.compile(file);
     List<Sheet> worksheets = new ArrayList<>();
     List<String> objections = new ArrayList<>();
-    HouseWorksheets methods = new HouseWorksheets(plan.house(), plan.library());
+    HouseWorksheets methods = plan.figures().worksheets();
     for (HouseInputs.Read read : methods.services()) {
       worksheets.add(WorksheetSheets.comparison(read.inputs().name(), methods.compare(read)));
       methods.deciding(read).ifPresent(method -> {
@@ -64,7 +63,7 @@ final class PermitCommand implements Callable<Integer> {
         new ObjectionFindings(plan.house()).of(outcome.objections()).stream().map(Finding::headline).forEach(objections::add);
       });
     }
-    List<Sheet> panels = PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()));
+    List<Sheet> panels = PanelSchedule.of(plan.house(), plan.figures().loads());
     DocumentFormat.write(new PermitPage(plan, worksheets, objections, panels, plan.coverage()).page(paper), format, output,
         spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);

@@ -9,12 +9,11 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import wattle.compiler.Compilation;
-import wattle.conductors.Conductors;
 import wattle.emit.document.directory.DirectorySheets;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Content;
-import wattle.emit.document.report.Part;
 import wattle.emit.document.report.Part.Group;
+import wattle.emit.document.report.Part;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
@@ -35,20 +34,16 @@ import wattle.emit.sheet.worksheet.WorksheetSheets;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.panelfront.PanelFront;
 import wattle.emit.view.plot.LegsPlot;
-import wattle.faults.Faults;
+import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
-import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
-import wattle.materials.Materials;
 import wattle.model.House;
 import wattle.model.PanelSupply;
 import wattle.model.Trial;
 import wattle.rules.Coverage;
 import wattle.trials.Expectations;
 import wattle.trials.TrialResult;
-import wattle.trials.Trials;
-import wattle.trials.WorstCases;
 import wattle.worksheet.HouseInputs;
 import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.ObjectionFindings;
@@ -67,17 +62,17 @@ final class ReportParts {
   private static final int ROWS_OF_A_TRIAL = 12;
 
   private final Compilation plan;
+  private final HouseFigures figures;
   private final House house;
-  private final Library library;
   private final ConnectedLoads loads;
   private final boolean sound;
   private final ReportPictures pictures;
 
   private ReportParts(Compilation plan) {
     this.plan = plan;
+    figures = plan.figures();
     house = plan.house();
-    library = plan.library();
-    loads = ConnectedLoads.of(house);
+    loads = plan.figures().loads();
     sound = plan.count(Severity.ERROR) == 0;
     pictures = new ReportPictures(house);
   }
@@ -101,15 +96,16 @@ final class ReportParts {
             () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
             () -> new Part(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
             () -> new Part(Group.BRANCHES, "Runs",
-                parts.tables(List.of(RunSchedule.of(parts.house, Conductors.of(parts.house, parts.library))), "runs")),
-            () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.worst())), "voltage")),
-            () -> new Part(Group.BRANCHES, "Shared neutrals", parts.tables(List.of(WorstCaseSheets.neutrals(parts.worst())), "neutral")),
-            () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.worst())), "heat")),
+                parts.tables(List.of(RunSchedule.of(parts.house, parts.figures.conductors())), "runs")),
+            () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.figures.worst())), "voltage")),
+            () -> new Part(Group.BRANCHES, "Shared neutrals",
+                parts.tables(List.of(WorstCaseSheets.neutrals(parts.figures.worst())), "neutral")),
+            () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.figures.worst())), "heat")),
             () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
             () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
-            () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.library)), "boxes")),
+            () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.figures.boxFill())), "boxes")),
             () -> new Part(Group.ROOMS, "Materials",
-                parts.tables(List.of(MaterialsSchedule.of(Materials.of(parts.house, parts.library), parts.house.units())), "materials")),
+                parts.tables(List.of(MaterialsSchedule.of(parts.figures.materials(), parts.house.units())), "materials")),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
 
@@ -134,10 +130,6 @@ final class ReportParts {
     }
   }
 
-  private WorstCases worst() {
-    return new WorstCases(house, library);
-  }
-
   private Content table(Sheet sheet, String command) {
     return new Content.Table(SheetUnits.shown(sheet, house.units()), "wattle " + command);
   }
@@ -159,7 +151,7 @@ final class ReportParts {
     facts.situation(words);
     words.element("h3", "Method of load calculation");
     List<String> methods = new ArrayList<>();
-    HouseWorksheets worksheets = new HouseWorksheets(house, library);
+    HouseWorksheets worksheets = figures.worksheets();
     for (HouseInputs.Read read : worksheets.services()) {
       worksheets.deciding(read).ifPresent(m -> methods.add(read.inputs().name() + ": " + m.title() + ", " + m.source()));
     }
@@ -207,7 +199,7 @@ final class ReportParts {
 
   /** Of each service and of each feeder, by the method that decides. */
   private List<Content> worksheets() {
-    HouseWorksheets worksheets = new HouseWorksheets(house, library);
+    HouseWorksheets worksheets = figures.worksheets();
     if (worksheets.methods().isEmpty()) {
       return List
           .of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
@@ -251,8 +243,7 @@ final class ReportParts {
   }
 
   private List<Content> faults() {
-    Conductors conductors = Conductors.of(house, library);
-    return tables(List.of(FaultSchedule.of(house, library, Faults.of(house, library, conductors))), "faults");
+    return tables(List.of(FaultSchedule.of(house, figures.library(), figures.faults())), "faults");
   }
 
   private List<Content> rooms() {
@@ -272,11 +263,10 @@ final class ReportParts {
           .add(new Content.Remark("The plan has errors: what cannot be wired cannot be tried, and figures below are of what could be."));
     }
     if (!house.expectations().isEmpty()) {
-      contents.add(table(ExpectationSheets.of(Expectations.judged(house, library)), "check"));
+      contents.add(table(ExpectationSheets.of(Expectations.judged(house, figures.trials())), "check"));
     }
-    Trials trials = new Trials(house, library);
     for (Trial trial : house.trials().values().stream().limit(MOST_TRIALS).toList()) {
-      TrialResult result = trials.run(trial).value();
+      TrialResult result = figures.trials().of(trial).value();
       String title = trial.label().orElse(trial.name());
       TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
       contents.addAll(pictures.trial(trial.name(), result, title));

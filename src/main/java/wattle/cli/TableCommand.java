@@ -9,7 +9,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
-import wattle.conductors.Conductors;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.sheet.coverage.CoverageSheet;
 import wattle.emit.sheet.schedule.BoxSchedule;
@@ -20,10 +19,6 @@ import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.emit.sheet.schedule.RoomSchedule;
 import wattle.emit.sheet.schedule.RunSchedule;
 import wattle.emit.sheet.trial.WorstCaseSheets;
-import wattle.faults.Faults;
-import wattle.loads.ConnectedLoads;
-import wattle.materials.Materials;
-import wattle.trials.WorstCases;
 
 /** {@code table}: schedules and calculations of a plan. */
 @Command(
@@ -42,31 +37,23 @@ import wattle.trials.WorstCases;
 final class TableCommand implements Callable<Integer> {
   /** What there are tables of, and how each is made. */
   enum Of {
-    PANEL(plan -> PanelSchedule.of(plan.house(), ConnectedLoads.of(plan.house()))), LOADS(
-        plan -> List.of(LoadSchedule.of(plan.house(), ConnectedLoads.of(plan.house())))), RUNS(
-            plan -> List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())))), VOLTAGE(
-                plan -> List.of(WorstCaseSheets.voltages(worst(plan)))), NEUTRAL(
-                    plan -> List.of(WorstCaseSheets.neutrals(worst(plan)))), HEAT(
-                        plan -> List.of(WorstCaseSheets.heat(worst(plan)))), BOXES(
-                            plan -> List.of(BoxSchedule.of(plan.house(), plan.library()))), ROOMS(
-                                plan -> List.of(RoomSchedule.of(plan.house()))), UNSTATED(
-                                    plan -> List.of(CoverageSheet.of(plan.coverage()))), MATERIALS(plan -> List.of(
-                                        MaterialsSchedule.of(Materials.of(plan.house(), plan.library()), plan.house().units()))), WORKSHEET(
-                                            plan -> List.of()), FAULTS(plan -> List.of(faults(plan)));
+    PANEL(plan -> PanelSchedule.of(plan.house(), plan.figures().loads())), //
+    LOADS(plan -> List.of(LoadSchedule.of(plan.house(), plan.figures().loads()))), //
+    RUNS(plan -> List.of(RunSchedule.of(plan.house(), plan.figures().conductors()))), //
+    VOLTAGE(plan -> List.of(WorstCaseSheets.voltages(plan.figures().worst()))), //
+    NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(plan.figures().worst()))), //
+    HEAT(plan -> List.of(WorstCaseSheets.heat(plan.figures().worst()))), //
+    BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.figures().boxFill()))), //
+    ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))), //
+    UNSTATED(plan -> List.of(CoverageSheet.of(plan.coverage()))), //
+    MATERIALS(plan -> List.of(MaterialsSchedule.of(plan.figures().materials(), plan.house().units()))), //
+    WORKSHEET(plan -> List.of()), //
+    FAULTS(plan -> List.of(FaultSchedule.of(plan.house(), plan.library(), plan.figures().faults())));
 
     private final Function<Compilation, List<Sheet>> maker;
 
     Of(Function<Compilation, List<Sheet>> maker) {
       this.maker = maker;
-    }
-
-    private static WorstCases worst(Compilation plan) {
-      return new WorstCases(plan.house(), plan.library());
-    }
-
-    private static Sheet faults(Compilation plan) {
-      Conductors conductors = Conductors.of(plan.house(), plan.library());
-      return FaultSchedule.of(plan.house(), plan.library(), Faults.of(plan.house(), plan.library(), conductors));
     }
   }
 

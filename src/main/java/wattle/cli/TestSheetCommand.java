@@ -12,7 +12,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.acceptance.FilledSheet;
 import wattle.acceptance.Measurement;
-import wattle.acceptance.Measurements;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
 import wattle.emit.document.acceptance.TestPage;
@@ -63,7 +62,7 @@ final class TestSheetCommand implements Callable<Integer> {
     Format format = document.chosen(output, Format.TEXT, known);
     String paper = document.paper();
     Compilation plan = input.compile(file);
-    List<Measurement> measurements = Measurements.of(plan.house(), plan.library());
+    List<Measurement> measurements = plan.figures().measurements();
     PrintWriter out = spec.commandLine().getOut();
     if (filled != null) {
       return compare(measurements, format, out, BesideFindings.report(plan, spec));

@@ -19,8 +19,8 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.model.Event;
 import wattle.model.Trial;
+import wattle.trials.SolvedTrials;
 import wattle.trials.TrialResult;
-import wattle.trials.Trials;
 
 /** {@code trial}: what happens when something is on, open or wrong. */
 @Command(
@@ -126,7 +126,7 @@ final class TrialCommand implements Callable<Integer> {
   record Run(TrialResult result, String title) {}
 
   private List<Run> runs(Compilation plan) {
-    Trials trials = new Trials(plan.house(), plan.library());
+    SolvedTrials trials = plan.figures().trials();
     if (stated) {
       return List.of(new Run(trials.stated(), "As stated"));
     }
@@ -135,20 +135,20 @@ final class TrialCommand implements Callable<Integer> {
       more.addAll(plan.house().trials().get(ASKED).events());
     }
     if (name == null && !events.isEmpty()) {
-      return List.of(new Run(trials.run("", more).value(), String.join(", ", events)));
+      return List.of(new Run(trials.of("", more).value(), String.join(", ", events)));
     }
     if (name != null) {
       Trial trial = trial(plan);
       List<Event> together = new ArrayList<>(trial.events());
       together.addAll(more);
       String title = trial.label().orElse(trial.name()) + (events.isEmpty() ? "" : ", " + String.join(", ", events));
-      return List.of(new Run(trials.run(trial.name(), together).value(), title));
+      return List.of(new Run((events.isEmpty() ? trials.of(trial) : trials.of(trial.name(), together)).value(), title));
     }
     if (plan.house().trials().isEmpty()) {
       throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
     }
     return plan.house().trials().values().stream()
-        .map(t -> new Run(trials.run(t).value(), t.label().orElse(t.name())))
+        .map(t -> new Run(trials.of(t).value(), t.label().orElse(t.name())))
         .toList();
   }
 

@@ -44,7 +44,7 @@ final class WorksheetOptions {
     if (method != null && compare) {
       throw new Failure("--method and --compare-methods exclude each other: one method or all of them");
     }
-    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    HouseWorksheets worksheets = plan.figures().worksheets();
     List<Sheet> sheets = new ArrayList<>();
     List<Objection> objections = new ArrayList<>();
     for (HouseInputs.Read read : wanted(plan, worksheets)) {

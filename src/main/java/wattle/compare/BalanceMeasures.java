@@ -9,7 +9,6 @@ import wattle.derivation.Value;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
 import wattle.model.Breaker;
-import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.Panel;
 import wattle.quantity.Quantity;
@@ -18,18 +17,16 @@ import wattle.quantity.Units;
 
 /** What is connected to each panel, on each leg, and how far its legs are out of balance. */
 final class BalanceMeasures {
-  private final House house;
   private final ConnectedLoads loads;
   private final Measured to;
 
-  private BalanceMeasures(House house, Measured to) {
-    this.house = house;
-    this.loads = ConnectedLoads.of(house);
+  private BalanceMeasures(ConnectedLoads loads, Measured to) {
+    this.loads = loads;
     this.to = to;
   }
 
   static void add(Plan plan, Measured to) {
-    BalanceMeasures measures = new BalanceMeasures(plan.house(), to);
+    BalanceMeasures measures = new BalanceMeasures(plan.figures().loads(), to);
     plan.house().panels().values().forEach(measures::add);
   }
 

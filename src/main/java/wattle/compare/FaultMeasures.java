@@ -3,7 +3,6 @@ package wattle.compare;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import wattle.conductors.Conductors;
 import wattle.derivation.Derivation;
 import wattle.faults.Fault;
 import wattle.faults.FaultPoint;
@@ -24,7 +23,7 @@ final class FaultMeasures {
 
   static void add(Plan plan, Measured to) {
     House house = plan.house();
-    Faults faults = Faults.of(house, plan.library(), Conductors.of(house, plan.library()));
+    Faults faults = plan.figures().faults();
     for (Panel panel : house.panels().values()) {
       Measure measure = new Measure(Measure.Topic.FAULT, new Thing(Thing.Kind.PANEL, panel.name()), 0, "available fault current",
           Units.AMPERE, 0);

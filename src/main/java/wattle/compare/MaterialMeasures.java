@@ -13,7 +13,7 @@ final class MaterialMeasures {
   private MaterialMeasures() {}
 
   static void add(Plan plan, Measured to) {
-    Materials materials = Materials.of(plan.house(), plan.library());
+    Materials materials = plan.figures().materials();
     for (Material item : materials.items()) {
       String words = item.category().word() + ": " + item.what();
       int order = item.category().ordinal();

@@ -15,7 +15,7 @@ final class WorksheetMeasures {
   private WorksheetMeasures() {}
 
   static void add(Plan plan, Measured to) {
-    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    HouseWorksheets worksheets = plan.figures().worksheets();
     worksheets.services().forEach(read -> add(worksheets, read, new Thing(Thing.Kind.SERVICE, read.inputs().name()), to));
     worksheets.feeders().forEach(read -> add(worksheets, read, new Thing(Thing.Kind.PANEL, read.inputs().name()), to));
   }

@@ -10,16 +10,16 @@ import java.util.function.Function;
 import wattle.derivation.Derivation;
 import wattle.model.Branch;
 import wattle.quantity.Units;
-import wattle.trials.WorstCases;
 import wattle.trials.WorstCases.NeutralCase;
 import wattle.trials.WorstCases.VoltageCase;
+import wattle.trials.WorstCases;
 
 /** What shared neutrals carry, and how far the voltage falls, at the worst that breakers allow and at the stated loads. */
 final class WorstMeasures {
   private WorstMeasures() {}
 
   static void add(Plan plan, Measured to) {
-    WorstCases worst = new WorstCases(plan.house(), plan.library());
+    WorstCases worst = plan.figures().worst();
     neutrals(plan, worst, to);
     voltages(plan, worst, to);
   }

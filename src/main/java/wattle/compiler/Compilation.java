@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
+import wattle.memo.Once;
 import wattle.model.House;
 import wattle.rules.Coverage;
 import wattle.syntax.PlanTree;
@@ -18,17 +20,16 @@ import wattle.syntax.Tree;
  * All that is known of a plan.
  *
  * @param source its text
- * @param house the house as far as it could be read
- * @param library what it was made with
+ * @param figures of its house, as far as that could be read: one value for all who ask
+ * @param covered how far the rules of its packs could be told
  * @param files its files as trees, the plan first
  * @param items what its files say, patterns placed
  * @param findings of every phase, gravest first, then by place
  * @param completeness how much of what the plan says the house has
  * @param placement where the spans of house and trees stand; those of the findings are in place
  */
-public record Compilation(Source source, House house, Library library, List<PlanTree> files, List<Tree.Item> items,
-    List<Finding> findings,
-    Completeness completeness, Placement placement) {
+public record Compilation(Source source, HouseFigures figures, Once<Coverage> covered, List<PlanTree> files, List<Tree.Item> items,
+    List<Finding> findings, Completeness completeness, Placement placement) {
   public Compilation {
     files = List.copyOf(files);
     items = List.copyOf(items);
@@ -40,12 +41,22 @@ public record Compilation(Source source, House house, Library library, List<Plan
     List<Finding> all = new ArrayList<>(findings);
     all.addAll(placement.whole(more));
     all.sort(Finding.BY_DANGER);
-    return new Compilation(source, house, library, files, items, all, completeness, placement);
+    return new Compilation(source, figures, covered, files, items, all, completeness, placement);
   }
 
-  /** How far the rules of its packs could be told; worked out anew at each call. */
+  /** The house, as far as it could be read. */
+  public House house() {
+    return figures.house();
+  }
+
+  /** What it was made with. */
+  public Library library() {
+    return figures.library();
+  }
+
+  /** How far the rules of its packs could be told. */
   public Coverage coverage() {
-    return Coverage.of(house, library, completeness == Completeness.SOUND);
+    return covered.get();
   }
 
   /** Names of rules that were not asked of it, or not of the whole of it, since its structure is wrong. */
@@ -53,7 +64,7 @@ public record Compilation(Source source, House house, Library library, List<Plan
     if (completeness == Completeness.SOUND) {
       return Set.of();
     }
-    Set<String> unasked = new HashSet<>(library.rules().keySet());
+    Set<String> unasked = new HashSet<>(library().rules().keySet());
     unasked.addAll(List.of("expectation-failed", "silence-idle"));
     if (completeness == Completeness.IN_PIECES) {
       unasked.addAll(Compiler.COMPUTED);

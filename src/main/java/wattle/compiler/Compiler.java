@@ -9,15 +9,15 @@ import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.Reading;
 import wattle.bind.SourceReader;
-import wattle.conductors.Conductors;
 import wattle.faults.FaultChecks;
-import wattle.faults.Faults;
+import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
-import wattle.library.Library;
+import wattle.memo.Once;
 import wattle.model.House;
 import wattle.model.Trial;
+import wattle.rules.Coverage;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
 import wattle.trials.Expectations;
@@ -77,7 +77,9 @@ public final class Compiler {
     Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside, rules::begin);
     Binder.Bound made = bound.value();
     Completeness completeness = Completeness.of(bound.findings());
-    return new Compilation(plan, made.house(), made.library(), made.files(), made.items(), List.of(), completeness, reading.placement())
+    HouseFigures figures = new HouseFigures(made.house(), made.library());
+    Once<Coverage> covered = new Once<>(() -> rules.of(figures.library()).coverage(figures, completeness == Completeness.SOUND));
+    return new Compilation(plan, figures, covered, made.files(), made.items(), List.of(), completeness, reading.placement())
         .with(bound.findings());
   }
 
@@ -97,29 +99,24 @@ public final class Compiler {
 
   /** What the phases that judge a structure find, with spans as the house has them: not yet placed. */
   public List<Finding> judgements(Compilation structure) {
-    House house = structure.house();
-    Library library = structure.library();
+    HouseFigures figures = structure.figures();
+    House house = figures.house();
     boolean sound = structure.completeness() == Completeness.SOUND;
-    RuleBook book = rules.of(library);
+    RuleBook book = rules.of(figures.library());
     // They know nothing of each other, so that each may have a processor of its own.
     List<Supplier<List<Finding>>> phases = List.of(
-        () -> book.judge(house, sound),
-        () -> Expectations.check(house, library, sound),
-        () -> faults(house, library),
-        () -> ServiceLoad.check(house, library),
+        () -> book.judge(figures, sound),
+        () -> Expectations.check(house, figures.trials(), sound),
+        () -> FaultChecks.of(house, figures.library(), figures.faults()),
+        () -> ServiceLoad.check(house, figures.worksheets()),
         () -> PanelSpace.check(house.panels().values()));
     List<Finding> found = phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
-    return new Silences(house.silences(), library, COMPUTED).apply(found, sound);
+    return new Silences(house.silences(), figures.library(), COMPUTED).apply(found, sound);
   }
 
   private static Set<String> both(Set<String> some, Set<String> others) {
     Set<String> all = new HashSet<>(some);
     all.addAll(others);
     return Set.copyOf(all);
-  }
-
-  private static List<Finding> faults(House house, Library library) {
-    Conductors conductors = Conductors.of(house, library);
-    return FaultChecks.of(house, library, Faults.of(house, library, conductors));
   }
 }

@@ -15,7 +15,6 @@ import wattle.model.Trial;
 import wattle.trials.Danger;
 import wattle.trials.Dangers;
 import wattle.trials.TrialResult;
-import wattle.trials.Trials;
 
 /**
  * A house in what was clicked together: the lines, the trial that they are, and what comes of it.
@@ -37,7 +36,7 @@ record Situation(
     List<Line> lines = Lines.of(plan, asked.start().map(s -> start(plan, s)).orElse(asked.events()));
     House house = plan.house();
     List<Event> events = lines.stream().filter(Line::counts).map(l -> l.event().get()).toList();
-    Checked<TrialResult> run = new Trials(house, plan.library()).run("", events);
+    Checked<TrialResult> run = plan.figures().trials().of("", events);
     return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), Dangers.of(run.value(), plan.library()),
         run.findings());
   }

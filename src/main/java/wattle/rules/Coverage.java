@@ -1,8 +1,7 @@
 package wattle.rules;
 
 import java.util.List;
-import wattle.library.Library;
-import wattle.model.House;
+import wattle.figures.HouseFigures;
 
 /**
  * How far the rules of a plan's packs could be told.
@@ -13,20 +12,18 @@ import wattle.model.House;
  * @param unstated what the plan does not say, by fact; most places first
  */
 public record Coverage(int rules, int told, int open, List<Unstated> unstated) {
+  /** No rule was tried. */
+  static final Coverage NONE = new Coverage(0, 0, 0, List.of());
+
   public Coverage {
     unstated = List.copyOf(unstated);
   }
 
-  /** @param sound whether the plan was bound without errors; else no rule is tried */
-  public static Coverage of(House house, Library library, boolean sound) {
-    if (!sound) {
-      return new Coverage(0, 0, 0, List.of());
-    }
-    List<Rule> rules = RuleLoader.load(library).value();
-    HouseIndex index = new HouseIndex(house, library);
+  static Coverage of(HouseFigures figures, List<Rule> rules) {
+    HouseIndex index = new HouseIndex(figures);
     RuleRunner runner = new RuleRunner(index, false);
     Tally tally = new Tally();
     rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
-    return tally.coverage(rules.size(), house.units());
+    return tally.coverage(rules.size(), figures.house().units());
   }
 }

@@ -11,8 +11,10 @@ import wattle.boxes.BoxFill;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.derivation.Derivation;
+import wattle.figures.HouseFigures;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
+import wattle.memo.Once;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -26,15 +28,11 @@ import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
 
 /**
- * How the things of a house hang together, and what is computed of it as a whole: each worked out when first asked for, and
- * only once however many threads ask.
+ * How the things of a house hang together, each answer worked out when first asked for; and its figures.
  */
 final class HouseIndex {
+  private final HouseFigures figures;
   private final House house;
-  private final Library library;
-  private final Once<Conductors> conductors;
-  private final Once<ConnectedLoads> loads;
-  private final Once<BoxFill> boxFill;
   private final Once<Map<String, List<RunOf>>> runsOfBranch = new Once<>(this::findRuns);
   private final Once<Map<String, List<RunOf>>> runsAtBox = new Once<>(this::findRunsAtBoxes);
   private final Once<Map<String, List<Branch>>> branchesOfBox = new Once<>(this::findBranchesOfBoxes);
@@ -60,12 +58,9 @@ final class HouseIndex {
   record Guarded(
       Conditions conditions, Quantity rating, Optional<Derivation> marked, WireSize size, Metal metal, boolean mayRoundUp) {}
 
-  HouseIndex(House house, Library library) {
-    this.house = house;
-    this.library = library;
-    conductors = new Once<>(() -> Conductors.of(house, library));
-    loads = new Once<>(() -> ConnectedLoads.of(house));
-    boxFill = new Once<>(() -> new BoxFill(house, library));
+  HouseIndex(HouseFigures figures) {
+    this.figures = figures;
+    house = figures.house();
   }
 
   House house() {
@@ -73,19 +68,19 @@ final class HouseIndex {
   }
 
   Library library() {
-    return library;
+    return figures.library();
   }
 
   Conductors conductors() {
-    return conductors.get();
+    return figures.conductors();
   }
 
   ConnectedLoads loads() {
-    return loads.get();
+    return figures.loads();
   }
 
   BoxFill boxFill() {
-    return boxFill.get();
+    return figures.boxFill();
   }
 
   /** All things of a kind, in the order of the plan. */

@@ -6,10 +6,10 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.library.Library;
-import wattle.model.House;
 
 /** The entry of the phase: all rules of a library over a house. */
 public final class RuleBook {
@@ -19,38 +19,45 @@ public final class RuleBook {
    */
   private static final int STRETCH = 2000;
 
-  private final Library library;
   private final Checked<List<Rule>> rules;
 
-  private RuleBook(Library library, Checked<List<Rule>> rules) {
-    this.library = library;
+  private RuleBook(Checked<List<Rule>> rules) {
     this.rules = rules;
   }
 
   /** Checks the rules of a library. */
   public static RuleBook of(Library library) {
-    return new RuleBook(library, RuleLoader.load(library));
+    return new RuleBook(RuleLoader.load(library));
   }
 
   /**
    * Findings of the rules, and mistakes in the rules themselves; nothing is silenced here.
    *
-   * @param house bound with the library of these rules
+   * @param figures of a house that was bound with the library of these rules
    * @param sound whether the house was bound without errors; rules are not asked about one that was not, since they would
    *     find the same fault again in other words
    */
-  public List<Finding> judge(House house, boolean sound) {
+  public List<Finding> judge(HouseFigures figures, boolean sound) {
     List<Finding> findings = new ArrayList<>(rules.findings());
     if (!sound) {
       return findings;
     }
-    findings.addAll(run(house, library, rules.value()));
+    findings.addAll(run(figures, rules.value()));
     return findings;
   }
 
+  /**
+   * How far these rules could be told of a house.
+   *
+   * @param sound whether the plan was bound without errors; else no rule is tried
+   */
+  public Coverage coverage(HouseFigures figures, boolean sound) {
+    return sound ? Coverage.of(figures, rules.value()) : Coverage.NONE;
+  }
+
   /** In a big house on several processors; what the rules find is in their order, and of one rule in that of the plan. */
-  static List<Finding> run(House house, Library library, List<Rule> rules) {
-    HouseIndex index = new HouseIndex(house, library);
+  static List<Finding> run(HouseFigures figures, List<Rule> rules) {
+    HouseIndex index = new HouseIndex(figures);
     Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
     rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
     Map<Kind, List<?>> things = new EnumMap<>(Kind.class);

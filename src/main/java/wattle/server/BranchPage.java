@@ -30,12 +30,12 @@ final class BranchPage {
     breakers.forEach(b -> page.line(BreakerLine.of(b)));
     page.line(made(branch, house.units()));
     Optional<Panel> panel = branch.panel().map(house.panels()::get);
-    panel.ifPresent(p -> page.line(ThingPages.loads(analysis.derived().loads().branch(branch.name()), p.system())));
+    panel.ifPresent(p -> page.line(ThingPages.loads(analysis.compilation().figures().loads().branch(branch.name()), p.system())));
     analysis
         .derived()
         .fall(branch.name())
         .ifPresent(o -> page.line("voltage falls most at " + o.name() + ", with every stated load on: " + o.volts() + "; " + o.fall()));
-    weakest(branch, breakers, analysis.derived().conductors())
+    weakest(branch, breakers, analysis.compilation().figures().conductors())
         .ifPresent(
             run -> {
               page.line("least ampacity, on the run to " + run.to + ":").chain(new DerivationUnits(house.units()).shown(run.ampacity));

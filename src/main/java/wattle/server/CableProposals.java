@@ -56,7 +56,8 @@ final class CableProposals {
     double use = Math.min(kind.ampacityCelsius(), kind.insulationCelsius());
     Conditions like = new Conditions(any, kind.metal(), kind.insulationCelsius(), use, air, together);
     return analysis
-        .derived()
+        .compilation()
+        .figures()
         .conductors()
         .sizes()
         .forBreaker(Derivation.stated("rating of the breaker", "I_n", rating), like, Optional.empty(), false)

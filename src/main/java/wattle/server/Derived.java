@@ -5,36 +5,28 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import wattle.conductors.Conductors;
+import wattle.figures.HouseFigures;
 import wattle.finding.Source;
 import wattle.finding.Span;
-import wattle.library.Library;
-import wattle.loads.ConnectedLoads;
-import wattle.model.House;
+import wattle.memo.Once;
 import wattle.trials.TrialResult.OutletReading;
-import wattle.trials.Trials;
 
-/** What follows from a plan and is asked for only now and then: worked out when it is first asked for, once. */
+/** What an editor asks of a plan only now and then: worked out when it is first asked for, once. */
 final class Derived {
-  private final Lazy<List<Occurrence>> names;
-  private final Lazy<Map<Named, Occurrence>> declarations;
-  private final Lazy<Conductors> conductors;
-  private final Lazy<ConnectedLoads> loads;
-  private final Lazy<Map<String, OutletReading>> falls;
+  private final Once<List<Occurrence>> names;
+  private final Once<Map<Named, Occurrence>> declarations;
+  private final Once<Map<String, OutletReading>> falls;
 
   Derived(Analysis analysis) {
-    House house = analysis.compilation().house();
-    names = new Lazy<>(() -> List.copyOf(Occurrences.of(analysis)));
-    declarations = new Lazy<>(this::byName);
-    conductors = new Lazy<>(() -> Conductors.of(house, analysis.compilation().library()));
-    loads = new Lazy<>(() -> ConnectedLoads.of(house));
-    falls = new Lazy<>(() -> falls(house, analysis.compilation().library()));
+    names = new Once<>(() -> List.copyOf(Occurrences.of(analysis)));
+    declarations = new Once<>(this::byName);
+    falls = new Once<>(() -> falls(analysis.compilation().figures()));
   }
 
   /** Outlets come worst first, so that the first of a branch is the one whose voltage falls most. */
-  private static Map<String, OutletReading> falls(House house, Library library) {
+  private static Map<String, OutletReading> falls(HouseFigures figures) {
     Map<String, OutletReading> worst = new HashMap<>();
-    new Trials(house, library).stated().outlets().forEach(o -> worst.putIfAbsent(o.branch(), o));
+    figures.trials().stated().outlets().forEach(o -> worst.putIfAbsent(o.branch(), o));
     return worst;
   }
 
@@ -77,13 +69,5 @@ final class Derived {
     List<Occurrence> found = new ArrayList<>();
     names.get().stream().filter(o -> o.thing().equals(thing)).forEach(found::add);
     return found;
-  }
-
-  Conductors conductors() {
-    return conductors.get();
-  }
-
-  ConnectedLoads loads() {
-    return loads.get();
   }
 }

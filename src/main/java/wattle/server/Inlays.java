@@ -67,7 +67,7 @@ final class Inlays {
     if (!legs.isEmpty()) {
       hints.add(hint(question, slot.slots().span().after(), legs));
     }
-    LegLoads loads = question.analysis().derived().loads().behind(question.analysis().house(), breaker);
+    LegLoads loads = question.analysis().compilation().figures().loads().behind(question.analysis().house(), breaker);
     double most = loads.heaviestAmperes(panel.system());
     if (most > 0) {
       hints.add(hint(question, slot.span().after(), Quantity.plain(most, 3) + " A connected"));

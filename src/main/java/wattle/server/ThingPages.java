@@ -84,7 +84,7 @@ final class ThingPages {
     Page page = new Page().title("panel " + panel.name(), panel.label().orElse(""));
     page.line(panel.system().text() + panel.busRating().map(b -> ", bus " + b).orElse("")
         + panel.slotCount().map(n -> ", " + n + " slots").orElse(""));
-    return page.line(loads(analysis.derived().loads().panel(panel.name()), panel.system()));
+    return page.line(loads(analysis.compilation().figures().loads().panel(panel.name()), panel.system()));
   }
 
   private static Optional<Page> device(String name, Analysis analysis) {

@@ -9,7 +9,6 @@ import wattle.finding.Checked;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
-import wattle.library.Library;
 import wattle.model.Expectation;
 import wattle.model.House;
 import wattle.model.Trial;
@@ -18,23 +17,23 @@ import wattle.quantity.Quantity;
 
 /**
  * The expectations of a plan, held against the figures of its trials. A figure that {@code is} a value may differ by the
- * tolerance that is stated, else by one in a hundred. A trial is worked out once, and only one that something is expected
- * of or that may hold an event that cannot be.
+ * tolerance that is stated, else by one in a hundred.
  */
 public final class Expectations {
   private static final double USUAL_TOLERANCE = 0.01;
   private static final double ROUNDING = 1e-9;
 
   private final House house;
-  private final Trials trials;
+  private final SolvedTrials trials;
   private final boolean sound;
+  /** Held while they are needed, whatever memory does. */
   private final Map<String, TrialResult> results = new HashMap<>();
   private final List<Finding> findings = new ArrayList<>();
 
-  private Expectations(House house, Library library, boolean sound) {
+  private Expectations(House house, SolvedTrials trials, boolean sound) {
     this.house = house;
+    this.trials = trials;
     this.sound = sound;
-    trials = new Trials(house, library);
   }
 
   /**
@@ -42,24 +41,24 @@ public final class Expectations {
    *
    * @param sound whether the plan was bound without errors; what names nothing in a damaged plan is not told again
    */
-  public static List<Finding> check(House house, Library library, boolean sound) {
+  public static List<Finding> check(House house, SolvedTrials trials, boolean sound) {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
       return List.of();
     }
-    Expectations expectations = new Expectations(house, library, sound);
+    Expectations expectations = new Expectations(house, trials, sound);
     expectations.check();
     return expectations.findings;
   }
 
   /** What came of each expectation, in the order of the plan, of a plan that was bound without errors. */
-  public static List<Judged> judged(House house, Library library) {
-    Expectations expectations = new Expectations(house, library, true);
+  public static List<Judged> judged(House house, SolvedTrials trials) {
+    Expectations expectations = new Expectations(house, trials, true);
     return house.expectations().stream().map(expectations::judged).toList();
   }
 
   private void check() {
     for (Trial trial : house.trials().values()) {
-      Checked<TrialResult> result = trials.run(trial);
+      Checked<TrialResult> result = trials.of(trial);
       results.put(trial.name(), result.value());
       if (sound && trial.events().isEmpty()) {
         findings.add(empty(trial));
@@ -81,7 +80,7 @@ public final class Expectations {
 
   private TrialResult result(Optional<String> trial) {
     return results.computeIfAbsent(
-        trial.orElse(""), t -> house.trials().containsKey(t) ? trials.run(house.trials().get(t)).value() : trials.stated());
+        trial.orElse(""), t -> house.trials().containsKey(t) ? trials.of(house.trials().get(t)).value() : trials.stated());
   }
 
   private Judged judged(Expectation expected) {

@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import wattle.derivation.Derivation;
 import wattle.faults.ClearingTime;
 import wattle.library.Library;
+import wattle.memo.Once;
 import wattle.model.Branch;
 import wattle.model.BreakerId;
 import wattle.model.House;

@@ -3,7 +3,6 @@ package wattle.trials;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Role;
@@ -38,9 +37,9 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
   }
 
   /** Absent where the rating is not known or nothing on the branch is connected. */
-  public static Optional<VoltageProfile> of(Branch branch, House house, Library library) {
+  public static Optional<VoltageProfile> of(Branch branch, House house, SolvedTrials trials) {
     Optional<Quantity> rating = Ratings.of(branch, house);
-    TrialResult stated = new Trials(house, library).stated();
+    TrialResult stated = trials.stated();
     Figures figures = new Figures(stated.network(), stated.solution());
     List<HouseNetwork.Outlet> outlets = stated.network().outlets().stream()
         .filter(o -> o.branch().equals(branch.name()) && o.nominalVolts() > 0).toList();

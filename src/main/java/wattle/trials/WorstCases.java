@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.conductors.RunningTemperature;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
-import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.ConductorUse;
 import wattle.model.House;
@@ -33,11 +33,14 @@ public final class WorstCases {
   private static final String FOR_HOURS = "The whole rating in every hot, for hours.";
 
   private final House house;
-  private final Library library;
+  private final SolvedTrials trials;
+  private final Supplier<Conductors> conductors;
 
-  public WorstCases(House house, Library library) {
+  /** @param conductors of the house, asked for when a run is */
+  public WorstCases(House house, SolvedTrials trials, Supplier<Conductors> conductors) {
     this.house = house;
-    this.library = library;
+    this.trials = trials;
+    this.conductors = conductors;
   }
 
   /** That of the conductors where the voltage is worked out, in words. */
@@ -80,7 +83,7 @@ public final class WorstCases {
 
   /** Worst first. */
   public List<NeutralCase> neutrals() {
-    TrialResult stated = new Trials(house, library).stated();
+    TrialResult stated = trials.stated();
     Figures figures = new Figures(stated.network(), stated.solution());
     List<NeutralCase> cases = new ArrayList<>();
     for (Branch branch : house.branches().values()) {
@@ -155,7 +158,7 @@ public final class WorstCases {
 
   /** Largest fall first. */
   public List<VoltageCase> voltages() {
-    TrialResult stated = new Trials(house, library).stated();
+    TrialResult stated = trials.stated();
     Figures figures = new Figures(stated.network(), stated.solution());
     List<VoltageCase> cases = new ArrayList<>();
     for (HouseNetwork.Outlet outlet : stated.network().outlets()) {
@@ -203,7 +206,7 @@ public final class WorstCases {
 
   /** Nearest to the rating of its insulation first. */
   public List<HeatCase> heat() {
-    Conductors conductors = Conductors.of(house, library);
+    Conductors conductors = this.conductors.get();
     List<HeatCase> cases = new ArrayList<>();
     for (Service service : house.services().values()) {
       service.run().ifPresent(

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import wattle.library.Library;
 import wattle.model.Device;
 import wattle.model.DeviceKind.Need;
 import wattle.model.House;
@@ -23,9 +22,9 @@ public final class Additions {
   private final HouseWorksheets worksheets;
   private final Territory territory;
 
-  public Additions(House house, Library library) {
+  public Additions(House house, HouseWorksheets worksheets) {
     this.house = house;
-    worksheets = new HouseWorksheets(house, library);
+    this.worksheets = worksheets;
     territory = new Territory(house);
   }
 

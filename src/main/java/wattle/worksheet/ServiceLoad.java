@@ -10,7 +10,6 @@ import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Span;
-import wattle.library.Library;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.MainDevice;
@@ -35,14 +34,14 @@ public final class ServiceLoad {
   private final House house;
   private final HouseWorksheets worksheets;
 
-  private ServiceLoad(House house, Library library) {
+  private ServiceLoad(House house, HouseWorksheets worksheets) {
     this.house = house;
-    worksheets = new HouseWorksheets(house, library);
+    this.worksheets = worksheets;
   }
 
   /** The findings, services first. */
-  public static List<Finding> check(House house, Library library) {
-    return new ServiceLoad(house, library).findings();
+  public static List<Finding> check(House house, HouseWorksheets worksheets) {
+    return new ServiceLoad(house, worksheets).findings();
   }
 
   private List<Finding> findings() {

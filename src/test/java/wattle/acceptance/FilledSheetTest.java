@@ -26,7 +26,7 @@ class FilledSheetTest {
   private static List<Measurement> measurements(String file) {
     try {
       Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of(file));
-      return Measurements.of(plan.house(), plan.library());
+      return plan.figures().measurements();
     } catch (SourceReader.Unreadable e) {
       throw new IllegalStateException(e);
     }

@@ -37,9 +37,11 @@ class ArchitectureTest {
     Set<String> ground = Set.of("finding", "quantity");
     Set<String> model = join(ground, "model", "derivation");
     Set<String> library = join(model, "syntax", "evaluate", "library");
-    Set<String> results = join(library, COMPUTATIONS.toArray(String[]::new));
+    Set<String> results = join(library, join(COMPUTATIONS, "memo").toArray(String[]::new));
+    Set<String> figures = join(results, "figures");
     return List.of(
         new Phase("finding", Set.of()),
+        new Phase("memo", Set.of()),
         new Phase("quantity", Set.of()),
         new Phase("derivation", ground),
         new Phase("syntax", Set.of("finding")),
@@ -59,15 +61,16 @@ class ArchitectureTest {
         new Phase("trials", results),
         new Phase("materials", results),
         new Phase("acceptance", results),
-        new Phase("rules", results),
-        new Phase("compare", results),
+        new Phase("figures", results),
+        new Phase("rules", figures),
+        new Phase("compare", figures),
         new Phase("begin", Set.of()),
         new Phase("edit", join(ground, "syntax")),
-        new Phase("compiler", join(results, "bind", "rules", "trials")),
-        new Phase("emit", join(results, "rules", "compare", "compiler")),
-        new Phase("server", join(results, "rules", "compare", "compiler", "emit", "edit", "bind")),
-        new Phase("live", join(results, "rules", "compiler", "emit", "bind")),
-        new Phase("cli", join(results, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server", "live")));
+        new Phase("compiler", join(figures, "bind", "rules")),
+        new Phase("emit", join(figures, "rules", "compare", "compiler")),
+        new Phase("server", join(figures, "rules", "compare", "compiler", "emit", "edit", "bind")),
+        new Phase("live", join(figures, "rules", "compiler", "emit", "bind")),
+        new Phase("cli", join(figures, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server", "live")));
   }
 
   private static Set<String> join(Set<String> base, String... more) {

@@ -59,7 +59,7 @@ class ComparisonTest {
   }
 
   private static Plan plan(Compilation plan) {
-    return new Plan(plan.house(), plan.library(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
   }
 
   @Provide

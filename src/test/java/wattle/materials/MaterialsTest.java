@@ -115,7 +115,7 @@ class MaterialsTest {
     Compilation plan = COMPILER.compile(Path.of("examples/" + example + "/house.wattle"));
     Materials materials = materials(plan);
     List<Map<String, String>> runs = rows(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library())));
-    List<Map<String, String>> boxes = rows(BoxSchedule.of(plan.house(), plan.library()));
+    List<Map<String, String>> boxes = rows(BoxSchedule.of(plan.house(), plan.figures().boxFill()));
     long feeders = runs.stream().filter(r -> r.get("row").equals("feeder") && r.get("from").contains("/")).count();
     long entries = 2 * (feeders + runs.stream().filter(r -> r.get("row").equals("branch")).count());
     assertThat(boxes).noneMatch(b -> b.get("make").contains("plastic") || b.get("make").contains("clamps"));

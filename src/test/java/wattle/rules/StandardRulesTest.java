@@ -14,6 +14,7 @@ import org.junit.jupiter.api.TestFactory;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
 import wattle.edit.Mender;
+import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -44,7 +45,7 @@ class StandardRulesTest {
     Checked<Binder.Bound> bound = bind(sample, rule.pack());
     assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
     Library library = bound.value().library();
-    return RuleBook.run(bound.value().house(), library, rules).stream().map(Finding::rule)
+    return RuleBook.run(new HouseFigures(bound.value().house(), library), rules).stream().map(Finding::rule)
         .collect(Collectors.groupingBy(n -> n, Collectors.counting()));
   }
 
@@ -106,7 +107,7 @@ class StandardRulesTest {
   Stream<DynamicTest> editsMendTheReject() {
     return allRules().filter(StandardRulesTest::statesAnEdit).map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
       Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      Finding finding = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule)).get(0);
+      Finding finding = RuleBook.run(new HouseFigures(bound.value().house(), bound.value().library()), List.of(rule)).get(0);
       String rejected = bound.value().house().source().text();
       Map<String, Long> accepted = raised(rule.accept().orElseThrow(), rule, rulesOfItsPlan(rule));
       for (int i = 0; i < rule.fixes().size(); i++) {
@@ -125,7 +126,7 @@ class StandardRulesTest {
   Stream<DynamicTest> everyFindingIsWhole() {
     return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
       Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      List<Finding> found = RuleBook.run(bound.value().house(), bound.value().library(), List.of(rule));
+      List<Finding> found = RuleBook.run(new HouseFigures(bound.value().house(), bound.value().library()), List.of(rule));
       for (Finding finding : found) {
         assertThat(finding.place()).as("a place").isPresent();
         assertThat(finding.headline()).as("headline").doesNotContain("?").doesNotEndWith(".").isNotEmpty();

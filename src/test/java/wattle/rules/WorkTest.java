@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import wattle.bind.Binder;
 import wattle.bind.SourceReader;
+import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.library.StandardLibrary;
@@ -29,7 +30,7 @@ class WorkTest {
   private static List<String> found(String plan, String rule) {
     Source source = new Source("sample.wattle", plan + rule);
     Binder.Bound bound = Binder.bind(source, Path.of("sample.wattle"), SourceReader.FROM_DISK).value();
-    return RuleBook.of(bound.library()).judge(bound.house(), true).stream().map(Finding::rule).toList();
+    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), true).stream().map(Finding::rule).toList();
   }
 
   private static String rule(String kind, String clause) {

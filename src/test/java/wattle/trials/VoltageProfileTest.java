@@ -14,7 +14,7 @@ import wattle.model.Branch;
 
 class VoltageProfileTest {
   private static Optional<VoltageProfile> profile(Compilation plan, String branch) {
-    return VoltageProfile.of(plan.house().branches().get(branch), plan.house(), plan.library());
+    return VoltageProfile.of(plan.house().branches().get(branch), plan.house(), plan.figures().trials());
   }
 
   private static Compilation compile(String branch) {
@@ -58,7 +58,7 @@ class VoltageProfileTest {
   @Test
   void itAgreesWithTheWorstCases() throws SourceReader.Unreadable {
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/alder-court/house.wattle"));
-    var cases = new WorstCases(plan.house(), plan.library()).voltages();
+    var cases = plan.figures().worst().voltages();
     int compared = 0;
     for (Branch branch : plan.house().branches().values()) {
       VoltageProfile profile = profile(plan, branch.name()).orElseThrow();
@@ -81,7 +81,7 @@ class VoltageProfileTest {
   @Test
   void whereTheRatingCannotFlowNothingIsLeft() {
     Compilation plan = compile("{ P --500 m-- r.one }");
-    WorstCases.VoltageCase worst = new WorstCases(plan.house(), plan.library()).voltages().get(0);
+    WorstCases.VoltageCase worst = plan.figures().worst().voltages().get(0);
     assertThat(worst.atFullLoad().orElseThrow().si()).isZero();
     assertThat(worst.fall().orElseThrow().si()).isEqualTo(1);
     assertThat(worst.atFullLoad().orElseThrow().remark()).contains("not even a short circuit");

@@ -2,11 +2,9 @@ package wattle.emit.sheet.figures;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.compiler.Compilation;
-import wattle.conductors.Conductors;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetFigure;
 import wattle.emit.media.table.SheetUnits;
@@ -18,11 +16,9 @@ import wattle.emit.sheet.schedule.RunSchedule;
 import wattle.emit.sheet.trial.TrialSheets;
 import wattle.emit.sheet.trial.WorstCaseSheets;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
-import wattle.faults.Faults;
-import wattle.loads.ConnectedLoads;
+import wattle.figures.HouseFigures;
 import wattle.model.Trial;
 import wattle.quantity.UnitSystem;
-import wattle.trials.Trials;
 import wattle.trials.WorstCases;
 import wattle.worksheet.HouseInputs;
 import wattle.worksheet.HouseWorksheets;
@@ -30,13 +26,13 @@ import wattle.worksheet.HouseWorksheets;
 /** Every figure of the tables of a plan, or of one of its trials, under a name. */
 public final class PlanFigures {
   private final Compilation plan;
-  private final Optional<Faults> faults;
+  private final boolean ofTables;
   private final UnitSystem units;
   private final List<SheetFigure> figures;
 
-  private PlanFigures(Compilation plan, Optional<Faults> faults, UnitSystem units, List<Sheet> sheets) {
+  private PlanFigures(Compilation plan, boolean ofTables, UnitSystem units, List<Sheet> sheets) {
     this.plan = plan;
-    this.faults = faults;
+    this.ofTables = ofTables;
     this.units = units;
     figures = SheetFigure.of(SheetUnits.shown(sheets, units));
   }
@@ -47,34 +43,32 @@ public final class PlanFigures {
    * @param units in which they are shown: for people those of the plan
    */
   public static PlanFigures of(Compilation plan, UnitSystem units) {
-    Conductors conductors = Conductors.of(plan.house(), plan.library());
-    ConnectedLoads loads = ConnectedLoads.of(plan.house());
-    WorstCases worst = new WorstCases(plan.house(), plan.library());
-    Faults faults = Faults.of(plan.house(), plan.library(), conductors);
+    HouseFigures figures = plan.figures();
+    WorstCases worst = figures.worst();
     List<Sheet> sheets = new ArrayList<>();
     sheets.add(WorstCaseSheets.voltages(worst));
     sheets.add(WorstCaseSheets.neutrals(worst));
     sheets.add(WorstCaseSheets.heat(worst));
-    sheets.add(FaultSchedule.of(plan.house(), plan.library(), faults));
-    sheets.add(RunSchedule.of(plan.house(), conductors));
-    sheets.add(LoadSchedule.of(plan.house(), loads));
-    sheets.addAll(PanelSchedule.of(plan.house(), loads));
-    sheets.add(BoxSchedule.of(plan.house(), plan.library()));
+    sheets.add(FaultSchedule.of(plan.house(), plan.library(), figures.faults()));
+    sheets.add(RunSchedule.of(plan.house(), figures.conductors()));
+    sheets.add(LoadSchedule.of(plan.house(), figures.loads()));
+    sheets.addAll(PanelSchedule.of(plan.house(), figures.loads()));
+    sheets.add(BoxSchedule.of(plan.house(), figures.boxFill()));
     sheets.addAll(worksheets(plan));
-    return new PlanFigures(plan, Optional.of(faults), units, sheets);
+    return new PlanFigures(plan, true, units, sheets);
   }
 
   /** The same of one of the plan's trials. */
   public static PlanFigures of(Compilation plan, Trial trial, UnitSystem units) {
     String title = trial.label().orElse(trial.name());
     return new PlanFigures(
-        plan, Optional.empty(), units,
-        TrialSheets.of(new Trials(plan.house(), plan.library()).run(trial).value(), title, Integer.MAX_VALUE));
+        plan, false, units,
+        TrialSheets.of(plan.figures().trials().of(trial).value(), title, Integer.MAX_VALUE));
   }
 
   /** By the usual method of the plan's code; none where it has none, or the method lacks something. */
   private static List<Sheet> worksheets(Compilation plan) {
-    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    HouseWorksheets worksheets = plan.figures().worksheets();
     if (worksheets.methods().isEmpty()) {
       return List.of();
     }
@@ -110,11 +104,11 @@ public final class PlanFigures {
   /** The same, with those unfolded that the table leaves folded for their length. */
   private List<SheetFigure> unfolded(List<SheetFigure> found) {
     Set<String> folded = found.stream().filter(f -> f.derivation().isEmpty()).map(SheetFigure::subject).collect(Collectors.toSet());
-    if (folded.isEmpty() || faults.isEmpty()) {
+    if (folded.isEmpty() || !ofTables) {
       return found;
     }
     List<SheetFigure> whole = SheetFigure
-        .of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), faults.get(), folded)), units));
+        .of(SheetUnits.shown(List.of(FaultSchedule.of(plan.house(), plan.library(), plan.figures().faults(), folded)), units));
     return found.stream()
         .map(f -> f.derivation().isPresent() ? f : whole.stream().filter(w -> w.name().equals(f.name())).findFirst().orElse(f))
         .toList();

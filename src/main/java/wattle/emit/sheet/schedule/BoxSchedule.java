@@ -11,7 +11,6 @@ import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
 import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
-import wattle.library.Library;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.House;
@@ -38,8 +37,7 @@ public final class BoxSchedule {
 
   private BoxSchedule() {}
 
-  public static Sheet of(House house, Library library) {
-    BoxFill fill = new BoxFill(house, library);
+  public static Sheet of(House house, BoxFill fill) {
     List<Row> rows = new ArrayList<>();
     for (Room room : house.rooms().values()) {
       for (String name : room.boxes()) {

@@ -10,6 +10,7 @@ import wattle.emit.media.drawing.Plate;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.View;
+import wattle.figures.HouseFigures;
 import wattle.model.House;
 
 /**
@@ -21,9 +22,9 @@ public final class OneLineDifference implements View {
   private final House after;
   private final Revisions revisions;
 
-  public OneLineDifference(House before, House after, Comparison comparison) {
-    this.before = before;
-    this.after = after;
+  public OneLineDifference(HouseFigures before, HouseFigures after, Comparison comparison) {
+    this.before = before.house();
+    this.after = after.house();
     revisions = new Revisions(before, after, comparison);
   }
 

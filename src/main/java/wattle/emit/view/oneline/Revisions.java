@@ -12,6 +12,7 @@ import java.util.Set;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
 import wattle.compare.Thing;
+import wattle.figures.HouseFigures;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -29,11 +30,11 @@ final class Revisions {
   private final Map<Thing, String> later = new HashMap<>();
   private final Map<Thing, List<Change>> changes = new HashMap<>();
 
-  Revisions(House before, House after, Comparison comparison) {
-    this.before = before;
-    this.after = after;
-    loadsBefore = ConnectedLoads.of(before);
-    loadsAfter = ConnectedLoads.of(after);
+  Revisions(HouseFigures before, HouseFigures after, Comparison comparison) {
+    this.before = before.house();
+    this.after = after.house();
+    loadsBefore = before.loads();
+    loadsAfter = after.loads();
     for (Change change : comparison.changes()) {
       changes.computeIfAbsent(change.thing(), t -> new ArrayList<>()).add(change);
       if (change instanceof Change.Renamed renamed) {

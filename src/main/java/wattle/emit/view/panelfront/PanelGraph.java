@@ -13,10 +13,10 @@ import wattle.model.House;
 public final class PanelGraph {
   private PanelGraph() {}
 
-  public static String dot(House house) {
+  public static String dot(House house, ConnectedLoads loads) {
     StringBuilder out = new StringBuilder("digraph {\n  node [shape=plain, fontname=\"DejaVu Sans\", fontsize=9];\n");
     int number = 0;
-    for (Sheet sheet : PanelSchedule.of(house, ConnectedLoads.of(house))) {
+    for (Sheet sheet : PanelSchedule.of(house, loads)) {
       out.append("  n").append(number++).append(" [label=<<TABLE BORDER=\"1\" CELLBORDER=\"1\" CELLSPACING=\"0\">");
       out.append("<TR><TD COLSPAN=\"5\">").append(Escape.xml(sheet.title())).append("</TD></TR>");
       for (Row row : sheet.rows()) {

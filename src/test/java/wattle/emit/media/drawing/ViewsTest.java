@@ -98,7 +98,7 @@ class ViewsTest {
       assertThat(DrawingChecks.xml(svg).getElementsByTagName("script").getLength()).isZero();
       assertThat(svg).doesNotContain("\u202E").contains("&lt;script&gt;");
     }
-    for (String dot : List.of(new OneLine(house, ConnectedLoads.of(house)).dot(), PanelGraph.dot(house))) {
+    for (String dot : List.of(new OneLine(house, ConnectedLoads.of(house)).dot(), PanelGraph.dot(house, ConnectedLoads.of(house)))) {
       String svg = ENGINE.render(dot, Engine.DOT, Format.SVG).text();
       assertThat(DrawingChecks.xml(svg).getElementsByTagName("script").getLength()).isZero();
     }

@@ -59,9 +59,9 @@ class ComparedAndTriedSheetsTest {
   }
 
   private static OneLineDifference difference(Compilation before, Compilation after) {
-    Plan one = new Plan(before.house(), before.library(), before.findings(), true, before.unasked());
-    Plan other = new Plan(after.house(), after.library(), after.findings(), true, after.unasked());
-    return new OneLineDifference(before.house(), after.house(), Comparison.of(one, other));
+    Plan one = new Plan(before.figures(), before.findings(), true, before.unasked());
+    Plan other = new Plan(after.figures(), after.findings(), true, after.unasked());
+    return new OneLineDifference(before.figures(), after.figures(), Comparison.of(one, other));
   }
 
   @TestFactory

@@ -19,7 +19,6 @@ import org.junit.jupiter.api.TestFactory;
 import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.conductors.Conductors;
 import wattle.emit.media.drawing.Bounds;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingChecks;
@@ -37,7 +36,6 @@ import wattle.emit.view.plot.LegsPlot;
 import wattle.emit.view.plot.TripPlot;
 import wattle.emit.view.plot.VoltagePlot;
 import wattle.emit.view.rooms.RoomSheet;
-import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
 import wattle.finding.Source;
 import wattle.golden.Golden;
@@ -114,12 +112,12 @@ class SheetsTest {
         .map(p -> DynamicTest.dynamicTest(p.toString(), () -> {
           Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(p);
           views(plan).values().forEach(SheetsTest::check);
-          Faults faults = Faults.of(plan.house(), plan.library(), Conductors.of(plan.house(), plan.library()));
           for (Branch branch : plan.house().branches().values()) {
             check(BranchWiring.view(plan.house(), branch));
             DrawingChecks.check(BranchWiring.of(plan.house(), branch, BranchWiring.USUAL_WIDTH).drawing());
-            TimeCurrent.of(branch, plan.house(), plan.library(), faults).ifPresent(s -> checkBoth(TripPlot.plate(s, plan.house().units())));
-            VoltageProfile.of(branch, plan.house(), plan.library())
+            TimeCurrent.of(branch, plan.house(), plan.library(), plan.figures().faults())
+                .ifPresent(s -> checkBoth(TripPlot.plate(s, plan.house().units())));
+            VoltageProfile.of(branch, plan.house(), plan.figures().trials())
                 .ifPresent(v -> checkBoth(VoltagePlot.plate(v, plan.library(), plan.house().units())));
           }
         }));

@@ -43,9 +43,9 @@ class OneLineDifferenceTest {
 
   private static Drawing picture(Compilation before, Compilation after) {
     Comparison comparison = Comparison.of(
-        new Plan(before.house(), before.library(), before.findings(), true, before.unasked()),
-        new Plan(after.house(), after.library(), after.findings(), true, after.unasked()));
-    return new OneLineDifference(before.house(), after.house(), comparison).drawing();
+        new Plan(before.figures(), before.findings(), true, before.unasked()),
+        new Plan(after.figures(), after.findings(), true, after.unasked()));
+    return new OneLineDifference(before.figures(), after.figures(), comparison).drawing();
   }
 
   private static long boxes(Drawing drawing, Shape.Fill fill) {

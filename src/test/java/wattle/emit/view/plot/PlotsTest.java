@@ -47,7 +47,7 @@ class PlotsTest {
             DynamicTest.dynamicTest(
                 name + " " + branch.name(),
                 () -> {
-                  VoltageProfile profile = VoltageProfile.of(branch, plan.house(), plan.library()).orElseThrow();
+                  VoltageProfile profile = VoltageProfile.of(branch, plan.house(), plan.figures().trials()).orElseThrow();
                   Drawing drawing = VoltagePlot.of(profile, plan.library(), plan.house().units());
                   DrawingChecks.check(drawing);
                   DrawingChecks.xml(DrawingSvg.document(drawing));
@@ -86,7 +86,8 @@ class PlotsTest {
                         room hall { %s }
                         """
                         .formatted(chain, devices));
-                VoltageProfile profile = VoltageProfile.of(plan.house().branches().get("b"), plan.house(), plan.library()).orElseThrow();
+                VoltageProfile profile = VoltageProfile.of(plan.house().branches().get("b"), plan.house(), plan.figures().trials())
+                    .orElseThrow();
                 Drawing drawing = VoltagePlot.of(profile, plan.library(), plan.house().units());
                 DrawingChecks.check(drawing);
                 DrawingChecks.xml(DrawingSvg.document(drawing));
