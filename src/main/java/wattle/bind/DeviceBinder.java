@@ -24,10 +24,10 @@ import wattle.syntax.Tree;
  * longest run of words that the parts library knows.
  */
 final class DeviceBinder {
-  /** Figures that a device may state by name. */
   /** Most kinds that one word is answered with. */
   private static final int MOST_KINDS = 5;
 
+  /** Figures that a device may state by name. */
   private static final Map<String, Dimension> NAMED = Map.ofEntries(
       Map.entry("minimum-circuit", Dimension.CURRENT),
       Map.entry("maximum-breaker", Dimension.CURRENT),
@@ -37,6 +37,10 @@ final class DeviceBinder {
       Map.entry("from-sink", Dimension.LENGTH),
       Map.entry("from-basin", Dimension.LENGTH),
       Map.entry("from-equipment", Dimension.LENGTH),
+      Map.entry("from-tub", Dimension.LENGTH),
+      Map.entry("from-pool", Dimension.LENGTH),
+      Map.entry("from-storage", Dimension.LENGTH),
+      Map.entry("from-disconnect", Dimension.LENGTH),
       Map.entry("count", Dimension.NONE),
       Map.entry("neutral-load", Dimension.POWER),
       Map.entry("reactance", Dimension.NONE),
@@ -45,7 +49,12 @@ final class DeviceBinder {
   private static final Set<String> TRAITS = Set.of(
       "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
       "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
-      "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked");
+      "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked",
+      "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected", "accessible",
+      "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement");
+
+  /** Traits that may be said not to be so, as in {@code no disconnect}. */
+  private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "accessible");
 
   private final Scope scope;
 
@@ -67,7 +76,17 @@ final class DeviceBinder {
         .map(a -> a.before().get().span())
         .collect(Collectors.toSet());
     Optional<Tree.Word> lacking = Optional.empty();
+    boolean denied = false;
     for (Tree.Word word : kind.get().others) {
+      if (denied && DENIABLE.contains(word.text())) {
+        traits.add("no " + word.text());
+        denied = false;
+        continue;
+      }
+      denied = word.text().equals("no");
+      if (denied) {
+        continue;
+      }
       if (lacking.isPresent() && scope.constants().containsKey(word.text())) {
         bare(lacking.get(), Optional.of(word));
         lacking = Optional.empty();

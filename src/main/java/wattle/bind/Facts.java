@@ -22,7 +22,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
 
   static final Facts OF_SERVICE = new Facts("a service", Map.of(
       "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER),
-      Set.of("surge-protection", "outdoor-disconnect"));
+      Set.of("surge-protection", "outdoor-disconnect", "gas-bonded", "water-bonded", "intersystem-bonding"));
 
   static final Facts OF_PANEL = new Facts(
       "a panel",
@@ -36,7 +36,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
           "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
           Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH,
           "vehicle-spaces", Dimension.NONE, "risers", Dimension.NONE),
-      Set.of("attached"));
+      Set.of("attached", "finished", "grade-level", "entrance", "island", "bonding-grid", "storage", "equipment"));
 
   /** Reads figures by name, and tells of names that mean nothing here. */
   Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Map<String, Boolean> flagsFound) {

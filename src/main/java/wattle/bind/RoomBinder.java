@@ -16,6 +16,7 @@ import wattle.model.Box;
 import wattle.model.House;
 import wattle.model.Origin;
 import wattle.model.Room;
+import wattle.model.RoomKind;
 import wattle.model.Status;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -23,10 +24,7 @@ import wattle.syntax.Tree;
 
 /** Rooms with their boxes and devices. A device that stands in no box of the plan has a box of its own, by its name. */
 final class RoomBinder {
-  private static final List<String> KINDS = List.of(
-      "kitchen", "bathroom", "bedroom", "hall", "stair", "living", "dining", "family", "laundry", "garage",
-      "basement", "attic", "crawl-space", "outdoors", "workshop", "utility", "closet", "pantry", "office", "porch",
-      "deck", "shed", "boathouse", "sunroom", "foyer", "cellar", "yard", "roof");
+  private static final List<String> KINDS = RoomKind.allWords();
 
   private static final Set<String> BOX_TRAITS = Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work",
       "weatherproof", "bonded",
@@ -227,19 +225,12 @@ final class RoomBinder {
       }
       return Optional.of(kind.text());
     }
-    // By its name: 'bath' is a bathroom, 'bed2' a bedroom.
+    // By its name: 'bath' is a bathroom, 'bed2' a bedroom; where that says nothing, by its label.
     String whole = tree.name().text();
-    String name = withoutNumber(whole.substring(whole.lastIndexOf('.') + 1).toLowerCase(java.util.Locale.ROOT));
-    Optional<String> told = KINDS.stream().filter(k -> k.equals(name) || name.length() >= 3 && k.startsWith(name)).findFirst();
-    told.ifPresent(k -> scope.assume("room " + tree.name() + " counts as " + k + ", by its name"));
-    return told;
-  }
-
-  private static String withoutNumber(String name) {
-    int end = name.length();
-    while (end > 0 && name.charAt(end - 1) >= '0' && name.charAt(end - 1) <= '9') {
-      end--;
-    }
-    return name.substring(0, end);
+    Optional<RoomKind> byName = RoomKind.named(whole.substring(whole.lastIndexOf('.') + 1));
+    Optional<RoomKind> told = byName.or(() -> Scope.label(tree.label()).flatMap(RoomKind::named));
+    told.ifPresent(
+        k -> scope.assume("room " + tree.name() + " counts as " + k.word() + ", by its " + (byName.isPresent() ? "name" : "label")));
+    return told.map(RoomKind::word);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import wattle.conductors.BranchLengths;
 import wattle.conductors.Conditions;
@@ -14,10 +15,13 @@ import wattle.loads.LegLoads;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
+import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.Leg;
+import wattle.model.LoadClass;
 import wattle.model.Metal;
 import wattle.model.Role;
+import wattle.model.RoomKind;
 import wattle.model.SupplySystem;
 import wattle.model.Wire;
 import wattle.model.Wiring;
@@ -57,6 +61,20 @@ final class BranchProperties {
             Drop::of)
         .kept()
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
+        .figure("fixed-current", Units.AMPERE,
+            "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or non-coincident",
+            BranchProperties::fixed)
+        .kept()
+        .thing("first-outlet", Kind.DEVICE, "the outlet that the home run comes to; absent where the branch forks before it",
+            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet()))
+        .thing("first-receptacle", Kind.DEVICE, "the receptacle that all others are beyond; absent where there is none",
+            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().family() == DeviceKind.Family.RECEPTACLE))
+        .truth("armored-home-run", "whether all runs up to its first outlet are in RMC, IMC, EMT or a metal-clad cable",
+            FirstOutlet::isArmored)
+        .things("rooms", Kind.ROOM, "rooms that it has outlets in",
+            (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).stream()).distinct().toList())
+        .number("room-count", "how many rooms it has outlets in",
+            (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).map(Device::room).distinct().count())
         .number("receptacles", "receptacles on it", (f, b) -> f.receptaclesOn(b))
         .wordSet("room-uses", "uses of the rooms that it serves",
             (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream())
@@ -79,7 +97,18 @@ final class BranchProperties {
   }
 
   private static double continuous(Facts facts, Branch branch) {
-    LegLoads load = ConnectedLoads.ofBranch(facts.house(), branch, d -> d.traits().contains("continuous"));
+    return heaviest(facts, branch, d -> d.traits().contains("continuous"));
+  }
+
+  private static double fixed(Facts facts, Branch branch) {
+    return heaviest(facts, branch,
+        d -> d.kind().family() != DeviceKind.Family.SOURCE && d.kind().loadClass().filter(c -> c == LoadClass.COOKING).isEmpty()
+            && !d.traits().contains("load-managed") && !d.traits().contains("non-coincident") && !d.traits().contains("standby"));
+  }
+
+  /** Current in the hot that carries most of what some devices draw, in amperes. */
+  private static double heaviest(Facts facts, Branch branch, Predicate<Device> counts) {
+    LegLoads load = ConnectedLoads.ofBranch(facts.house(), branch, counts);
     return facts.systemOf(branch).map(load::heaviestAmperes).orElse(0.0);
   }
 
@@ -143,7 +172,8 @@ final class BranchProperties {
         .map(facts.house().boxes()::get)
         .map(b -> facts.house().rooms().get(b.room()))
         .flatMap(r -> r.kind())
-        .filter(k -> k.equals("outdoors") || k.equals("yard") || k.equals("porch"))
+        .flatMap(RoomKind::of)
+        .filter(k -> k.places().contains("outdoors"))
         .isPresent();
   }
 

@@ -20,6 +20,7 @@ import wattle.model.Protection;
 import wattle.model.Section;
 import wattle.model.Terminals;
 import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
 /** What rules may say of devices. */
@@ -41,6 +42,8 @@ final class DeviceProperties {
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())
         .figure("rating", Dimension.CURRENT, "what is stamped on it",
             (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
+        .figure("voltage", Units.VOLT, "nominal volts between the conductors that it is on",
+            DeviceProperties::volts)
         .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
         .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).kept()
         .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate",
@@ -56,6 +59,23 @@ final class DeviceProperties {
         .figure("from-equipment", Dimension.LENGTH, "how far it is from the heating or cooling equipment that it serves",
             (f, d) -> Optional.ofNullable(d.facts().get("from-equipment")))
         .stated("from-equipment 5 m on the device", "from-equipment 16 ft on the device")
+        .figure("from-tub", Dimension.LENGTH, "how far it is from the rim of a tub or the threshold of a shower, 0 within it",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-tub")))
+        .stated("from-tub 2 m on the device", "from-tub 6 ft on the device")
+        .figure("from-pool", Dimension.LENGTH, "how far it is from the inside wall of a pool, spa or hot tub",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-pool")))
+        .stated("from-pool 3 m on the device", "from-pool 10 ft on the device")
+        .figure("from-storage", Dimension.LENGTH, "of a light in a closet, how far it is from the nearest shelf or storage",
+            (f, d) -> Optional.ofNullable(d.facts().get("from-storage")))
+        .stated("from-storage 0.3 m on the light", "from-storage 12 in on the light")
+        .truth("disconnect", "whether a disconnect for it is within sight: stated, or a switch or its panel in the same room",
+            DeviceProperties::disconnect)
+        .stated("disconnect or no disconnect on the equipment, or from-disconnect 3 m",
+            "disconnect or no disconnect on the equipment, or from-disconnect 10 ft")
+        .truth("fan-rated", "whether its box is listed to support a fan", (f, d) -> said(d, "fan-rated"))
+        .stated("fan-rated or no fan-rated on the fan")
+        .truth("accessible", "whether it is readily accessible", (f, d) -> said(d, "accessible"))
+        .stated("accessible or no accessible on the device")
         .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
         .stated("height 1.2 m on the device", "height 48 in on the device")
         .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for", (f, d) -> d.terminals().temperature())
@@ -91,12 +111,34 @@ final class DeviceProperties {
         .made();
   }
 
+  /** A trait that may be denied; absent where neither is said. */
+  private static Boolean said(Device device, String trait) {
+    return device.traits().contains(trait) ? Boolean.TRUE : device.traits().contains("no " + trait) ? Boolean.FALSE : null;
+  }
+
+  /** Within sight is seen and not more than 50 ft away, by the definition of NFPA 70 article 100. */
+  private static Boolean disconnect(Facts facts, Device device) {
+    Boolean stated = said(device, "disconnect");
+    Quantity away = device.facts().get("from-disconnect");
+    if (stated != null || away != null) {
+      return stated != null ? stated : (Boolean) (away.si() <= 50 * 0.3048 + 1e-9);
+    }
+    boolean here = facts.switchesOf(device).stream().anyMatch(s -> s.room().equals(device.room()))
+        || facts.branchOf(device).flatMap(facts::panelOf).flatMap(p -> p.room()).filter(device.room()::equals).isPresent();
+    return here ? Boolean.TRUE : null;
+  }
+
   private static Set<String> wireMetals(Facts facts, Device device) {
     Set<String> metals = new TreeSet<>();
     int at = facts.pointIndexOf(device);
     facts.branchOf(device).ifPresent(
         b -> b.sections().stream().filter(s -> s.from() == at || s.to() == at).forEach(s -> metals.add(s.wiring().hot().metal().word())));
     return metals;
+  }
+
+  private static double volts(Facts facts, Device device) {
+    return facts.branchOf(device).flatMap(facts::systemOf)
+        .map(s -> device.kind().needs().contains(DeviceKind.Need.TWO_HOTS) ? s.legToLegVolts() : s.legToNeutralVolts()).orElse(0.0);
   }
 
   private static String family(Device device) {
@@ -135,6 +177,11 @@ final class DeviceProperties {
   private static Set<String> protection(Facts facts, Device device) {
     Set<String> words = new TreeSet<>();
     device.kind().protections().forEach(p -> words.add(p.word()));
+    for (Protection own : Protection.values()) {
+      if (device.traits().contains(own.word())) {
+        words.add(own.word()); // built into it, as in a listed hot tub
+      }
+    }
     Optional<Branch> branch = facts.branchOf(device);
     if (branch.isEmpty()) {
       return words;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import wattle.model.Box;
 import wattle.model.DeviceKind;
 import wattle.model.Room;
+import wattle.model.RoomKind;
 import wattle.quantity.Dimension;
 
 /** What rules may say of rooms and boxes. */
@@ -17,6 +18,9 @@ final class RoomProperties {
         .words("name", "its name", (f, r) -> Optional.of(r.name()))
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title()))
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
+        .wordSet("places",
+            "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like, accessory, service-space, below-grade, food, damp",
+            (f, r) -> r.kind().flatMap(RoomKind::of).map(RoomKind::places).orElse(java.util.Set.of()))
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status()))
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
         .figure("wall", Dimension.LENGTH, "length of its walls along the floor, doors left out",
@@ -42,6 +46,29 @@ final class RoomProperties {
         .stated("risers 14 in the line of the stair")
         .truth("attached", "whether a garage is built to the dwelling", (f, r) -> r.flags().get("attached"))
         .stated("attached or no attached in the line of the garage")
+        .truth("finished", "whether a basement is made to live in", (f, r) -> r.flags().get("finished"))
+        .stated("finished or no finished in the line of the basement")
+        .truth("grade-level", "whether one walks in from grade; of a porch, deck or balcony whether it stands at grade",
+            (f, r) -> r.flags().get("grade-level"))
+        .stated("grade-level or no grade-level in the line of the room")
+        .truth("entrance", "whether an outdoor entrance with access from grade opens to it", (f, r) -> r.flags().get("entrance"))
+        .stated("entrance or no entrance in the line of the place outdoors")
+        .truth("island", "whether a kitchen has an island or a peninsula", (f, r) -> r.flags().get("island"))
+        .stated("island or no island in the line of the kitchen")
+        .truth("bonding-grid", "whether metal and paving around a pool are bonded together", (f, r) -> r.flags().get("bonding-grid"))
+        .stated("bonding-grid or no bonding-grid in the line of the pool")
+        .truth("storage", "whether an attic or underfloor space is used for storage", (f, r) -> r.flags().get("storage"))
+        .stated("storage or no storage in the line of the room")
+        .truth("has-equipment", "whether equipment that needs servicing is in it: stated, or a furnace, heat pump, pump or water heater",
+            (f, r) -> Boolean.TRUE.equals(r.flags().get("equipment")) || f.devicesOf(r).stream().anyMatch(RoomProperties::isServiced))
+        .truth("powered", "whether anything in it is wired", (f, r) -> f.devicesOf(r).stream().anyMatch(d -> f.branchOf(d).isPresent()))
+        .truth("lighting-planned", "whether the plan is of a whole dwelling, or has lights anywhere",
+            (f, r) -> !f.house().dwellings().isEmpty()
+                || f.house().devices().values().stream().anyMatch(d -> d.kind().family() == DeviceKind.Family.LIGHT))
+        .things("branches", Kind.BRANCH, "branches that come to it",
+            (f, r) -> f.devicesOf(r).stream().flatMap(d -> f.branchOf(d).stream()).distinct().toList())
+        .things("panels", Kind.PANEL, "panels that are located in it",
+            (f, r) -> f.house().panels().values().stream().filter(p -> p.room().filter(r.name()::equals).isPresent()).toList())
         .things("devices", Kind.DEVICE, "devices in it", (f, r) -> f.devicesOf(r)).kept()
         .things("boxes", Kind.BOX, "boxes in it", (f, r) -> r.boxes().stream().map(f.house().boxes()::get).filter(b -> b != null).toList())
         .made();
@@ -68,6 +95,14 @@ final class RoomProperties {
         .things("runs", Kind.RUN, "runs that start or end in it", (f, b) -> f.runsAt(b))
         .thing("room", Kind.ROOM, "where it is", (f, b) -> Optional.ofNullable(f.house().rooms().get(b.room())))
         .made();
+  }
+
+  private static final java.util.Set<String> SERVICED = java.util.Set.of("furnace", "electric furnace", "heat pump", "air conditioner",
+      "boiler", "well pump", "water heater", "instant water heater");
+
+  /** Heating, cooling, pumps and water heaters are what 210.70(C) and 210.63 have in mind. */
+  private static boolean isServiced(wattle.model.Device device) {
+    return SERVICED.contains(device.kind().name());
   }
 
   private static Boolean reachable(Facts facts, Box box) {

@@ -51,6 +51,15 @@ final class SupplyProperties {
         .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service",
             (f, s) -> s.flags().get("outdoor-disconnect"))
         .stated("outdoor-disconnect or no outdoor-disconnect in the service")
+        .truth("gas-bonded", "whether metal gas piping is bonded", (f, s) -> s.flags().get("gas-bonded"))
+        .stated("gas-bonded or no gas-bonded in the service")
+        .truth("water-bonded", "whether metal water piping is bonded", (f, s) -> s.flags().get("water-bonded"))
+        .stated("water-bonded or no water-bonded in the service")
+        .truth("intersystem-bonding", "whether a terminal for bonding telephone, cable and antenna is there",
+            (f, s) -> s.flags().get("intersystem-bonding"))
+        .stated("intersystem-bonding or no intersystem-bonding in the service")
+        .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
+            (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
         .number("dwelling-count",
             "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
             (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
@@ -100,10 +109,12 @@ final class SupplyProperties {
         .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded())
         .truth("has-main", "whether it has a main that opens",
-            (f, p) -> p.main().isPresent() && p.main().get().kind() != wattle.model.MainDevice.Kind.LUGS)
+            (f, p) -> opens(p))
         .figure("main", Dimension.CURRENT, "rating of its main", (f, p) -> p.main().flatMap(m -> m.rating()))
         .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating()).stated("bus 200 A in the panel")
         .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
+        .number("handles", "what is to be thrown to kill its bus: 1 for a main, else one for each way that is not spare",
+            (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count())
         .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
         .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots)
         .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for",
@@ -147,6 +158,10 @@ final class SupplyProperties {
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
         .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))
         .made();
+  }
+
+  private static boolean opens(Panel panel) {
+    return panel.main().filter(m -> m.kind() != wattle.model.MainDevice.Kind.LUGS).isPresent();
   }
 
   private static Terminals terminals(Facts facts, Breaker breaker) {
@@ -213,6 +228,7 @@ final class SupplyProperties {
         .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
         .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
+        .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
         .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare)
         .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd)
         .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())

@@ -15,8 +15,8 @@ import wattle.quantity.Units;
 /** Floor areas of dwellings and rooms, and where they contradict each other. */
 final class Areas {
   /** Places that the codes leave out of the floor area: NFPA 70 220.41, CSA C22.1 8-110. */
-  private static final Set<String> UNCOUNTED = Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "shed", "boathouse",
-      "crawl-space", "attic");
+  private static final Set<String> UNCOUNTED = Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "balcony", "patio",
+      "pool", "carport", "shed", "boathouse", "crawl-space", "attic");
 
   private static final Set<String> BASEMENT = Set.of("basement", "cellar");
 
