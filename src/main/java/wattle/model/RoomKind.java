@@ -106,7 +106,8 @@ public enum RoomKind {
    * @param text such as {@code back-yard}, {@code bath2} or {@code Wet bar}
    */
   public static Optional<RoomKind> named(String text) {
-    String name = text.toLowerCase(Locale.ROOT).strip().replaceAll("[^\\p{L}0-9]+", "-").replaceAll("^-+|-+$", "").replaceAll("-?[0-9]+$", "");
+    String name = text.toLowerCase(Locale.ROOT).strip().replaceAll("[^\\p{L}0-9]+", "-").replaceAll("^-+|-+$", "").replaceAll("-?[0-9]+$",
+        "");
     for (String end = name; !end.isEmpty();) {
       Optional<RoomKind> found = whole(end);
       if (found.isPresent()) {
