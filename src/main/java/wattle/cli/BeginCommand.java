@@ -2,7 +2,6 @@ package wattle.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
@@ -63,7 +62,7 @@ final class BeginCommand implements Callable<Integer> {
       if (!force && Files.exists(path)) {
         throw new Failure("cannot write " + file + ": it exists; choose another name, or replace it with --force");
       }
-      ResultOutput.write(List.of(Output.text(path, text.value())), force);
+      ResultOutput.writePlan(Output.text(path, text.value()), force);
       spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
     }
     tellErrors(text.value());

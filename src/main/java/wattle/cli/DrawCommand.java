@@ -41,6 +41,9 @@ import wattle.model.Room;
         "  wattle draw --view voltage --of outdoor --out voltage.png examples/alder-court/house.wattle",
     })
 final class DrawCommand implements Callable<Integer> {
+  /** Nobody reads a picture of more boxes than this, and the time to place them grows with their square. */
+  private static final int MOST_BOXES = 2000;
+
   /** What can be drawn. */
   enum View {
     ONE_LINE, PANEL, BRANCH, TRIP, VOLTAGE, LEGS, ROOMS;
@@ -142,7 +145,12 @@ final class DrawCommand implements Callable<Integer> {
   }
 
   private Branch branch(Compilation plan) {
-    return BranchPlots.branch(plan, Optional.ofNullable(of));
+    Branch branch = BranchPlots.branch(plan, Optional.ofNullable(of));
+    if (view == View.BRANCH && branch.points().size() - 1 > MOST_BOXES) {
+      throw new Failure("branch '" + branch.name() + "' has " + (branch.points().size() - 1) + " boxes; the wiring of " + MOST_BOXES
+          + " at most is drawn, so split it into several branches");
+    }
+    return branch;
   }
 
   private RoomSheet rooms(Compilation plan) {

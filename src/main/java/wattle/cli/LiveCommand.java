@@ -69,6 +69,7 @@ final class LiveCommand implements Callable<Integer> {
       if (untilClosed != null) {
         endWhenClosed(page, Thread.currentThread());
       }
+      endWithParent(Thread.currentThread());
       new WatchLoop(out).run(new Watched(page, ResultOutput.path(file)));
     }
     return ExitCode.FINE;
@@ -83,6 +84,11 @@ final class LiveCommand implements Callable<Integer> {
       throw new Failure("cannot listen" + (port == 0 ? "" : " on port " + port) + ": " + e.getMessage()
           + (port == 0 ? "" : "; leave --port out for any that is free"));
     }
+  }
+
+  /** A page that nobody can end any more, since the shell or program that started it is gone, would listen on. */
+  private static void endWithParent(Thread watching) {
+    ProcessHandle.current().parent().ifPresent(parent -> parent.onExit().thenRun(watching::interrupt));
   }
 
   private void endWhenClosed(LivePage page, Thread watching) {

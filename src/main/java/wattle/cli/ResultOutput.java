@@ -64,7 +64,22 @@ final class ResultOutput {
     write(List.of(Output.revision(file, was, now)), false);
   }
 
+  /** A new plan, which is the one result that is a plan. */
+  static void writePlan(Output plan, boolean force) {
+    put(List.of(plan), force);
+  }
+
+  /** Refuses results that would take the place of a plan, with --force too: it is never an earlier result, and often the input. */
   static void write(List<Output> outputs, boolean force) {
+    for (Output output : outputs) {
+      if (String.valueOf(output.target().getFileName()).endsWith(".wattle") && output.was().isEmpty()) {
+        throw new Failure("cannot write " + output.target() + ": a plan has such a name, and this result is none; choose another name");
+      }
+    }
+    put(outputs, force);
+  }
+
+  private static void put(List<Output> outputs, boolean force) {
     try {
       OutputFiles.write(outputs, force);
     } catch (OutputException e) {

@@ -33,6 +33,10 @@ record Answer(int status, String type, byte[] body) {
     Headers headers = exchange.getResponseHeaders();
     protect(headers);
     headers.set("Content-Type", type);
+    if (exchange.getRequestMethod().equals("HEAD")) {
+      exchange.sendResponseHeaders(status, -1); // its answer has no body, and the JDK complains on the terminal of one that is announced
+      return;
+    }
     exchange.sendResponseHeaders(status, body.length == 0 ? -1 : body.length);
     try (OutputStream out = exchange.getResponseBody()) {
       out.write(body);

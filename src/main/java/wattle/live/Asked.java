@@ -60,7 +60,8 @@ record Asked(
   }
 
   private static double width(JsonNode root, String member) {
-    return Math.max(NARROWEST, Math.min(WIDEST, root.path(member).asDouble(WIDEST)));
+    double asked = root.path(member).isNumber() ? root.path(member).asDouble() : WIDEST;
+    return Double.isFinite(asked) ? Math.max(NARROWEST, Math.min(WIDEST, asked)) : WIDEST;
   }
 
   /** The object that a body holds. */

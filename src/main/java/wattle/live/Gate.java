@@ -7,6 +7,7 @@ import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -42,7 +43,7 @@ final class Gate {
   Optional<String> admitted(URI asked, Headers headers) {
     List<String> host = headers.getOrDefault("Host", List.of());
     List<String> origin = headers.getOrDefault("Origin", List.of());
-    if (host.size() != 1 || !hosts.contains(host.get(0)) || origin.size() > 1 || asked.isAbsolute()) {
+    if (host.size() != 1 || !hosts.contains(host.get(0).toLowerCase(Locale.ROOT)) || origin.size() > 1 || asked.isAbsolute()) {
       return Optional.empty();
     }
     if (origin.size() == 1 && !origin.get(0).equals("http://" + host.get(0))) {

@@ -23,9 +23,10 @@ public final class LivePage implements AutoCloseable {
   private static final int WORKERS = 8;
 
   static {
-    // The server of the JDK waits for ever for the rest of a request, unless told so before it is first used.
+    // The server of the JDK waits forever for the rest of a request, unless told otherwise before it is first used. A page on
+    // this machine sends a request at once; one that comes in halves holds a worker, and may come from anyone here.
     if (System.getProperty("sun.net.httpserver.maxReqTime") == null) {
-      System.setProperty("sun.net.httpserver.maxReqTime", "20");
+      System.setProperty("sun.net.httpserver.maxReqTime", "2");
     }
   }
 

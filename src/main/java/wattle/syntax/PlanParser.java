@@ -2,6 +2,7 @@ package wattle.syntax;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -50,7 +51,11 @@ public final class PlanParser {
   }
 
   private static Checked<PlanTree> portions(Source source, List<Span> portions) {
-    List<Checked<PlanTree>> read = portions.parallelStream().map(PlanParser::portion).toList();
+    Checked<PlanTree> read = together(source, portions.parallelStream().map(PlanParser::portion).toList());
+    return stopped(read.findings()) ? whole(source) : read;
+  }
+
+  private static Checked<PlanTree> together(Source source, List<Checked<PlanTree>> read) {
     List<Finding> findings = new ArrayList<>();
     List<Tree.Item> items = new ArrayList<>();
     Set<String> damagedWords = new HashSet<>();
@@ -59,7 +64,7 @@ public final class PlanParser {
       items.addAll(portion.value().items());
       damagedWords.addAll(portion.value().damagedWords());
     }
-    return stopped(findings) ? whole(source) : new Checked<>(new PlanTree(source, items, damagedWords), bounded(source, findings));
+    return new Checked<>(new PlanTree(source, items, damagedWords), bounded(source, findings));
   }
 
   /** Whether there was so much wrong somewhere that only a reading of the whole can tell where it stops. */
@@ -67,6 +72,7 @@ public final class PlanParser {
     return findings.stream().anyMatch(f -> STOPS.contains(f.rule()));
   }
 
+  /** As one, so that it is known where to stop. */
   private static Checked<PlanTree> whole(Source source) {
     return portion(source.span(0, source.text().length()));
   }
@@ -74,6 +80,13 @@ public final class PlanParser {
   private static Checked<PlanTree> portion(Span portion) {
     Source source = portion.source();
     Portion read = read(portion);
+    if (!read.findings.isEmpty() && !stopped(read.findings)) {
+      // A mistake is kept within the part in which it stands, so that what follows is read as it is where that part is not there.
+      List<Span> parts = TextParts.parts(portion);
+      if (parts.size() > 1) {
+        return together(source, parts.stream().map(PlanParser::portion).toList());
+      }
+    }
     if (read.plan.isEmpty()) {
       return new Checked<>(new PlanTree(source, List.of(), read.damagedWords), read.findings);
     }
@@ -115,7 +128,8 @@ public final class PlanParser {
   }
 
   /** The findings in order, no more than a reader can bear. */
-  static List<Finding> bounded(Source source, List<Finding> findings) {
+  static List<Finding> bounded(Source source, List<Finding> found) {
+    List<Finding> findings = new ArrayList<>(new LinkedHashSet<>(found)); // a mistake may end two statements at once
     findings.sort(Finding.BY_PLACE);
     if (findings.size() <= MOST_FINDINGS) {
       return findings;

@@ -39,6 +39,18 @@ final class TextParts {
     return new TextParts(text).endFrom(from);
   }
 
+  /** The parts of such a stretch of a text as {@link #portions} gives, in order. */
+  static List<Span> parts(Span stretch) {
+    String text = stretch.text();
+    List<Span> parts = new ArrayList<>();
+    for (int start = 0; start < text.length();) {
+      int end = end(text, start);
+      parts.add(stretch.source().span(stretch.start() + start, stretch.start() + end));
+      start = end;
+    }
+    return parts;
+  }
+
   /** Neighbouring parts together, as few as are at least so long, which together are the text; the last may be shorter. */
   static List<Span> portions(Source source, int length) {
     String text = source.text();

@@ -86,6 +86,14 @@ class DrawCommandTest {
   }
 
   @Test
+  void aResultNeverTakesThePlaceOfAPlan() throws Exception {
+    Path plan = Files.writeString(folder.resolve("house.wattle"), "plan \"Mine\"");
+    assertThat(run("draw", "--view", "panel", "--format", "dot", "--force", "--out", plan.toString(), HOUSE)).isEqualTo(2);
+    assertThat(err.toString()).contains("a plan has such a name");
+    assertThat(plan).hasContent("plan \"Mine\"");
+  }
+
+  @Test
   void aPdfGoesToAFile() {
     assertThat(run("draw", "--view", "panel", "--format", "pdf", HOUSE)).isEqualTo(2);
     assertThat(err.toString()).contains("give --out");
