@@ -82,7 +82,12 @@ final class CheckCommand implements Callable<Integer> {
       watch(out);
       return ExitCode.FINE;
     }
-    return print(compile(), out) ? ExitCode.FOUND : ExitCode.FINE;
+    List<Compilation> plans = compile();
+    boolean failed = print(plans, out);
+    if (plans.stream().anyMatch(Compilation::hasInternalError)) {
+      return ExitCode.BUG;
+    }
+    return failed ? ExitCode.FOUND : ExitCode.FINE;
   }
 
   private List<Compilation> compile() {

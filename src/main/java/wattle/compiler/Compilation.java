@@ -76,4 +76,9 @@ public record Compilation(Source source, HouseFigures figures, Once<Coverage> co
   public long count(Severity severity) {
     return findings.stream().filter(f -> f.severity() == severity && f.silenced().isEmpty()).count();
   }
+
+  /** Whether a phase that judges did not finish for a bug of ours; then there is a finding that says which. */
+  public boolean hasInternalError() {
+    return findings.stream().anyMatch(f -> f.rule().equals(JudgingPhase.INTERNAL_ERROR));
+  }
 }

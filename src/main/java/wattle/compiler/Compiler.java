@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Supplier;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.bind.Reading;
@@ -103,14 +102,13 @@ public final class Compiler {
     House house = figures.house();
     boolean sound = structure.completeness() == Completeness.SOUND;
     RuleBook book = rules.of(figures.library());
-    // They know nothing of each other, so that each may have a processor of its own.
-    List<Supplier<List<Finding>>> phases = List.of(
-        () -> book.judge(figures, sound),
-        () -> Expectations.check(house, figures.trials(), sound),
-        () -> FaultChecks.of(house, figures.library(), figures.faults()),
-        () -> ServiceLoad.check(house, figures.worksheets()),
-        () -> PanelSpace.check(house.panels().values()));
-    List<Finding> found = phases.parallelStream().map(Supplier::get).flatMap(List::stream).toList();
+    List<JudgingPhase> phases = List.of(
+        new JudgingPhase("rules", () -> book.judge(figures, sound)),
+        new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials(), sound)),
+        new JudgingPhase("available fault current", () -> FaultChecks.of(house, figures.library(), figures.faults())),
+        new JudgingPhase("calculated load", () -> ServiceLoad.check(house, figures.worksheets())),
+        new JudgingPhase("space in panels", () -> PanelSpace.check(house.panels().values())));
+    List<Finding> found = JudgingPhase.all(phases, structure.source());
     return new Silences(house.silences(), figures.library(), COMPUTED).apply(found, sound);
   }
 

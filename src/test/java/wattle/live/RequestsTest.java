@@ -204,7 +204,7 @@ class RequestsTest {
   void theSlowDoNotStopTheQuick() throws IOException {
     List<Socket> slow = new ArrayList<>();
     try {
-      for (int i = 0; i < 40; i++) {
+      for (int i = 0; i < 120; i++) {
         Socket socket = new Socket(server.address().getHost(), server.address().getPort());
         slow.add(socket);
         if (i % 2 == 0) {
