@@ -50,7 +50,7 @@ public final class Measurements {
 
   private List<Measurement> all() {
     Map<String, List<TrialResult.OutletReading>> volts = new LinkedHashMap<>();
-    for (TrialResult.OutletReading outlet : trials.of("", List.of()).value().outlets()) {
+    for (TrialResult.OutletReading outlet : trials.result("", List.of()).value().outlets()) {
       volts.computeIfAbsent(outlet.branch(), b -> new ArrayList<>()).add(outlet);
     }
     for (Branch branch : house.branches().values()) {

@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import wattle.compiler.StructurePages;
 import wattle.finding.NearNames;
 import wattle.library.StandardLibrary;
 import wattle.rules.Rule;

@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import wattle.compiler.StructurePages;
 import wattle.edit.Mender;
 import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;

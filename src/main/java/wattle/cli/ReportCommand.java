@@ -1,5 +1,6 @@
 package wattle.cli;
 
+import guru.nidi.graphviz.engine.GraphvizException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +19,7 @@ import wattle.emit.media.file.Output;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.picture.PdfPages;
 import wattle.emit.media.picture.UnreadablePictureException;
+import wattle.finding.Severity;
 
 /** {@code report}: everything about a plan on one page. */
 @Command(
@@ -63,7 +65,7 @@ final class ReportCommand implements Callable<Integer> {
     }
     DotEngine layout = engine.start();
     Compilation plan = input.compile(file);
-    Report report = new Report(plan, ReportParts.of(plan, layout));
+    Report report = report(plan, layout);
     Path written = madeFolder();
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
@@ -72,7 +74,15 @@ final class ReportCommand implements Callable<Integer> {
     ResultOutput.write(outputs, force);
     String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
     spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.findings(), plan.source().name()) + "; wrote " + names);
-    return plan.count(wattle.finding.Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
+    return plan.count(Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  private static Report report(Compilation plan, DotEngine layout) {
+    try {
+      return Report.of(plan, layout);
+    } catch (GraphvizException e) {
+      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
+    }
   }
 
   private static byte[] paper(Report report, boolean brief) {

@@ -135,20 +135,20 @@ final class TrialCommand implements Callable<Integer> {
       more.addAll(plan.house().trials().get(ASKED).events());
     }
     if (name == null && !events.isEmpty()) {
-      return List.of(new Run(trials.of("", more).value(), String.join(", ", events)));
+      return List.of(new Run(trials.result("", more).value(), String.join(", ", events)));
     }
     if (name != null) {
       Trial trial = trial(plan);
       List<Event> together = new ArrayList<>(trial.events());
       together.addAll(more);
       String title = trial.label().orElse(trial.name()) + (events.isEmpty() ? "" : ", " + String.join(", ", events));
-      return List.of(new Run((events.isEmpty() ? trials.of(trial) : trials.of(trial.name(), together)).value(), title));
+      return List.of(new Run((events.isEmpty() ? trials.result(trial) : trials.result(trial.name(), together)).value(), title));
     }
     if (plan.house().trials().isEmpty()) {
       throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
     }
     return plan.house().trials().values().stream()
-        .map(t -> new Run(trials.of(t).value(), t.label().orElse(t.name())))
+        .map(t -> new Run(trials.result(t).value(), t.label().orElse(t.name())))
         .toList();
   }
 

@@ -36,7 +36,7 @@ record Situation(
     List<Line> lines = Lines.of(plan, asked.start().map(s -> start(plan, s)).orElse(asked.events()));
     House house = plan.house();
     List<Event> events = lines.stream().filter(Line::counts).map(l -> l.event().get()).toList();
-    Checked<TrialResult> run = plan.figures().trials().of("", events);
+    Checked<TrialResult> run = plan.figures().trials().result("", events);
     return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), Dangers.of(run.value(), plan.library()),
         run.findings());
   }

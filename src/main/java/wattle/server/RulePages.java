@@ -2,6 +2,7 @@ package wattle.server;
 
 import java.util.List;
 import java.util.Optional;
+import wattle.compiler.StructurePages;
 import wattle.finding.Finding;
 import wattle.syntax.Tree;
 
@@ -12,7 +13,7 @@ final class RulePages {
   static Page of(String name, LibraryTexts library, Analysis analysis) {
     Optional<Tree.Rule> rule = library.rule(name, analysis.compilation().library());
     Page page = new Page().title("rule " + name, rule.flatMap(Tree.Rule::title).map(Tree.Text::value).orElse(""));
-    rule.ifPresent(r -> describe(r, page));
+    rule.ifPresentOrElse(r -> describe(r, page), () -> Optional.ofNullable(StructurePages.all().get(name)).ifPresent(page::line));
     List<Finding> found = analysis.compilation().findings().stream().filter(f -> f.rule().equals(name)).toList();
     found.forEach(f -> page.line("Here: " + f.headline() + f.silenced().map(why -> " — silenced: " + why).orElse("")));
     if (found.isEmpty()) {

@@ -58,7 +58,7 @@ public final class Expectations {
 
   private void check() {
     for (Trial trial : house.trials().values()) {
-      Checked<TrialResult> result = trials.of(trial);
+      Checked<TrialResult> result = trials.result(trial);
       results.put(trial.name(), result.value());
       if (sound && trial.events().isEmpty()) {
         findings.add(empty(trial));
@@ -80,7 +80,7 @@ public final class Expectations {
 
   private TrialResult result(Optional<String> trial) {
     return results.computeIfAbsent(
-        trial.orElse(""), t -> house.trials().containsKey(t) ? trials.of(house.trials().get(t)).value() : trials.stated());
+        trial.orElse(""), t -> house.trials().containsKey(t) ? trials.result(house.trials().get(t)).value() : trials.stated());
   }
 
   private Judged judged(Expectation expected) {

@@ -50,7 +50,7 @@ public final class SolvedTrials {
   }
 
   /** A trial of the plan, with findings of events that cannot happen in this house and of loads that cannot be served. */
-  public Checked<TrialResult> of(Trial trial) {
+  public Checked<TrialResult> result(Trial trial) {
     if (house.trials().get(trial.name()) != trial) {
       throw new IllegalArgumentException("no trial of this plan: " + trial.name());
     }
@@ -62,7 +62,7 @@ public final class SolvedTrials {
    *
    * @param name of the trial that they add to; empty where there is none
    */
-  public Checked<TrialResult> of(String name, List<Event> events) {
+  public Checked<TrialResult> result(String name, List<Event> events) {
     told.accept("events");
     return trials.get().run(name, events);
   }

@@ -7,10 +7,15 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Severity;
 import wattle.library.Library;
+import wattle.memo.Once;
+import wattle.memo.OnceEach;
 import wattle.model.House;
 import wattle.model.Panel;
 
-/** Worksheets of a house, by the methods of its code packs. */
+/**
+ * Worksheets of a house, by the methods of its code packs. Those of a service, which is large, are calculated once by each
+ * method; threads may share it.
+ */
 public final class HouseWorksheets {
   /** These start from what was measured, or hold only for added load: they are taken when asked for. */
   private static final Set<Mechanism> ON_DEMAND = Set.of(Mechanism.DWELLING_EXISTING, Mechanism.DWELLING_MEASURED);
@@ -18,11 +23,17 @@ public final class HouseWorksheets {
   private final House house;
   private final Worksheets worksheets;
   private final HouseInputs inputs;
+  private final Once<List<HouseInputs.Read>> services;
+  private final OnceEach<OfService, Outcome> outcomes = new OnceEach<>(this::calculated);
+
+  /** @param service its place among the services */
+  private record OfService(Method method, int service) {}
 
   public HouseWorksheets(House house, Library library) {
     this.house = house;
     worksheets = new Worksheets(library);
     inputs = new HouseInputs(house, library);
+    services = new Once<>(inputs::services);
   }
 
   public List<Method> methods() {
@@ -34,7 +45,7 @@ public final class HouseWorksheets {
   }
 
   public List<HouseInputs.Read> services() {
-    return inputs.services();
+    return services.get();
   }
 
   public List<HouseInputs.Read> feeders() {
@@ -48,6 +59,19 @@ public final class HouseWorksheets {
 
   /** By one method, with what was wrong with the inputs among the objections. */
   public Outcome calculate(Method method, HouseInputs.Read read) {
+    for (int service = 0; service < services().size(); service++) {
+      if (services().get(service) == read) {
+        return outcomes.get(new OfService(method, service));
+      }
+    }
+    return calculated(method, read);
+  }
+
+  private Outcome calculated(OfService of) {
+    return calculated(of.method, services().get(of.service));
+  }
+
+  private Outcome calculated(Method method, HouseInputs.Read read) {
     List<Objection> objections = new ArrayList<>(read.objections());
     if (objections.stream().anyMatch(o -> o.severity() == Severity.ERROR)) {
       return new Outcome(method, Optional.empty(), objections);

@@ -16,6 +16,16 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import wattle.acceptance.Measurements;
+import wattle.boxes.BoxFill;
+import wattle.conductors.Conductors;
+import wattle.faults.Faults;
+import wattle.loads.ConnectedLoads;
+import wattle.materials.Materials;
+import wattle.trials.SolvedTrials;
+import wattle.trials.Trials;
+import wattle.trials.WorstCases;
+import wattle.worksheet.HouseWorksheets;
 
 /** The arrows between the phases point down. A package that is not listed here is a failure: say where it stands. */
 class ArchitectureTest {
@@ -121,6 +131,30 @@ class ArchitectureTest {
   @Test
   void thereAreNoCircles() {
     SlicesRuleDefinition.slices().matching("wattle.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  /** What costs work is made in one place, for all who ask; that of another plan or moment is asked of the same value. */
+  @Test
+  void figuresAreWorkedOutInOneHome() {
+    Set<Class<?>> figures = Set.of(Conductors.class, ConnectedLoads.class, BoxFill.class, Faults.class, HouseWorksheets.class,
+        Materials.class, Measurements.class, SolvedTrials.class, WorstCases.class);
+    noClasses()
+        .that(DescribedPredicate.not(inPhase("figures")))
+        .should()
+        .callCodeUnitWhere(DescribedPredicate.describe("that makes the figures of a house",
+            call -> isMaker(call.getTarget().getName()) && figures.stream().anyMatch(call.getTargetOwner()::isEquivalentTo)
+                && !call.getOriginOwner().equals(call.getTargetOwner())))
+        .check(CLASSES);
+    noClasses()
+        .that(DescribedPredicate.not(inPhase("trials")))
+        .should()
+        .accessClassesThat()
+        .areAssignableTo(Trials.class)
+        .check(CLASSES);
+  }
+
+  private static boolean isMaker(String name) {
+    return name.equals("of") || name.equals("<init>");
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import wattle.compiler.StructurePages;
 
 class ExplainCommandTest {
   private static final Pattern MADE = Pattern.compile("Finding\\.(?:error|warning|advice)\\(\\s*\"([a-z0-9-]+)\"");

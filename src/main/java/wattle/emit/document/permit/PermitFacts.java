@@ -19,22 +19,16 @@ import wattle.model.Service;
 import wattle.model.Silence;
 import wattle.model.Source;
 import wattle.model.Status;
-import wattle.rules.Coverage;
 
 /** What somebody who judges a plan asks first: what is there, what is to be made, what was checked and what was silenced. */
 public final class PermitFacts {
   private final Compilation plan;
   private final House house;
-  private final Coverage coverage;
   private final String heading;
 
-  /**
-   * @param coverage how far the rules of its packs could be told
-   * @param heading element of the headings, such as {@code h2}
-   */
-  public PermitFacts(Compilation plan, Coverage coverage, String heading) {
+  /** @param heading element of the headings, such as {@code h2} */
+  public PermitFacts(Compilation plan, String heading) {
     this.plan = plan;
-    this.coverage = coverage;
     this.house = plan.house();
     this.heading = heading;
   }
@@ -108,7 +102,7 @@ public final class PermitFacts {
     plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
     checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
         + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
-    checked.add(CoverageSheet.summary(coverage));
+    checked.add(CoverageSheet.summary(plan.coverage()));
     body.list(checked);
   }
 

@@ -12,6 +12,7 @@ import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.table.SheetSources;
 import wattle.emit.media.table.SheetUnits;
 import wattle.emit.sheet.coverage.CoverageSheet;
+import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.finding.Citation;
 import wattle.model.House;
 import wattle.rules.Coverage;
@@ -27,24 +28,14 @@ public final class PermitPage {
 
   private final Compilation plan;
   private final House house;
-  private final List<Sheet> worksheets;
+  private final LoadCalculation loads;
   private final List<Sheet> panels;
-  private final List<String> objections;
-  private final Coverage coverage;
 
-  /**
-   * @param worksheets load calculations, each as tables
-   * @param objections why a load calculation could not be made, in words
-   * @param panels schedules of the panels
-   * @param coverage how far the rules of its packs could be told
-   */
-  public PermitPage(Compilation plan, List<Sheet> worksheets, List<String> objections, List<Sheet> panels, Coverage coverage) {
-    this.coverage = coverage;
+  public PermitPage(Compilation plan) {
     this.plan = plan;
-    this.house = plan.house();
-    this.worksheets = SheetUnits.shown(worksheets, house.units());
-    this.objections = List.copyOf(objections);
-    this.panels = SheetUnits.shown(panels, house.units());
+    house = plan.house();
+    loads = LoadCalculation.of(plan);
+    panels = SheetUnits.shown(PanelSchedule.of(house, plan.figures().loads()), house.units());
   }
 
   /** @param paper {@code letter} or {@code A4} */
@@ -54,18 +45,19 @@ public final class PermitPage {
     body.element("h1", title);
     house.revision().ifPresent(r -> body.element("p", "Revision " + r));
     body.element("p", Page.CAUTION, "class", "caution small");
-    PermitFacts facts = new PermitFacts(plan, coverage, "h2");
+    PermitFacts facts = new PermitFacts(plan, "h2");
     facts.situation(body);
     facts.checked(body);
     facts.standing(body);
     facts.silenced(body);
+    Coverage coverage = plan.coverage();
     if (!coverage.unstated().isEmpty()) {
       body.element("h2", "Not checked, because the plan does not say").raw(SheetHtml.render(CoverageSheet.of(coverage)));
     }
     body.element("h2", "Load calculation");
-    worksheets.forEach(s -> body.raw(SheetHtml.render(s)));
-    objections.forEach(o -> body.element("p", o));
-    if (worksheets.isEmpty() && objections.isEmpty()) {
+    loads.sheets().forEach(s -> body.raw(SheetHtml.render(s)));
+    loads.objections().forEach(o -> body.element("p", o));
+    if (loads.sheets().isEmpty() && loads.objections().isEmpty()) {
       body.element("p", "The plan names no code that has methods of load calculation.");
     }
     body.element("h2", "Panel schedules");
@@ -78,7 +70,7 @@ public final class PermitPage {
     if (!house.assumed().isEmpty()) {
       body.element("h2", "Not said by the plan, and taken as usual").list(house.assumed());
     }
-    List<Sheet> all = new ArrayList<>(worksheets);
+    List<Sheet> all = new ArrayList<>(loads.sheets());
     all.addAll(panels);
     SortedSet<String> sources = new TreeSet<>(SheetSources.of(all).stream().map(Citation::toString).toList());
     plan.findings().forEach(f -> f.source().map(Citation::toString).ifPresent(sources::add));

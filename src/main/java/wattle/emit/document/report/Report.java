@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
+import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetSources;
@@ -29,6 +30,16 @@ public final class Report {
   public Report(Compilation plan, List<Part> parts) {
     this.plan = plan;
     this.parts = List.copyOf(parts);
+  }
+
+  /**
+   * With all its parts.
+   *
+   * @param layout the engine that lays graphs out; it is asked for one graph
+   * @throws guru.nidi.graphviz.engine.GraphvizException where it cannot lay that out
+   */
+  public static Report of(Compilation plan, DotEngine layout) {
+    return new Report(plan, ReportParts.of(plan, layout));
   }
 
   /** Name of the plan and its revision. */

@@ -63,7 +63,7 @@ public final class PlanFigures {
     String title = trial.label().orElse(trial.name());
     return new PlanFigures(
         plan, false, units,
-        TrialSheets.of(plan.figures().trials().of(trial).value(), title, Integer.MAX_VALUE));
+        TrialSheets.of(plan.figures().trials().result(trial).value(), title, Integer.MAX_VALUE));
   }
 
   /** By the usual method of the plan's code; none where it has none, or the method lacks something. */

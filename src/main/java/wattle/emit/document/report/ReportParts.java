@@ -1,6 +1,5 @@
-package wattle.cli;
+package wattle.emit.document.report;
 
-import guru.nidi.graphviz.engine.GraphvizException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -11,9 +10,7 @@ import java.util.concurrent.Future;
 import wattle.compiler.Compilation;
 import wattle.emit.document.directory.DirectorySheets;
 import wattle.emit.document.permit.PermitFacts;
-import wattle.emit.document.report.Content;
 import wattle.emit.document.report.Part.Group;
-import wattle.emit.document.report.Part;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
@@ -147,7 +144,7 @@ final class ReportParts {
   private List<Content> permit() {
     Markup words = new Markup();
     Coverage coverage = plan.coverage();
-    PermitFacts facts = new PermitFacts(plan, coverage, "h3");
+    PermitFacts facts = new PermitFacts(plan, "h3");
     facts.situation(words);
     words.element("h3", "Method of load calculation");
     List<String> methods = new ArrayList<>();
@@ -170,11 +167,7 @@ final class ReportParts {
     if (house.panels().size() > MOST_PANELS_IN_LINE) {
       return List.of(tooMany("one-line"));
     }
-    try {
-      return List.of(new Content.Picture("One-line diagram", new OneLine(house, loads).drawing(layout)));
-    } catch (GraphvizException e) {
-      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
-    }
+    return List.of(new Content.Picture("One-line diagram", new OneLine(house, loads).drawing(layout)));
   }
 
   private List<Content> panelFronts() {
@@ -266,7 +259,7 @@ final class ReportParts {
       contents.add(table(ExpectationSheets.of(Expectations.judged(house, figures.trials())), "check"));
     }
     for (Trial trial : house.trials().values().stream().limit(MOST_TRIALS).toList()) {
-      TrialResult result = figures.trials().of(trial).value();
+      TrialResult result = figures.trials().result(trial).value();
       String title = trial.label().orElse(trial.name());
       TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
       contents.addAll(pictures.trial(trial.name(), result, title));

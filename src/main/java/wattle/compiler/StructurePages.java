@@ -1,4 +1,4 @@
-package wattle.cli;
+package wattle.compiler;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -9,14 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import wattle.compiler.Compiler;
 
 /** What the checks of the notation, of the structure and of the computations mean: those that are no rules of a pack. */
-final class StructurePages {
+public final class StructurePages {
   private StructurePages() {}
 
   /** The meaning of each, by its name as findings show it. */
-  static Map<String, String> all() {
+  public static Map<String, String> all() {
     try (InputStream in = StructurePages.class.getResourceAsStream("structure-pages.txt")) {
       if (in == null) {
         throw new IllegalStateException("structure-pages.txt is missing from this build");
@@ -32,12 +31,12 @@ final class StructurePages {
     }
   }
 
-  static Set<String> names() {
+  public static Set<String> names() {
     return all().keySet();
   }
 
   /** A page to print; empty for a name that is none of them. */
-  static Optional<String> of(String name) {
+  public static Optional<String> of(String name) {
     return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n");
   }
 

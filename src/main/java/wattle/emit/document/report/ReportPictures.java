@@ -1,12 +1,10 @@
-package wattle.cli;
+package wattle.emit.document.report;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import wattle.emit.document.report.Content;
-import wattle.emit.document.report.PaperRoom;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Plate;
