@@ -168,6 +168,7 @@ public final class Binder {
     CircuitBinder.Bound circuits = new CircuitBinder(scope, systems, memory.groups(rooms, scope)).bind(drafts, rooms, memory);
     Map<String, Branch> branches = circuits.branches();
     Map<String, Device> devices = circuits.devices();
+    UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(scope::assume);
     Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, broken);
 

@@ -170,9 +170,29 @@ final class LoadBinder {
       if (rated.isPresent() && isWatts(rated.get())) {
         nominal /= powerFactor;
       }
-      loads.add(new Load(part.name, part.connection, rated, nominal, powerFactor, kind.behaviour(), loadClass));
+      double drawn = nominal * share(device, kind, part.connection, place.map(Place::draft));
+      loads.add(new Load(part.name, part.connection, rated, nominal, drawn, powerFactor, kind.behaviour(), loadClass));
     }
     return loads;
+  }
+
+  /**
+   * What is drawn of a rating: what is rated for another voltage than it gets draws more or less. Of an appliance between two hots
+   * the parts to the neutral are rated for half of its voltage.
+   */
+  private double share(UnwiredDevice device, DeviceKind kind, Connection connection, Optional<BranchDraft> draft) {
+    Quantity stated = device.facts().get("voltage");
+    if (stated == null || stated.si() <= 0 || draft.isEmpty() || draft.get().hots.isEmpty()
+        || kind.loadClass().equals(Optional.of(LoadClass.SOURCE))) {
+      return 1;
+    }
+    SupplySystem system = system(draft.get());
+    boolean across = kind.needs().contains(Need.TWO_HOTS);
+    if (connection instanceof Connection.HotToHot) {
+      return kind.behaviour().powerAt(system.legToLegVolts() / stated.si());
+    }
+    double rated = across && system.legs().size() > 1 ? stated.si() / 2 : stated.si();
+    return kind.behaviour().powerAt(system.legToNeutralVolts() / rated);
   }
 
   private static boolean isWatts(Quantity rated) {

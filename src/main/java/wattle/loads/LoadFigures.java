@@ -54,7 +54,12 @@ public final class LoadFigures {
       return Optional.empty();
     }
     String name = load.part().isEmpty() ? device.name() : device.name() + "." + load.part();
-    Derivation stated = load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking("At nominal voltage."))
+    boolean other = Math.abs(load.voltAmperes() - load.nameplateVoltAmperes()) > 1e-9 * load.nameplateVoltAmperes();
+    String remark = other
+        ? "At its rated " + device.ratedVoltage().orElseThrow() + "; at the voltage that it gets it draws "
+            + Quantity.plain(100 * load.voltAmperes() / load.nameplateVoltAmperes(), 3) + " % of that."
+        : "At nominal voltage.";
+    Derivation stated = load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking(remark))
         .orElse(Derivation.assumed("usual load of " + name, "", Quantity.of(load.voltAmperes(), Units.VOLT_AMPERE)));
     Derivation whole = value("load of " + name, "S", "", load.voltAmperes(), Units.VOLT_AMPERE, List.of(stated));
     double share = leg.map(l -> share(branch, load.connection(), l)).orElse(1.0);

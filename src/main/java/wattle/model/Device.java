@@ -45,6 +45,16 @@ public record Device(
     return loads.size() == 1 ? loads.get(0).voltAmperes() : loads.stream().mapToDouble(Load::voltAmperes).sum();
   }
 
+  /** All that its nameplate says, at the voltage that it is rated for. */
+  public double nameplateVoltAmperes() {
+    return loads.stream().mapToDouble(Load::nameplateVoltAmperes).sum();
+  }
+
+  /** The voltage that it is rated for; absent where the plan does not state one, and it is rated for what it is connected to. */
+  public Optional<Quantity> ratedVoltage() {
+    return Optional.ofNullable(facts.get("voltage"));
+  }
+
   /** Label where there is one, else name. */
   public String title() {
     return label.orElse(name);

@@ -9,13 +9,16 @@ import wattle.quantity.Quantity;
  * @param part which part of the device, such as {@code upper}; empty for the whole
  * @param connection between which conductors
  * @param rated volt-amperes or amperes as the plan states them; absent where it states none
- * @param voltAmperes apparent power at nominal voltage; 0 where no load is stated
+ * @param nameplateVoltAmperes apparent power at the voltage that it is rated for, which is what load calculations count; 0 where no load
+ *     is stated
+ * @param voltAmperes apparent power at the nominal voltage of the conductors that it is connected to, which is what it draws there
  * @param powerFactor 1 for a resistance
  */
 public record Load(
     String part,
     Connection connection,
     Optional<Quantity> rated,
+    double nameplateVoltAmperes,
     double voltAmperes,
     double powerFactor,
     Behaviour behaviour,
@@ -25,7 +28,12 @@ public record Load(
     /** Heaters, lamps with filaments. */
     IMPEDANCE, CURRENT,
     /** Electronics and motors, which take more current as the voltage falls. */
-    POWER
+    POWER;
+
+    /** What becomes of apparent power at so many times the rated voltage. */
+    public double powerAt(double ratio) {
+      return this == IMPEDANCE ? ratio * ratio : this == CURRENT ? ratio : 1;
+    }
   }
 
   /** The two conductors between which a load is connected. */

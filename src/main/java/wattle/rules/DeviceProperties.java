@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
@@ -18,6 +19,7 @@ import wattle.model.Metal;
 import wattle.model.Point;
 import wattle.model.Protection;
 import wattle.model.Section;
+import wattle.model.SupplySystem;
 import wattle.model.Terminals;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -46,6 +48,11 @@ final class DeviceProperties {
             DeviceProperties::volts)
         .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
         .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).kept()
+        .figure("rated-voltage", Dimension.VOLTAGE, "the voltage that it is rated for, where the plan states it",
+            (f, d) -> d.ratedVoltage())
+        .figure("supply-voltage", Dimension.VOLTAGE, "nominal voltage between the conductors that it is connected to",
+            DeviceProperties::supplyVolts)
+        .figure("power-share", Dimension.NONE, "what it draws at that voltage, as a part of its nameplate", DeviceProperties::powerShare)
         .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
@@ -147,20 +154,25 @@ final class DeviceProperties {
 
   private static double current(Facts facts, Device device) {
     Optional<Branch> branch = facts.branchOf(device);
-    if (branch.isEmpty() || facts.systemOf(branch.get()).isEmpty()) {
-      return 0;
-    }
-    var system = facts.systemOf(branch.get()).get();
-    double[] amperes = new double[4];
-    for (Load load : device.loads()) {
-      if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-        amperes[to.hot() % 4] += load.voltAmperes() / system.legToNeutralVolts();
-      } else if (load.connection() instanceof Load.Connection.HotToHot between) {
-        amperes[between.hot() % 4] += load.voltAmperes() / system.legToLegVolts();
-        amperes[between.otherHot() % 4] += load.voltAmperes() / system.legToLegVolts();
-      }
-    }
-    return java.util.Arrays.stream(amperes).max().orElse(0);
+    Optional<SupplySystem> system = branch.flatMap(facts::systemOf);
+    return system.isEmpty() ? 0 : ConnectedLoads.ofBranch(facts.house(), branch.get(), d -> d.equals(device)).heaviestAmperes(system.get());
+  }
+
+  /** Between the conductors that it is connected to; of an appliance with parts to the neutral, between its hots. */
+  private static Optional<Quantity> supplyVolts(Facts facts, Device device) {
+    Optional<SupplySystem> system = facts.branchOf(device).filter(b -> !b.hots().isEmpty()).flatMap(facts::systemOf);
+    return system.flatMap(s -> {
+      boolean across = device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToHot);
+      boolean connected = device.loads().stream().anyMatch(l -> !(l.connection() instanceof Load.Connection.Unconnected));
+      return connected ? Optional.of(Quantity.of(across ? s.legToLegVolts() : s.legToNeutralVolts(), Units.VOLT)) : Optional.empty();
+    });
+  }
+
+  private static Optional<Quantity> powerShare(Facts facts, Device device) {
+    double nameplate = device.nameplateVoltAmperes();
+    return nameplate > 0
+        ? Optional.of(Quantity.of(Math.rint(1000 * device.voltAmperes() / nameplate) / 10, Units.PERCENT))
+        : Optional.empty();
   }
 
   private static Optional<Breaker> breaker(Facts facts, Device device) {

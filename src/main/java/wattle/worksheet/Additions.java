@@ -32,14 +32,14 @@ public final class Additions {
   public static Optional<ConnectedLoad> asLoad(Device device) {
     Optional<LoadClass> loadClass = device.kind().loadClass();
     if (loadClass.isEmpty() || loadClass.get() == LoadClass.SOURCE || UnitReader.isGeneral(loadClass.get())
-        || !(device.voltAmperes() > 0)) {
+        || !(device.nameplateVoltAmperes() > 0)) {
       return Optional.empty();
     }
     boolean two = device.kind().needs().contains(Need.TWO_HOTS);
     double share = !two ? 1 : device.kind().needs().contains(Need.NEUTRAL) ? device.kind().shareOnLegs() : 0;
     return Optional.of(
         new ConnectedLoad(
-            device.title(), loadClass.get(), device.voltAmperes(), share, Optional.empty(), device.kind().motor(), true, 1));
+            device.title(), loadClass.get(), device.nameplateVoltAmperes(), share, Optional.empty(), device.kind().motor(), true, 1));
   }
 
   /**

@@ -50,7 +50,7 @@ final class LoadReader {
               "It is a " + loadClass.get().word().replace('-', ' ') + " load, and counts as nothing in a load calculation.",
               "write what its nameplate says, such as " + example(loadClass.get())));
     }
-    return Optional.of(connected(fed, loadClass.get(), device.voltAmperes()));
+    return Optional.of(connected(fed, loadClass.get(), device.nameplateVoltAmperes()));
   }
 
   private static String example(LoadClass loadClass) {
@@ -59,7 +59,7 @@ final class LoadReader {
 
   /** A light at its load, a receptacle at its load or what the code counts for an outlet, whichever is larger. */
   Optional<ConnectedLoad> outlet(UnitReader.Fed fed) {
-    double rated = fed.device().voltAmperes();
+    double rated = fed.device().nameplateVoltAmperes();
     boolean receptacle = fed.device().kind().family() == DeviceKind.Family.RECEPTACLE;
     double counted = receptacle ? Math.max(rated, perOutlet.map(Quantity::si).orElse(0.0)) : rated;
     return counted == 0
@@ -74,10 +74,10 @@ final class LoadReader {
     Optional<Leg> leg = Optional.empty();
     for (Load load : device.loads()) {
       if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-        onNeutral += load.voltAmperes();
+        onNeutral += load.nameplateVoltAmperes();
         leg = leg(fed.branch(), to.hot());
       } else {
-        between += load.voltAmperes();
+        between += load.nameplateVoltAmperes();
       }
     }
     double all = onNeutral + between;
