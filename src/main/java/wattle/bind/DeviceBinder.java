@@ -50,11 +50,13 @@ final class DeviceBinder {
       "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
       "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
       "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked",
-      "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected", "accessible",
-      "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement");
+      "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected",
+      "readily-accessible",
+      "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement",
+      "security", "weight-supporting", "in-fan");
 
   /** Traits that may be said not to be so, as in {@code no disconnect}. */
-  private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "accessible");
+  private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "readily-accessible");
 
   private final Scope scope;
 

@@ -118,7 +118,7 @@ class AskingTest {
     editor.replace(HOUSE, "use code us-2023\n", "use code us-2023\nsilence tamper-resistance-missing because \"none\"\n");
     // NFPA 70-2023 406.12: tamper-resistant receptacles in dwellings.
     assertThat(hover(HOUSE, "silence tamper-resist¦ance-missing"))
-        .contains("so that children cannot poke into them", "For each device", "406.12", "finds nothing in this plan");
+        .contains("Receptacles are tamper-resistant", "For each device", "406.12", "finds nothing in this plan");
     Location place = ScriptedEditor.get(
         documents()
             .definition(new DefinitionParams(new TextDocumentIdentifier(HOUSE), at(HOUSE, "silence tamper-resist¦ance-missing"))))
