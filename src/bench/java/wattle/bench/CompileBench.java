@@ -15,12 +15,11 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Checked;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
 import wattle.syntax.grammar.WattleLexer;
@@ -74,8 +73,8 @@ public class CompileBench {
 
   /** With the house, its legs, roles, loads and structure findings. */
   @Benchmark
-  public Checked<Binder.Bound> linesToHouse() {
-    return Binder.bind(lines, tower, SourceReader.FROM_DISK);
+  public Compilation linesToHouse() {
+    return new Compiler(SourceReader.FROM_DISK).structure(lines, tower);
   }
 
   @Benchmark

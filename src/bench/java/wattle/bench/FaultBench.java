@@ -15,7 +15,6 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
@@ -23,6 +22,7 @@ import wattle.faults.FaultChecks;
 import wattle.faults.Faults;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** Fault currents of a branch that forks at every box, and their checks: ten times the boxes should take ten times as long. */
 @State(Scope.Benchmark)

@@ -2,10 +2,10 @@ package wattle.bench;
 
 import java.nio.file.Path;
 import java.util.Random;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** Full panels, every slot taken: one in five breakers has two poles, loads from nothing to 1900 W, not round. */
 final class Panels {

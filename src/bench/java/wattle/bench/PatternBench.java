@@ -13,15 +13,12 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.finding.Checked;
-import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** A tower whose text is some forty lines, whatever its height: placed, bound and judged, and what of it stays in memory. */
 @State(Scope.Benchmark)
@@ -41,11 +38,11 @@ public class PatternBench {
   @Setup
   public void tower() {
     text = new Source("tower.wattle", PlacedFlats.plan(flats));
-    Checked<Binder.Bound> bound = bind();
+    Compilation bound = bind();
     if (bound.findings().stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
       throw new IllegalStateException(bound.findings().get(0).toString());
     }
-    House house = bound.value().house();
+    House house = bound.house();
     long things = house.panels().size() + house.branches().size() + house.rooms().size() + house.boxes().size() + house.devices().size()
         + house.dwellings().size();
     System.out.println(text.lineCount() + " lines written, " + things + " things bound, " + heldBytes() / things + " bytes held for each");
@@ -54,9 +51,9 @@ public class PatternBench {
   /** What a bound tower keeps reachable, by the collector's own account. */
   private long heldBytes() {
     long before = used();
-    Checked<Binder.Bound> bound = bind();
+    Compilation bound = bind();
     long after = used();
-    if (bound.value().house().panels().isEmpty()) {
+    if (bound.house().panels().isEmpty()) {
       throw new IllegalStateException("nothing was bound");
     }
     return after - before;
@@ -72,8 +69,8 @@ public class PatternBench {
 
   /** Text to house, with the findings of structure. */
   @Benchmark
-  public Checked<Binder.Bound> bind() {
-    return Binder.bind(text, path, SourceReader.FROM_DISK);
+  public Compilation bind() {
+    return new Compiler(SourceReader.FROM_DISK).structure(text, path);
   }
 
   /** Text to all findings. */

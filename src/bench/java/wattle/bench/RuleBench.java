@@ -14,12 +14,13 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
 import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 import wattle.rules.RuleBook;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
@@ -37,24 +38,24 @@ import wattle.syntax.PlanTree;
 public class RuleBench {
   private static final int HOUSES = 447;
 
-  private final Binder.Bound court = house(Path.of("examples/alder-court/house.wattle"));
+  private final Compilation court = house(Path.of("examples/alder-court/house.wattle"));
   private final Source longText = new Source("tower.wattle", Tower.plan(HOUSES));
-  private final Binder.Bound longPlan = bind(longText);
-  private final Binder.Bound tenthOfIt = bind(new Source("tower.wattle", Tower.plan(HOUSES / 10)));
+  private final Compilation longPlan = bind(longText);
+  private final Compilation tenthOfIt = bind(new Source("tower.wattle", Tower.plan(HOUSES / 10)));
 
-  private static Binder.Bound house(Path plan) {
+  private static Compilation house(Path plan) {
     try {
-      return Binder.bind(new Source(plan.toString(), Files.readString(plan)), plan, SourceReader.FROM_DISK).value();
+      return new Compiler(SourceReader.FROM_DISK).structure(new Source(plan.toString(), Files.readString(plan)), plan);
     } catch (IOException e) {
       throw new java.io.UncheckedIOException("run from the project's folder", e);
     }
   }
 
-  private static Binder.Bound bind(Source source) {
-    return Binder.bind(source, Path.of(source.name()), SourceReader.FROM_DISK).value();
+  private static Compilation bind(Source source) {
+    return new Compiler(SourceReader.FROM_DISK).structure(source, Path.of(source.name()));
   }
 
-  private static List<Finding> judge(Binder.Bound bound) {
+  private static List<Finding> judge(Compilation bound) {
     return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), true);
   }
 

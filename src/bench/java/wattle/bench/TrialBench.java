@@ -14,7 +14,6 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.DrawingSvg;
@@ -23,6 +22,7 @@ import wattle.emit.media.table.SheetText;
 import wattle.emit.sheet.trial.TrialSheets;
 import wattle.emit.view.oneline.OneLine;
 import wattle.loads.ConnectedLoads;
+import wattle.read.SourceReader;
 import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 

@@ -14,12 +14,12 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
-import wattle.finding.Checked;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.Outcome;
 import wattle.worksheet.ServiceLoad;
@@ -35,16 +35,16 @@ public class WorksheetBench {
   @Param({"100", "1000"})
   private int dwellings;
 
-  private Binder.Bound plan;
+  private Compilation plan;
 
   @Setup
   public void plan() {
-    Checked<Binder.Bound> bound = Binder.bind(new Source("flats.wattle", Flats.plan(dwellings)), Path.of("flats.wattle"),
-        SourceReader.FROM_DISK);
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("flats.wattle", Flats.plan(dwellings)),
+        Path.of("flats.wattle"));
     if (bound.findings().stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
       throw new IllegalStateException(bound.findings().get(0).toString());
     }
-    plan = bound.value();
+    plan = bound;
   }
 
   /** Every method of the code for the service, which serves them all. */

@@ -1,15 +1,12 @@
 package wattle.bind;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Checked;
@@ -18,7 +15,6 @@ import wattle.finding.Fix;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
-import wattle.library.LibraryLoader;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Dwelling;
@@ -37,7 +33,7 @@ import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /**
- * Text to house. In order: the files and packs a plan uses; patterns placed; constants; services; panels from the service down, so that
+ * Trees to house. In order: constants; services; panels from the service down, so that
  * the legs of their slots are known; rooms with boxes and devices; branches traced box by box; which branch feeds each
  * device; which hot it sits on; what switches control; the role of every conductor; loads; and last how branches and
  * breakers fit. Each step keeps what it could read, so that one mistake is one finding.
@@ -54,65 +50,20 @@ public final class Binder {
   }
 
   /**
-   * A house with the library it is made with.
+   * Binds a house.
    *
-   * @param house the house as far as it could be read
-   * @param library the standard packs it uses and what its own files add
+   * @param plan the text that it is described in
+   * @param codes names of the code packs that it is under
+   * @param library with what its own files add
    * @param files its own files as trees, the plan first
-   * @param items what all of them say, patterns placed
+   * @param written what they say, patterns placed
+   * @param memory what was made the last time; new where nothing is known
    */
-  public record Bound(House house, Library library, List<PlanTree> files, List<Tree.Item> items) {
-    public Bound {
-      files = List.copyOf(files);
-      items = List.copyOf(items);
-    }
-  }
-
-  /**
-   * Reads and binds a plan.
-   *
-   * @param plan its text
-   * @param path where it lies; files that it uses are looked for beside it
-   */
-  public static Checked<Bound> bind(Source plan, Path path, SourceReader reader) {
-    return bind(plan, path, reader, new Reading.Afresh(), List.of(), library -> {});
-  }
-
-  /**
-   * Reads and binds a plan together with texts that belong to it for this once, such as a trial that was asked for.
-   *
-   * @param reading by whom texts and packs are read: one who remembers, or not
-   * @param beside texts that may use nothing
-   * @param whenKnown is told the library as soon as it is whole, before the house is bound with it
-   * @return findings and a house whose spans {@link Reading#placement} puts in place
-   */
-  public static Checked<Bound> bind(
-      Source plan, Path path, SourceReader reader, Reading reading, List<Source> beside, Consumer<Library> whenKnown) {
-    Checked<Imports.Gathered> gathered = Imports.gather(plan, path, reader, reading);
-    List<Finding> findings = new ArrayList<>(gathered.findings());
-    List<PlanTree> files = new ArrayList<>(gathered.value().files());
-    for (Source more : beside) {
-      Checked<PlanTree> parsed = PlanParser.parse(more);
-      findings.addAll(parsed.findings());
-      files.add(parsed.value());
-    }
-    Memory memory = reading.memory();
-    Library base = reading.packs(gathered.value().packs());
-    List<Tree.Item> written = files.stream().flatMap(f -> f.items().stream()).toList();
-    if (written.isEmpty() && findings.isEmpty()) {
-      findings.add(empty(plan));
-    }
-    findings.addAll(memory.own(written.stream().filter(LibraryLoader::isOfLibrary).toList(), () -> LibraryLoader.load(files)).findings());
-    Library library = memory.with(base);
-    whenKnown.accept(library);
-    Expander.Expanded expanded = memory.patterns.expand(written, reader.mostPlaced());
-    findings.addAll(expanded.findings());
-    List<Tree.Item> items = expanded.items();
-    Scope scope = new Scope(library, files, expanded.spoiled());
-    House house = new Binder(scope, items, memory).house(plan, gathered.value().codes(), expanded.placements());
-    findings.addAll(scope.findings());
-    findings.sort(Finding.BY_PLACE);
-    return new Checked<>(new Bound(house, library, files, items), findings);
+  public static Checked<House> bind(
+      Source plan, List<String> codes, Library library, List<PlanTree> files, Expander.Expanded written, Memory memory) {
+    Scope scope = new Scope(library, files, written.spoiled());
+    House house = new Binder(scope, written.items(), memory).house(plan, codes, written.placements());
+    return new Checked<>(house, scope.findings());
   }
 
   /**
@@ -133,14 +84,6 @@ public final class Binder {
     List<Finding> findings = new ArrayList<>(parsed.findings());
     scope.findings().stream().filter(f -> f.place().filter(m -> m.span().source().equals(text)).isPresent()).forEach(findings::add);
     return new Checked<>(trials, findings);
-  }
-
-  private static Finding empty(Source plan) {
-    return Finding.error("plan-empty", "nothing is written in " + plan.name() + " but blanks and comments")
-        .at(plan.span(0, 0), "a plan is expected here")
-        .because("There is nothing to check; that nothing was found in it would say nothing.")
-        .fix("begin with plan \"…\", or let 'wattle begin' ask a few questions and write a first plan")
-        .build();
   }
 
   private <T> List<T> all(Class<T> kind) {

@@ -3,10 +3,7 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
-import wattle.finding.Checked;
 import wattle.library.Library;
-import wattle.pattern.Expander;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
@@ -16,7 +13,6 @@ import wattle.syntax.Tree;
  * circuits, which rest on all of that. Binding with a memory gives what binding without gives. For one thread.
  */
 public final class Memory {
-  final Expander patterns = new Expander();
   final Recall<Tree.Panel, PanelBinder.Draft> panelDrafts = new Recall<>();
   final Recall<Tree.Panel, PanelBinder.Finished> panels = new Recall<>();
   final Recall<Tree.Room, RoomBinder.Part> rooms = new Recall<>();
@@ -24,38 +20,12 @@ public final class Memory {
   final Recall<Tree.Branch, Circuit> circuits = new Recall<>();
   final Kept<CircuitBinder.Bound> bound = new Kept<>();
 
-  private Library base = Library.EMPTY;
-  private List<Tree.Item> ownItems = List.of();
-  private Checked<Library> own = new Checked<>(Library.EMPTY, List.of());
-  private Library library = Library.EMPTY;
   private Library boundWith = Library.EMPTY;
   private Map<String, Quantity> constants = Map.of();
   private RoomBinder.Bound inRooms = RoomBinder.Bound.of(List.of());
   private Landmarks landmarks = Landmarks.NONE;
   private Connected connected = Connected.NOTHING;
   private final Kept<ControlGroups> groups = new Kept<>();
-
-  /** What the plan's own files add to a library, loaded only where they have changed. */
-  Checked<Library> own(List<Tree.Item> items, Supplier<Checked<Library>> load) {
-    if (!Kept.same(items, ownItems)) {
-      own = load.get();
-      ownItems = items;
-      library = Library.EMPTY;
-    }
-    return own;
-  }
-
-  /** A library with what the plan's own files add. */
-  Library with(Library standard) {
-    if (ownItems.isEmpty()) {
-      return standard;
-    }
-    if (standard != base || library == Library.EMPTY) {
-      base = standard;
-      library = standard.with(own.value());
-    }
-    return library;
-  }
 
   /** A plan is about to be bound, with these. */
   void begin(Library with, Map<String, Quantity> given) {

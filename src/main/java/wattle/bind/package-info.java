@@ -1,5 +1,5 @@
 /**
- * Tree to model: files that a plan uses, names, constants, legs from slots, the roles of conductors, loads; and the
+ * Trees to model: names, constants, legs from slots, the roles of conductors, loads; and the
  * findings about what does not fit together. Its one entry is {@link wattle.bind.Binder}. Knows syntax, library and
  * model.
  */

@@ -11,8 +11,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import wattle.bind.SourceReader;
 import wattle.live.LivePage;
+import wattle.read.SourceReader;
 
 /** {@code live}: a plan in a browser, until interrupted. */
 @Command(

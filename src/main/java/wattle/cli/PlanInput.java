@@ -7,12 +7,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Option;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.library.StandardLibrary;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /** How a command reads plans: from files, or from standard input as {@code -}. */
 final class PlanInput {

@@ -4,25 +4,30 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.faults.FaultChecks;
 import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.library.Library;
 import wattle.memo.Once;
 import wattle.model.House;
 import wattle.model.Trial;
+import wattle.pattern.Expander;
+import wattle.read.Imports;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 import wattle.rules.Coverage;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
+import wattle.syntax.PlanTree;
 import wattle.trials.Expectations;
 import wattle.worksheet.ServiceLoad;
 
-/** Text to everything: syntax, bind, then the phases that judge. The run of phases, on one screen. */
+/** Text to everything: read, library, patterns, bind, then the phases that judge. The run of phases, on one screen. */
 public final class Compiler {
   /** Findings of computations that a plan may silence, as it may those of rules. */
   public static final Set<String> COMPUTED = both(FaultChecks.NAMES, ServiceLoad.NAMES);
@@ -68,18 +73,32 @@ public final class Compiler {
 
   /** As below, of a plan on disk and nothing beside it. */
   public Compilation structure(Path plan) throws SourceReader.Unreadable {
-    return structure(reader.read(plan, plan.toString()), plan, List.of());
+    return structure(reader.read(plan, plan.toString()), plan);
+  }
+
+  /** As below, with nothing beside it. */
+  public Compilation structure(Source plan, Path path) {
+    return structure(plan, path, List.of());
   }
 
   /** The first half of compiling: what was written, and the findings of reading and binding it. */
   public Compilation structure(Source plan, Path path, List<Source> beside) {
-    Checked<Binder.Bound> bound = Binder.bind(plan, path, reader, reading, beside, rules::begin);
-    Binder.Bound made = bound.value();
-    Completeness completeness = Completeness.of(bound.findings());
-    HouseFigures figures = new HouseFigures(made.house(), made.library());
+    Checked<Imports.Gathered> read = Imports.gather(plan, path, reader, reading, beside);
+    List<PlanTree> files = read.value().files();
+    Remembered known = reading.memory(Remembered.class, Remembered::new);
+
+    Checked<Library> library = known.library().of(reading.packs(read.value().packs()), files);
+    rules.begin(library.value());
+    Expander.Expanded written = known.patterns().expand(read.value().items(), reader.mostPlaced());
+    Checked<House> house = Binder.bind(plan, read.value().codes(), library.value(), files, written, known.house());
+
+    List<Finding> findings = Stream.of(read.findings(), library.findings(), written.findings(), house.findings())
+        .flatMap(List::stream).sorted(Finding.BY_PLACE).toList();
+    Completeness completeness = Completeness.of(findings);
+    HouseFigures figures = new HouseFigures(house.value(), library.value());
     Once<Coverage> covered = new Once<>(() -> rules.of(figures.library()).coverage(figures, completeness == Completeness.SOUND));
-    return new Compilation(plan, figures, covered, made.files(), made.items(), List.of(), completeness, reading.placement())
-        .with(bound.findings());
+    return new Compilation(plan, figures, covered, files, written.items(), List.of(), completeness, reading.placement())
+        .with(findings);
   }
 
   /**

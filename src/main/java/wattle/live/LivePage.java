@@ -9,9 +9,9 @@ import java.nio.file.Path;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /**
  * Serves one plan on the loop-back address. Whoever watches the files calls {@link #reread} and {@link #tell} when one has

@@ -5,12 +5,12 @@ import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
 import wattle.finding.Finding;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /**
  * The plan on disk, version after version. A text of which something cannot be understood does not take the place of one

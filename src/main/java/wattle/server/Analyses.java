@@ -9,11 +9,11 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /**
  * The one thread that compiles and answers, and what it has compiled last. Everything asked of it is answered in the order

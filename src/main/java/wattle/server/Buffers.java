@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import wattle.bind.SourceReader;
+import wattle.read.SourceReader;
 
 /** The texts that are open at one moment, by their path. */
 record Buffers(Map<Path, Buffer> open) {

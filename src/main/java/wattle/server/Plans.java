@@ -14,8 +14,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import wattle.bind.SourceReader;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 import wattle.syntax.PlanParser;
 
 /**

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.document.acceptance.TestSheet;
@@ -18,6 +17,7 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.quantity.UnitSystem;
+import wattle.read.SourceReader;
 
 /** A sheet goes out, is filled in, and comes back. */
 class FilledSheetTest {

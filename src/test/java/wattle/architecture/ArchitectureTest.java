@@ -59,6 +59,7 @@ class ArchitectureTest {
         new Phase("model", ground),
         new Phase("library", join(model, "syntax", "evaluate")),
         new Phase("pattern", join(ground, "syntax", "evaluate")),
+        new Phase("read", join(ground, "syntax", "library")),
         new Phase("bind", join(library, "pattern")),
         new Phase("conductors", library),
         new Phase("boxes", results),
@@ -76,11 +77,11 @@ class ArchitectureTest {
         new Phase("compare", figures),
         new Phase("begin", Set.of()),
         new Phase("edit", join(ground, "syntax")),
-        new Phase("compiler", join(figures, "bind", "rules")),
+        new Phase("compiler", join(figures, "read", "pattern", "bind", "rules")),
         new Phase("emit", join(figures, "rules", "compare", "compiler")),
-        new Phase("server", join(figures, "rules", "compare", "compiler", "emit", "edit", "bind")),
-        new Phase("live", join(figures, "rules", "compiler", "emit", "bind")),
-        new Phase("cli", join(figures, "rules", "compare", "compiler", "emit", "edit", "bind", "begin", "server", "live")));
+        new Phase("server", join(figures, "rules", "compare", "compiler", "emit", "edit", "read")),
+        new Phase("live", join(figures, "rules", "compiler", "emit", "read")),
+        new Phase("cli", join(figures, "rules", "compare", "compiler", "emit", "edit", "read", "begin", "server", "live")));
   }
 
   private static Set<String> join(Set<String> base, String... more) {

@@ -14,12 +14,12 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import wattle.balance.SmallPanels.Small;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.edit.Renumbering;
 import wattle.finding.Source;
 import wattle.loads.ConnectedLoads;
+import wattle.read.SourceReader;
 
 /** The search against every arrangement tried one by one, and the text that comes of it. */
 class BalanceTest {

@@ -14,7 +14,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.edit.Formatter;
@@ -22,6 +21,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.golden.Golden;
 import wattle.library.StandardLibrary;
+import wattle.read.SourceReader;
 
 /** Whatever the answers, the plan compiles with no error, holds all that was asked for, and is in order. */
 class FirstPlanTest {

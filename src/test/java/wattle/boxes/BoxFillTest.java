@@ -10,11 +10,12 @@ import java.util.Map;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
 import wattle.derivation.Derivation;
 import wattle.finding.Source;
 import wattle.quantity.Units;
+import wattle.read.SourceReader;
 import wattle.reference.Reference;
 
 class BoxFillTest {
@@ -30,7 +31,7 @@ class BoxFillTest {
       plan.append("branch b%d by %s NM-B { P --5 m-- den.b }\n".formatted(i, cables[i]));
     }
     plan.append("room den { box b ").append(box).append(" }\n");
-    Binder.Bound bound = Binder.bind(new Source("box.wattle", plan.toString()), Path.of("box.wattle"), SourceReader.FROM_DISK).value();
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("box.wattle", plan.toString()), Path.of("box.wattle"));
     return new BoxFill(bound.house(), bound.library()).needed(bound.house().boxes().get("den.b")).orElseThrow();
   }
 

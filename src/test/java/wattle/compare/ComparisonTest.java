@@ -11,7 +11,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
@@ -19,6 +18,7 @@ import wattle.edit.Formatter;
 import wattle.emit.document.changes.Changes;
 import wattle.finding.Source;
 import wattle.quantity.UnitSystem;
+import wattle.read.SourceReader;
 
 /** Revisions are compared in things of the house; the order of the comparison only turns its sign. */
 class ComparisonTest {

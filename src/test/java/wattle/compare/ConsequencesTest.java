@@ -11,12 +11,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
 import wattle.emit.document.changes.Changes;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** What a change comes to, held against figures worked out by hand and by published tables. */
 class ConsequencesTest {

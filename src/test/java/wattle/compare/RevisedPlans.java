@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
 import wattle.emit.media.drawing.ManyCircuits;
 import wattle.finding.Source;
 import wattle.golden.Golden;
+import wattle.read.SourceReader;
 
 /** Plans and revisions of them, made at random: figures changed, lines lost, doubled and exchanged, things renamed. */
 final class RevisedPlans {

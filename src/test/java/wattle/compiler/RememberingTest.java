@@ -17,11 +17,11 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.finding.Placement;
 import wattle.finding.Source;
 import wattle.finding.Span;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 import wattle.syntax.PartwiseParser;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
@@ -144,8 +144,8 @@ class RememberingTest {
   private static void structuresAreTheSame(Path plan, String text, Reading remembering) {
     SourceReader reader = new SourceReader(Map.of(plan.toAbsolutePath().normalize(), text), SourceReader.USUAL_MOST_BYTES);
     Source source = new Source(plan.toString(), text);
-    Compilation quick = new Compiler(reader, remembering).structure(source, plan, List.of());
-    Compilation slow = new Compiler(reader).structure(source, plan, List.of());
+    Compilation quick = new Compiler(reader, remembering).structure(source, plan);
+    Compilation slow = new Compiler(reader).structure(source, plan);
     assertThat(dump(quick.findings(), Placement.IN_PLACE)).isEqualTo(dump(slow.findings(), Placement.IN_PLACE));
     assertThat(dump(quick.house(), quick.placement())).isEqualTo(dump(slow.house(), Placement.IN_PLACE));
   }
@@ -165,7 +165,7 @@ class RememberingTest {
 
   private static Compilation structure(String text, Reading reading) {
     SourceReader reader = new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES);
-    return new Compiler(reader, reading).structure(new Source("plan", text), Path.of("plan"), List.of());
+    return new Compiler(reader, reading).structure(new Source("plan", text), Path.of("plan"));
   }
 
   /** While a text or a block is not closed yet, the parts beyond the next statement stay what they are. */

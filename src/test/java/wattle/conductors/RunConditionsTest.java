@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
@@ -14,6 +13,7 @@ import wattle.model.Branch;
 import wattle.model.Panel;
 import wattle.model.Section;
 import wattle.quantity.Units;
+import wattle.read.SourceReader;
 
 /** What is derived of a run from the plan: how many conductors count, in what air, held to which column. */
 class RunConditionsTest {

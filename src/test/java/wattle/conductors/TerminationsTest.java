@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.derivation.Derivation;
@@ -20,6 +19,7 @@ import wattle.model.Branch;
 import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.Section;
+import wattle.read.SourceReader;
 
 /**
  * The column that both ends of a run are held to. Ampacities: NFPA 70 Table 310.16; which column: NFPA 70 110.14(C)(1), and
@@ -104,7 +104,7 @@ class TerminationsTest {
               5  20 A  b3
             }
             """;
-    Panel panel = new Compiler(SourceReader.FROM_DISK).structure(new Source("p.wattle", text), Path.of("p.wattle"), List.of()).house()
+    Panel panel = new Compiler(SourceReader.FROM_DISK).structure(new Source("p.wattle", text), Path.of("p.wattle")).house()
         .panels().get("P");
     assertThat(panel.breakers()).extracting(b -> panel.terminalsOf(b).text()).containsExactly("75 °C Cu", "60 °C Al", "75 °C Cu");
     assertThat(panel.incoming().text()).isEqualTo("75 °C Cu Al");

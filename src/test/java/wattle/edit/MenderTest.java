@@ -9,12 +9,12 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Source;
 import wattle.golden.Golden;
+import wattle.read.SourceReader;
 
 /** A fix stays only where it does what it says: its finding goes, and none comes. */
 class MenderTest {

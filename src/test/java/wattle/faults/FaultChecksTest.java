@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
+import wattle.read.SourceReader;
 
 /** What the golden plans in {@code plans/findings/faults} do not show. */
 class FaultChecksTest {

@@ -11,10 +11,10 @@ import java.util.Map;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.model.Branch;
+import wattle.read.SourceReader;
 import wattle.reference.Reference;
 
 class FaultsTest {

@@ -1,11 +1,11 @@
 package wattle.faults;
 
 import java.nio.file.Path;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** Small plans for the tests of this package. */
 final class Plans {

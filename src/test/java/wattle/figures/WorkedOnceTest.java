@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compare.Comparison;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
@@ -19,6 +18,7 @@ import wattle.emit.sheet.figures.PlanFigures;
 import wattle.finding.Source;
 import wattle.model.Trial;
 import wattle.quantity.UnitSystem;
+import wattle.read.SourceReader;
 
 /** Counts what is worked out for a plan: once, whoever asks and however often. */
 class WorkedOnceTest {

@@ -12,7 +12,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.edit.Mender;
@@ -21,6 +20,7 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Source;
 import wattle.library.StandardLibrary;
+import wattle.read.SourceReader;
 
 /** Each plan of the broken set gives exactly the findings beside it; a pair dropped in is a test more. */
 class FindingsGoldenTest {

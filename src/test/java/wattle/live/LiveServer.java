@@ -14,8 +14,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /** A live page of one plan, and ways to ask it. */
 public final class LiveServer implements AutoCloseable {

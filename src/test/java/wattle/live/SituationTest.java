@@ -17,7 +17,6 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.page.Markup;
@@ -29,6 +28,7 @@ import wattle.finding.Source;
 import wattle.model.Branch;
 import wattle.model.Event;
 import wattle.model.Trial;
+import wattle.read.SourceReader;
 import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 
@@ -64,7 +64,7 @@ class SituationTest {
 
   /** The plan with the block written at its end. */
   private static Compilation with(String plan, Compilation read, String block) {
-    return COMPILER.structure(new Source(plan, read.source().text() + "\n" + block), Path.of(plan), List.of());
+    return COMPILER.structure(new Source(plan, read.source().text() + "\n" + block), Path.of(plan));
   }
 
   private static void assertSaysTheSame(String plan, Compilation read, Situation situation) {

@@ -11,13 +11,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.LoadClass;
 import wattle.model.SupplySystem;
+import wattle.read.SourceReader;
 
 class ConnectedLoadsTest {
   private static final SupplySystem SPLIT = new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240);

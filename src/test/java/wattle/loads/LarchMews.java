@@ -1,10 +1,10 @@
 package wattle.loads;
 
 import java.nio.file.Path;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /**
  * An invented duplex: each dwelling on two legs of a three-phase service 120/208 V, the first on A and B, the second on B and C, or

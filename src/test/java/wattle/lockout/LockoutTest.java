@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** What a sheet says in cases whose answer is known: common practice. */
 class LockoutTest {

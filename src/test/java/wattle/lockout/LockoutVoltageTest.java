@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Span;
@@ -19,6 +18,7 @@ import wattle.model.House;
 import wattle.model.Load;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.read.SourceReader;
 import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 

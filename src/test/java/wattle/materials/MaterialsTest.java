@@ -19,7 +19,6 @@ import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
@@ -30,6 +29,7 @@ import wattle.emit.sheet.schedule.RunSchedule;
 import wattle.finding.Source;
 import wattle.model.DeviceKind;
 import wattle.model.Status;
+import wattle.read.SourceReader;
 
 /** Lists of materials, added up by another route. */
 class MaterialsTest {

@@ -9,12 +9,12 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import wattle.bind.SourceReader;
 import wattle.compare.Description;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.edit.Formatter;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** A plan with patterns is the plan that has each placement written out. */
 class WrittenOutTest {

@@ -6,12 +6,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import wattle.bind.Reading;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /** One house under two codes, and rules of a plan's own. */
 class CodesDifferTest {

@@ -8,10 +8,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** Counts and sums that are compared with no parentheses around them. */
 class CountsTest {

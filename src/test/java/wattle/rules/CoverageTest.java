@@ -9,11 +9,11 @@ import org.assertj.core.api.Condition;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** What a plan does not state is listed where a rule asked for it, and nowhere else. */
 class CoverageTest {

@@ -11,8 +11,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
 import wattle.edit.Mender;
 import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
@@ -22,6 +22,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.library.Library;
 import wattle.library.StandardLibrary;
+import wattle.read.SourceReader;
 
 /** Every rule that ships is its own test: its accepted plan passes, its rejected plan raises it once and nothing more. */
 class StandardRulesTest {
@@ -35,17 +36,17 @@ class StandardRulesTest {
     return StandardLibrary.packNames().stream().flatMap(p -> rules(p).stream().filter(r -> r.pack().equals(p)));
   }
 
-  private static Checked<Binder.Bound> bind(String sample, String pack) {
+  private static Compilation bind(String sample, String pack) {
     Source source = new Source("sample.wattle", Sample.complete(sample, pack));
-    return Binder.bind(source, Path.of("sample.wattle"), SourceReader.FROM_DISK);
+    return new Compiler(SourceReader.FROM_DISK).structure(source, Path.of("sample.wattle"));
   }
 
   /** How often each rule is raised; a plan that cannot be bound fails the test. */
   private static Map<String, Long> raised(String sample, Rule rule, List<Rule> rules) {
-    Checked<Binder.Bound> bound = bind(sample, rule.pack());
+    Compilation bound = bind(sample, rule.pack());
     assertThat(bound.findings()).as(rule.name() + ": the sample\n" + sample).filteredOn(f -> f.severity() == Severity.ERROR).isEmpty();
-    Library library = bound.value().library();
-    return RuleBook.run(new HouseFigures(bound.value().house(), library), rules).stream().map(Finding::rule)
+    Library library = bound.library();
+    return RuleBook.run(new HouseFigures(bound.house(), library), rules).stream().map(Finding::rule)
         .collect(Collectors.groupingBy(n -> n, Collectors.counting()));
   }
 
@@ -106,9 +107,9 @@ class StandardRulesTest {
   @TestFactory
   Stream<DynamicTest> editsMendTheReject() {
     return allRules().filter(StandardRulesTest::statesAnEdit).map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
-      Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      Finding finding = RuleBook.run(new HouseFigures(bound.value().house(), bound.value().library()), List.of(rule)).get(0);
-      String rejected = bound.value().house().source().text();
+      Compilation bound = bind(rule.reject().orElseThrow(), rule.pack());
+      Finding finding = RuleBook.run(new HouseFigures(bound.house(), bound.library()), List.of(rule)).get(0);
+      String rejected = bound.house().source().text();
       Map<String, Long> accepted = raised(rule.accept().orElseThrow(), rule, rulesOfItsPlan(rule));
       for (int i = 0; i < rule.fixes().size(); i++) {
         Fix fix = finding.fixes().get(i);
@@ -125,8 +126,8 @@ class StandardRulesTest {
   @TestFactory
   Stream<DynamicTest> everyFindingIsWhole() {
     return allRules().map(rule -> DynamicTest.dynamicTest(rule.pack() + " " + rule.name(), () -> {
-      Checked<Binder.Bound> bound = bind(rule.reject().orElseThrow(), rule.pack());
-      List<Finding> found = RuleBook.run(new HouseFigures(bound.value().house(), bound.value().library()), List.of(rule));
+      Compilation bound = bind(rule.reject().orElseThrow(), rule.pack());
+      List<Finding> found = RuleBook.run(new HouseFigures(bound.house(), bound.library()), List.of(rule));
       for (Finding finding : found) {
         assertThat(finding.place()).as("a place").isPresent();
         assertThat(finding.headline()).as("headline").doesNotContain("?").doesNotEndWith(".").isNotEmpty();

@@ -8,12 +8,13 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.library.StandardLibrary;
+import wattle.read.SourceReader;
 
 /** Whom a rule binds: new work, or all of it. */
 class WorkTest {
@@ -29,7 +30,7 @@ class WorkTest {
 
   private static List<String> found(String plan, String rule) {
     Source source = new Source("sample.wattle", plan + rule);
-    Binder.Bound bound = Binder.bind(source, Path.of("sample.wattle"), SourceReader.FROM_DISK).value();
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(source, Path.of("sample.wattle"));
     return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), true).stream().map(Finding::rule).toList();
   }
 

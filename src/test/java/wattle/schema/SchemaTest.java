@@ -16,7 +16,6 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
-import wattle.bind.SourceReader;
 import wattle.cli.Main;
 import wattle.compiler.Compiler;
 import wattle.emit.document.findings.JsonFindings;
@@ -24,6 +23,7 @@ import wattle.emit.document.findings.SarifFindings;
 import wattle.finding.Finding;
 import wattle.golden.Golden;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** What the commands print for programs meets the schemas, on every example and on every broken plan. */
 class SchemaTest {

@@ -15,13 +15,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.compiler.Compiler;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.golden.Golden;
+import wattle.read.SourceReader;
 
 /** Whatever the text, there is a tree and there are findings, and both are the same for every line end. */
 class AnyTextTest {
@@ -36,7 +36,7 @@ class AnyTextTest {
   }
 
   private static List<Finding> findings(String text) {
-    return Binder.bind(new Source("house.wattle", text), Path.of("examples/alder-court/house.wattle"), SourceReader.FROM_DISK)
+    return new Compiler(SourceReader.FROM_DISK).structure(new Source("house.wattle", text), Path.of("examples/alder-court/house.wattle"))
         .findings();
   }
 

@@ -120,8 +120,8 @@ class DangersTest {
   private static List<Danger> atMarlowCroft(String events) throws java.io.IOException {
     String text = java.nio.file.Files.readString(java.nio.file.Path.of("examples/marlow-croft/house.wattle")) + "\ntrial asked {\n" + events
         + "\n}\n";
-    Compilation plan = new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK)
-        .structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"), List.of());
+    Compilation plan = new wattle.compiler.Compiler(wattle.read.SourceReader.FROM_DISK)
+        .structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"));
     List<Danger> dangers = Dangers.of(new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value(),
         plan.library());
     dangers.forEach(d -> MET.add(d.kind()));

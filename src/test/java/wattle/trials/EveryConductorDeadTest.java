@@ -12,11 +12,8 @@ import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import wattle.bind.Binder;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Source;
@@ -27,6 +24,7 @@ import wattle.lockout.Place;
 import wattle.lockout.Places;
 import wattle.lockout.RandomHouse;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /**
  * The handles of a lockout sheet against the solved network, conductor by conductor, with every source able to hold a
@@ -97,13 +95,13 @@ class EveryConductorDeadTest {
   }
 
   /** Bound and not judged: that a plan is whole matters here, and not what a code says of it. */
-  private static Binder.Bound bound(String text) {
-    Checked<Binder.Bound> bound = Binder.bind(new Source("random.wattle", text), Path.of("random.wattle"), SourceReader.FROM_DISK);
+  private static Compilation bound(String text) {
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("random.wattle", text), Path.of("random.wattle"));
     // Two breakers on one shared neutral are forbidden in new work, and are just what is met in old houses.
     assertThat(bound.findings().stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::rule)
         .filter(r -> !r.equals("shared-neutral-two-breakers")))
         .as(text).isEmpty();
-    return bound.value();
+    return bound;
   }
 
   private static List<Place> allPlaces(House house) {
@@ -118,7 +116,7 @@ class EveryConductorDeadTest {
   @Property(tries = 60)
   void randomHousesWithSourcesAreIsolated(@ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
     String text = RandomHouse.plan(seed);
-    Binder.Bound bound = bound(text);
+    Compilation bound = bound(text);
     try {
       allPlaces(bound.house()).forEach(p -> assertIsolates(bound.house(), bound.library(), p, new Seen()));
     } catch (RuntimeException | AssertionError e) {
@@ -128,7 +126,7 @@ class EveryConductorDeadTest {
 
   @Test
   void whatIsLeftClosedIsSeen() {
-    Binder.Bound bound = bound(RandomHouse.plan(1));
+    Compilation bound = bound(RandomHouse.plan(1));
     Place place = new Place.AtBox(bound.house().boxes().keySet().iterator().next());
     assertThat(new Energized(bound.house(), bound.library(), List.of()).volts(place).values()).anyMatch(v -> v > LIVE_VOLTS);
   }
@@ -138,7 +136,7 @@ class EveryConductorDeadTest {
     String plans = "";
     int holding = 0;
     for (long seed = 0; seed < 20; seed++) {
-      Binder.Bound bound = bound(RandomHouse.plan(seed));
+      Compilation bound = bound(RandomHouse.plan(seed));
       holding += new Energized(bound.house(), bound.library(), List.of()).holding();
       plans += RandomHouse.plan(seed);
     }

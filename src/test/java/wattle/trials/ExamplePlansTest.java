@@ -8,10 +8,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** Example plans with trials: what they expect holds, and what they do not expect would be told. */
 class ExamplePlansTest {

@@ -2,11 +2,11 @@ package wattle.trials;
 
 import java.nio.file.Path;
 import java.util.List;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Checked;
 import wattle.finding.Source;
+import wattle.read.SourceReader;
 
 /** A small invented house for trials: a counter on a shared neutral, a light with a pair of switches, a washer, a range. */
 final class Plans {

@@ -123,7 +123,7 @@ class ProtectionsTest {
   }
 
   private static wattle.compiler.Compilation plan(String house, String events) {
-    return new wattle.compiler.Compiler(wattle.bind.SourceReader.FROM_DISK)
+    return new wattle.compiler.Compiler(wattle.read.SourceReader.FROM_DISK)
         .compile(new wattle.finding.Source("trial.wattle", house + "trial t {\n" + events + "\n}\n"),
             java.nio.file.Path.of("trial.wattle"));
   }

@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.model.ConductorUse;
 import wattle.model.Role;
+import wattle.read.SourceReader;
 
 /**
  * A load between two hots and the switch that works it: one that opens both leaves nothing live, one that opens a single hot

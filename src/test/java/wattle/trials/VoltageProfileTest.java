@@ -6,11 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
 import wattle.model.Branch;
+import wattle.read.SourceReader;
 
 class VoltageProfileTest {
   private static Optional<VoltageProfile> profile(Compilation plan, String branch) {

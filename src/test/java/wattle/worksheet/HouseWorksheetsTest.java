@@ -8,12 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.model.LoadClass;
+import wattle.read.SourceReader;
 
 /** From plans to worksheets. */
 class HouseWorksheetsTest {

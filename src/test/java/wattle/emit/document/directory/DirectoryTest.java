@@ -9,13 +9,13 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.picture.PdfPages;
 import wattle.finding.Source;
 import wattle.model.House;
 import wattle.model.Panel;
+import wattle.read.SourceReader;
 
 /** Directories: every breaker in its slot, in words, on one sheet. */
 class DirectoryTest {

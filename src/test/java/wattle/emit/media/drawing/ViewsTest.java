@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.graphviz.DotEngine;
@@ -23,6 +22,7 @@ import wattle.finding.Source;
 import wattle.golden.Golden;
 import wattle.loads.ConnectedLoads;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** The one-line diagram and the panel front, on every example and on plans of 5 to 84 circuits. */
 class ViewsTest {

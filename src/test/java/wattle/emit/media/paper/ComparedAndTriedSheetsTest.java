@@ -12,7 +12,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compare.Comparison;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
@@ -31,6 +30,7 @@ import wattle.emit.view.trialpicture.TrialPicture;
 import wattle.finding.Source;
 import wattle.golden.Golden;
 import wattle.model.Branch;
+import wattle.read.SourceReader;
 import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 

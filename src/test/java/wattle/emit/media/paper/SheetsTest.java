@@ -16,7 +16,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Bounds;
@@ -42,6 +41,7 @@ import wattle.golden.Golden;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.House;
+import wattle.read.SourceReader;
 import wattle.trials.VoltageProfile;
 
 /** Every view on every paper: nothing overlaps, is cut, leaves its sheet or is too small, and nothing is lost on the way. */

@@ -13,7 +13,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.derivation.Derivation;
@@ -22,6 +21,7 @@ import wattle.emit.media.table.SheetFigure;
 import wattle.finding.Source;
 import wattle.golden.Golden;
 import wattle.quantity.UnitSystem;
+import wattle.read.SourceReader;
 
 /** Every figure of every table has a name and unfolds down to what is stated, assumed or looked up. */
 class PlanFiguresTest {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
@@ -15,6 +14,7 @@ import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetText;
 import wattle.faults.FaultKind;
 import wattle.faults.Faults;
+import wattle.read.SourceReader;
 
 class FaultScheduleTest {
   private static Sheet sheet(Compilation plan) {

@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingChecks;
@@ -25,6 +24,7 @@ import wattle.golden.Golden;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Role;
+import wattle.read.SourceReader;
 
 /** The wiring of branches: that it can be read, and that it joins what must be joined. */
 class BranchWiringTest {

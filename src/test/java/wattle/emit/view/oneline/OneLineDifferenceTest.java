@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compare.Comparison;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
@@ -23,6 +22,7 @@ import wattle.emit.media.drawing.ManyCircuits;
 import wattle.emit.media.drawing.Shape;
 import wattle.finding.Source;
 import wattle.golden.Golden;
+import wattle.read.SourceReader;
 
 /** Both one-lines in one: nothing over anything else, and every line of both revisions with its sign. */
 class OneLineDifferenceTest {

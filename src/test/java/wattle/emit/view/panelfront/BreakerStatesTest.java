@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingChecks;
@@ -23,6 +22,7 @@ import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
+import wattle.read.SourceReader;
 import wattle.trials.Trials;
 
 /** Fronts that tell which breakers are off or carry too much, at all widths, and what of pictures can be pointed at. */

@@ -8,7 +8,6 @@ import java.util.List;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Drawing;
@@ -21,6 +20,7 @@ import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Leg;
 import wattle.model.SupplySystem;
+import wattle.read.SourceReader;
 import wattle.trials.VoltageProfile;
 
 /** Voltage along branches and load of legs: drawn well whatever the plan, and with the figures of the tables. */

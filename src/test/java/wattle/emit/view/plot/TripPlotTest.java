@@ -10,7 +10,6 @@ import java.util.Optional;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.conductors.Conductors;
@@ -23,6 +22,7 @@ import wattle.faults.TimeCurrent;
 import wattle.finding.Source;
 import wattle.model.Branch;
 import wattle.quantity.UnitSystem;
+import wattle.read.SourceReader;
 
 class TripPlotTest {
   private static final Compilation ALDER_COURT = example("alder-court");

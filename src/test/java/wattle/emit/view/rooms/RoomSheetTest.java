@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingChecks;
@@ -23,6 +22,7 @@ import wattle.finding.Source;
 import wattle.golden.Golden;
 import wattle.model.DeviceKind;
 import wattle.model.House;
+import wattle.read.SourceReader;
 
 /** The schedule of rooms: that it is drawn well, and says of each device what the plan says. */
 class RoomSheetTest {

@@ -8,7 +8,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Drawing;
@@ -18,6 +17,7 @@ import wattle.emit.media.drawing.Shape;
 import wattle.golden.Golden;
 import wattle.model.Branch;
 import wattle.model.Trial;
+import wattle.read.SourceReader;
 import wattle.trials.TrialResult;
 import wattle.trials.Trials;
 

@@ -1,9 +1,10 @@
-package wattle.bind;
+package wattle.read;
 
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import wattle.finding.Checked;
 import wattle.finding.Placement;
 import wattle.finding.Source;
@@ -32,8 +33,11 @@ public sealed interface Reading {
   /** Where the spans of the trees that were read last stand. */
   Placement placement();
 
-  /** What a binder may know from the last time. */
-  Memory memory();
+  /**
+   * What later phases keep of a plan from one reading to the next, new where no tree can be as it was. One who remembers keeps
+   * one thing, of one kind.
+   */
+  <M> M memory(Class<M> kind, Supplier<M> fresh);
 
   /** Reads everything each time; for a process that compiles once. */
   final class Afresh implements Reading {
@@ -58,8 +62,8 @@ public sealed interface Reading {
     }
 
     @Override
-    public Memory memory() {
-      return new Memory();
+    public <M> M memory(Class<M> kind, Supplier<M> fresh) {
+      return fresh.get();
     }
   }
 
@@ -97,8 +101,8 @@ public sealed interface Reading {
     }
 
     @Override
-    public Memory memory() {
-      return AFRESH.memory();
+    public <M> M memory(Class<M> kind, Supplier<M> fresh) {
+      return fresh.get();
     }
   }
 
@@ -108,7 +112,7 @@ public sealed interface Reading {
     private final Map<String, PartwiseParser> parsers = new HashMap<>();
     private final Map<String, Placement> placements = new HashMap<>();
     private final Map<List<String>, Library> libraries = new HashMap<>();
-    private final Memory memory = new Memory();
+    private Optional<Object> memory = Optional.empty();
     private List<String> packNames = List.of();
 
     @Override
@@ -137,9 +141,13 @@ public sealed interface Reading {
     }
 
     @Override
-    public Memory memory() {
-      // A text that was read as a whole has new trees throughout: none is known, and the known ones will be back.
-      return placements.containsValue(Placement.IN_PLACE) ? new Memory() : memory;
+    public <M> M memory(Class<M> kind, Supplier<M> fresh) {
+      if (placements.containsValue(Placement.IN_PLACE)) {
+        return fresh.get(); // a text that was read as a whole has new trees throughout: none is known, and the known ones will be back
+      }
+      M kept = memory.map(kind::cast).orElseGet(fresh);
+      memory = Optional.of(kept);
+      return kept;
     }
   }
 }

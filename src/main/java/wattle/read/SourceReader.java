@@ -1,4 +1,4 @@
-package wattle.bind;
+package wattle.read;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;

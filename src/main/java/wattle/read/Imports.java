@@ -1,4 +1,4 @@
-package wattle.bind;
+package wattle.read;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,6 +12,7 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.Source;
+import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -19,7 +20,7 @@ import wattle.syntax.Tree;
  * Follows the {@code use} lines of a plan. Files are looked for beside the file that names them and never outside the
  * folder of the plan, links included; packs are looked for in the standard library.
  */
-final class Imports {
+public final class Imports {
   /** Most files of one plan. */
   static final int MOST_FILES = 1000;
 
@@ -39,25 +40,46 @@ final class Imports {
   /**
    * A plan with all it uses.
    *
-   * @param files the plan first
+   * @param files the plan first, texts beside it last
    * @param packs names of the packs of the standard library, {@code common} first
    * @param codes those of them that are codes the plan is under
    */
-  record Gathered(List<PlanTree> files, List<String> packs, List<String> codes) {}
+  public record Gathered(List<PlanTree> files, List<String> packs, List<String> codes) {
+    public Gathered {
+      files = List.copyOf(files);
+      packs = List.copyOf(packs);
+      codes = List.copyOf(codes);
+    }
+
+    /** What all files say, in their order. */
+    public List<Tree.Item> items() {
+      return files.stream().flatMap(f -> f.items().stream()).toList();
+    }
+  }
 
   /**
+   * Reads a plan and all that it uses.
+   *
    * @param plan the text of the plan
    * @param path where it lies; its folder bounds what may be used
+   * @param beside texts that belong to it for this once, such as a trial that was asked for; they may use nothing
    */
-  static Checked<Gathered> gather(Source plan, Path path, SourceReader reader, Reading reading) {
+  public static Checked<Gathered> gather(Source plan, Path path, SourceReader reader, Reading reading, List<Source> beside) {
     Imports imports = new Imports(reader, reading);
     Path file = path.toAbsolutePath().normalize();
     reading.codeInstead().ifPresent(imports.codes::add);
     reading.codeInstead().ifPresent(imports.packs::add);
     imports.add(plan, file, file.getParent(), List.of(file));
-    return new Checked<>(
-        new Gathered(List.copyOf(imports.files), List.copyOf(imports.packs), List.copyOf(imports.codes)),
-        imports.findings);
+    for (Source more : beside) {
+      Checked<PlanTree> parsed = PlanParser.parse(more);
+      imports.findings.addAll(parsed.findings());
+      imports.files.add(parsed.value());
+    }
+    Gathered gathered = new Gathered(imports.files, List.copyOf(imports.packs), List.copyOf(imports.codes));
+    if (imports.findings.isEmpty() && gathered.items().isEmpty()) {
+      imports.findings.add(empty(plan));
+    }
+    return new Checked<>(gathered, imports.findings);
   }
 
   private void add(Source source, Path file, Path bounds, List<Path> chain) {
@@ -157,5 +179,13 @@ final class Imports {
 
   private static Finding cannot(Tree.Use use, String headline, String words) {
     return Finding.error("use-unreadable", headline).at(use.target().span(), words).build();
+  }
+
+  private static Finding empty(Source plan) {
+    return Finding.error("plan-empty", "nothing is written in " + plan.name() + " but blanks and comments")
+        .at(plan.span(0, 0), "a plan is expected here")
+        .because("There is nothing to check; that nothing was found in it would say nothing.")
+        .fix("begin with plan \"…\", or let 'wattle begin' ask a few questions and write a first plan")
+        .build();
   }
 }
