@@ -77,6 +77,11 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
     return own;
   }
 
+  /** The conductors of the supply between which something of a branch is connected; absent where a leg is not known. */
+  public static Optional<Ends> ends(Load.Connection connection, Branch branch) {
+    return LegSums.ends(connection, branch);
+  }
+
   /** Of some devices of a branch. */
   public static LegLoads ofBranch(House house, Branch branch, Predicate<Device> some) {
     if (branch.status() == Status.TO_REMOVE) {

@@ -17,7 +17,8 @@ public record Flow(double voltAmperes, Complex power) {
         new Complex(voltAmperes * powerFactor, voltAmperes * Math.sqrt(Math.max(0, 1 - powerFactor * powerFactor))));
   }
 
-  Flow plus(Flow other) {
+  /** Both together. */
+  public Flow plus(Flow other) {
     return new Flow(voltAmperes + other.voltAmperes, power.plus(other.power));
   }
 

@@ -2,6 +2,7 @@ package wattle.worksheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.LoadClass;
@@ -44,11 +45,12 @@ final class Appliances {
   void addDryers(Tally load, Tally neutral) {
     Derivation least = figures.limit("dryer-least");
     List<ConnectedLoad> dryers = atLeast(inputs.all(LoadClass.DRYER), least);
-    int count = Sums.count(dryers);
-    if (count == 0) {
+    if (dryers.isEmpty()) {
       return;
     }
-    Derivation number = Sums.counted("dryers", dryers);
+    boolean onThree = PhasePairs.applies(inputs, dryers);
+    Derivation number = onThree ? PhasePairs.entered(inputs, dryers) : Sums.counted("dryers", dryers);
+    int count = (int) Math.round(number.si());
     Derivation base = figures.find("dryer-demand", "factor", "base", number).named("factor", "f_b");
     Derivation less = figures.find("dryer-demand", "less for each", "less", number).named("less for each", "f_l");
     Derivation above = figures.find("dryer-demand", "above", "above", number).named("above", "n_a");
@@ -58,9 +60,23 @@ final class Appliances {
             "factor for " + count + " dryers", "f", "f_b − f_l × (n − n_a)",
             100 * (base.si() - less.si() * (count - above.si())), Units.PERCENT, base, less, number, above);
     Derivation connected = Sums.ofLoads("dryers", dryers);
-    load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
-    Derivation demand = Sums.times("dryers", connected, factor);
-    neutral.add("clothes dryers", demand, figures.neutralAppliance(inputs.system()), Sums.names(dryers));
+    Derivation kept = figures.neutralAppliance(inputs.system());
+    if (!onThree) {
+      load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
+      neutral.add("clothes dryers", Sums.times("dryers", connected, factor), kept, Sums.names(dryers));
+      return;
+    }
+    Derivation mean = Derivation.computed(
+        "mean rating", "P_a", "P / n", connected.si() / Sums.count(dryers), Units.VOLT_AMPERE, connected,
+        Sums.number("dryers", Sums.count(dryers)));
+    Derivation demand = PhasePairs.onThree(
+        Derivation.computed(
+            "demand of " + count + " dryers", "P_d", "n × P_a × f", count * mean.si() * factor.si(), Units.VOLT_AMPERE,
+            number.named(number.name(), "n"), mean, factor.named(factor.name(), "f")));
+    load.add("clothes dryers", connected, Optional.empty(), demand, Sums.names(dryers), atLeastRemark(factor, least).remark());
+    neutral.add("clothes dryers", demand, kept, Sums.names(dryers));
+    load.countForHeaviestLeg(LoadClass.DRYER, demand.si());
+    neutral.countForHeaviestLeg(LoadClass.DRYER, demand.si() * kept.si());
   }
 
   /** NFPA 70 220.57. */

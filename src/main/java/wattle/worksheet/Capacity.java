@@ -20,10 +20,13 @@ final class Capacity {
     boolean service = inputs.scope() == Inputs.Scope.SERVICE;
     Derivation total = load.total("calculated load");
     String name = service ? "service current" : "feeder current";
-    Derivation current = heavierLeg(amperes(name, total, inputs.system(), "I"), load, inputs.system());
+    Derivation current = asWired(
+        heavierLeg(amperes(name, total, inputs.system(), "I"), load, inputs.system()), total, load, inputs, figures);
     Derivation neutralTotal = neutral.total("load of the neutral");
     Derivation neutralCurrent = reduced(
-        heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()),
+        asWired(
+            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()), neutralTotal,
+            neutral, inputs, figures),
         inputs.system(), figures);
     Optional<Derivation> next = next(current, leastRating, figures);
     Optional<Derivation> rating = inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
@@ -31,7 +34,8 @@ final class Capacity {
         r -> Derivation.computed(
             "spare capacity", "I_s", "I_r − I", r.si() - current.si(), Units.AMPERE, r, current));
     return new Worksheet(
-        method, inputs.name(), inputs.scope(), load.lines(), neutral.lines(), total, current, neutralTotal,
+        method, inputs.name(), inputs.scope(),
+        load.lines().stream().map(inputs.placement()::remarked).toList(), neutral.lines(), total, current, neutralTotal,
         neutralCurrent, next, rating, spare);
   }
 
@@ -60,6 +64,22 @@ final class Capacity {
         mean.si() + (heavier.si() - lighter.si()) / system.legToLegVolts(), Units.AMPERE, mean.named(mean.name(), "I_m"),
         heavier.named(heavier.name(), "P_a"), lighter.named(lighter.name(), "P_b"),
         Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
+  }
+
+  /** On three phases the leg that carries most as wired; what is counted for it already is not spread once more. */
+  private static Derivation asWired(Derivation mean, Derivation total, Tally tally, Inputs inputs, Figures figures) {
+    Optional<Derivation> factor = LegSpread.factor(inputs, figures, tally.apart());
+    double spread = total.si() - tally.onHeaviest();
+    if (factor.isEmpty() || total.si() == 0 || factor.get().si() < 1 + 1e-6) {
+      return mean;
+    }
+    double share = spread / total.si();
+    Derivation part = Derivation.computed(
+        "part of it that is spread as wired", "a", "", new Value.Amount(Quantity.of(100 * share, Units.PERCENT)), java.util.List.of())
+        .remarking("The rest, ranges and dryers by 220.54 and 220.55, is counted for the heaviest leg already.");
+    return Derivation.computed(
+        mean.name() + ", heaviest leg", mean.symbol(), "I_m × (1 + a × (k − 1))", mean.si() * (1 + share * (factor.get().si() - 1)),
+        Units.AMPERE, mean.named(mean.name(), "I_m"), part, factor.get());
   }
 
   /** A large neutral carries less than its hots, but not where two legs of a wye are fed: NFPA 70 220.61(C). */

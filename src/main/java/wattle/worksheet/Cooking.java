@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.model.LoadClass;
-import wattle.model.SupplySystem;
 import wattle.quantity.Units;
 
 /**
@@ -40,20 +39,34 @@ final class Cooking {
   }
 
   /** A part of the equipment with its demand. */
-  private record Part(String name, List<ConnectedLoad> loads, Optional<Derivation> factor, Derivation demand) {}
+  private record Part(String name, List<ConnectedLoad> loads, Optional<Derivation> factor, Derivation demand,
+      boolean onThree) {}
 
   void add(Tally load, Tally neutral) {
     List<Part> parts = new ArrayList<>(inTable.isEmpty() ? List.of() : least());
     if (!tooLarge.isEmpty()) {
       Derivation rated = Sums.ofLoads("cooking above the table", tooLarge);
-      parts.add(new Part("cooking equipment above the table", tooLarge, Optional.empty(), rated));
+      parts.add(new Part("cooking equipment above the table", tooLarge, Optional.empty(), rated, false));
     }
     for (Part part : parts) {
       List<String> names = Sums.names(part.loads);
       Derivation connected = Sums.ofLoads("cooking equipment", part.loads);
       load.add(part.name, connected, part.factor, part.demand, names, "");
-      neutral.add(part.name, part.demand, figures.neutralAppliance(inputs.system()), names);
+      Derivation factor = figures.neutralAppliance(inputs.system());
+      neutral.add(part.name, part.demand, factor, names);
+      if (part.onThree) {
+        load.countForHeaviestLeg(LoadClass.COOKING, part.demand.si());
+        neutral.countForHeaviestLeg(LoadClass.COOKING, part.demand.si() * factor.si());
+      }
     }
+  }
+
+  private boolean isOnThree(List<ConnectedLoad> loads) {
+    return PhasePairs.applies(inputs, loads);
+  }
+
+  private Derivation number(List<ConnectedLoad> loads) {
+    return isOnThree(loads) ? PhasePairs.entered(inputs, loads) : Sums.counted("appliances", loads);
   }
 
   private List<Part> least() {
@@ -82,23 +95,28 @@ final class Cooking {
 
   private Part percent(String letter, String column, List<ConnectedLoad> loads) {
     int count = Sums.count(loads);
-    Derivation factor = figures.find("cooking-demand", "column " + letter + " for " + count, column, Sums.counted("appliances", loads));
+    boolean threePhase = isOnThree(loads);
+    Derivation number = number(loads);
+    Derivation factor = figures.find(
+        "cooking-demand", "column " + letter + " for " + Math.round(number.si()), column, number);
     Derivation connected = Sums.ofLoads("cooking equipment", loads);
-    return new Part(
-        "cooking equipment, column " + letter + ", " + count, loads, Optional.of(factor),
-        Sums.times("demand of cooking equipment", connected, factor));
+    String name = "cooking equipment, column " + letter + ", " + count;
+    if (!threePhase) {
+      return new Part(name, loads, Optional.of(factor), Sums.times("demand of cooking equipment", connected, factor), false);
+    }
+    Derivation mean = Derivation.computed(
+        "mean rating", "P_a", "P / n", connected.si() / count, Units.VOLT_AMPERE, connected, Sums.number("appliances", count));
+    Derivation demand = Derivation.computed(
+        "demand of " + Math.round(number.si()), "P_d", "n × P_a × f", number.si() * mean.si() * factor.si(), Units.VOLT_AMPERE,
+        number, mean, factor);
+    return new Part(name, loads, Optional.empty(), PhasePairs.onThree(demand), true);
   }
 
   private Part columnC(List<ConnectedLoad> loads) {
     int count = Sums.count(loads);
-    boolean threePhase = inputs.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE;
-    // On three phases the table is entered with twice the most that hang between any two.
-    int entered = threePhase ? 2 * ((count + 2) / 3) : count;
-    Derivation number = threePhase
-        ? Derivation.computed(
-            "twice the most between two phases", "n", "2 × n / 3, whole ones", entered, Units.ONE,
-            Sums.counted("appliances", loads))
-        : Sums.counted("appliances", loads);
+    boolean threePhase = isOnThree(loads);
+    Derivation number = number(loads);
+    int entered = (int) Math.round(number.si());
     Derivation base = figures.find("cooking-demand", "column C for " + entered, "column-c", number).named("column C", "P_c");
     Derivation each = figures.find("cooking-demand", "for each", "each", number).named("for each", "P_n");
     Derivation demand = Derivation.computed(
@@ -106,11 +124,9 @@ final class Cooking {
         Units.VOLT_AMPERE, base, each, number);
     demand = enlarged(demand, loads, count);
     if (threePhase) {
-      demand = Derivation.computed(
-          "on three phases", "P", "3 × P_C / 2", 1.5 * demand.si(), Units.VOLT_AMPERE,
-          demand.named(demand.name(), "P_C"));
+      demand = PhasePairs.onThree(demand);
     }
-    return new Part("cooking equipment, column C, " + count, loads, Optional.empty(), demand);
+    return new Part("cooking equipment, column C, " + count, loads, Optional.empty(), demand, threePhase);
   }
 
   /** Notes 1 and 2: 5 % for each kW, or major fraction of one, that the average is above 12 kW. */

@@ -38,7 +38,11 @@ final class Figures {
    * they do and there is none: NFPA 70 220.61(C).
    */
   Derivation neutralAppliance(SupplySystem system) {
-    return limit(system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE ? "neutral-two-legs-of-wye" : "neutral-appliance");
+    return system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE
+        ? limit("neutral-two-legs-of-wye").remarking(
+            "Two hots and the neutral of a wye: no reduction. Informative Annex D5(a) takes 70 % on such a feeder; the text of the article"
+                + " governs.")
+        : limit("neutral-appliance");
   }
 
   Optional<Derivation> maybe(String name) {

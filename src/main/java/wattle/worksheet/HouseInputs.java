@@ -111,7 +111,8 @@ public final class HouseInputs {
             common.addAll(reader.all(its, objections));
           }
         });
-    Inputs inputs = new Inputs(name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak);
+    Inputs inputs = new Inputs(
+        name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels));
     return new Read(inputs, objections);
   }
 }

@@ -2,6 +2,7 @@ package wattle.worksheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.model.LoadClass;
@@ -18,6 +19,7 @@ import wattle.quantity.Quantity;
  * @param dwellings those that it serves
  * @param common loads outside the dwellings
  * @param measuredPeak highest demand measured in a year; absent where none was
+ * @param placement what is connected between which legs
  */
 public record Inputs(
     String name,
@@ -26,7 +28,8 @@ public record Inputs(
     Optional<Quantity> rating,
     List<DwellingUnit> dwellings,
     List<ConnectedLoad> common,
-    Optional<Quantity> measuredPeak) {
+    Optional<Quantity> measuredPeak,
+    Placement placement) {
   /** What is calculated. */
   public enum Scope {
     SERVICE,
@@ -39,6 +42,34 @@ public record Inputs(
   public Inputs {
     dwellings = List.copyOf(dwellings);
     common = List.copyOf(common);
+  }
+
+  /** Of loads of which nothing says what legs they are on. */
+  public Inputs(
+      String name, Scope scope, SupplySystem system, Optional<Quantity> rating, List<DwellingUnit> dwellings,
+      List<ConnectedLoad> common, Optional<Quantity> measuredPeak) {
+    this(name, scope, system, rating, dwellings, common, measuredPeak, Placement.NONE);
+  }
+
+  /** One dwelling of them alone, with those alike. */
+  Inputs only(DwellingUnit unit) {
+    return new Inputs(name, scope, system, rating, List.of(unit), List.of(), Optional.empty(), placement);
+  }
+
+  /** The dwellings alone. */
+  Inputs withoutCommon() {
+    return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement);
+  }
+
+  /** What is outside the dwellings alone. */
+  Inputs onlyCommon() {
+    return new Inputs(name, scope, system, rating, List.of(), common, Optional.empty(), placement);
+  }
+
+  /** The same, spread evenly over the legs. */
+  Inputs evenly() {
+    return new Inputs(
+        name, scope, system, rating, dwellings, common, measuredPeak, new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()));
   }
 
   /** How many dwellings there are. */
@@ -91,6 +122,6 @@ public record Inputs(
     if (!found) {
       outside.add(load);
     }
-    return new Inputs(name, scope, system, rating, units, outside, measuredPeak);
+    return new Inputs(name, scope, system, rating, units, outside, measuredPeak, placement);
   }
 }

@@ -29,7 +29,7 @@ public final class ServiceLoad {
   static final double TOLERANCE = 0.5;
 
   /** Names of what is found here and may be silenced. */
-  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load");
+  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load", UnevenSpread.NAME);
 
   private final House house;
   private final HouseWorksheets worksheets;
@@ -51,9 +51,11 @@ public final class ServiceLoad {
     List<Finding> findings = new ArrayList<>();
     for (HouseInputs.Read read : worksheets.services()) {
       tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, ofService(w.name()))));
+      UnevenSpread.finding(read, worksheets, ofService(read.inputs().name())).ifPresent(findings::add);
     }
     for (HouseInputs.Read read : worksheets.feeders()) {
       tooSmall(read).ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, ofFeeder(w.name()))));
+      UnevenSpread.finding(read, worksheets, ofFeeder(read.inputs().name())).ifPresent(findings::add);
     }
     return findings;
   }

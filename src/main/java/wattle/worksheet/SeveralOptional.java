@@ -34,9 +34,7 @@ final class SeveralOptional implements Calculation {
   @Override
   public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
     Tally load = new Tally();
-    Inputs dwellings = new Inputs(
-        inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), List.of(),
-        inputs.measuredPeak());
+    Inputs dwellings = inputs.withoutCommon();
     Derivation general = OptionalGeneral.list(dwellings, figures, load, "220.84(C)");
     List<ConnectedLoad> climate = new Climate(dwellings, figures).kept();
     Derivation heat = Sums.ofLoads("heating or cooling, the larger", climate);
@@ -48,9 +46,7 @@ final class SeveralOptional implements Calculation {
     devices.addAll(Sums.names(climate));
     load.add("all loads of " + inputs.dwellingCount() + " dwellings", all, factor, devices);
     if (!inputs.common().isEmpty()) {
-      Inputs common = new Inputs(
-          inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), List.of(), inputs.common(), Optional.empty());
-      StandardMethod.add(common, figures, load, new Tally());
+      StandardMethod.add(inputs.onlyCommon(), figures, load, new Tally());
     }
     return Capacity.of(
         method, inputs, figures, load, StandardMethod.neutral(inputs, figures), Optional.empty());

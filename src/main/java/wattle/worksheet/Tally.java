@@ -4,17 +4,22 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.derivation.Derivation;
 import wattle.model.Leg;
+import wattle.model.LoadClass;
 
 /** Gathers the lines of a worksheet, with their running sum. */
 final class Tally {
   private final List<Line> lines = new ArrayList<>();
   private final List<Derivation> results = new ArrayList<>();
   private final Map<Leg, List<Derivation>> onLegs = new EnumMap<>(Leg.class);
+  private final Set<LoadClass> apart = EnumSet.noneOf(LoadClass.class);
+  private double onHeaviest;
   private double sum;
 
   /** A line that lists what a later one counts. */
@@ -77,6 +82,22 @@ final class Tally {
   /** Volt-amperes of the placed loads of a leg. */
   Derivation onLeg(Leg leg) {
     return Sums.sum("appliances to the neutral on leg " + leg, onLegs.getOrDefault(leg, List.of()));
+  }
+
+  /** Notes that a result is that of the heaviest leg taken on all three, so that it is not to be spread as wired once more. */
+  void countForHeaviestLeg(LoadClass loadClass, double voltAmperes) {
+    apart.add(loadClass);
+    onHeaviest += voltAmperes;
+  }
+
+  /** Volt-amperes counted for the heaviest leg. */
+  double onHeaviest() {
+    return onHeaviest;
+  }
+
+  /** Classes of what is counted so. */
+  Set<LoadClass> apart() {
+    return apart;
   }
 
   double sum() {

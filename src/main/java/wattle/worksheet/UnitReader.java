@@ -1,15 +1,23 @@
 package wattle.worksheet;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.library.Library;
+import wattle.loads.ConnectedLoads;
+import wattle.loads.Ends;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Dwelling;
 import wattle.model.House;
+import wattle.model.Leg;
 import wattle.model.LoadClass;
 import wattle.model.Panel;
 import wattle.model.Point;
@@ -88,6 +96,38 @@ final class UnitReader {
       }
     }
     return classed;
+  }
+
+  /** Where the loads of some panels are connected, and which legs their dwellings have. */
+  Placement placement(List<Panel> panels) {
+    Map<String, Ends> ends = new HashMap<>();
+    Set<String> continuous = new HashSet<>();
+    Map<String, String> drawn = new HashMap<>();
+    for (Fed each : fed(panels)) {
+      Set<Ends> own = each.device.loads().stream()
+          .filter(l -> l.nameplateVoltAmperes() > 0)
+          .flatMap(l -> ConnectedLoads.ends(l.connection(), each.branch).stream())
+          .filter(e -> e.legs().size() == 2 || each.device.loads().size() == 1)
+          .collect(Collectors.toSet());
+      if (own.size() == 1) {
+        ends.put(each.device.name(), own.iterator().next());
+      }
+      if (Math.abs(each.device.voltAmperes() - each.device.nameplateVoltAmperes()) > 0.01 * each.device.nameplateVoltAmperes()) {
+        drawn.put(each.device.name(), Math.round(each.device.voltAmperes()) + " VA at the voltage that it gets");
+      }
+      if (each.device.traits().contains("continuous")) {
+        continuous.add(each.device.name());
+      }
+    }
+    Map<String, Set<Leg>> legs = new LinkedHashMap<>();
+    for (Panel panel : panels) {
+      territory.dwellingOf(panel).filter(d -> !territory.branches(panel).isEmpty())
+          .ifPresent(
+              d -> legs.computeIfAbsent(d.name().orElse("dwelling"), n -> EnumSet.noneOf(Leg.class)).addAll(panel.system().legs()));
+    }
+    Map<String, List<Leg>> dwellings = new LinkedHashMap<>();
+    legs.forEach((name, own) -> dwellings.put(name, List.copyOf(own)));
+    return new Placement(ends, dwellings, continuous, drawn);
   }
 
   private List<Fed> fed(List<Panel> panels) {
