@@ -1,5 +1,6 @@
 package wattle.bind;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.finding.Finding;
@@ -27,8 +28,27 @@ final class HotChooser {
       }
       if (word.isPresent()) {
         stop.hot = hotOf(word.get(), draft);
+        checkAgreed(stop, word.get(), draft);
       } else if (draft.hots.size() > 1) {
         stop.devices.stream().filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
+      }
+    }
+  }
+
+  /** The 120 V devices of one box are on one hot: what the chain and each device says of it has to be the same. */
+  private void checkAgreed(BranchDraft.Stop stop, Tree.Word taken, BranchDraft draft) {
+    List<Tree.Word> said = new ArrayList<>();
+    stop.hotWord.ifPresent(said::add);
+    stop.devices.forEach(d -> d.hot().ifPresent(said::add));
+    for (Tree.Word word : said) {
+      if (stop.hot.isPresent() && !known(word, draft).equals(stop.hot)) {
+        scope.report(
+            Finding.error("hot-disagrees", "'" + stop.box.orElse("") + "' is said to be on " + word + " and on " + taken)
+                .at(taken.span(), "on " + taken)
+                .with(word.span(), "on " + word)
+                .because("The 120 V devices of one box are on one hot of their branch; all of them would be counted and drawn on " + taken + ".")
+                .fix("give each a box of its own, or write one color"));
+        return;
       }
     }
   }
@@ -58,18 +78,26 @@ final class HotChooser {
         .toList();
   }
 
-  private Optional<Integer> hotOf(Tree.Word word, BranchDraft draft) {
-    List<String> colours = colours(draft);
-    int byColour = colours.indexOf(word.text());
+  /** By color or by leg; absent where the branch has no such hot. */
+  private Optional<Integer> known(Tree.Word word, BranchDraft draft) {
+    int byColour = colours(draft).indexOf(word.text());
     if (byColour >= 0) {
       return Optional.of(byColour);
     }
     for (int i = 0; i < draft.hots.size(); i++) {
-      Optional<Leg> leg = draft.hots.get(i).leg();
-      if (leg.isPresent() && leg.get().name().equals(word.text())) {
+      if (draft.hots.get(i).leg().map(Leg::name).filter(word.text()::equals).isPresent()) {
         draft.legsNamed = true;
         return Optional.of(i);
       }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Integer> hotOf(Tree.Word word, BranchDraft draft) {
+    List<String> colours = colours(draft);
+    Optional<Integer> known = known(word, draft);
+    if (known.isPresent()) {
+      return known;
     }
     if (!draft.hots.isEmpty() && !draft.broken) {
       Span span = word.span();

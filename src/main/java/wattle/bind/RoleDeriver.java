@@ -2,7 +2,9 @@ package wattle.bind;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.model.ConductorUse;
@@ -149,15 +151,32 @@ final class RoleDeriver {
     if (loopToSwitch) {
       java.util.Collections.reverse(inOrder); // the trade brings the feed down on the white and the switch leg back on the black
     }
+    Map<Role, Wire> own = loopToSwitch ? Map.of() : ownColours(inOrder, coloured);
+    coloured.removeAll(own.values());
     for (Role role : inOrder) {
-      boolean white = coloured.isEmpty();
-      uses.add(new ConductorUse(white ? whites.remove(0) : coloured.remove(0), role, white));
+      boolean white = !own.containsKey(role) && coloured.isEmpty();
+      Wire wire = own.containsKey(role) ? own.get(role) : white ? whites.remove(0) : coloured.remove(0);
+      uses.add(new ConductorUse(wire, role, white));
     }
     forNeutral.ifPresent(w -> uses.add(new ConductorUse(w, new Role.Neutral(), false)));
     coloured.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     whites.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     leg.wiring().ground().ifPresent(w -> uses.add(new ConductorUse(w, new Role.Ground(), false)));
     return uses;
+  }
+
+  /** A hot keeps its color from the panel on, wherever a cable has one of that color. */
+  private Map<Role, Wire> ownColours(List<Role> roles, List<Wire> coloured) {
+    List<String> colours = draft.wiring.stream().flatMap(w -> w.wires().stream())
+        .filter(w -> w.purpose() == Wire.Purpose.HOT).map(Wire::colour).toList();
+    Map<Role, Wire> own = new HashMap<>();
+    for (Role role : roles) {
+      if (role instanceof Role.Hot hot && hot.hot() < colours.size()) {
+        coloured.stream().filter(w -> w.colour().equals(colours.get(hot.hot())) && !own.containsValue(w)).findFirst()
+            .ifPresent(w -> own.put(role, w));
+      }
+    }
+    return own;
   }
 
   private void reportTooFew(BranchDraft.Leg leg, List<Role> roles, boolean neutral, int has) {

@@ -16,8 +16,8 @@ public enum RoomKind {
   KITCHEN("habitable living-space wall-spaced food", "kit kitchenette galley"), //
   BATHROOM("", "bath powder powder-room ensuite restroom washroom lavatory shower wc"), //
   BEDROOM("habitable living-space wall-spaced", "bed master primary nursery guest guest-room"), //
-  HALL("living-space passage", "hallway landing corridor passage upstairs"), //
-  STAIR("passage", "stairs stairway stairwell staircase"), //
+  HALL("living-space passage", "hallway landing passage upstairs"), //
+  STAIR("passage", "stairs stairway staircase"), //
   LIVING("habitable living-space wall-spaced", "lounge parlor parlour sitting great great-room greatroom"), //
   DINING("habitable living-space wall-spaced", "breakfast nook dinette"), //
   FAMILY("habitable living-space wall-spaced", "den"), //
@@ -45,10 +45,15 @@ public enum RoomKind {
   OFFICE("habitable living-space wall-spaced", "study library"), //
   SUNROOM("habitable living-space wall-spaced", "conservatory solarium sun-room"), //
   RECREATION("habitable living-space wall-spaced", "rec rec-room playroom gameroom games media theater"), //
-  FOYER("living-space passage", "entry entrance vestibule entryway lobby"), //
+  FOYER("living-space passage", "entry entrance vestibule entryway"), //
   MUDROOM("damp", "mud mud-room boot-room"), //
   WET_BAR("food", "bar wetbar"), //
-  STORAGE("", "store storeroom"); //
+  STORAGE("", "store storeroom"), //
+  CORRIDOR("hall living-space passage", ""), //
+  LOBBY("foyer living-space passage", ""), //
+  STAIRWELL("stair passage", ""), //
+  LIFT_MACHINE_ROOM("service-space", "lift-room lift-machine"), //
+  ELEVATOR_MACHINE_ROOM("service-space", "elevator-room elevator-machine"); //
 
   /** Ends of names written in one word that say what a room is, such as upbath. */
   private static final List<String> ENDS = List.of("bathroom", "bath", "bedroom", "kitchen", "garage", "closet", "porch", "patio", "deck",

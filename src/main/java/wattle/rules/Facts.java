@@ -23,6 +23,7 @@ import wattle.model.DeviceKind;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.model.Panel;
+import wattle.model.PanelSupply;
 import wattle.model.Point;
 import wattle.model.Room;
 import wattle.model.Section;
@@ -341,6 +342,30 @@ final class Facts {
     List<Device> devices = new ArrayList<>(box.devices().size());
     addDevices(box.devices(), devices);
     return devices;
+  }
+
+  /** Whether a room belongs to no dwelling: dwellings name their panels, and all that is wired in it is fed from others. */
+  boolean isCommon(Room room) {
+    if (house.dwellings().values().stream().allMatch(d -> d.panels().isEmpty())) {
+      return false;
+    }
+    List<String> panels = devicesOf(room).stream().flatMap(d -> branchOf(d).stream()).flatMap(b -> b.panel().stream()).distinct().toList();
+    return !panels.isEmpty() && panels.stream().noneMatch(this::isOfDwelling);
+  }
+
+  private boolean isOfDwelling(String panel) {
+    String at = panel;
+    for (int steps = 0; steps <= house.panels().size() && house.panels().containsKey(at); steps++) {
+      String name = at;
+      if (house.dwellings().values().stream().anyMatch(d -> d.panels().contains(name))) {
+        return true;
+      }
+      if (!(house.panels().get(at).supply() instanceof PanelSupply.FromBreaker from)) {
+        return false;
+      }
+      at = from.breaker().panel();
+    }
+    return false;
   }
 
   List<Device> devicesOf(Room room) {

@@ -19,8 +19,10 @@ final class RoomProperties {
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title()))
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
         .wordSet("places",
-            "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like, accessory, service-space, below-grade, food, damp",
-            (f, r) -> r.kind().flatMap(RoomKind::of).map(RoomKind::places).orElse(java.util.Set.of()))
+            "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like, accessory, service-space, below-grade, food, damp; the first three not where only panels of no dwelling feed it",
+            (f, r) -> places(f, r))
+        .truth("common", "whether it belongs to no dwelling: dwellings name their panels, and only others feed it",
+            (f, r) -> f.isCommon(r))
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status()))
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
         .figure("wall", Dimension.LENGTH, "length of its walls along the floor, doors left out",
@@ -72,6 +74,19 @@ final class RoomProperties {
         .things("devices", Kind.DEVICE, "devices in it", (f, r) -> f.devicesOf(r)).kept()
         .things("boxes", Kind.BOX, "boxes in it", (f, r) -> r.boxes().stream().map(f.house().boxes()::get).filter(b -> b != null).toList())
         .made();
+  }
+
+  private static final java.util.Set<String> OF_DWELLINGS = java.util.Set.of("habitable", "living-space", "wall-spaced");
+
+  /** What codes ask of living space they ask of dwelling units, and not of the corridor outside them. */
+  private static java.util.Set<String> places(Facts facts, Room room) {
+    java.util.Set<String> places = room.kind().flatMap(RoomKind::of).map(RoomKind::places).orElse(java.util.Set.of());
+    if (places.stream().noneMatch(OF_DWELLINGS::contains) || !facts.isCommon(room)) {
+      return places;
+    }
+    java.util.Set<String> left = new java.util.TreeSet<>(places);
+    left.removeAll(OF_DWELLINGS);
+    return left;
   }
 
   static Map<String, Property> box() {

@@ -28,15 +28,28 @@ final class Capacity {
             heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()), neutralTotal,
             neutral, inputs, figures),
         inputs.system(), figures);
-    Optional<Derivation> next = next(current, leastRating, figures);
+    Derivation sized = sized(current, inputs);
+    Optional<Derivation> next = next(sized, leastRating, figures);
     Optional<Derivation> rating = inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
     Optional<Derivation> spare = rating.map(
         r -> Derivation.computed(
-            "spare capacity", "I_s", "I_r − I", r.si() - current.si(), Units.AMPERE, r, current));
+            "spare capacity", "I_s", "I_r − I", r.si() - sized.si(), Units.AMPERE, r, sized.named(sized.name(), "I")));
     return new Worksheet(
         method, inputs.name(), inputs.scope(),
         load.lines().stream().map(inputs.placement()::remarked).toList(), neutral.lines(), total, current, neutralTotal,
-        neutralCurrent, next, rating, spare);
+        neutralCurrent, next, rating, sized, spare);
+  }
+
+  /** NFPA 70 215.2(A)(1), 215.3 and 230.42(A): continuous loads at 125 %, which those of dwellings in a floor area are not. */
+  private static Derivation sized(Derivation current, Inputs inputs) {
+    Derivation quarter = CommonOutlets.quarter(inputs);
+    if (quarter.si() == 0) {
+      return current;
+    }
+    return Derivation.computed(
+        "current with continuous loads at 125 %", "I", "I_c + I_q", current.si() + quarter.si(), Units.AMPERE,
+        current.named(current.name(), "I_c"), quarter)
+        .remarking("For the rating and the conductors, NFPA 70 215.2(A)(1), 215.3, 230.42(A); the calculated load itself is without it.");
   }
 
   private static Derivation amperes(String name, Derivation load, SupplySystem system, String symbol) {

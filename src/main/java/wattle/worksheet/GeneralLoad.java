@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import wattle.derivation.Derivation;
-import wattle.model.LoadClass;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -31,6 +30,9 @@ final class GeneralLoad {
   /** Adds it with its demand, to the legs and to the neutral. */
   void add(Tally load, Tally neutral) {
     Derivation connected = list(load);
+    if (connected.si() == 0) {
+      return;
+    }
     List<String> devices = devices();
     for (Figures.Tier tier : figures.tiers("general-demand", connected)) {
       load.add("general load, " + tier.name(), tier.part(), tier.factor(), devices);
@@ -115,9 +117,6 @@ final class GeneralLoad {
   private List<ConnectedLoad> outletLoads() {
     List<ConnectedLoad> loads = new ArrayList<>();
     inputs.dwellings().forEach(u -> u.outlets().forEach(o -> loads.add(o.times(u.alike()))));
-    inputs.common().stream()
-        .filter(l -> l.loadClass() == LoadClass.LIGHTING || l.loadClass() == LoadClass.GENERAL_OUTLET)
-        .forEach(loads::add);
     return loads;
   }
 

@@ -29,6 +29,7 @@ final class StandardMethod implements Calculation {
 
   static void add(Inputs inputs, Figures figures, Tally load, Tally neutral) {
     new GeneralLoad(inputs, figures).add(load, neutral);
+    CommonOutlets.add(inputs, figures, load, neutral);
     Cooking cooking = new Cooking(inputs, figures);
     Appliances appliances = new Appliances(inputs, figures);
     appliances.addFixed(load, neutral, cooking.tooSmall());

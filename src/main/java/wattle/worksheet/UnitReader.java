@@ -105,7 +105,6 @@ final class UnitReader {
     Map<String, String> drawn = new HashMap<>();
     for (Fed each : fed(panels)) {
       Set<Ends> own = each.device.loads().stream()
-          .filter(l -> l.nameplateVoltAmperes() > 0)
           .flatMap(l -> ConnectedLoads.ends(l.connection(), each.branch).stream())
           .filter(e -> e.legs().size() == 2 || each.device.loads().size() == 1)
           .collect(Collectors.toSet());

@@ -17,7 +17,9 @@ import wattle.derivation.Derivation;
  * @param neutralCurrent in amperes
  * @param nextRating least standard rating that will do; absent where none is as large
  * @param rating of the service or feeder as the plan has it; absent where it has none
- * @param spare amperes that are left, below 0 where the load is larger; absent with the rating
+ * @param sized what conductors and overcurrent devices are sized for, in amperes: the current of the legs, with continuous loads outside
+ *     the dwellings at 125 %
+ * @param spare amperes that are left of the rating by that, below 0 where the load is larger; absent with the rating
  */
 public record Worksheet(
     Method method,
@@ -31,6 +33,7 @@ public record Worksheet(
     Derivation neutralCurrent,
     Optional<Derivation> nextRating,
     Optional<Derivation> rating,
+    Derivation sized,
     Optional<Derivation> spare) {
   public Worksheet {
     lines = List.copyOf(lines);

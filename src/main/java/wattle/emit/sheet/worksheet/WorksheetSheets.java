@@ -101,6 +101,9 @@ public final class WorksheetSheets {
     rows.add(row(worksheet.current().name(), of, "A", worksheet.current()));
     rows.add(row("load of the neutral", of, "VA", worksheet.neutralTotal()));
     rows.add(row(worksheet.neutralCurrent().name(), of, "A", worksheet.neutralCurrent()));
+    if (!worksheet.sized().equals(worksheet.current())) {
+      rows.add(row(worksheet.sized().name(), of, "A", worksheet.sized()));
+    }
     worksheet.nextRating().ifPresent(n -> rows.add(row("next standard rating", of, "A", n)));
     worksheet.rating().ifPresent(r -> rows.add(row("rating in the plan", of, "A", r)));
     worksheet.spare().ifPresent(s -> rows.add(row("spare capacity", of, "A", s)));
