@@ -46,7 +46,8 @@ final class HotChooser {
             Finding.error("hot-disagrees", "'" + stop.box.orElse("") + "' is said to be on " + word + " and on " + taken)
                 .at(taken.span(), "on " + taken)
                 .with(word.span(), "on " + word)
-                .because("The 120 V devices of one box are on one hot of their branch; all of them would be counted and drawn on " + taken + ".")
+                .because(
+                    "The 120 V devices of one box are on one hot of their branch; all of them would be counted and drawn on " + taken + ".")
                 .fix("give each a box of its own, or write one color"));
         return;
       }

@@ -69,7 +69,8 @@ public record Inputs(
   /** The same, spread evenly over the legs. */
   Inputs evenly() {
     return new Inputs(
-        name, scope, system, rating, dwellings, common, measuredPeak, new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()));
+        name, scope, system, rating, dwellings, common, measuredPeak,
+        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()));
   }
 
   /** How many dwellings there are. */
