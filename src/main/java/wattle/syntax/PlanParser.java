@@ -105,14 +105,16 @@ public final class PlanParser {
   /** Reads a text, or such a part of it as means the same wherever it stands. */
   static Portion read(Span portion) {
     Source source = portion.source();
-    String text = portion.text();
+    ConflictMarks.Read unmerged = ConflictMarks.in(portion);
+    String text = unmerged.text();
     Spans spans = new Spans(portion, text);
     WattleLexer lexer = new WattleLexer(CharStreams.fromString(text, source.name()));
     lexer.removeErrorListeners();
     List<Token> lexed = new ArrayList<>(lexer.getAllTokens());
     TokenRepair repair = new TokenRepair(spans);
     List<Token> tokens = repair.repair(lexed);
-    List<Finding> findings = new ArrayList<>(repair.findings());
+    List<Finding> findings = new ArrayList<>(unmerged.findings());
+    findings.addAll(repair.findings());
     if (repair.tooDeep()) {
       return new Portion(spans, tokens, Optional.empty(), findings, repair.damagedWords());
     }

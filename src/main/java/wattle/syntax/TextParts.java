@@ -71,7 +71,10 @@ final class TextParts {
     statement = from;
     for (int at = from; at < text.length(); at++) {
       char c = text.charAt(at);
-      if (c == '"') {
+      if (c == '<' && isLineStart(at) && ConflictMarks.begin(text, at)) {
+        at = ConflictMarks.end(text, at) - 1; // what begins in one version may end in the other
+        last = c;
+      } else if (c == '"') {
         at = endOfQuote(at);
       } else if (c == '/' && at + 1 < text.length() && text.charAt(at + 1) == '/') {
         at = endOfLine(at) - 1;
@@ -113,6 +116,10 @@ final class TextParts {
   private String wordAt(int from) {
     Matcher word = WORD.matcher(text).region(from, text.length());
     return word.lookingAt() ? word.group() : "";
+  }
+
+  private boolean isLineStart(int at) {
+    return at == 0 || text.charAt(at - 1) == '\n' || text.charAt(at - 1) == '\r';
   }
 
   private int endOfLine(int from) {
