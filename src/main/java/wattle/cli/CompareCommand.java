@@ -36,8 +36,7 @@ import wattle.finding.Source;
         "  wattle compare --picture changes.svg before.wattle after.wattle",
         "  wattle compare --picture changes.pdf --paper A3 before.wattle after.wattle",
         "",
-        "For git: diff.wattle.command = 'wattle compare --as-driver',",
-        "diff.wattle.textconv = 'wattle compare --describe'.",
+        "For git: diff.wattle.command = 'wattle compare --as-driver'.",
     })
 final class CompareCommand implements Callable<Integer> {
   /** What changes are written as. */
