@@ -94,11 +94,14 @@ final class LockoutDeriver {
     if (breakers.isEmpty()) {
       unknown.add("the plan does not say which breaker feeds branch " + words.branch(branch));
     }
-    String purpose = "feeds " + words.branch(branch);
     boolean several = breakers.size() > 1;
     for (Breaker breaker : breakers) {
+      // Each handle of several has a label of its own, and feeds its own conductor.
+      String purpose = "feeds " + (several ? Words.titled(breaker.label(), branch.name()) : words.branch(branch));
       handles.open(breaker,
-          several && branch.sharesNeutral() ? purpose + ", which shares one neutral over " + breakers.size() + " breakers" : purpose);
+          several && circuits.sharesNeutral(branch)
+              ? purpose + ", which shares one neutral over " + breakers.size() + " breakers"
+              : purpose);
       if (breaker.backFed() && circuits.sourcesOn(branch).isEmpty()) {
         unknown.add("breaker " + breaker.id() + " is back-fed, and the plan does not state the source on " + words.branch(branch));
       }

@@ -26,8 +26,14 @@ final class Proofs {
     this.circuits = circuits;
   }
 
-  /** A conductor at the box that may have voltage: its name and, where known, its volts to the neutral as a phasor. */
-  private record Hot(String text, boolean isFeed, Optional<Volts> volts) {}
+  /**
+   * A conductor at the box that may have voltage.
+   *
+   * @param text by color and role, and by the handle that feeds it where the branch has several
+   * @param isFeed whether it is a hot itself and no switch leg or traveler of one
+   * @param volts to the neutral as a phasor, where known
+   */
+  private record Hot(String text, Role role, boolean isFeed, Optional<Volts> volts) {}
 
   private record Volts(double real, double imaginary) {
     double to(Volts other) {
@@ -49,14 +55,14 @@ final class Proofs {
       for (ConductorUse use : conductorsAt(branch, box)) {
         Lockout.Conductor conductor = new Lockout.Conductor(branch.name(), use.wire().colour(), Role.text(use.role(), branch.hots()),
             use.reidentified());
-        boolean first = conductors.putIfAbsent(conductor.text(), conductor) == null;
-        String name = conductor.role() + " of " + branch.name();
+        conductors.putIfAbsent(conductor.text(), conductor);
         if (use.role() instanceof Role.Neutral) {
-          neutral = Optional.of(name);
+          neutral = Optional.of(conductor.colour() + " neutral of " + branch.name());
         } else if (use.role() instanceof Role.Ground) {
           ground = true;
-        } else if (first && ofBranch.stream().noneMatch(h -> h.text.equals(name))) {
-          ofBranch.add(new Hot(name, use.role() instanceof Role.Hot, voltsOf(use.role(), branch)));
+        } else if (ofBranch.stream().noneMatch(h -> h.role.equals(use.role()) && h.text.equals(name(conductor, use.role(), branch)))) {
+          ofBranch.add(
+              new Hot(name(conductor, use.role(), branch), use.role(), use.role() instanceof Role.Hot, voltsOf(use.role(), branch)));
         }
       }
       for (Hot hot : ofBranch) {
@@ -70,6 +76,14 @@ final class Proofs {
     neutrals.forEach(n -> readings.add(reading(n, earth, Optional.of(EARTH), Optional.of(EARTH))));
     betweenFeeds(hots, readings);
     return new Lockout.Proof(box, List.copyOf(conductors.values()), readings);
+  }
+
+  /** Two hots of one leg have the same role in words, so the color tells them apart, and the handle where each has its own. */
+  private static String name(Lockout.Conductor conductor, Role role, Branch branch) {
+    Optional<Integer> hot = hotOf(role).filter(h -> h < branch.hots().size());
+    boolean apart = branch.hots().stream().map(BranchHot::breaker).distinct().count() > 1;
+    String handle = apart && hot.isPresent() ? " (" + branch.hots().get(hot.get()).breaker() + ")" : "";
+    return conductor.colour() + " " + conductor.role() + " of " + branch.name() + handle;
   }
 
   /** Between any two hots; a switch leg is taken to ground and neutral alone, since it follows its own hot. */

@@ -9,6 +9,8 @@ import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
 import wattle.model.Role;
 import wattle.model.Section;
 
@@ -41,7 +43,7 @@ final class Warnings {
   }
 
   private void ofBranch(Branch branch, String box, Set<String> warnings) {
-    if (branch.sharesNeutral()) {
+    if (circuits.sharesNeutral(branch)) {
       List<Breaker> breakers = circuits.breakersOf(branch);
       String all = String.join(" and ", breakers.stream().map(b -> b.id().toString()).toList());
       warnings.add(
@@ -52,6 +54,7 @@ final class Warnings {
                   ? "Its hots have separate handles, " + all + ": open and lock every one."
                   : "Never open that neutral with " + all + " closed."));
     }
+    branch.panel().map(house.panels()::get).ifPresent(panel -> onThreeWires(panel, warnings));
     for (Section section : branch.sections()) {
       boolean ends = List.of(section.from(), section.to()).stream()
           .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
@@ -62,6 +65,21 @@ final class Warnings {
       if (ends && section.conductors().isEmpty()) {
         warnings.add("The plan does not say what the conductors of " + words.branch(branch) + " in " + box + " do: take each as live.");
       }
+    }
+  }
+
+  /** Of a panel that is fed without a ground and has its neutral bonded, all metal is at the potential of its feeder's neutral. */
+  private void onThreeWires(Panel panel, Set<String> warnings) {
+    boolean threeWires = panel.supply() instanceof PanelSupply.FromBreaker
+        && panel.feeder().filter(f -> f.wiring().ground().isEmpty()).isPresent();
+    if (threeWires && panel.bonded()) {
+      warnings.add("Panel " + words.panel(panel.name())
+          + " is fed without an equipment ground and its neutral is bonded: all metal here hangs on the neutral of its feeder. "
+          + "If that neutral opens, the metal is live at up to line voltage. Test metal to a ground proved elsewhere before touching it.");
+    } else if (threeWires) {
+      warnings.add("Panel " + words.panel(panel.name())
+          + " is fed without an equipment ground and its neutral is not bonded: a fault makes all metal here live and opens nothing. "
+          + "Test metal to a ground proved elsewhere before touching it.");
     }
   }
 

@@ -64,7 +64,8 @@ final class ConflictMarks {
         : Optional.empty();
     // A number of lines and not their numbers: the text may be a part of a file that is read again where it stands now.
     long lines = text.substring(from, end).lines().count();
-    Finding.Builder finding = Finding.error("git-conflict", "git conflict over " + lines + " lines" + (closed ? "" : ", with no mark at its end"))
+    Finding.Builder finding = Finding
+        .error("git-conflict", "git conflict over " + lines + " lines" + (closed ? "" : ", with no mark at its end"))
         .at(begins, "the first version begins here");
     ends.ifPresent(e -> finding.with(e, "the second version ends here"));
     return finding.because("Both versions are in the file; only the first was read.").fix("keep one version and delete the marks").build();

@@ -39,7 +39,7 @@ class LockoutCommandTest {
     Ran ran = run("lockout", COURT, "kitchen.c2");
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
     assertThat(ran.err).isEmpty();
-    assertThat(ran.out).contains("[ ] P/2+4", "hot A of counter to hot B of counter: 0 V; with everything on: 240 V",
+    assertThat(ran.out).contains("[ ] P/2+4", "black hot A of counter to red hot B of counter: 0 V; with everything on: 240 V",
         "House current kills");
   }
 

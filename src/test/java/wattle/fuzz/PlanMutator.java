@@ -66,7 +66,8 @@ final class PlanMutator {
         int from = random.nextInt(Math.max(1, other.size()));
         tokens.addAll(at, other.subList(from, Math.min(other.size(), from + 40)));
       }
-      case 6 -> tokens.set(at, any(List.of("{", "}", "\"", "\n", ",", "--", "(", ")", "+", "\u00e9", "\ud83d\udca1", "\u202e", "\u0000"), random));
+      case 6 ->
+        tokens.set(at, any(List.of("{", "}", "\"", "\n", ",", "--", "(", ")", "+", "\u00e9", "\ud83d\udca1", "\u202e", "\u0000"), random));
       default -> {
         String swapped = tokens.get(at);
         int other = random.nextInt(tokens.size());

@@ -94,7 +94,8 @@ final class PlanTarget {
       int code = Main.run(arguments, new PrintWriter(out), new PrintWriter(err));
       require(code >= 0 && code < 3, command + " ended with " + code + ": " + err);
       boolean written = text.contains("NaN") || text.contains("Infinity") || before.contains("NaN") || before.contains("Infinity");
-      require(written || !(out.toString().contains("NaN") || out.toString().contains("Infinity")), command + " shows a figure that is none");
+      require(written || !(out.toString().contains("NaN") || out.toString().contains("Infinity")),
+          command + " shows a figure that is none");
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -74,9 +74,11 @@ class LockoutTest {
   @Test
   void readingsBetweenBranchesTellLegsApart() {
     Lockout.Proof proof = lockout(HOUSE, "hall.b1").proofs().get(0);
-    assertThat(proof.readings()).contains(new Lockout.Reading("hot A of hall", "hot A of counter", java.util.Optional.of(0.0)));
-    assertThat(proof.readings()).contains(new Lockout.Reading("hot A of hall", "hot B of counter", java.util.Optional.of(240.0)));
-    assertThat(proof.readings()).contains(new Lockout.Reading("hot B of counter", "ground", java.util.Optional.of(120.0)));
+    assertThat(proof.readings())
+        .contains(new Lockout.Reading("black hot A of hall", "black hot A of counter (P/2)", java.util.Optional.of(0.0)));
+    assertThat(proof.readings())
+        .contains(new Lockout.Reading("black hot A of hall", "red hot B of counter (P/4)", java.util.Optional.of(240.0)));
+    assertThat(proof.readings()).contains(new Lockout.Reading("red hot B of counter (P/4)", "ground", java.util.Optional.of(120.0)));
   }
 
   @Test

@@ -2,20 +2,29 @@ package wattle.lockout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Span;
+import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Event;
 import wattle.model.House;
 import wattle.model.Load;
+import wattle.model.Role;
+import wattle.model.Section;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.read.SourceReader;
@@ -53,7 +62,8 @@ class LockoutVoltageTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"examples/alder-court/house.wattle", "examples/cottage/house.wattle"})
+  @ValueSource(strings = {"examples/alder-court/house.wattle", "examples/cottage/house.wattle",
+      "src/test/resources/plans/lockout/two-fuses-of-one-leg.wattle"})
   void branchesAreDeadWithTheirHandlesOpenAndLiveWithOneClosed(String file) throws SourceReader.Unreadable {
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of(file));
     Map<String, Double> all = volts(plan, List.of());
@@ -90,6 +100,41 @@ class LockoutVoltageTest {
           }
         });
       }
+    }
+  }
+
+  private static List<Path> plans() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("examples"))) {
+      return Stream.concat(
+          files.filter(f -> f.endsWith("house.wattle")).sorted(),
+          Stream.of(Path.of("src/test/resources/plans/lockout/two-fuses-of-one-leg.wattle")))
+          .toList();
+    }
+  }
+
+  /** Two hots of one leg are two conductors: whatever feeds a box is met by a test of its own, live while that handle is closed. */
+  @ParameterizedTest
+  @MethodSource("plans")
+  void everyHotOfABoxHasTestsOfItsOwn(Path file) throws Exception {
+    House house = new Compiler(SourceReader.FROM_DISK).compile(file).house();
+    for (String box : house.boxes().keySet()) {
+      Lockout.Proof proof = Lockout.of(house, new Place.AtBox(box)).proofs().get(0);
+      Set<List<Object>> hots = new HashSet<>();
+      for (Branch branch : house.branches().values()) {
+        for (Section section : branch.sections()) {
+          boolean here = Stream.of(section.from(), section.to())
+              .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
+          section.conductors().stream()
+              .filter(c -> here && c.role() instanceof Role.Hot hot && hot.hot() < branch.hots().size()
+                  && branch.hots().get(hot.hot()).leg().isPresent())
+              .forEach(c -> hots.add(List.of(branch.name(), c.role(), c.wire().colour())));
+        }
+      }
+      List<Lockout.Reading> toGround = proof.readings().stream()
+          .filter(r -> r.to().contains("ground") && r.from().contains(" hot "))
+          .toList();
+      assertThat(toGround).as(box + " of " + file).hasSize(hots.size()).allMatch(r -> r.liveVolts().orElse(0.0) > 50);
+      assertThat(toGround.stream().map(Lockout.Reading::from)).doesNotHaveDuplicates();
     }
   }
 

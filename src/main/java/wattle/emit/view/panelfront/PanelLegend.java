@@ -27,7 +27,7 @@ final class PanelLegend {
       Sketch empty = new Sketch().add(new Shape.Box(0, -8, 34, 16, 3, Stroke.DASHED, Fill.NONE));
       items.add(new Legend.Item(empty.shapes(), 34, "empty slot"));
     }
-    StringBuilder letters = new StringBuilder("Letters down the middle: the leg of the row.");
+    StringBuilder letters = new StringBuilder("Letter of a row: its leg.");
     if (breakers(house).anyMatch(b -> b.protections().contains(Protection.ARC_FAULT))) {
       letters.append(" AFCI: opens on an arc fault.");
     }

@@ -3,19 +3,21 @@ package wattle.emit.view.panelfront;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.emit.media.drawing.Fit;
-import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Breaker;
 import wattle.model.House;
+import wattle.model.Leg;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.model.Pole;
@@ -107,20 +109,23 @@ final class PanelPart {
       sketch.text(left ? leftCell - 6 : rightCell + cell + 6, y + 20, Integer.toString(number), 11, true, left ? Anchor.END : Anchor.START);
     }
     for (int row = rows.first(); row <= rows.last(); row++) {
-      int slot = firstInRow(row);
-      sketch.text(spine + SPINE / 2, (row - rows.first()) * ROW + 20, panel.order().legOf(slot, slots, panel.legs()).name(), 11, false,
-          Anchor.MIDDLE);
+      sketch.text(spine + SPINE / 2, (row - rows.first()) * ROW + 20, legsOfRow(row), 11, false, Anchor.MIDDLE);
     }
     return sketch;
   }
 
-  private int firstInRow(int row) {
+  /** The leg of a row; where the plan states another for a way, as in a fuse box, what it states, left before right. */
+  private String legsOfRow(int row) {
+    Set<String> legs = new LinkedHashSet<>();
     for (int number = 1; number <= slots; number++) {
       if (panel.order().rowOf(number, slots) == row) {
-        return number;
+        int slot = number;
+        Optional<Leg> stated = panel.breakers().stream().flatMap(b -> b.poles().stream()).filter(p -> p.slot().number() == slot)
+            .flatMap(p -> p.leg().stream()).findFirst();
+        legs.add(stated.orElseGet(() -> panel.order().legOf(slot, slots, panel.legs())).name());
       }
     }
-    return 1;
+    return String.join(" ", legs);
   }
 
   private List<String> facts() {
