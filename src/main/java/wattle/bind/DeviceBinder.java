@@ -32,6 +32,8 @@ final class DeviceBinder {
       Map.entry("minimum-circuit", Dimension.CURRENT),
       Map.entry("maximum-breaker", Dimension.CURRENT),
       Map.entry("rated", Dimension.CURRENT),
+      Map.entry("effective", Dimension.CURRENT),
+      Map.entry("locked-rotor", Dimension.CURRENT),
       Map.entry("power-factor", Dimension.NONE),
       Map.entry("height", Dimension.LENGTH),
       Map.entry("from-sink", Dimension.LENGTH),

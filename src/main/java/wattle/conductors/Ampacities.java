@@ -140,6 +140,10 @@ public final class Ampacities {
   }
 
   /** The temperature that the code holds terminals to which are not marked, by the rating of their circuit. */
+  public Optional<Derivation> unmarked(Derivation rating) {
+    return unmarked("temperature of unmarked terminals", "T_t", rating);
+  }
+
   Optional<Derivation> unmarked(String name, String symbol, Derivation rating) {
     return terminals.flatMap(t -> t.find(name, symbol, "celsius", Key.notBelow("current", rating)));
   }

@@ -145,9 +145,18 @@ final class BranchProperties {
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor",
             (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity()))
         .kept()
-        .words("ampacity-sum", "how the ampacity is come by",
-            (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c))
-                .map(a -> a.corrected().worked() + " = " + a.corrected().value().text()))
+        .words("ampacity-sum", "what its ampacity is made of, and which column, terminals or rule hold it down",
+            BranchProperties::ampacityWords)
+        .truth("carries-load", "whether its hots have the ampacity that the stated loads beyond it need; not known without a code",
+            (f, r) -> CircuitCheck.of(f, r).map(CircuitCheck::carries).orElse(null))
+        .kept()
+        .figure("load-needs", Dimension.CURRENT, "ampacity that the stated loads beyond it need, at most the rating of the breaker",
+            (f, r) -> CircuitCheck.of(f, r).map(c -> Quantity.of(c.needs(), Units.AMPERE)))
+        .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
+            (f, r) -> CircuitCheck.of(f, r).map(c -> Quantity.of(c.has(), Units.AMPERE)))
+        .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
+        .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
+        .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
         .figure("terminal-temperature", Dimension.TEMPERATURE,
             "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity))
@@ -157,10 +166,13 @@ final class BranchProperties {
             (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
         .stated("terminals with Cu, Al or CO-ALR at both ends")
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).kept()
-        .size("least-ground", "least ground for its breaker",
+        .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating)
-                .flatMap(q -> SupplyProperties.size(f.conductors().grounds().forBreaker(Derivation.stated("rating", "I", q),
-                    r.section().wiring().ground().orElse(r.section().wiring().hot()).metal()))))
+                .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q))))
+        .size("needed-size", "least hot that would have done here, derating counted", CircuitCheck::needed)
+        .size("enlarged-ground", "least ground where its hots are thicker than need be",
+            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> CircuitCheck.needed(f, r)
+                .flatMap(n -> LeastGround.enlarged(f, r.section().wiring(), Derivation.stated("rating", "I", q), n))))
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
         .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch()))
         .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r))
@@ -191,6 +203,31 @@ final class BranchProperties {
     return facts.breakersOf(run.branch()).stream().findFirst();
   }
 
+  private static Optional<String> ampacityWords(Facts facts, RunOf run) {
+    Optional<Quantity> rating = CircuitCheck.rating(facts, run);
+    return conditions(facts, run).flatMap(c -> {
+      Optional<Derivation> current = rating.map(q -> Derivation.stated("rating", "I", q));
+      Optional<Derivation> celsius = rating.flatMap(q -> marked(facts, run, q))
+          .or(() -> current.flatMap(q -> facts.conductors().ampacities().unmarked(q)));
+      Optional<Derivation> ends = current.flatMap(q -> facts.conductors().ampacities().atTerminals(c.size(), c.metal(), q, celsius));
+      return AmpacityWords.of(facts, c, run.section().wiring(), ends, celsius.flatMap(Derivation::quantity));
+    });
+  }
+
+  private static boolean firstAlike(Facts facts, RunOf run) {
+    Optional<Conditions> own = conditions(facts, run);
+    for (RunOf other : facts.runsOf(run.branch())) {
+      if (other.section() == run.section()) {
+        return true;
+      }
+      if (other.section().status() == run.section().status() && other.section().wiring().wires().equals(run.section().wiring().wires())
+          && conditions(facts, other).equals(own)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static Optional<Conditions> conditions(Facts facts, RunOf run) {
     return facts.conductors().runs().of(run.branch(), run.section(), run.section().wiring().hot());
   }
@@ -202,7 +239,10 @@ final class BranchProperties {
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);
     return conditions(facts, run)
         .flatMap(c -> rating
-            .flatMap(r -> facts.largestBreaker(new HouseIndex.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp))));
+            .flatMap(r -> facts.largestBreaker(new HouseIndex.Guarded(c, r, marked(facts, run, r), hot.size(), hot.metal(), mayRoundUp)))
+            .map(own -> rating.get().si() <= own.si()
+                ? own
+                : LargerBreaker.of(facts, run).filter(l -> l.si() > own.si()).orElse(own)));
   }
 
   private static Optional<Derivation> marked(Facts facts, RunOf run, Quantity rating) {

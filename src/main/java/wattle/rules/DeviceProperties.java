@@ -57,6 +57,8 @@ final class DeviceProperties {
             (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
+        .figure("effective", Dimension.CURRENT, "of a welder, its effective current on its nameplate",
+            (f, d) -> Optional.ofNullable(d.facts().get("effective")))
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower",
             (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
         .stated("from-sink 1 m on the device", "from-sink 3 ft on the device")

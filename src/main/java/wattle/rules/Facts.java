@@ -46,6 +46,7 @@ final class Facts {
   private final boolean asNew;
   private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
   private final Map<Object, Object[]> kept = new IdentityHashMap<>();
+  private final Map<Section, CircuitLoad> loadOfRun = new IdentityHashMap<>();
   // Rules ask several things of one thing in a row.
   private Branch lastBranch;
   private OfBranch ofLastBranch;
@@ -91,6 +92,16 @@ final class Facts {
 
   ConnectedLoads loads() {
     return index.loads();
+  }
+
+  /** What the stated loads beyond a run have its hots carry. */
+  CircuitLoad circuitLoad(RunOf run) {
+    CircuitLoad known = loadOfRun.get(run.section());
+    if (known == null) {
+      known = CircuitLoad.of(this, run);
+      loadOfRun.put(run.section(), known);
+    }
+    return known;
   }
 
   BoxFill boxFill() {

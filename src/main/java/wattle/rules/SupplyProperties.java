@@ -278,8 +278,12 @@ final class SupplyProperties {
             (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot()))
                 .flatMap(a -> a.allowed().quantity()))
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
-        .size("least-ground", "least ground for its breaker",
-            (f, x) -> rating(f, x).flatMap(r -> size(f.conductors().grounds().forBreaker(r, ground(x)))))
+        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
+        .size("least-ground", "least ground for its breaker, never larger than its hots",
+            (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
+        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed)
+        .size("enlarged-ground", "least ground where its hots are thicker than need be",
+            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
@@ -291,8 +295,22 @@ final class SupplyProperties {
     return supplyRating(facts, feeder.panel()).map(r -> Derivation.stated("rating", "I", r));
   }
 
-  private static wattle.model.Metal ground(FeederOf feeder) {
-    return feeder.stretch().wiring().ground().orElse(feeder.stretch().wiring().hot()).metal();
+  private static Optional<WireSize> needed(Facts facts, FeederOf feeder) {
+    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
+    return rating(facts, feeder).flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), true)));
+  }
+
+  private static Optional<Derivation> marked(Facts facts, FeederOf feeder, Derivation rating) {
+    return facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), rating);
+  }
+
+  private static Optional<String> ampacityWords(Facts facts, FeederOf feeder) {
+    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
+    var ampacities = facts.conductors().ampacities();
+    Optional<Derivation> rating = rating(facts, feeder);
+    Optional<Derivation> celsius = rating.flatMap(r -> marked(facts, feeder, r).or(() -> ampacities.unmarked(r)));
+    Optional<Derivation> ends = rating.flatMap(r -> ampacities.atTerminals(conditions.size(), conditions.metal(), r, celsius));
+    return AmpacityWords.of(facts, conditions, feeder.stretch().wiring(), ends, celsius.flatMap(Derivation::quantity));
   }
 
   private static Optional<Quantity> largest(Facts facts, FeederOf feeder) {

@@ -175,7 +175,11 @@ class ComparisonTest {
     List<java.math.BigDecimal> figures = java.util.regex.Pattern.compile("([0-9.]+) ft").matcher(cable.get(0)).results()
         .map(r -> new java.math.BigDecimal(r.group(1))).toList();
     assertThat(figures.get(1).subtract(figures.get(0))).isEqualTo(figures.get(2));
-    assertThat(text).contains("a 20 A breaker feeds 14 AWG copper on 'hall' [breaker-above-conductor] at 3 places");
-    assertThat(Changes.markdown(comparison, "a", "b")).contains("(`breaker-above-conductor`) at 3 places", " ft | +");
+    assertThat(text).contains("a 20 A breaker feeds 14 AWG copper on 'hall' [breaker-above-conductor]\n");
+    assertThat(Changes.markdown(comparison, "a", "b")).contains(" ft | +");
+    String laid = before.replace("35 ft", "35 ft in attic 35 degC").replace("10 ft", "10 ft in attic 38 degC");
+    Comparison larger = compare(laid, laid.replace("1  15 A", "1  20 A"));
+    assertThat(Changes.text(larger)).contains("[breaker-above-conductor] at 3 places");
+    assertThat(Changes.markdown(larger, "a", "b")).contains("(`breaker-above-conductor`) at 3 places");
   }
 }

@@ -1,0 +1,87 @@
+package wattle.rules;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import wattle.derivation.Derivation;
+import wattle.library.Library;
+import wattle.library.Limit;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind.Family;
+import wattle.model.LoadClass;
+import wattle.model.Status;
+import wattle.model.SupplySystem;
+import wattle.network.Complex;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * The breaker that the article of a load allows although it is above the ampacity of the conductors (NFPA 70 240.4(G)): their
+ * overload protection is in the load. It guards against short circuits and ground faults alone.
+ */
+final class LargerBreaker {
+  private static final Set<Family> PASSIVE = Set.of(Family.JUNCTION, Family.SWITCH);
+
+  private LargerBreaker() {}
+
+  /** Absent where no such article applies. */
+  static Optional<Quantity> of(Facts facts, RunOf run) {
+    List<Device> devices = facts.devicesOf(run.branch()).stream()
+        .filter(d -> d.status() != Status.TO_REMOVE && !PASSIVE.contains(d.kind().family())).toList();
+    if (devices.size() != 1) {
+      return tap(facts, run);
+    }
+    Device load = devices.get(0);
+    Quantity marked = load.facts().get("maximum-breaker");
+    return marked != null ? Optional.of(marked) : forLoad(facts, run, load).or(() -> tap(facts, run));
+  }
+
+  private static Optional<Quantity> forLoad(Facts facts, RunOf run, Device load) {
+    Optional<SupplySystem> system = facts.systemOf(run.branch());
+    if (system.isEmpty() || load.voltAmperes() == 0) {
+      return Optional.empty();
+    }
+    double amperes = 0;
+    for (Complex current : CircuitLoad.currents(load, run.branch(), system.get(), Math.max(2, run.branch().hots().size()))) {
+      amperes = Math.max(amperes, current.magnitude());
+    }
+    LoadClass loadClass = load.kind().loadClass().orElseThrow();
+    boolean hermetic = loadClass == LoadClass.COOLING || loadClass == LoadClass.HEAT_PUMP;
+    if (load.facts().containsKey("effective")) {
+      return rated(facts, "welder-breaker", amperes, true);
+    } else if (CircuitLoad.isMotor(load)) {
+      return rated(facts, hermetic ? "hermetic-breaker" : "motor-breaker", amperes, !hermetic);
+    }
+    return Optional.empty();
+  }
+
+  /** The standard rating at so many times the current: the next above for motors, not above for compressors. */
+  private static Optional<Quantity> rated(Facts facts, String limit, double amperes, boolean nextAbove) {
+    return facts.library().limit(limit).map(Limit::value).flatMap(times -> {
+      Derivation most = Derivation.stated("current", "I", Quantity.of(times.si() * amperes, Units.AMPERE));
+      var breakers = facts.conductors().breakers();
+      // No breaker below 15 A is asked for anything (440.22(A)).
+      return (nextAbove ? breakers.notBelow(most) : breakers.notAbove(most)).flatMap(Derivation::quantity)
+          .map(q -> q.si() < 15 ? Quantity.of(15, Units.AMPERE) : q);
+    });
+  }
+
+  /** A tap to one cooking appliance on the circuit of a range (NFPA 70 210.19(C), exception 1). */
+  private static Optional<Quantity> tap(Facts facts, RunOf run) {
+    Library library = facts.library();
+    Optional<Limit> circuit = library.limit("range-tap-circuit");
+    Optional<Limit> least = library.limit("range-tap-least");
+    Optional<Quantity> rating = facts.breakersOf(run.branch()).stream().findFirst().flatMap(Breaker::rating);
+    Optional<Double> ampacity = CircuitCheck.conditions(facts, run).flatMap(c -> facts.conductors().ampacities().of(c))
+        .map(a -> a.amperes());
+    boolean cooking = CircuitLoad.beyond(facts, run.branch(), run.section()).stream()
+        .filter(d -> !PASSIVE.contains(d.kind().family()))
+        .allMatch(d -> d.kind().loadClass().filter(c -> c == LoadClass.COOKING).isPresent());
+    boolean fromThicker = run.branch().sections().stream().anyMatch(
+        s -> s.to() == run.section().from() && s.wiring().hot().size().compareTo(run.section().wiring().hot().size()) > 0);
+    boolean taps = circuit.isPresent() && least.isPresent() && rating.isPresent() && ampacity.isPresent() && cooking && fromThicker
+        && rating.get().si() <= circuit.get().value().si() && ampacity.get() >= least.get().value().si();
+    return taps ? rating : Optional.empty();
+  }
+}
