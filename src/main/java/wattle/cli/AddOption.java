@@ -49,8 +49,8 @@ final class AddOption {
       return ExitCode.USAGE;
     }
     Optional<Panel> panel = panel(plan);
-    Additions additions = new Additions(plan.house(), plan.figures().worksheets());
-    Map<String, List<Addition>> answers = additions.of(connected(plan), panel);
+    Additions additions = plan.figures().additions();
+    Map<String, List<Addition>> answers = additions.calculate(connected(plan), panel);
     if (answers.isEmpty()) {
       throw new Failure(file + " has no service" + (panel.isPresent() ? " above panel '" + to + "'" : "") + "; add one to calculate");
     }

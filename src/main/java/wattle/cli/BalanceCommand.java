@@ -9,7 +9,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import wattle.balance.Balance;
 import wattle.balance.PanelBalance;
 import wattle.compiler.Compilation;
 import wattle.emit.sheet.balance.BalanceSheets;
@@ -62,9 +61,7 @@ final class BalanceCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "--moves takes 0 or more");
     }
     Compilation plan = input.compile(file);
-    List<PanelBalance> balances = Balance.of(
-        plan.house(), plan.figures().loads(), panels(plan), moves == null ? Integer.MAX_VALUE : moves,
-        Balance.USUAL_MOST_STEPS);
+    List<PanelBalance> balances = plan.figures().balance(panels(plan), moves == null ? Integer.MAX_VALUE : moves);
     format.write(BalanceSheets.of(balances), plan.house().units(), output, spec.commandLine().getOut());
     if (write) {
       new SlotWriter(input, plan, file).write(balances, spec.commandLine().getErr());

@@ -6,10 +6,8 @@ import wattle.compiler.Compilation;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.view.plot.TripPlot;
 import wattle.emit.view.plot.VoltagePlot;
-import wattle.faults.TimeCurrent;
 import wattle.finding.NearNames;
 import wattle.model.Branch;
-import wattle.trials.VoltageProfile;
 
 /** The plots of one branch. */
 final class BranchPlots {
@@ -18,7 +16,7 @@ final class BranchPlots {
   static Plate trip(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
     return TripPlot.plate(
-        TimeCurrent.of(branch, plan.house(), plan.library(), plan.figures().faults())
+        plan.figures().timeCurrent(branch)
             .orElseThrow(
                 () -> new Failure(
                     "branch '" + branch.name() + "' has no breaker with a rating whose curve is known; a fuse has its maker's")),
@@ -28,7 +26,7 @@ final class BranchPlots {
   static Plate voltage(Compilation plan, Optional<String> name) {
     Branch branch = branch(plan, name);
     return VoltagePlot.plate(
-        VoltageProfile.of(branch, plan.house(), plan.figures().trials())
+        plan.figures().voltageProfile(branch)
             .orElseThrow(() -> new Failure("branch '" + branch.name() + "' has no breaker with a rating, or no outlet that is connected")),
         plan.library(), plan.house().units());
   }

@@ -9,7 +9,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
@@ -63,7 +62,7 @@ final class LockoutCommand implements Callable<Integer> {
     Format format = document.chosen(output, Format.TEXT, Set.of(Format.TEXT, Format.HTML, Format.JSON, Format.PDF));
     String paper = document.paper();
     Compilation plan = input.compile(file);
-    Lockout lockout = Lockout.of(plan.house(), place(plan.house()));
+    Lockout lockout = plan.figures().lockout(place(plan.house()));
     SheetHead head = SheetHead.of(plan);
     PrintWriter out = spec.commandLine().getOut();
     switch (format) {

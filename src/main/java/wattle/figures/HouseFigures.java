@@ -1,21 +1,30 @@
 package wattle.figures;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Supplier;
 import wattle.acceptance.Measurement;
 import wattle.acceptance.Measurements;
+import wattle.balance.Balance;
+import wattle.balance.PanelBalance;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conductors;
 import wattle.faults.Faults;
+import wattle.faults.TimeCurrent;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
+import wattle.lockout.Lockout;
+import wattle.lockout.Place;
 import wattle.materials.Materials;
 import wattle.memo.Once;
+import wattle.model.Branch;
 import wattle.model.House;
 import wattle.trials.SolvedTrials;
+import wattle.trials.VoltageProfile;
 import wattle.trials.WorstCases;
+import wattle.worksheet.Additions;
 import wattle.worksheet.HouseWorksheets;
 
 /**
@@ -110,6 +119,38 @@ public final class HouseFigures {
   /** The worst that it can come to without anything being wrong in it. */
   public WorstCases worst() {
     return worst;
+  }
+
+  // ---- Of one thing, worked out anew at each call
+
+  /** When the protection of a branch opens, beside what faults on it drive; absent where its curve is not known. */
+  public Optional<TimeCurrent> timeCurrent(Branch branch) {
+    return TimeCurrent.of(branch, house, library, faults());
+  }
+
+  /** Voltage along a branch; absent where its rating is not known or nothing on it is connected. */
+  public Optional<VoltageProfile> voltageProfile(Branch branch) {
+    return VoltageProfile.of(branch, house, trials);
+  }
+
+  /** What has to be known before a place is worked on. */
+  public Lockout lockout(Place place) {
+    return Lockout.of(house, place);
+  }
+
+  /**
+   * Slots that bring the legs of panels nearer to each other.
+   *
+   * @param panels by name
+   * @param mostMoves in each panel
+   */
+  public List<PanelBalance> balance(List<String> panels, int mostMoves) {
+    return Balance.of(house, loads(), panels, mostMoves, Balance.USUAL_MOST_STEPS);
+  }
+
+  /** What its services and feeders say to further loads. */
+  public Additions additions() {
+    return new Additions(house, worksheets());
   }
 
   /**

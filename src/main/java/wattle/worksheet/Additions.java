@@ -48,7 +48,7 @@ public final class Additions {
    * @param panel where they are added; absent for right at the service
    * @return for each feeder on the way and the service, what came of each method, most favourable first
    */
-  public Map<String, List<Addition>> of(List<ConnectedLoad> loads, Optional<Panel> panel) {
+  public Map<String, List<Addition>> calculate(List<ConnectedLoad> loads, Optional<Panel> panel) {
     Map<String, List<Addition>> answers = new LinkedHashMap<>();
     Optional<String> dwelling = panel.flatMap(territory::dwellingOf).map(d -> d.name().orElse("dwelling"));
     for (HouseInputs.Read read : reads(panel)) {

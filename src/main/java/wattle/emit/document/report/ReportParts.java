@@ -7,6 +7,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.stream.Stream;
 import wattle.compiler.Compilation;
 import wattle.emit.document.directory.DirectorySheets;
 import wattle.emit.document.permit.PermitFacts;
@@ -15,18 +16,10 @@ import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetUnits;
-import wattle.emit.sheet.coverage.CoverageSheet;
-import wattle.emit.sheet.schedule.BoxSchedule;
-import wattle.emit.sheet.schedule.FaultSchedule;
 import wattle.emit.sheet.schedule.LegSchedule;
-import wattle.emit.sheet.schedule.LoadSchedule;
-import wattle.emit.sheet.schedule.MaterialsSchedule;
-import wattle.emit.sheet.schedule.PanelSchedule;
-import wattle.emit.sheet.schedule.RoomSchedule;
-import wattle.emit.sheet.schedule.RunSchedule;
+import wattle.emit.sheet.tables.PlanTable;
 import wattle.emit.sheet.trial.ExpectationSheets;
 import wattle.emit.sheet.trial.TrialSheets;
-import wattle.emit.sheet.trial.WorstCaseSheets;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.panelfront.PanelFront;
@@ -38,7 +31,6 @@ import wattle.loads.ConnectedLoads;
 import wattle.model.House;
 import wattle.model.PanelSupply;
 import wattle.model.Trial;
-import wattle.rules.Coverage;
 import wattle.trials.Expectations;
 import wattle.trials.TrialResult;
 import wattle.worksheet.HouseInputs;
@@ -86,23 +78,21 @@ final class ReportParts {
             () -> new Part(Group.CHECKED, "For the permit office", parts.permit()),
             () -> new Part(Group.SUPPLY, "One-line diagram", parts.oneLine(layout)),
             () -> new Part(Group.SUPPLY, "Panel fronts", parts.panelFronts()),
-            () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PanelSchedule.of(parts.house, parts.loads), "panel")),
+            () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PlanTable.PANEL)),
             () -> new Part(Group.SUPPLY, "Panel directories", parts.directories()),
             () -> new Part(Group.LOADS, "Load worksheets", parts.worksheets()),
-            () -> new Part(Group.LOADS, "Connected loads", parts.tables(List.of(LoadSchedule.of(parts.house, parts.loads)), "loads")),
+            () -> new Part(Group.LOADS, "Connected loads", parts.tables(PlanTable.LOADS)),
             () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
             () -> new Part(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
-            () -> new Part(Group.BRANCHES, "Runs",
-                parts.tables(List.of(RunSchedule.of(parts.house, parts.figures.conductors())), "runs")),
-            () -> new Part(Group.BRANCHES, "Voltage", parts.tables(List.of(WorstCaseSheets.voltages(parts.figures.worst())), "voltage")),
+            () -> new Part(Group.BRANCHES, "Runs", parts.tables(PlanTable.RUNS)),
+            () -> new Part(Group.BRANCHES, "Voltage", parts.tables(PlanTable.VOLTAGE)),
             () -> new Part(Group.BRANCHES, "Shared neutrals",
-                parts.tables(List.of(WorstCaseSheets.neutrals(parts.figures.worst())), "neutral")),
-            () -> new Part(Group.BRANCHES, "Heat", parts.tables(List.of(WorstCaseSheets.heat(parts.figures.worst())), "heat")),
-            () -> new Part(Group.BRANCHES, "Fault currents", parts.faults()),
+                parts.tables(PlanTable.NEUTRAL)),
+            () -> new Part(Group.BRANCHES, "Heat", parts.tables(PlanTable.HEAT)),
+            () -> new Part(Group.BRANCHES, "Fault currents", parts.tables(PlanTable.FAULTS)),
             () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
-            () -> new Part(Group.ROOMS, "Boxes", parts.tables(List.of(BoxSchedule.of(parts.house, parts.figures.boxFill())), "boxes")),
-            () -> new Part(Group.ROOMS, "Materials",
-                parts.tables(List.of(MaterialsSchedule.of(parts.figures.materials(), parts.house.units())), "materials")),
+            () -> new Part(Group.ROOMS, "Boxes", parts.tables(PlanTable.BOXES)),
+            () -> new Part(Group.ROOMS, "Materials", parts.tables(PlanTable.MATERIALS)),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
 
@@ -131,19 +121,18 @@ final class ReportParts {
     return new Content.Table(SheetUnits.shown(sheet, house.units()), "wattle " + command);
   }
 
-  private List<Content> tables(List<Sheet> sheets, String of) {
+  private List<Content> tables(PlanTable tables) {
     List<Content> contents = new ArrayList<>();
-    for (Sheet sheet : sheets) {
+    for (Sheet sheet : tables.of(plan)) {
       contents.add(sheet.rows().isEmpty()
           ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.")
-          : table(sheet, "table --of " + of));
+          : table(sheet, "table --of " + tables));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
   }
 
   private List<Content> permit() {
     Markup words = new Markup();
-    Coverage coverage = plan.coverage();
     PermitFacts facts = new PermitFacts(plan, "h3");
     facts.situation(words);
     words.element("h3", "Method of load calculation");
@@ -160,7 +149,8 @@ final class ReportParts {
     facts.checked(words);
     facts.silenced(words);
     Content facing = new Content.Words(words.toString());
-    return coverage.unstated().isEmpty() ? List.of(facing) : List.of(facing, table(CoverageSheet.of(coverage), "table --of unstated"));
+    return Stream.concat(Stream.of(facing), plan.coverage().unstated().isEmpty() ? Stream.of() : tables(PlanTable.UNSTATED).stream())
+        .toList();
   }
 
   private List<Content> oneLine(DotEngine layout) {
@@ -235,12 +225,8 @@ final class ReportParts {
     return contents;
   }
 
-  private List<Content> faults() {
-    return tables(List.of(FaultSchedule.of(house, figures.library(), figures.faults())), "faults");
-  }
-
   private List<Content> rooms() {
-    List<Content> contents = new ArrayList<>(tables(List.of(RoomSchedule.of(house)), "rooms"));
+    List<Content> contents = new ArrayList<>(tables(PlanTable.ROOMS));
     contents.addAll(pictures.rooms());
     return contents;
   }

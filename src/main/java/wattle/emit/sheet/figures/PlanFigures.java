@@ -1,6 +1,5 @@
 package wattle.emit.sheet.figures;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -8,20 +7,11 @@ import wattle.compiler.Compilation;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetFigure;
 import wattle.emit.media.table.SheetUnits;
-import wattle.emit.sheet.schedule.BoxSchedule;
 import wattle.emit.sheet.schedule.FaultSchedule;
-import wattle.emit.sheet.schedule.LoadSchedule;
-import wattle.emit.sheet.schedule.PanelSchedule;
-import wattle.emit.sheet.schedule.RunSchedule;
+import wattle.emit.sheet.tables.PlanTable;
 import wattle.emit.sheet.trial.TrialSheets;
-import wattle.emit.sheet.trial.WorstCaseSheets;
-import wattle.emit.sheet.worksheet.WorksheetSheets;
-import wattle.figures.HouseFigures;
 import wattle.model.Trial;
 import wattle.quantity.UnitSystem;
-import wattle.trials.WorstCases;
-import wattle.worksheet.HouseInputs;
-import wattle.worksheet.HouseWorksheets;
 
 /** Every figure of the tables of a plan, or of one of its trials, under a name. */
 public final class PlanFigures {
@@ -43,18 +33,7 @@ public final class PlanFigures {
    * @param units in which they are shown: for people those of the plan
    */
   public static PlanFigures of(Compilation plan, UnitSystem units) {
-    HouseFigures figures = plan.figures();
-    WorstCases worst = figures.worst();
-    List<Sheet> sheets = new ArrayList<>();
-    sheets.add(WorstCaseSheets.voltages(worst));
-    sheets.add(WorstCaseSheets.neutrals(worst));
-    sheets.add(WorstCaseSheets.heat(worst));
-    sheets.add(FaultSchedule.of(plan.house(), plan.library(), figures.faults()));
-    sheets.add(RunSchedule.of(plan.house(), figures.conductors()));
-    sheets.add(LoadSchedule.of(plan.house(), figures.loads()));
-    sheets.addAll(PanelSchedule.of(plan.house(), figures.loads()));
-    sheets.add(BoxSchedule.of(plan.house(), figures.boxFill()));
-    sheets.addAll(worksheets(plan));
+    List<Sheet> sheets = PlanTable.NAMED.stream().flatMap(t -> t.of(plan).stream()).toList();
     return new PlanFigures(plan, true, units, sheets);
   }
 
@@ -64,21 +43,6 @@ public final class PlanFigures {
     return new PlanFigures(
         plan, false, units,
         TrialSheets.of(plan.figures().trials().result(trial).value(), title, Integer.MAX_VALUE));
-  }
-
-  /** By the usual method of the plan's code; none where it has none, or the method lacks something. */
-  private static List<Sheet> worksheets(Compilation plan) {
-    HouseWorksheets worksheets = plan.figures().worksheets();
-    if (worksheets.methods().isEmpty()) {
-      return List.of();
-    }
-    List<Sheet> sheets = new ArrayList<>();
-    for (HouseInputs.Read read : worksheets.services()) {
-      worksheets.usual(read.inputs())
-          .flatMap(m -> worksheets.calculate(m, read).worksheet())
-          .ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, false)));
-    }
-    return sheets;
   }
 
   /** All of them, table by table. */
