@@ -6,12 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.House;
-import wattle.model.Leg;
 import wattle.model.Load;
 import wattle.model.LoadClass;
 import wattle.model.Panel;
@@ -69,12 +69,28 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
       return all;
     }
     LegLoads own = LegLoads.NONE;
-    for (Leg leg : Leg.values()) {
-      if (branch.hots().stream().anyMatch(h -> h.breaker().equals(breaker.id()) && h.leg().equals(Optional.of(leg)))) {
-        own = own.plus(all.only(leg));
+    for (int hot = 0; hot < branch.hots().size(); hot++) {
+      if (branch.hots().get(hot).breaker().equals(breaker.id())) {
+        own = own.plus(onHot(house, branch, hot));
       }
     }
     return own;
+  }
+
+  /** What one hot of a branch carries; two hots may come from one leg, each behind a breaker of its own. */
+  private static LegLoads onHot(House house, Branch branch, int hot) {
+    LegSums alone = new LegSums();
+    LegSums across = new LegSums();
+    forEachLoad(house, branch, device -> true, load -> {
+      if (load.connection() instanceof Load.Connection.HotToNeutral to) {
+        if (to.hot() == hot) {
+          alone.add(load, branch);
+        }
+      } else {
+        across.add(load, branch);
+      }
+    });
+    return branch.hots().get(hot).leg().map(leg -> alone.loads().plus(across.loads().only(leg))).orElse(alone.loads());
   }
 
   /** The conductors of the supply between which something of a branch is connected; absent where a leg is not known. */
@@ -84,23 +100,27 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
 
   /** Of some devices of a branch. */
   public static LegLoads ofBranch(House house, Branch branch, Predicate<Device> some) {
-    if (branch.status() == Status.TO_REMOVE) {
-      return LegLoads.NONE;
-    }
     LegSums sums = new LegSums();
+    forEachLoad(house, branch, some, load -> sums.add(load, branch));
+    return sums.loads();
+  }
+
+  private static void forEachLoad(House house, Branch branch, Predicate<Device> some, Consumer<Load> taker) {
+    if (branch.status() == Status.TO_REMOVE) {
+      return;
+    }
     for (Point point : branch.points()) {
       for (String name : point.devices()) {
         Device device = house.devices().get(name);
         if (device != null && device.status() != Status.TO_REMOVE && some.test(device)) {
           for (Load load : device.loads()) {
             if (load.voltAmperes() != 0 && load.loadClass() != LoadClass.SOURCE) {
-              sums.add(load, branch);
+              taker.accept(load);
             }
           }
         }
       }
     }
-    return sums.loads();
   }
 
   private static LegLoads ofPanel(House house, Panel panel, Map<String, LegLoads> branches, Set<String> above) {

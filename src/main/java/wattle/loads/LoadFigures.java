@@ -1,10 +1,12 @@
 package wattle.loads;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.model.Branch;
@@ -39,13 +41,16 @@ public final class LoadFigures {
 
   /** Of a branch; on one leg, or all of it where none is given. */
   public Derivation branch(Branch branch, Optional<Leg> leg) {
+    return branch(branch, leg, loads.branch(branch.name()), load -> true);
+  }
+
+  private Derivation branch(Branch branch, Optional<Leg> leg, LegLoads load, Predicate<Load> some) {
     List<Derivation> inputs = new ArrayList<>();
     if (branch.status() != Status.TO_REMOVE) {
       branch.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
           .filter(d -> d != null && d.status() != Status.TO_REMOVE)
-          .forEach(d -> d.loads().forEach(l -> device(branch, d, l, leg).ifPresent(inputs::add)));
+          .forEach(d -> d.loads().stream().filter(some).forEach(l -> device(branch, d, l, leg).ifPresent(inputs::add)));
     }
-    LegLoads load = loads.branch(branch.name());
     return sum("load of " + branch.name() + on(leg), leg.map(load::on).orElse(load.total()), inputs);
   }
 
@@ -113,8 +118,15 @@ public final class LoadFigures {
       return Optional.of(panel(house.panels().get(to.panel()), Optional.of(leg)));
     }
     return breaker.target() instanceof Breaker.Target.ToBranch to
-        ? Optional.ofNullable(house.branches().get(to.branch())).filter(b -> ownLeg(b, breaker, leg)).map(b -> branch(b, Optional.of(leg)))
+        ? Optional.ofNullable(house.branches().get(to.branch())).filter(b -> ownLeg(b, breaker, leg))
+            .map(b -> branch(b, Optional.of(leg), loads.behind(house, breaker), load -> isBehind(b, breaker, load)))
         : Optional.empty();
+  }
+
+  /** Of two hots of one leg each carries what is connected to it, and not what is on its leg. */
+  private static boolean isBehind(Branch branch, Breaker breaker, Load load) {
+    return !(load.connection() instanceof Load.Connection.HotToNeutral to)
+        || to.hot() < branch.hots().size() && branch.hots().get(to.hot()).breaker().equals(breaker.id());
   }
 
   private static boolean ownLeg(Branch branch, Breaker breaker, Leg leg) {
@@ -130,6 +142,17 @@ public final class LoadFigures {
   /** What a branch has connected. */
   public LegLoads of(Branch branch) {
     return loads.branch(branch.name());
+  }
+
+  /** The breaker of a branch that carries most of its rating, where each hot has one of its own; else the only one. */
+  public Optional<Breaker> busiest(Branch branch, SupplySystem system) {
+    return branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(id -> house.breaker(id).stream())
+        .max(Comparator.comparingDouble(b -> behind(b).heaviestAmperes(system) / b.amperes().orElse(Double.MAX_VALUE)));
+  }
+
+  /** What a breaker has connected behind it. */
+  public LegLoads behind(Breaker breaker) {
+    return loads.behind(house, breaker);
   }
 
   /** What a panel has connected, with those that it feeds. */

@@ -80,7 +80,7 @@ final class Proofs {
 
   /** Two hots of one leg have the same role in words, so the color tells them apart, and the handle where each has its own. */
   private static String name(Lockout.Conductor conductor, Role role, Branch branch) {
-    Optional<Integer> hot = hotOf(role).filter(h -> h < branch.hots().size());
+    Optional<Integer> hot = Role.hotOf(role).filter(h -> h < branch.hots().size());
     boolean apart = branch.hots().stream().map(BranchHot::breaker).distinct().count() > 1;
     String handle = apart && hot.isPresent() ? " (" + branch.hots().get(hot.get()).breaker() + ")" : "";
     return conductor.colour() + " " + conductor.role() + " of " + branch.name() + handle;
@@ -141,7 +141,7 @@ final class Proofs {
   }
 
   private Optional<Volts> voltsOf(Role role, Branch branch) {
-    Optional<Integer> hot = hotOf(role);
+    Optional<Integer> hot = Role.hotOf(role);
     if (hot.isEmpty()) {
       return Optional.of(EARTH);
     }
@@ -150,22 +150,6 @@ final class Proofs {
     }
     BranchHot from = branch.hots().get(hot.get());
     return from.leg().map(leg -> volts(house.panels().get(from.breaker().panel()).system(), leg));
-  }
-
-  private static Optional<Integer> hotOf(Role role) {
-    if (role instanceof Role.Hot h) {
-      return Optional.of(h.hot());
-    }
-    if (role instanceof Role.SwitchLeg s) {
-      return Optional.of(s.hot());
-    }
-    if (role instanceof Role.Traveller t) {
-      return Optional.of(t.hot());
-    }
-    if (role instanceof Role.Spare || role instanceof Role.Neutral || role instanceof Role.Ground) {
-      return Optional.empty();
-    }
-    throw new AssertionError(role);
   }
 
   private static Volts volts(SupplySystem system, Leg leg) {

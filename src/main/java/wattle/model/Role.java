@@ -20,6 +20,23 @@ public sealed interface Role {
   /** Connected to nothing. */
   record Spare() implements Role {}
 
+  /** Which hot of its branch a conductor carries, from 0, be it switched or not; absent where it carries none. */
+  static Optional<Integer> hotOf(Role role) {
+    if (role instanceof Hot h) {
+      return Optional.of(h.hot);
+    }
+    if (role instanceof SwitchLeg s) {
+      return Optional.of(s.hot);
+    }
+    if (role instanceof Traveller t) {
+      return Optional.of(t.hot);
+    }
+    if (role instanceof Spare || role instanceof Neutral || role instanceof Ground) {
+      return Optional.empty();
+    }
+    throw new AssertionError(role);
+  }
+
   /** In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}; one of another hot than the first says which: {@code switch leg B of well.sw}. */
   static String text(Role role, java.util.List<BranchHot> hots) {
     if (role instanceof Hot hot) {

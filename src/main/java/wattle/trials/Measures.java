@@ -9,7 +9,9 @@ import java.util.function.BiFunction;
 import java.util.function.Predicate;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
+import wattle.model.Branch;
 import wattle.model.BreakerId;
+import wattle.model.Role;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
@@ -118,9 +120,14 @@ final class Measures {
   }
 
   private static boolean behind(BreakerId breaker, HouseNetwork.Conductor c, TrialResult r) {
+    // By the conductor and not by its leg: two fuses of one leg may each feed a hot of one branch.
     return c.branch().isPresent()
-        ? r.house().branches().get(c.branch().get()).hots().stream().anyMatch(h -> h.breaker().equals(breaker))
+        ? c.role().flatMap(Role::hotOf).filter(h -> isFedBy(r.house().branches().get(c.branch().get()), h, breaker)).isPresent()
         : c.run().startsWith(breaker + " to ");
+  }
+
+  private static boolean isFedBy(Branch branch, int hot, BreakerId breaker) {
+    return hot < branch.hots().size() && branch.hots().get(hot).breaker().equals(breaker);
   }
 
   private static String device(String subject, TrialResult r) {

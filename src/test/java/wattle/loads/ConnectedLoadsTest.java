@@ -50,6 +50,23 @@ class ConnectedLoadsTest {
     assertThat(legs(load, 0).difference(SPLIT)).isEqualTo(load);
   }
 
+  /** By hand: 10 A at 120 V behind one fuse and 1,500 W behind the other, whatever leg both come from. */
+  @Test
+  void ofTwoFusesOfOneLegEachCarriesItsOwn() throws Exception {
+    var compilation = new Compiler(SourceReader.FROM_DISK).compile(Path.of("src/test/resources/plans/lockout/two-fuses-of-one-leg.wattle"));
+    House house = compilation.house();
+    ConnectedLoads loads = ConnectedLoads.of(house);
+    var breakers = house.panels().get("F").breakers();
+    assertThat(loads.behind(house, breakers.get(2)).total()).isCloseTo(1200, within(0.5));
+    assertThat(loads.behind(house, breakers.get(3)).total()).isCloseTo(1500, within(0.5));
+    assertThat(loads.panel("F").on(Leg.A)).isCloseTo(2700, within(0.5));
+    var figures = new LoadFigures(house, loads);
+    var busiest = figures.busiest(house.branches().get("wet"), SPLIT).orElseThrow();
+    assertThat(busiest.id().toString()).isEqualTo("F/4");
+    assertThat(figures.behind(busiest).heaviestAmperes(SPLIT)).isCloseTo(12.5, within(0.01));
+    assertThat(figures.behind(breakers.get(3), Leg.A).orElseThrow().si()).isCloseTo(1500, within(0.5));
+  }
+
   private static Stream<Path> examples() {
     return Stream.of("alder-court", "cottage").map(n -> Path.of("examples", n, "house.wattle"));
   }

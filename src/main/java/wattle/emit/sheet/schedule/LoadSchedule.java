@@ -14,7 +14,6 @@ import wattle.emit.media.table.Sheet;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LoadFigures;
 import wattle.model.Branch;
-import wattle.model.BranchHot;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Leg;
@@ -58,7 +57,7 @@ public final class LoadSchedule {
     return new Sheet("loads", "Connected loads", columns(), rows, List.of(
         "Everything on at once, at nominal voltage; what the code counts on is in the load worksheet.",
         "A load between two legs counts half of its VA on each and its whole current in both; currents are added as phasors.",
-        "Share: the heaviest leg's current as a part of the breaker.",
+        "Share: the current of the heaviest hot as a part of the breaker that it comes from.",
         "Imbalance: how far the leg that strays most lies from the mean of the legs, as a part of that mean."));
   }
 
@@ -74,7 +73,7 @@ public final class LoadSchedule {
       columns.add(Column.figures(key, "leg " + leg, "VA", 0).naming("load of * on leg " + leg));
     }
     columns.add(Column.figures("load-va", "all", "VA", 0).naming("load of *"));
-    columns.add(Column.figures("current-a", "heaviest leg", "A", 1).naming("current of * with everything on"));
+    columns.add(Column.figures("current-a", "heaviest hot", "A", 1).naming("current of * with everything on"));
     columns.add(Column.figures("share-percent", "share", "%", 0).naming("share of *"));
     columns.add(Column.figures("imbalance-percent", "imbalance", "%", 1).naming("imbalance of *"));
     columns.add(Column.figures("difference-va", "difference", "VA", 0).naming("difference of *"));
@@ -82,10 +81,11 @@ public final class LoadSchedule {
   }
 
   private Row branch(Panel panel, Branch branch) {
-    Optional<Double> rating = branch.hots().stream().map(BranchHot::breaker).findFirst().flatMap(house::breaker).flatMap(Breaker::amperes);
+    Optional<Breaker> breaker = figures.busiest(branch, panel.system());
     List<Derivation> onLegs = legs.stream().map(l -> figures.branch(branch, Optional.of(l))).toList();
-    List<Cell> cells = cells("branch", panel, branch.name(), branch.title(), rating, onLegs, figures.branch(branch, Optional.empty()),
-        figures.heaviest(figures.of(branch), panel.system()));
+    List<Cell> cells = cells("branch", panel, branch.name(), branch.title(), breaker.flatMap(Breaker::amperes), onLegs,
+        figures.branch(branch, Optional.empty()),
+        figures.heaviest(breaker.map(figures::behind).orElseGet(() -> figures.of(branch)), panel.system()));
     return new Row(cells, false, branch.name());
   }
 
