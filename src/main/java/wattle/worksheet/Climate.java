@@ -30,13 +30,23 @@ final class Climate {
     cooling = inputs.all(COOLING);
   }
 
+  /** With the quarter of the largest motor that comes on top of each: NFPA 70 220.60 counts a cooling motor at 125 %. */
   private boolean heatingIsLarger() {
-    return Sums.total(heating) >= Sums.total(cooling);
+    double quarter = figures.limit("largest-motor").si();
+    return Sums.total(heating) + quarter * largestOf(heating) >= Sums.total(cooling) + quarter * largestOf(cooling);
   }
 
-  /** The loads of the larger side. */
-  List<ConnectedLoad> kept() {
+  private double largestOf(List<ConnectedLoad> side) {
+    return largest(side, l -> true).map(ConnectedLoad::voltAmperes).orElse(0.0);
+  }
+
+  private List<ConnectedLoad> kept() {
     return heatingIsLarger() ? heating : cooling;
+  }
+
+  /** The loads of the larger side by their ratings alone. */
+  List<ConnectedLoad> larger() {
+    return Sums.total(heating) >= Sums.total(cooling) ? heating : cooling;
   }
 
   void add(Tally load, Tally neutral) {
@@ -73,8 +83,8 @@ final class Climate {
 
   /** NFPA 70 220.50 and 430.24: a quarter of the largest motor that counts. */
   void addLargestMotor(Tally load, Tally neutral) {
-    largest(l -> true).ifPresent(m -> quarter(m, load));
-    largest(ConnectedLoad::neutral).ifPresent(m -> quarter(m, neutral));
+    largest(kept(), l -> true).ifPresent(m -> quarter(m, load));
+    largest(kept(), ConnectedLoad::neutral).ifPresent(m -> quarter(m, neutral));
   }
 
   private void quarter(ConnectedLoad motor, Tally tally) {
@@ -84,10 +94,10 @@ final class Climate {
     tally.place(List.of(motor.rated(motor.voltAmperes() / motor.count())), factor);
   }
 
-  private Optional<ConnectedLoad> largest(Predicate<ConnectedLoad> which) {
+  private Optional<ConnectedLoad> largest(List<ConnectedLoad> side, Predicate<ConnectedLoad> which) {
     List<ConnectedLoad> motors = new ArrayList<>(inputs.all(LoadClass.MOTOR));
     inputs.all(Appliances.FIXED).stream().filter(ConnectedLoad::motor).forEach(motors::add);
-    kept().stream()
+    side.stream()
         .filter(l -> l.loadClass() == LoadClass.COOLING || l.loadClass() == LoadClass.HEAT_PUMP || l.motor())
         .forEach(motors::add);
     // Of two as large the one to the neutral, which draws more amperes.

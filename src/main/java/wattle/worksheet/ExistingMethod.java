@@ -34,8 +34,8 @@ final class ExistingMethod implements Calculation {
     Climate climate = new Climate(inputs, figures);
     boolean more = climateAdded(inputs);
     List<ConnectedLoad> kept = more && manyRooms
-        ? climate.kept().stream().filter(l -> l.loadClass() != LoadClass.ROOM_HEATING).toList()
-        : climate.kept();
+        ? climate.larger().stream().filter(l -> l.loadClass() != LoadClass.ROOM_HEATING).toList()
+        : climate.larger();
     Derivation general = general(inputs, figures, load, more ? (manyRooms ? rooms : List.of()) : kept);
     for (Figures.Tier tier : figures.tiers("existing-demand", general)) {
       load.add("all loads, " + tier.name(), tier.part(), tier.factor(), OptionalGeneral.devices(inputs, figures));

@@ -36,7 +36,7 @@ final class SeveralOptional implements Calculation {
     Tally load = new Tally();
     Inputs dwellings = inputs.withoutCommon();
     Derivation general = OptionalGeneral.list(dwellings, figures, load, "220.84(C)");
-    List<ConnectedLoad> climate = new Climate(dwellings, figures).kept();
+    List<ConnectedLoad> climate = new Climate(dwellings, figures).larger();
     Derivation heat = Sums.ofLoads("heating or cooling, the larger", climate);
     load.list("heating or cooling, the larger", heat, Sums.names(climate), "220.84(C)");
     Derivation all = Sums.sum("all loads of the dwellings", List.of(general, heat));

@@ -147,7 +147,8 @@ class HouseWorksheetsTest {
     assertThat(rules(outcome)).containsExactly("areas-contradict");
     assertThat(rules(service(HOUSE.replace("room kitchen {", "room kitchen area 90 m2 {"), "standard"))).isEmpty();
     assertThat(rules(service(HOUSE.replace("room garage {", "room garage area 120 m2 {"), "standard"))).as("not counted").isEmpty();
-    assertThat(rules(service(HOUSE.replace("100 m2", "(10 m2 - 10 m2)"), "standard"))).containsExactly("area-not-positive");
+    assertThat(structure(compile(HOUSE.replace("100 m2", "(10 m2 - 10 m2)")))).extracting(Finding::headline)
+        .containsExactly("'floor-area' cannot be 0 m²");
   }
 
   @Test
