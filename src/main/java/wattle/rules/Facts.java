@@ -303,6 +303,11 @@ final class Facts {
     return index.placeOf(device).map(HouseIndex.Place::index).orElse(0);
   }
 
+  /** Whether the plan shows the lighting of its rooms, and so may be asked for lights that are missing. */
+  boolean lightingPlanned() {
+    return index.lightingPlanned();
+  }
+
   /** Devices that work a device. */
   List<Device> switchesOf(Device device) {
     return index.switchesOf(device);

@@ -1,11 +1,13 @@
 package wattle.rules;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conditions;
@@ -20,10 +22,13 @@ import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Device;
+import wattle.model.DeviceKind;
 import wattle.model.House;
 import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.Point;
+import wattle.model.Room;
+import wattle.model.RoomKind;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
 
@@ -32,6 +37,9 @@ import wattle.quantity.WireSize;
  */
 final class HouseIndex {
   private final HouseFigures figures;
+  /** Places that 210.70(A) wants a light in. */
+  private static final Set<String> LIT = Set.of("habitable", "bathroom", "laundry", "passage");
+
   private final House house;
   private final Once<Map<String, List<RunOf>>> runsOfBranch = new Once<>(this::findRuns);
   private final Once<Map<String, List<RunOf>>> runsAtBox = new Once<>(this::findRunsAtBoxes);
@@ -40,6 +48,7 @@ final class HouseIndex {
   private final Once<Map<String, Place>> places = new Once<>(this::findPlaces);
   private final Once<Map<String, List<Device>>> switches = new Once<>(this::findSwitches);
   private final Once<Map<BreakerId, Breaker>> breakers = new Once<>(this::findBreakers);
+  private final Once<Boolean> lightingPlanned = new Once<>(this::showsLighting);
   private final Map<Guarded, Optional<Quantity>> largestBreakers = new ConcurrentHashMap<>();
 
   /**
@@ -61,6 +70,28 @@ final class HouseIndex {
   HouseIndex(HouseFigures figures) {
     this.figures = figures;
     house = figures.house();
+  }
+
+  /**
+   * Whether the plan shows the lighting: more than three quarters of the rooms that a code wants a light in have one. A plan of a part, such as
+   * the receptacles of a kitchen, is not blamed for the lights that it leaves out.
+   */
+  boolean lightingPlanned() {
+    return lightingPlanned.get();
+  }
+
+  private boolean showsLighting() {
+    int wanted = 0;
+    int lit = 0;
+    for (Room room : house.rooms().values()) {
+      Set<String> places = room.kind().flatMap(RoomKind::of).map(RoomKind::places).orElse(Set.of());
+      if (!Collections.disjoint(places, LIT)) {
+        wanted++;
+        lit += room.boxes().stream().flatMap(b -> house.boxes().get(b).devices().stream()).map(house.devices()::get)
+            .anyMatch(d -> d != null && d.kind().family() == DeviceKind.Family.LIGHT) ? 1 : 0;
+      }
+    }
+    return lit > 0 && 4 * lit > 3 * wanted;
   }
 
   House house() {

@@ -34,6 +34,8 @@ final class HouseProperties {
         .stated("storeys 2 in the dwelling")
         .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them",
             (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
+        .truth("lighting-planned", "whether the plan shows the lighting: a light in more than three quarters of the rooms that need one",
+            (f, d) -> f.lightingPlanned())
         .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it",
             (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
         .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())

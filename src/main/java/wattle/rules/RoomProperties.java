@@ -64,9 +64,8 @@ final class RoomProperties {
         .truth("has-equipment", "whether equipment that needs servicing is in it: stated, or a furnace, heat pump, pump or water heater",
             (f, r) -> Boolean.TRUE.equals(r.flags().get("equipment")) || f.devicesOf(r).stream().anyMatch(RoomProperties::isServiced))
         .truth("powered", "whether anything in it is wired", (f, r) -> f.devicesOf(r).stream().anyMatch(d -> f.branchOf(d).isPresent()))
-        .truth("lighting-planned", "whether the plan is of a whole dwelling, or has lights anywhere",
-            (f, r) -> !f.house().dwellings().isEmpty()
-                || f.house().devices().values().stream().anyMatch(d -> d.kind().family() == DeviceKind.Family.LIGHT))
+        .truth("lighting-planned", "whether the plan shows the lighting: a light in more than three quarters of the rooms that need one",
+            (f, r) -> f.lightingPlanned())
         .things("branches", Kind.BRANCH, "branches that come to it",
             (f, r) -> f.devicesOf(r).stream().flatMap(d -> f.branchOf(d).stream()).distinct().toList())
         .things("panels", Kind.PANEL, "panels that are located in it",

@@ -31,7 +31,7 @@ class TerminationsTest {
     String text = """
         plan "Ends"
         use code %s
-        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu }
+        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu   earth rods by 6 Cu }
         panel P from main {
           bus 200 A   slots 40   bonded
           main breaker 200 A 22 kA

@@ -36,7 +36,7 @@ class CodesDifferTest {
     String plan = """
         plan "Local rules"
         use code us-2023
-        service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu }
+        service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu   earth rods by 6 Cu }
         panel P from main {
           bus 100 A   slots 20   bonded
           main breaker 100 A 10 kA

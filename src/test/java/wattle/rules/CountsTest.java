@@ -19,7 +19,7 @@ class CountsTest {
   private static List<Finding> under(String claim) {
     String plan = """
         plan "Counts"
-        service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu }
+        service main 120/240 V 100 A { source available 10 kA   earth water-pipe by 4 Cu   earth rods by 6 Cu }
         panel P from main { bus 100 A   slots 20   bonded
           main breaker 100 A 10 kA
           1 15 A arc-fault b "Den"

@@ -22,7 +22,7 @@ class CoverageTest {
         plan "Coverage"
         use code us-2023
         dwelling { floor-area 60 m2 }
-        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu
+        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu   earth rods by 6 Cu
           %s
         }
         panel P from main { bus 200 A   slots 40   bonded   terminals Cu Al   %s
@@ -71,7 +71,7 @@ class CoverageTest {
         plan "Disconnect"
         use code us-2023
         %s
-        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu
+        service main 120/240 V 200 A { source available 10 kA   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu   earth rods by 6 Cu
           %s }
         panel P from main { bus 200 A   slots 40   bonded
           main breaker 200 A 22 kA
