@@ -234,7 +234,7 @@ status : 'existing' | 'new' | 'to-remove' ;
 amount : quantity | '(' expression ')' ;
 quantity : NUMBER 'ft' NUMBER 'in' | NUMBER unit? ;
 unit : unitName ('/' unitName)? ;
-unitName : UNIT | 'in' | 'ft' ;
+unitName : UNIT | 'in' | 'ft' | 'hp' ;
 
 expression
   : '-' expression                                       # negation
@@ -261,7 +261,7 @@ word
   | 'exception'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
-  | 'supported' | 'held'
+  | 'supported' | 'held' | 'hp'
   | 'pattern' | 'place' | 'as' | 'all' | 'work'
   ;
 

@@ -28,7 +28,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       "a panel",
       Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
           "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
-      Set.of("over-steps", "readily-accessible"));
+      Set.of("over-steps", "readily-accessible", "metal-path"));
 
   static final Facts OF_ROOM = new Facts(
       "a room",

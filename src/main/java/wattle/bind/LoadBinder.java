@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import wattle.derivation.Derivation;
 import wattle.finding.Finding;
 import wattle.finding.Span;
+import wattle.library.Key;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.DeviceKind.Need;
@@ -17,6 +19,7 @@ import wattle.model.LoadClass;
 import wattle.model.SupplySystem;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 
 /**
  * Devices with what they draw, and between which conductors; and the findings about a device on conductors that do not
@@ -201,13 +204,34 @@ final class LoadBinder {
 
   /** Volt-amperes, or watts, that a rating stands for at nominal voltage. */
   private double voltAmperes(Quantity rated, UnwiredDevice device, DeviceKind kind, Optional<BranchDraft> draft) {
-    if (rated.dimension().equals(Dimension.POWER)) {
+    if (rated.dimension().equals(Dimension.POWER) && !rated.unit().equals(Units.HORSEPOWER)) {
       return rated.si();
     }
     SupplySystem system = draft.map(this::system).orElse(new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240));
     Quantity stated = device.facts().get("voltage");
     double volts = kind.needs().contains(Need.TWO_HOTS) ? system.legToLegVolts() : system.legToNeutralVolts();
-    return rated.si() * (stated != null ? stated.si() : volts);
+    double at = stated != null ? stated.si() : volts;
+    return at * (rated.unit().equals(Units.HORSEPOWER) ? motorAmperes(rated, at, device) : rated.si());
+  }
+
+  /**
+   * Full-load current of a motor by its horsepower (NFPA 70 430.6(A)(1)), in amperes; 0, with a finding, where the pack has no
+   * figure for it.
+   */
+  private double motorAmperes(Quantity rated, double volts, UnwiredDevice device) {
+    String column = volts < 150 ? "at-115" : volts < 220 ? "at-208" : "at-230";
+    Derivation power = Derivation.stated("rating", "P", rated);
+    Optional<Double> amperes = scope.library().table("motor-current")
+        .flatMap(t -> t.find("full-load current", "I", column, Key.is("power", power)))
+        .map(Derivation::si);
+    if (amperes.isEmpty()) {
+      scope.report(
+          Finding.error("motor-not-listed", "no full-load current is listed for a motor of " + rated)
+              .at(device.origin().name(), "1/6 hp to 10 hp, in the steps that are made")
+              .because("Without it neither its conductors nor its breaker were checked.")
+              .fix("write its current, such as 24 A, or a listed rating"));
+    }
+    return amperes.orElse(0.0);
   }
 
   /** A part of a device: its name, what it is connected to, and its part of the whole's rating. */

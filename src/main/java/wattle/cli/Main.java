@@ -45,7 +45,8 @@ public final class Main implements Runnable {
       LiveCommand.class,
       LanguageServerCommand.class,
       BalanceCommand.class,
-      BeginCommand.class);
+      BeginCommand.class,
+      SizeCommand.class);
 
   @Option(names = "--trace", description = "Show the trace of a mistake of ours.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;

@@ -11,6 +11,7 @@ import wattle.library.Limit;
 import wattle.model.Breaker;
 import wattle.model.Protection;
 import wattle.model.SupplySystem;
+import wattle.model.Wire;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
 
@@ -23,6 +24,8 @@ import wattle.quantity.WireSize;
  * nothing is said of it here but what the conductor stands. A ground-fault breaker opens a fault to ground by another way.
  */
 final class ClearingCheck {
+  /** The usual instantaneous trip of UL breakers is a round figure: a fault within a fifth of it is left alone (common practice). */
+  private static final double NEAR = 0.8;
   private static final Citation ADIABATIC = new Citation("IEC 60364-4-43", "434.5.2", true);
 
   private final TripCurves curves;
@@ -34,17 +37,21 @@ final class ClearingCheck {
   }
 
   private record Slow(FaultPoint point, Fault fault, double amperes, ClearingTime time) {
-    boolean outlasts(double longest) {
-      return fault.weakest().filter(w -> w.secondsAt(amperes) <= longest && w.secondsAt(amperes) < time.mostSeconds()).isPresent();
+    /** Only where no breaker of its kind trips at once: between that and the usual trip most open long before the slowest would. */
+    boolean outlasts(double longest, double leastInstantaneous) {
+      return amperes < leastInstantaneous && fault.weakest().filter(w -> w.secondsAt(amperes) <= longest && w.secondsAt(amperes) < time.mostSeconds()).isPresent();
     }
   }
 
   /**
    * @param what such as {@code 'hall'}
    * @param subject name of what the breaker guards
+   * @param feeder of the panel that the breaker is in; absent at the service
+   * @param feederFound whether something was found of that feeder
    * @param points what the breaker guards, the panel that it is in first or not at all
    */
-  Optional<Finding> of(String what, String subject, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points) {
+  Optional<Finding> of(String what, String subject, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points,
+      Optional<String> feeder, boolean feederFound) {
     Optional<TripCurve> curve = curves.of(breaker, system);
     if (curve.isEmpty()) {
       return Optional.empty();
@@ -53,20 +60,46 @@ final class ClearingCheck {
     List<Slow> slow = points.stream()
         .flatMap(
             p -> p.faults().stream()
-                .filter(f -> f.leastAmperes() < curve.get().usualAmperes() && f.weakest().isPresent())
+                .filter(f -> f.leastAmperes() < tripping(curve.get()) && f.weakest().isPresent())
                 .filter(f -> f.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
+                .filter(f -> !feederFound || !(atPanel(points, f) < tripping(curve.get())))
                 .map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
         .sorted(Comparator.comparingDouble(Slow::amperes))
         .toList();
     return slow.stream()
-        .filter(s -> s.outlasts(longest))
+        .filter(s -> s.outlasts(longest, instantly(curve.get())))
         .findFirst()
-        .map(s -> outlasting(what, place, breaker, curve.get(), s))
-        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points)))
+        .map(s -> outlasting(what, place, breaker, curve.get(), s, blamed(feeder, points, s, curve.get())))
+        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points, blamed(feeder, points, s, curve.get()))))
         .map(f -> f.about(subject).build());
   }
 
-  private static Finding.Builder below(String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points) {
+  /** Amperes from which a breaker is taken to trip at once; the band of an IEC type ends where its standard says. */
+  private static double tripping(TripCurve curve) {
+    return isUl(curve) ? NEAR * curve.usualAmperes() : curve.usualAmperes();
+  }
+
+  /** Amperes below which a conductor is judged by the slowest trip. */
+  private static double instantly(TripCurve curve) {
+    return isUl(curve) ? curve.instantaneousLeast() * curve.rating() : curve.usualAmperes();
+  }
+
+  private static boolean isUl(TripCurve curve) {
+    return curve.standard().startsWith("UL");
+  }
+
+  /** Amperes of the same fault at the panel; NaN where it is not known. */
+  private static double atPanel(List<FaultPoint> points, Fault fault) {
+    return nearest(points, fault).map(Fault::leastAmperes).orElse(Double.NaN);
+  }
+
+  /** The feeder, where more of the way lies in what comes to the panel than in the branch itself. */
+  private static Optional<String> blamed(Optional<String> feeder, List<FaultPoint> points, Slow slow, TripCurve curve) {
+    return feeder.filter(f -> atPanel(points, slow.fault) < 2 * slow.amperes);
+  }
+
+  private static Finding.Builder below(
+      String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points, Optional<String> feeder) {
     String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
     Finding.Builder finding = start(
         "fault-below-instantaneous", slow, curve,
@@ -77,10 +110,13 @@ final class ClearingCheck {
             "Below its instantaneous trip a breaker waits for its thermal element, " + most + " by " + curve.standard()
                 + "; till then the fault burns.")
         .source(curve.bandCitations().get(0));
+    if (feeder.isPresent()) {
+      return finding.fix("most of the way is the feeder of '" + feeder.get() + "': run that thicker, its ground too, or make it shorter");
+    }
     if (slow.fault.kind() == FaultKind.LINE_GROUND) {
       return finding.fix("run it thicker, its ground too, or make it shorter");
     }
-    Thicker.than(slow.fault, slow.amperes, curve.usualAmperes(), nearest(points, slow.fault))
+    Thicker.than(slow.fault, slow.amperes, tripping(curve), nearest(points, slow.fault))
         .ifPresentOrElse(size -> finding.fix("run all of it in " + size + ", or make it shorter"), () -> finding.fix("make it shorter"));
     return finding;
   }
@@ -89,22 +125,34 @@ final class ClearingCheck {
     return points.size() > 1 ? points.get(0).fault(fault.kind()) : Optional.empty();
   }
 
-  private static Finding.Builder outlasting(String what, Span place, Breaker breaker, TripCurve curve, Slow slow) {
+  private static Finding.Builder outlasting(
+      String what, Span place, Breaker breaker, TripCurve curve, Slow slow, Optional<String> feeder) {
     Withstand weakest = slow.fault.weakest().orElseThrow();
     WireSize size = weakest.wire().size();
     String stands = seconds(weakest.secondsAt(slow.amperes));
     String most = slow.time.most().map(ClearingCheck::seconds).orElse("for ever");
     return start(
         "conductor-would-not-survive", slow, curve,
-        size + " on " + what + " stands a fault of " + amperes(slow.amperes) + " for " + stands + ", and its breaker may take " + most)
+        "the " + size + " " + conductor(weakest.wire()) + " of " + what + " withstands a fault of " + amperes(slow.amperes) + " for " + stands
+            + ", and its breaker may take " + most)
         .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
         .with(breaker.origin().whole(), "may take " + most)
         .because(
-            "The current is below the usual instantaneous trip of " + amperes(curve.usualAmperes()) + ". By the slowest trip that "
-                + curve.standard() + " allows, the insulation of the conductor is spoilt before the breaker opens.")
+            "It does not trip at once below " + amperes(instantly(curve)) + ". By the slowest trip that " + curve.standard()
+                + " allows, the insulation of the conductor is damaged before the breaker opens.")
         .figure("let-through that " + size + " stands", weakest.letThrough().value().text())
-        .fix("run it thicker or shorter, so that the fault trips the breaker at once")
+        .fix(
+            feeder.map(f -> "most of the way is the feeder of '" + f + "': run that thicker, its ground too, or make it shorter")
+                .orElse("run it thicker or shorter, so that the fault trips the breaker at once"))
         .source(ADIABATIC);
+  }
+
+  private static String conductor(Wire wire) {
+    return switch (wire.purpose()) {
+      case GROUND -> "ground";
+      case NEUTRAL -> "neutral";
+      case HOT -> "hot";
+    };
   }
 
   private static Finding.Builder start(String rule, Slow slow, TripCurve curve, String headline) {

@@ -1,6 +1,7 @@
 package wattle.faults;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -36,13 +37,17 @@ public final class FaultChecks {
     }
     InterruptingCheck interrupting = new InterruptingCheck(house, library);
     ClearingCheck clearing = new ClearingCheck(library);
+    Set<String> slowFeeders = new HashSet<>();
     for (Panel panel : house.panels().values()) {
       if (panel.status() != Status.TO_REMOVE) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         feeder(house, panel)
             .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b,
-                panel.system(), List.of(faults.panel(panel.name()))))
-            .ifPresent(findings::add);
+                panel.system(), List.of(faults.panel(panel.name())), Optional.empty(), false))
+            .ifPresent(f -> {
+              findings.add(f);
+              slowFeeders.add(panel.name());
+            });
       }
     }
     for (Branch branch : house.branches().values()) {
@@ -51,7 +56,8 @@ public final class FaultChecks {
       if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()) {
         clearing
             .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
-                faults.branch(branch.name()))
+                faults.branch(branch.name()), feeder(house, panel.get()).map(b -> panel.get().name()),
+                slowFeeders.contains(panel.get().name()))
             .ifPresent(findings::add);
       }
     }

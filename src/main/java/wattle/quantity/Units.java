@@ -20,6 +20,8 @@ public final class Units {
   public static final Unit KILOWATT = new Unit("kW", Dimension.POWER, 1e3);
   public static final Unit VOLT_AMPERE = new Unit("VA", Dimension.POWER, 1);
   public static final Unit KILOVOLT_AMPERE = new Unit("kVA", Dimension.POWER, 1e3);
+  /** Mechanical: 550 foot-pounds of force a second. */
+  public static final Unit HORSEPOWER = new Unit("hp", Dimension.POWER, 745.69987158227022);
   public static final Unit OHM = new Unit("Ω", Dimension.RESISTANCE, 1);
   public static final Unit METRE = new Unit("m", Dimension.LENGTH, 1);
   public static final Unit MILLIMETRE = new Unit("mm", Dimension.LENGTH, 1e-3);
@@ -52,6 +54,7 @@ public final class Units {
     add(KILOWATT, "kW");
     add(VOLT_AMPERE, "VA");
     add(KILOVOLT_AMPERE, "kVA");
+    add(HORSEPOWER, "hp");
     add(new Unit("Wh", Dimension.ENERGY, 3600), "Wh");
     add(new Unit("kWh", Dimension.ENERGY, 3.6e6), "kWh");
     add(OHM, "Ω", "\u2126", "ohm");

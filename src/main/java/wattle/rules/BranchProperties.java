@@ -60,6 +60,8 @@ final class BranchProperties {
             "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage",
             Drop::of)
         .kept()
+        .size("drop-size", "thinnest hot of the same metal in which the whole of it would lose at most 3 %",
+            (f, b) -> Drop.sizeWithin(f, b, SupplyProperties.advised(f)))
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
         .figure("fixed-current", Units.AMPERE,
             "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or non-coincident",
@@ -151,9 +153,9 @@ final class BranchProperties {
             (f, r) -> CircuitCheck.of(f, r).map(CircuitCheck::carries).orElse(null))
         .kept()
         .figure("load-needs", Dimension.CURRENT, "ampacity that the stated loads beyond it need, at most the rating of the breaker",
-            (f, r) -> CircuitCheck.of(f, r).map(c -> Quantity.of(c.needs(), Units.AMPERE)))
+            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.needs())))
         .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
-            (f, r) -> CircuitCheck.of(f, r).map(c -> Quantity.of(c.has(), Units.AMPERE)))
+            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.has())))
         .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
         .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
         .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
@@ -201,6 +203,11 @@ final class BranchProperties {
 
   private static Optional<Breaker> breaker(Facts facts, RunOf run) {
     return facts.breakersOf(run.branch()).stream().findFirst();
+  }
+
+  /** As the trade writes amperes. */
+  private static Quantity tenth(double amperes) {
+    return Quantity.of(Math.round(amperes * 10) / 10.0, Units.AMPERE);
   }
 
   private static Optional<String> ampacityWords(Facts facts, RunOf run) {

@@ -22,14 +22,15 @@ import wattle.quantity.Quantity;
  * What the stated loads beyond a run have its hots carry. Loads are those of the devices that the run leads to; of a load
  * through a switch that comes back on the same cable nothing is counted there, so that the figure is never too high.
  *
+ * @param amperes of its heaviest hot as stated, without any factor
  * @param draws amperes of its heaviest hot, with the factors that the ampacity after correction must meet: 125 % of the
  *     largest motor (NFPA 70 430.22, 430.24, 440.32), the minimum circuit ampacity of a nameplate (440.4(B)), the demand of
  *     a range (210.19(C), table 220.55)
  * @param sized the same with 125 % of continuous loads (210.19(A)(1)), which the ampacity before correction must meet
  * @param sum the terms of {@code sized} in words, for a message
  */
-record CircuitLoad(double draws, double sized, String sum) {
-  static final CircuitLoad NONE = new CircuitLoad(0, 0, "");
+record CircuitLoad(double amperes, double draws, double sized, String sum) {
+  static final CircuitLoad NONE = new CircuitLoad(0, 0, 0, "");
 
   private static final Set<LoadClass> CONTINUOUS = Set.of(LoadClass.VEHICLE_CHARGING, LoadClass.ROOM_HEATING, LoadClass.HEATING,
       LoadClass.STORAGE_HEATING, LoadClass.WATER_HEATING);
@@ -49,8 +50,10 @@ record CircuitLoad(double draws, double sized, String sum) {
 
   private static CircuitLoad of(Library library, Branch branch, List<Device> devices, SupplySystem system) {
     int hots = Math.max(2, branch.hots().size());
+    Complex[] stated = new Complex[hots];
     Complex[] flowing = new Complex[hots];
     Complex[] sizedFlow = new Complex[hots];
+    java.util.Arrays.fill(stated, Complex.ZERO);
     java.util.Arrays.fill(flowing, Complex.ZERO);
     java.util.Arrays.fill(sizedFlow, Complex.ZERO);
     double[] nameplates = new double[hots];
@@ -60,6 +63,9 @@ record CircuitLoad(double draws, double sized, String sum) {
     for (Device device : devices) {
       Complex[] own = currents(device, branch, system, hots);
       double most = most(own, hots);
+      for (int hot = 0; hot < hots; hot++) {
+        stated[hot] = stated[hot].plus(own[hot]);
+      }
       Quantity minimum = device.facts().get("minimum-circuit");
       Quantity effective = device.facts().get("effective");
       if (minimum != null || effective != null) {
@@ -95,7 +101,7 @@ record CircuitLoad(double draws, double sized, String sum) {
       carried = Math.max(carried, flowing[hot].magnitude() + nameplates[hot]);
       sized = Math.max(sized, sizedFlow[hot].magnitude() + nameplates[hot]);
     }
-    return new CircuitLoad(carried, sized, sum(terms, sized));
+    return new CircuitLoad(most(stated, hots), carried, sized, sum(terms, sized));
   }
 
   private static double most(Complex[] currents, int hots) {

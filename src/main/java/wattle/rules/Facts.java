@@ -94,6 +94,11 @@ final class Facts {
     return index.loads();
   }
 
+  /** The least worksheet of the feeder of a panel; absent where no method has what it needs. */
+  Optional<wattle.worksheet.Worksheet> calculated(Panel panel) {
+    return index.calculated(panel.name());
+  }
+
   /** What the stated loads beyond a run have its hots carry. */
   CircuitLoad circuitLoad(RunOf run) {
     CircuitLoad known = loadOfRun.get(run.section());

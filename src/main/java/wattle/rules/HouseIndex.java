@@ -14,6 +14,7 @@ import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.derivation.Derivation;
 import wattle.figures.HouseFigures;
+import wattle.finding.Severity;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
 import wattle.memo.Once;
@@ -31,6 +32,7 @@ import wattle.model.Room;
 import wattle.model.RoomKind;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
+import wattle.worksheet.Worksheet;
 
 /**
  * How the things of a house hang together, each answer worked out when first asked for; and its figures.
@@ -49,6 +51,7 @@ final class HouseIndex {
   private final Once<Map<String, List<Device>>> switches = new Once<>(this::findSwitches);
   private final Once<Map<BreakerId, Breaker>> breakers = new Once<>(this::findBreakers);
   private final Once<Boolean> lightingPlanned = new Once<>(this::showsLighting);
+  private final Map<String, Optional<Worksheet>> calculated = new ConcurrentHashMap<>();
   private final Map<Guarded, Optional<Quantity>> largestBreakers = new ConcurrentHashMap<>();
 
   /**
@@ -112,6 +115,16 @@ final class HouseIndex {
 
   BoxFill boxFill() {
     return figures.boxFill();
+  }
+
+  /** The least worksheet of a feeder; absent where no method has what it needs. */
+  Optional<Worksheet> calculated(String panel) {
+    return calculated.computeIfAbsent(
+        panel, p -> figures.worksheets().methods().isEmpty()
+            ? Optional.empty()
+            : figures.worksheets().feeder(p)
+                .filter(r -> r.objections().stream().noneMatch(o -> o.severity() == Severity.ERROR))
+                .flatMap(figures.worksheets()::least));
   }
 
   /** All things of a kind, in the order of the plan. */

@@ -135,6 +135,16 @@ final class SupplyProperties {
         .truth("readily-accessible", "whether one reaches it without climbing or moving anything",
             (f, p) -> p.flags().get("readily-accessible"))
         .stated("readily-accessible in the panel")
+        .figure("drop-before", Dimension.NONE, "voltage lost on the feeders between the service and it, as a part of the nominal voltage",
+            Drop::before)
+        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole)
+        .thing("worst-branch", Kind.BRANCH, "its branch that loses most of its voltage", Drop::worst)
+        .truth("metal-path", "whether metal other than its feeder, such as a water pipe, joins its building to that which feeds it",
+            (f, p) -> p.flags().get("metal-path"))
+        .stated("metal-path or no metal-path in the panel")
+        .truth("bonded-beside-ground", "whether neutral and ground are joined in it and a ground comes with its feeder too",
+            (f, p) -> p.bonded() && !(p.supply() instanceof PanelSupply.FromService) && p.feeder().map(GroundPath::has).orElse(true))
+        .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow)
         .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get))
         .stated("room utility in the panel")
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total())
@@ -284,11 +294,22 @@ final class SupplyProperties {
         .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
             (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
+        .figure("drop", Dimension.NONE,
+            "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage", Drop::ofFeeder)
+        .figure("load", Dimension.CURRENT, "current that its drop is figured with",
+            (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE)))
+        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
+        .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
         .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
         .made();
+  }
+
+  /** Part of the voltage that a feeder or a branch is advised to lose at most. */
+  static double advised(Facts facts) {
+    return facts.library().limit("voltage-fall-branch").map(l -> l.value().si()).orElse(0.03);
   }
 
   private static Optional<Derivation> rating(Facts facts, FeederOf feeder) {

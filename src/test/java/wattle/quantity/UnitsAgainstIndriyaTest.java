@@ -31,6 +31,8 @@ class UnitsAgainstIndriyaTest {
     map.put("kW", KILO(Units.WATT));
     map.put("VA", Units.VOLT.multiply(Units.AMPERE));
     map.put("kVA", KILO(Units.VOLT).multiply(Units.AMPERE));
+    // Mechanical: 550 foot-pounds of force a second; a pound is 0.45359237 kg, and standard gravity 9.80665 m/s².
+    map.put("hp", Units.WATT.multiply(550 * 0.3048 * 0.45359237 * 9.80665));
     map.put("Wh", Units.WATT.multiply(Units.HOUR));
     map.put("kWh", KILO(Units.WATT).multiply(Units.HOUR));
     map.put("ohm", Units.OHM);

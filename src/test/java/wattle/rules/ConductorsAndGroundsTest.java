@@ -109,4 +109,74 @@ class ConductorsAndGroundsTest {
       assertThat(headlines(service, plan.formatted("6"), WIRES)).isEmpty();
     }
   }
+
+  /** NFPA 70 table 430.248: a motor of 2 hp at 115 V takes 24 A; 430.22: 24 A × 1.25 = 30 A; at 230 V 12 A, at 208 V 13.2 A. */
+  @Test
+  void motorByHorsepower() {
+    String plan = "1 %s x\n}\nbranch x by %s { P --6 m-- shop.x }\nroom shop is workshop { x: motor 2 hp 120 V }\n";
+    assertThat(headlines("120/240 V", plan.formatted("60 A", "10/2 NM-B"), WIRES)).isEmpty();
+    assertThat(headlines("120/240 V", plan.formatted("60 A", "12/2 NM-B"), WIRES))
+        .containsExactly("'x' needs conductors good for 30 A; its 12 AWG copper is good for 20 A");
+    assertThat(headlines("120/240 V", plan.formatted("70 A", "10/2 NM-B"), WIRES)).containsExactly("a 70 A breaker feeds 10 AWG copper on 'x'");
+    String across = "1+3 30 A two-pole x\n}\nbranch x by 14/2 NM-B { P --6 m-- shop.x }\nroom shop is workshop { x: motor 2 hp }\n";
+    assertThat(headlines("120/240 V", across, WIRES)).isEmpty();
+    assertThat(headlines("120/208 V", across, WIRES))
+        .containsExactly("'x' needs conductors good for 16.5 A; its 14 AWG copper is good for 15 A");
+  }
+
+  private static final String[] BONDS = {"neutral-bonded-twice", "feeder-ground-missing", "feeder-bonded-without-ground",
+      "old-feeder-bond-barred", "metal-grounded-by-neutral"};
+
+  private static List<String> bonds(String cable, String panel) {
+    return findings("120/240 V", "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of " + cable + " " + panel
+        + " slots 12   bus 100 A\n main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\n"
+        + "room shop is workshop { o: light 1200 VA }\n").stream().map(Finding::rule).filter(List.of(BONDS)::contains).toList();
+  }
+
+  /** NFPA 70 250.32(B)(1) and its exception 1: what each way of wiring another building's panel comes to. */
+  @Test
+  void bondAndGroundOfAnOutbuildingTogether() {
+    assertThat(bonds("6/3 UF-B", "is outbuilding {")).isEmpty();
+    assertThat(bonds("6/3 UF-B", "is outbuilding { bonded")).containsExactly("neutral-bonded-twice");
+    assertThat(bonds("6/3 UF-B without ground", "is outbuilding { bonded")).containsExactly("feeder-bonded-without-ground");
+    assertThat(bonds("6/3 UF-B without ground", "is outbuilding {")).containsExactly("feeder-ground-missing");
+    assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding {")).containsExactly("feeder-ground-missing");
+    assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding { bonded   no metal-path")).containsExactly("metal-grounded-by-neutral");
+    assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding { bonded   metal-path"))
+        .containsExactlyInAnyOrder("old-feeder-bond-barred", "metal-grounded-by-neutral");
+    assertThat(bonds("2 in EMT with 3 x 6 Cu THWN-2", "is outbuilding {")).isEmpty();
+  }
+
+  /** Kirchhoff: neutral 6 AWG and ground 10 AWG in parallel share 10 A as 1.21 to 0.491 Ω/kft: 10 A × 0.491 / 1.701 = 2.9 A. */
+  @Test
+  void neutralCurrentOnTheGround() {
+    List<Finding> found = findings("120/240 V", "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 6/3 UF-B { bonded slots 12   bus 100 A\n"
+        + " main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\nroom shop is workshop { o: light 1200 VA }\n");
+    assertThat(found).filteredOn(f -> f.rule().equals("neutral-bonded-twice")).singleElement()
+        .satisfies(f -> assertThat(f.reason()).contains("Of the 10 A").contains("2.9 A returns"));
+  }
+
+  /** Two loads of 8 A in a chain: 16 A on the first 20 m and 8 A on the next; all at the far end would be twice as much on the second. */
+  @Test
+  void dropPutsEachLoadWhereItIs() {
+    String plan = "1 20 A arc-fault x\n}\nbranch x by 12/2 NM-B { P --%s m-- shop.a --%s m-- shop.b }\n"
+        + "room shop is workshop { a: light 960 VA   b: light 960 VA }\n";
+    // 1.93 Ω/kft = 6.332 Ω/km: 2 × 6.332e-3 × (16 × 14 + 8 × 8) / 120 = 3.04 %; all at the end 16 × 22: 3.7 %
+    assertThat(headlines("120/240 V", plan.formatted("14", "8"), "voltage-drop-branch")).hasSize(1);
+    assertThat(headlines("120/240 V", plan.formatted("13", "8"), "voltage-drop-branch")).isEmpty();
+    assertThat(headlines("120/208 V", plan.formatted("13", "8"), "voltage-drop-branch")).isEmpty();
+  }
+
+  /** 6 AWG, 1.61 Ω/km, 75 m, 59 A: 2 × 0.121 Ω × 59 A = 14.2 V of 240 V, 5.9 %. */
+  @Test
+  void feederDropFromTheService() {
+    String plan = "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 2 in PVC with 3 x 6 Cu THWN-2, 10 Cu THWN-2 ground { bus 100 A slots 12\n"
+        + " main breaker 60 A 10 kA\n 1+3 60 A two-pole c\n}\nbranch c by 4/2 NM-B { G --4 m-- shop.c }\n"
+        + "room shop is workshop { c: vehicle charger 59 A }\n";
+    List<Finding> found = findings("120/240 V", plan);
+    assertThat(found).filteredOn(f -> f.rule().equals("voltage-drop-feeder")).singleElement().satisfies(f -> {
+      assertThat(f.headline()).matches(".* loses 5\\.9\\d* % of its voltage at 59 A");
+      assertThat(f.fixes().get(0).order()).isEqualTo("run it in 3 AWG");
+    });
+  }
 }
