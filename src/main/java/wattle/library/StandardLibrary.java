@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -28,11 +29,15 @@ public final class StandardLibrary {
   /** Opened by the first plan of a process and never changed. */
   private static final class Compiled {
     static final Map<String, Snapshot.Pack> PACKS = Snapshot.read(bytes("library.bin"));
+    static final Map<List<String>, Library> JOINED = new ConcurrentHashMap<>();
   }
 
-  /** These packs and those they extend as one typed value, base first; a name that is no pack is passed over. */
+  /**
+   * These packs and those they extend as one typed value, base first; a name that is no pack is passed over. Plans of the same
+   * packs have the same object.
+   */
   public static Library library(List<String> packs) {
-    return Snapshot.join(Compiled.PACKS, packs);
+    return Compiled.JOINED.computeIfAbsent(List.copyOf(packs), names -> Snapshot.join(Compiled.PACKS, names));
   }
 
   /**

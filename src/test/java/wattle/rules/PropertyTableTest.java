@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import wattle.golden.Golden;
 
 /** The table of properties in the documents is the one that rules are checked by. */
 class PropertyTableTest {
@@ -32,6 +33,6 @@ class PropertyTableTest {
     if ("write".equals(System.getProperty("golden"))) {
       Files.writeString(README, wanted);
     }
-    assertThat(text).as("-Dgolden=write makes it anew").isEqualTo(wanted);
+    Golden.sameLines(README.toString(), text, wanted);
   }
 }
