@@ -164,6 +164,7 @@ public final class Binder {
   private List<Raceway> raceways() {
     Map<String, Span> names = new LinkedHashMap<>();
     SurroundingsBinder surroundings = new SurroundingsBinder(scope);
+    WiringBinder wirings = new WiringBinder(scope);
     List<Raceway> raceways = new ArrayList<>();
     for (Tree.Raceway tree : all(Tree.Raceway.class)) {
       if (scope.claim(names, tree.name().text(), tree.name().span(), "raceways")) {
@@ -171,7 +172,7 @@ public final class Binder {
             new Raceway(
                 tree.name().text(),
                 Scope.label(tree.label()),
-                tree.size().map(s -> WiringWords.of(s.span())),
+                tree.size().filter(s -> wirings.race(s).isPresent()).map(s -> WiringWords.of(s.span())),
                 surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
                 Scope.status(tree.status()),
                 new Origin(tree.name().span(), tree.span())));

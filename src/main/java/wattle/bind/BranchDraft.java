@@ -56,6 +56,8 @@ final class BranchDraft {
   Optional<String> panel = Optional.empty();
   Optional<Wiring> wiring = Optional.empty();
   Surroundings surroundings = Surroundings.UNSTATED;
+  /** What it is for; absent where the plan does not say. */
+  Optional<String> use = Optional.empty();
   /** Set where part of the branch could not be read, so that what it lacks says nothing. */
   boolean broken;
   /** Set where a device is said to be on a leg rather than on a colour. */
@@ -113,6 +115,7 @@ final class BranchDraft {
     same.wiring = wiring;
     same.surroundings = surroundings;
     same.broken = broken;
+    same.use = use;
     return same;
   }
 

@@ -53,7 +53,7 @@ final class BranchFinisher {
     return Optional.of(
         new Branch(
             draft.name(), Scope.label(draft.tree.label()), draft.panel, draft.hots, wiring.get(), points, sections, draft.legsNamed,
-            draft.tree.kind().map(w -> w.text()), Scope.status(draft.tree.status()),
+            draft.use, Scope.status(draft.tree.status()),
             new Origin(draft.tree.name().span(), draft.tree.span())));
   }
 }

@@ -13,6 +13,7 @@ import wattle.model.Origin;
 import wattle.model.Panel;
 import wattle.model.Surroundings;
 import wattle.model.Wiring;
+import wattle.model.Words;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
@@ -85,6 +86,7 @@ final class BranchTracer {
   private BranchDraft trace(Tree.Branch tree) {
     BranchDraft draft = new BranchDraft(tree);
     draft.surroundings = surroundings(tree.surroundings(), Surroundings.UNSTATED);
+    draft.use = tree.kind().flatMap(kind -> scope.word(Words.BRANCH_USES, kind));
     draft.wiring = tree.wiring().flatMap(wirings::bind);
     draft.broken = tree.wiring().isPresent() && draft.wiring.isEmpty();
     for (Tree.Chain chain : tree.chains()) {

@@ -15,6 +15,7 @@ import wattle.finding.Span;
 import wattle.model.DeviceKind;
 import wattle.model.Origin;
 import wattle.model.Status;
+import wattle.model.Words;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -48,22 +49,15 @@ final class DeviceBinder {
       Map.entry("reactance", Dimension.NONE),
       Map.entry("fault-factor", Dimension.NONE));
 
-  private static final Set<String> TRAITS = Set.of(
-      "protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
-      "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
-      "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked",
-      "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected",
-      "readily-accessible",
-      "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement",
-      "security", "weight-supporting", "in-fan");
-
   /** Traits that may be said not to be so, as in {@code no disconnect}. */
   private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "readily-accessible");
 
   private final Scope scope;
+  private final BoxSizes sizes;
 
   DeviceBinder(Scope scope) {
     this.scope = scope;
+    this.sizes = new BoxSizes(scope);
   }
 
   Optional<UnwiredDevice> bind(Tree.Device device, String room, String boxName, Status ofWhole) {
@@ -98,10 +92,10 @@ final class DeviceBinder {
       }
       lacking.ifPresent(l -> bare(l, Optional.empty()));
       lacking = Optional.empty();
-      if (TRAITS.contains(word.text())) {
-        traits.add(word.text());
-      } else if (RoomBinder.boxTraits().contains(word.text())) {
-        boxTraits.add(word.text());
+      if (Words.DEVICE_TRAITS.known().contains(word.text())) {
+        once(traits, word);
+      } else if (Words.BOX_TRAITS.known().contains(word.text())) {
+        once(boxTraits, word);
       } else if (NAMED.containsKey(word.text()) && !namesOfFigures.contains(word.span())) {
         lacking = Optional.of(word);
       } else if (!namesOfFigures.contains(word.span())) {
@@ -117,6 +111,7 @@ final class DeviceBinder {
     for (Tree.DeviceAmount amount : device.amounts()) {
       figure(amount, kind.get().kind, loads, facts);
     }
+    sizes.volume(sizesOf(device, halves), boxTraits, device.name().span()).ifPresent(volume -> facts.put("box-volume", volume));
     return Optional.of(
         new UnwiredDevice(
             room + "." + device.name(),
@@ -128,12 +123,32 @@ final class DeviceBinder {
             boxTraits,
             loads,
             device.controls(),
-            device.at().map(Tree.Word::text),
+            device.at().flatMap(at -> scope.word(Words.DEVICE_PLACES, at)),
             device.hot(),
             facts,
             TerminalBinder.bind(device.terminals(), scope),
             Scope.status(device.status(), ofWhole),
             new Origin(device.name().span(), device.span())));
+  }
+
+  private void once(Set<String> traits, Tree.Word word) {
+    if (!traits.add(word.text())) {
+      scope.report(
+          Finding.error("said-twice", "'" + word + "' is stated twice").at(word.span(), "stated before").fix("take out one of the two"));
+    }
+  }
+
+  /** Figures that speak of the box which the device has to itself. */
+  private List<Tree.Expression> sizesOf(Tree.Device device, List<String> halves) {
+    return device.amounts().stream()
+        .filter(a -> a.before().filter(b -> isFigureName(b.text(), halves)).isEmpty())
+        .map(Tree.DeviceAmount::value)
+        .filter(a -> scope.quietly(a).filter(q -> isSize(q.dimension())).isPresent())
+        .toList();
+  }
+
+  private static boolean isSize(Dimension dimension) {
+    return dimension.equals(Dimension.VOLUME) || dimension.equals(Dimension.LENGTH);
   }
 
   private static boolean isFigureName(String word, List<String> halves) {
@@ -174,7 +189,7 @@ final class DeviceBinder {
     List<Tree.Word> given = device.words().stream().filter(w -> w.span().source() != device.span().source()).toList();
     List<Tree.Word> words = given.isEmpty() ? device.words() : given;
     Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
-    List<Tree.Word> named = words.stream().filter(w -> !TRAITS.contains(w.text())).toList();
+    List<Tree.Word> named = words.stream().filter(w -> !Words.DEVICE_TRAITS.known().contains(w.text())).toList();
     Finding.Builder finding = Finding
         .error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
         .at(span, "a kind such as receptacle, switch or light is expected here")
@@ -202,14 +217,14 @@ final class DeviceBinder {
       Tree.DeviceAmount amount, DeviceKind kind, Map<String, Quantity> loads, Map<String, Quantity> facts) {
     String name = amount.before().map(Tree.Word::text).orElse("");
     if (kind.halves().contains(name)) {
-      load(amount.value()).ifPresent(value -> loads.put(name, value));
+      load(amount.value()).ifPresent(value -> put(loads, name, value, amount));
       return;
     }
     if (NAMED.containsKey(name)) {
       scope
           .evaluator()
           .statedOf(amount.value(), NAMED.get(name), "'" + name + "'")
-          .ifPresent(value -> facts.put(name, value));
+          .ifPresent(value -> put(facts, name, value, amount));
       return;
     }
     Optional<Quantity> value = scope.evaluator().valueOf(amount.value());
@@ -217,23 +232,29 @@ final class DeviceBinder {
       return;
     }
     Dimension dimension = value.get().dimension();
-    if (!dimension.equals(Dimension.POWER) && !dimension.equals(Dimension.CURRENT)
+    if (!dimension.equals(Dimension.POWER) && !dimension.equals(Dimension.CURRENT) && !isSize(dimension)
         && !scope.evaluator().isStatable(value.get(), amount.value(), "a figure of '" + kind.name() + "'")) {
       return;
     }
     if (dimension.equals(Dimension.CURRENT) && kind.family() != DeviceKind.Family.APPLIANCE
         && kind.family() != DeviceKind.Family.LIGHT && kind.family() != DeviceKind.Family.SOURCE) {
-      facts.put("rated", value.get()); // what is stamped on a receptacle or switch, not what it draws
+      put(facts, "rated", value.get(), amount); // what is stamped on a receptacle or switch, not what it draws
     } else if (dimension.equals(Dimension.POWER) || dimension.equals(Dimension.CURRENT)) {
-      load(amount.value()).ifPresent(load -> loads.put("", load));
+      load(amount.value()).ifPresent(load -> put(loads, "", load, amount));
     } else if (dimension.equals(Dimension.VOLTAGE)) {
-      facts.put("voltage", value.get());
-    } else if (dimension.equals(Dimension.VOLUME)) {
-      facts.put("box-volume", value.get());
-    } else if (dimension.equals(Dimension.LENGTH)) {
-      facts.put("box-side", value.get());
+      put(facts, "voltage", value.get(), amount);
+    } else if (isSize(dimension)) {
+      return; // of its box
     } else {
       scope.evaluator().valueOf(amount.value(), Dimension.POWER, "the load of a device");
+    }
+  }
+
+  /** Keeps a figure; of two of one kind the first, and the second is reported. */
+  private void put(Map<String, Quantity> figures, String name, Quantity value, Tree.DeviceAmount written) {
+    Quantity first = figures.putIfAbsent(name, value);
+    if (first != null) {
+      scope.reportSecond(written.value(), name.isEmpty() ? "the load of a device" : "'" + name + "'", first);
     }
   }
 
@@ -267,7 +288,7 @@ final class DeviceBinder {
   }
 
   private void unknown(Tree.Word word, List<String> halves) {
-    Set<String> known = new java.util.TreeSet<>(TRAITS);
+    Set<String> known = new java.util.TreeSet<>(Words.DEVICE_TRAITS.known());
     known.addAll(NAMED.keySet());
     known.addAll(halves);
     known.addAll(scope.library().parts().keySet());

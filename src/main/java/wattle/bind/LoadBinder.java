@@ -26,6 +26,12 @@ import wattle.quantity.Units;
  * suit it.
  */
 final class LoadBinder {
+  /** Of the voltage of one leg: what is made for less than this of it belongs to another supply, as does 100 V equipment. */
+  private static final double LEAST_OF_LEG = 0.8;
+
+  /** Of the voltage between legs: 277 V equipment on 240 V is still within, 347 V and 480 V are not. */
+  private static final double MOST_OF_LEGS = 1.25;
+
   private final Scope scope;
   private final ControlGroups groups;
   private final Map<String, SupplySystem> systemOfPanel;
@@ -73,6 +79,16 @@ final class LoadBinder {
       return device.kind();
     }
     SupplySystem system = system(draft.get());
+    if (!draft.get().hots.isEmpty()
+        && (stated.si() < LEAST_OF_LEG * system.legToNeutralVolts() || stated.si() > MOST_OF_LEGS * system.legToLegVolts())) {
+      String given = volts(system.legToNeutralVolts()) + (system.legs().size() > 1 ? " and " + volts(system.legToLegVolts()) : "");
+      scope.report(
+          Finding.error("voltage-unfit", "'" + device.name() + "' is made for " + stated + " and its supply gives " + given)
+              .at(device.origin().name(), "rated " + stated)
+              .because("Far below its voltage an appliance does not work, and far above it burns out.")
+              .fix("state the voltage on its nameplate"));
+      return device.kind();
+    }
     boolean two = Math.abs(stated.si() - system.legToLegVolts()) < Math.abs(stated.si() - system.legToNeutralVolts());
     if (two == device.kind().needs().contains(Need.TWO_HOTS) || system.legs().size() == 1) {
       return device.kind();

@@ -29,6 +29,7 @@ import wattle.model.Stretch;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
 import wattle.model.Terminals;
+import wattle.model.Words;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -206,7 +207,11 @@ final class PanelBinder {
     Optional<Quantity> interrupting = Optional.empty();
     for (Tree.Expression amount : main.amounts()) {
       Optional<Quantity> value = scope.evaluator().statedOf(amount, Dimension.CURRENT, "the rating of a main");
-      if (value.isPresent() && value.get().unit().equals(Units.KILOAMPERE)) {
+      boolean kiloamperes = value.isPresent() && value.get().unit().equals(Units.KILOAMPERE);
+      Optional<Quantity> before = kiloamperes ? interrupting : rating;
+      if (value.isPresent() && before.isPresent()) {
+        scope.reportSecond(amount, kiloamperes ? "what a main can interrupt" : "the rating of a main", before.get());
+      } else if (kiloamperes) {
         interrupting = value;
       } else if (value.isPresent()) {
         rating = value;
@@ -376,6 +381,8 @@ final class PanelBinder {
         .ifPresent(m -> reportTransfer(m, draft));
     Optional<Stretch> feeder = tree.feederWiring()
         .flatMap(wirings::bind)
+        // A spare hot in a cable is lawful where a panel takes one leg.
+        .filter(wiring -> ServiceBinder.fits(wiring, Math.max(2, legs.size()), "the feeder of panel '" + draft.name() + "'", scope))
         .map(
             wiring -> new Stretch(
                 tree.feederLength().flatMap(l -> ServiceBinder.lengthOf(l, scope, "the length of a feeder")),
@@ -384,7 +391,7 @@ final class PanelBinder {
                 wiring.origin()));
     return new Panel(
         draft.name(), Scope.label(tree.label()), fed.supply, fed.system, legs, feeder, draft.bus(), draft.slots(),
-        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().map(Tree.Word::text), draft.facts(), draft.flags(),
+        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().flatMap(k -> scope.word(Words.PANEL_USES, k)), draft.facts(), draft.flags(),
         room, draft.terminals(),
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }

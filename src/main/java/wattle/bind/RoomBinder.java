@@ -7,10 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
-import wattle.finding.Finding;
-import wattle.finding.Fix;
-import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.House;
@@ -18,24 +14,20 @@ import wattle.model.Origin;
 import wattle.model.Room;
 import wattle.model.RoomKind;
 import wattle.model.Status;
-import wattle.quantity.Dimension;
+import wattle.model.Words;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
 
 /** Rooms with their boxes and devices. A device that stands in no box of the plan has a box of its own, by its name. */
 final class RoomBinder {
-  private static final List<String> KINDS = RoomKind.allWords();
-
-  private static final Set<String> BOX_TRAITS = Set.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work",
-      "weatherproof", "bonded",
-      "extension", "later", "accessible", "concealed", "covered", "uncovered");
-
   private final Scope scope;
   private final DeviceBinder devices;
+  private final BoxSizes sizes;
 
   RoomBinder(Scope scope) {
     this.scope = scope;
     this.devices = new DeviceBinder(scope);
+    this.sizes = new BoxSizes(scope);
   }
 
   /** A room with its boxes, and the devices in them before anything is wired. */
@@ -180,50 +172,19 @@ final class RoomBinder {
                 });
       }
     }
-    Optional<Quantity> volume = Optional.empty();
-    for (Tree.Expression amount : tree.amounts()) {
-      Optional<Quantity> value = scope.evaluator().valueOf(amount);
-      // Sides of a box are trade names of its shape; its volume is the figure that counts.
-      if (value.isPresent() && !value.get().dimension().equals(Dimension.LENGTH)) {
-        volume = scope.evaluator().statedOf(amount, Dimension.VOLUME, "the size of a box");
-      }
-    }
     Set<String> traits = new LinkedHashSet<>();
     for (Tree.Word word : tree.words()) {
-      if (BOX_TRAITS.contains(word.text())) {
-        traits.add(word.text());
-      } else {
-        unknownWord(word, "a box", BOX_TRAITS);
-      }
+      scope.word(Words.BOX_TRAITS, word).ifPresent(traits::add);
     }
+    Optional<Quantity> volume = sizes.volume(tree.amounts(), traits, tree.name().span());
     return new Box(
         name, room, volume, tree.gangs(), traits, inside, status,
         new Origin(tree.name().span(), tree.span()));
   }
 
-  private void unknownWord(Tree.Word word, String what, Set<String> known) {
-    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing of " + what)
-        .at(word.span(), "such as " + String.join(", ", known.stream().sorted().limit(5).toList()));
-    List<String> near = NearNames.of(word.text(), known);
-    near.forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
-    if (near.isEmpty()) {
-      finding.because("There are " + String.join(", ", new TreeSet<>(known)) + ".");
-    }
-    scope.report(finding);
-  }
-
-  static Set<String> boxTraits() {
-    return BOX_TRAITS;
-  }
-
   private Optional<String> kind(Tree.Room tree) {
     if (tree.kind().isPresent()) {
-      Tree.Word kind = tree.kind().get();
-      if (!KINDS.contains(kind.text())) {
-        unknownWord(kind, "a room", Set.copyOf(KINDS));
-        return Optional.empty();
-      }
-      return Optional.of(kind.text());
+      return scope.word(Words.ROOM_KINDS, tree.kind().get());
     }
     // By its name: 'bath' is a bathroom, 'bed2' a bedroom; where that says nothing, by its label.
     String whole = tree.name().text();

@@ -9,21 +9,27 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.model.Status;
+import wattle.model.Words;
 import wattle.quantity.Quantity;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
 /** What the binders of one plan share: the library, constants, findings and what is assumed. */
 final class Scope {
+  /** Words of a list that stand beside one that is not in it; all of them are in its reason. */
+  private static final int SHOWN = 5;
+
   private final Library library;
   private final Map<String, Quantity> constants;
   private final Set<String> damagedWords;
@@ -89,6 +95,11 @@ final class Scope {
 
   List<Finding> findings() {
     return findings;
+  }
+
+  /** The value of an expression that is evaluated again elsewhere, where what is wrong with it is reported. */
+  Optional<Quantity> quietly(Tree.Expression written) {
+    return new Evaluator(constants, finding -> {}).valueOf(written);
   }
 
   void report(Finding.Builder finding) {
@@ -176,6 +187,33 @@ final class Scope {
         span.written(),
         s -> NearNames.of(meant, known.stream().filter(k -> k.startsWith(prefix)).map(k -> k.substring(prefix.length())).toList()));
     return local.stream().map(n -> prefix + n).filter(known::contains).toList();
+  }
+
+  /** A word of a closed list, as the list has it; one that is not in it is reported with those that are. */
+  Optional<String> word(Words words, Tree.Word written) {
+    Optional<String> meant = words.meant(written.text());
+    if (meant.isEmpty()) {
+      unknownWord(written, words.what(), words.known());
+    }
+    return meant;
+  }
+
+  /** Reports a word that cannot stand where it does, with those that can. */
+  void unknownWord(Tree.Word word, String what, Collection<String> known) {
+    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing as " + what)
+        .at(word.span(), "such as " + String.join(", ", known.stream().limit(SHOWN).toList()))
+        .because("There are " + String.join(", ", new TreeSet<>(known)) + ".");
+    NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
+    report(finding);
+  }
+
+  /** Reports a second figure of one kind in a statement that has room for one. */
+  void reportSecond(Tree.Expression second, String what, Quantity first) {
+    report(
+        Finding.error("said-twice", what + " is stated twice")
+            .at(second.span(), "stated as " + first + " before")
+            .because("One of the two would not be used.")
+            .fix("take out one of the two"));
   }
 
   /** Reports a name that is taken, or has a hole that nothing fills; true where it was free. */

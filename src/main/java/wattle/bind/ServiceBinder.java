@@ -16,6 +16,9 @@ import wattle.model.Source;
 import wattle.model.Stretch;
 import wattle.model.SupplySystem;
 import wattle.model.Surroundings;
+import wattle.model.Wire;
+import wattle.model.Wiring;
+import wattle.model.Words;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -23,6 +26,10 @@ import wattle.syntax.Tree;
 /** Services: the supply system from its voltages, the source behind it, the run to it, its electrodes. */
 final class ServiceBinder {
   private static final List<String> SOURCES = List.of("transformer", "available", "generator");
+
+  private static final Map<String, List<Dimension>> FIGURES_OF_SOURCES = Map.of(
+      "transformer", List.of(Dimension.POWER, Dimension.NONE), "available", List.of(Dimension.CURRENT),
+      "generator", List.of(Dimension.POWER, Dimension.NONE));
 
   private final Scope scope;
   private final WiringBinder wirings;
@@ -60,19 +67,24 @@ final class ServiceBinder {
         rating = value;
       } else if (value.get().dimension().equals(Dimension.VOLTAGE) && volts.isEmpty()) {
         volts = value;
+      } else if (value.get().dimension().equals(Dimension.CURRENT)) {
+        scope.reportSecond(amount, "the rating of service '" + tree.name() + "'", rating.get());
+      } else if (value.get().dimension().equals(Dimension.VOLTAGE)) {
+        scope.reportSecond(amount, "the voltage of service '" + tree.name() + "'", volts.get());
       } else {
         scope.evaluator().valueOf(amount, Dimension.CURRENT, "the rating of a service");
       }
     }
     Map<String, Boolean> flags = new HashMap<>();
     Map<String, Quantity> facts = Facts.OF_SERVICE.read(tree.facts(), scope, flags);
+    SupplySystem system = system(tree, volts);
     return new Service(
         tree.name().text(),
         Scope.label(tree.label()),
-        system(tree, volts),
+        system,
         rating,
         source(tree),
-        run(tree),
+        run(tree, system.legs().size()),
         electrodes(tree),
         facts,
         flags,
@@ -82,6 +94,10 @@ final class ServiceBinder {
 
   private SupplySystem system(Tree.Service tree, Optional<Quantity> volts) {
     if (tree.voltages().isPresent()) {
+      volts.ifPresent(v -> scope.report(
+          Finding.error("said-twice", "the voltage of service '" + tree.name() + "' is stated twice")
+              .at(tree.voltages().get().span(), "and as " + v + " besides")
+              .fix("take out one of the two")));
       Tree.Voltages pair = tree.voltages().get();
       double low = pair.low();
       double high = pair.high();
@@ -137,6 +153,10 @@ final class ServiceBinder {
               .because("A winding and the lines before it are inductive; a ratio of 0 is a pure resistance."));
       return Optional.empty();
     }
+    Tree.SourceLine said = line;
+    for (int i = 0; i < said.amounts().size(); i++) {
+      checkSourceFigure(said, i);
+    }
     Optional<Quantity> power = first(values, Dimension.POWER);
     Optional<Quantity> current = first(values, Dimension.CURRENT);
     Optional<Quantity> percent = first(values, Dimension.NONE);
@@ -165,6 +185,26 @@ final class ServiceBinder {
     return Optional.empty();
   }
 
+  /** A figure that a source of this kind does not have, or has already. */
+  private void checkSourceFigure(Tree.SourceLine line, int index) {
+    Tree.Expression amount = line.amounts().get(index);
+    Optional<Quantity> value = scope.quietly(amount);
+    List<Dimension> wanted = FIGURES_OF_SOURCES.get(line.kind().text());
+    if (value.isEmpty() || wanted == null) {
+      return;
+    }
+    Dimension dimension = value.get().dimension();
+    if (!wanted.contains(dimension)) {
+      scope.report(
+          Finding.error("figure-unused", "a " + line.kind() + " as a source has no figure such as " + value.get())
+              .at(amount.span(), expected(line.kind().text()))
+              .fix("take it out"));
+      return;
+    }
+    line.amounts().stream().limit(index).flatMap(a -> scope.quietly(a).stream()).filter(q -> q.dimension().equals(dimension)).findFirst()
+        .ifPresent(first -> scope.reportSecond(amount, "a figure of the source", first));
+  }
+
   private static String expected(String kind) {
     return switch (kind) {
       case "available" -> "a fault current such as 10 kA is expected here";
@@ -177,19 +217,34 @@ final class ServiceBinder {
     return values.stream().filter(v -> v.dimension().equals(dimension)).findFirst();
   }
 
-  private Optional<Stretch> run(Tree.Service tree) {
+  private Optional<Stretch> run(Tree.Service tree, int legs) {
     if (tree.runs().isEmpty()) {
       return Optional.empty();
     }
     Tree.ServiceRun run = tree.runs().get(0);
     return wirings
         .bind(run.wiring())
+        .filter(wiring -> fits(wiring, legs, "the service '" + tree.name() + "'", scope))
         .map(
             wiring -> new Stretch(
                 lengthOf(run.length(), scope, "the length of a service run"),
                 wiring,
                 surroundings.bind(run.surroundings(), Surroundings.UNSTATED),
                 Origin.of(run.span())));
+  }
+
+  /** Whether no more hots are run than there are legs: what is left over would be joined to nothing, and no rule would see it. */
+  static boolean fits(Wiring wiring, int legs, String what, Scope scope) {
+    long hots = wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count();
+    if (hots <= legs) {
+      return true;
+    }
+    scope.report(
+        Finding.error("conductors-unused", what + " is run with " + hots + " hots and has " + legs + (legs == 1 ? " leg" : " legs"))
+            .at(wiring.origin().whole(), "hots, then the neutral; a ground is named as one")
+            .because("Of several conductors alike the last is the neutral and the others are hots.")
+            .fix("run a hot for each leg and a neutral, as in " + (legs + 1) + " x, then the ground"));
+    return false;
   }
 
   /** A length that is not negative. */
@@ -209,11 +264,19 @@ final class ServiceBinder {
     for (Tree.Earth earth : tree.earths()) {
       Optional<Quantity> resistance = Optional.empty();
       for (Tree.Expression amount : earth.amounts()) {
-        resistance = scope.evaluator().valueOf(amount, Dimension.RESISTANCE, "the resistance of an electrode");
+        Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.RESISTANCE, "the resistance of an electrode");
+        if (value.isPresent() && resistance.isPresent()) {
+          scope.reportSecond(amount, "the resistance of an electrode", resistance.get());
+        }
+        resistance = resistance.or(() -> value);
+      }
+      Optional<String> kind = scope.word(Words.ELECTRODES, earth.electrode());
+      if (kind.isEmpty()) {
+        continue;
       }
       electrodes.add(
           new Electrode(
-              earth.electrode().text(),
+              kind.get(),
               earth.wiring().flatMap(wirings::bind),
               resistance,
               Scope.status(earth.status(), Scope.status(tree.status())),

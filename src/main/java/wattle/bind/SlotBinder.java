@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.function.Predicate;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -58,6 +59,13 @@ final class SlotBinder {
       if (traits.contains(protection.word())) {
         protections.add(protection);
       }
+    }
+    if (!line.legs().isEmpty() && line.legs().size() != slots.size()) {
+      scope.report(
+          Finding.error("leg-count", "slot " + line.slots().text() + " has " + slots.size() + (slots.size() == 1 ? " pole" : " poles")
+              + " and states " + line.legs().size() + (line.legs().size() == 1 ? " leg" : " legs"))
+              .at(line.legs().get(0).span().to(line.legs().get(line.legs().size() - 1).span()), "a leg for each pole, such as A+B")
+              .fix("state a leg for each pole, or none where the slots say it"));
     }
     Optional<Tree.Word> target = target(line);
     Optional<Quantity> rating = rating(line, target);
@@ -159,9 +167,10 @@ final class SlotBinder {
         return Optional.empty();
       }
       Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.CURRENT, "a breaker rating");
-      if (value.isEmpty() || value.get().unit().equals(Units.KILOAMPERE) || value.get().unit().symbol().equals("mA")) {
+      if (value.isEmpty() || isKilo(value.get()) || isMilli(value.get())) {
         continue;
       }
+      reportOthers(line, amount, value.get(), q -> !isKilo(q) && !isMilli(q), "the rating of a breaker");
       if (value.get().si() <= 0) {
         scope.report(
             Finding.error("rating-not-positive", "a breaker cannot be rated " + value.get())
@@ -178,6 +187,27 @@ final class SlotBinder {
               .fix("write its rating, or later where it is not decided"));
     }
     return Optional.empty();
+  }
+
+  private static boolean isKilo(Quantity current) {
+    return current.unit().equals(Units.KILOAMPERE);
+  }
+
+  private static boolean isMilli(Quantity current) {
+    return current.unit().symbol().equals("mA");
+  }
+
+  /** Reports every further figure of a kind that a slot line has room for one of. */
+  private void reportOthers(Tree.Slot line, Tree.Expression used, Quantity value, Predicate<Quantity> alike, String what) {
+    for (Tree.Expression other : line.amounts()) {
+      Optional<Quantity> second = other == used ? Optional.empty() : scope.quietly(other);
+      if (second.filter(q -> q.dimension().equals(Dimension.CURRENT) && alike.test(q)).isPresent()) {
+        scope.reportSecond(other, what, value);
+      } else if (second.filter(q -> !q.dimension().equals(Dimension.CURRENT)).isPresent()
+          && line.amounts().indexOf(other) > line.amounts().indexOf(used)) {
+        scope.evaluator().valueOf(other, Dimension.CURRENT, "a figure of a slot line");
+      }
+    }
   }
 
   private Optional<Quantity> interrupting(Tree.Slot line) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.model.Surroundings;
+import wattle.model.Words;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -30,7 +31,7 @@ final class SurroundingsBinder {
     boolean underground = base.underground();
     for (Tree.Surroundings each : written) {
       if (each instanceof Tree.InPlace in) {
-        place = Optional.of(in.place().text());
+        place = scope.word(Words.RUN_PLACES, in.place()).or(() -> base.place());
         if (in.temperature().isPresent()) {
           ambient = scope.evaluator().valueOf(in.temperature().get(), Dimension.TEMPERATURE, "the ambient");
         }

@@ -12,6 +12,9 @@ import wattle.model.Metal;
 import wattle.model.Origin;
 import wattle.model.Wire;
 import wattle.model.Wiring;
+import wattle.model.Words;
+import wattle.quantity.Dimension;
+import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 import wattle.syntax.Tree;
 
@@ -66,6 +69,14 @@ final class WiringBinder {
     Metal metal = metal(cable.metal(), kind.map(CableKind::metal).orElse(Metal.COPPER));
     if (cable.metal().isEmpty() && kind.isEmpty()) {
       scope.assume("conductors are copper where no metal is stated");
+    }
+    boolean countedInList = groups.size() > 1 && groups.stream().anyMatch(g -> g.count.isPresent());
+    if (countedInList || groups.size() > 1 && cable.withoutGround()) {
+      scope.report(
+          Finding.error("wire-size-unknown", "'" + cable.span().text() + "' lists its conductors and counts them besides")
+              .at(cable.span(), "each conductor by its size, as in 2-2-2-4, or their number, as in 2/3")
+              .fix(countedInList ? "take out the count" : "leave out without ground, and the size of the ground"));
+      return Optional.empty();
     }
     List<Wire> wires = groups.size() == 1
         ? counted(groups.get(0), metal, kind, cable)
@@ -132,6 +143,18 @@ final class WiringBinder {
   /** More conductors than the largest raceway takes of the thinnest; also keeps what is worked out for each pair of them short. */
   private static final int MOST_IN_RACEWAY = 500;
 
+  /** The kind of a raceway, whose size is a length above nothing. */
+  Optional<String> race(Tree.RaceSize race) {
+    boolean length = Units.find(race.unit().text()).filter(u -> u.dimension().equals(Dimension.LENGTH)).isPresent();
+    if (!length || race.size() <= 0) {
+      scope.report(
+          Finding.error("raceway-size-unknown", "'" + race.span().text() + "' is no size of raceway")
+              .at(race.span(), "a trade size such as 3/4 in or 21 mm is expected here"));
+      return Optional.empty();
+    }
+    return scope.word(Words.RACEWAYS, race.kind());
+  }
+
   private Optional<Wiring> raceway(Tree.RacewayWiring raceway) {
     if (raceway.conductors().stream().mapToLong(Tree.Conductor::count).sum() > MOST_IN_RACEWAY) {
       scope.report(
@@ -143,8 +166,18 @@ final class WiringBinder {
     double insulation = Double.POSITIVE_INFINITY;
     String type = "";
     boolean neutralNamed = raceway.conductors().stream().anyMatch(c -> c.role().isPresent() && c.role().get().text().equals("neutral"));
+    Optional<String> race = race(raceway.race());
+    if (race.isEmpty()) {
+      return Optional.empty();
+    }
     for (Tree.Conductor conductor : raceway.conductors()) {
       Optional<Sized> sized = sized(conductor.size());
+      if (conductor.count() < 1 || sized.flatMap(Sized::count).isPresent()) {
+        scope.report(
+            Finding.error("wire-size-unknown", "'" + conductor.span().text() + "' is no conductors of a raceway")
+                .at(conductor.span(), "a count and a size such as 3 x 12 Cu THWN are expected here"));
+        return Optional.empty();
+      }
       Optional<CableKind> kind = conductor.insulation().flatMap(this::kind);
       if (sized.isEmpty() || conductor.insulation().isPresent() && kind.isEmpty()) {
         return Optional.empty();
@@ -159,7 +192,7 @@ final class WiringBinder {
         ? Optional.empty()
         : Optional.of(
             new Wiring(
-                WiringWords.of(raceway.span()), type, Optional.of(raceway.race().kind().text()), insulation, wires,
+                WiringWords.of(raceway.span()), type, race, insulation, wires,
                 Origin.of(raceway.span())));
   }
 

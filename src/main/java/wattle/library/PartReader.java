@@ -56,7 +56,7 @@ final class PartReader {
         needs,
         properties.words("halves"),
         loadClass,
-        properties.has("outlet"),
+        properties.flag("outlet"),
         properties.count("yokes", family == DeviceKind.Family.RECEPTACLE || family == DeviceKind.Family.SWITCH ? 1 : 0),
         properties.quantity("rating", Dimension.CURRENT),
         properties.quantity("on-legs", Dimension.NONE).map(q -> q.si()).orElse(0.0),
@@ -67,7 +67,7 @@ final class PartReader {
         properties.words("protects").stream()
             .map(w -> Protection.valueOf(upper(w)))
             .collect(Collectors.toSet()),
-        properties.has("motor"),
+        properties.flag("motor"),
         family == DeviceKind.Family.SOURCE
             ? Optional.of(DeviceKind.Grid.valueOf(upper(properties.oneOf("grid", words(DeviceKind.Grid.values()), "either"))))
             : Optional.empty());
@@ -90,10 +90,10 @@ final class PartReader {
         insulation,
         properties.oneOf("material", List.of("thermoplastic", "thermoset", "rubber"), "thermoplastic"),
         celsius(properties, "ampacity-at").orElse(insulation),
-        properties.has("single"),
+        properties.flag("single"),
         properties.oneOf("ground", List.of("bare", "insulated", "none"), "none"),
         properties.count("hots", 0),
-        properties.has("with-neutral"),
+        properties.flag("with-neutral"),
         properties.words("colours"),
         properties.word("neutral").orElse("white"),
         grounds,

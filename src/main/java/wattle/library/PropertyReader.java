@@ -39,15 +39,38 @@ final class PropertyReader {
     return ask(name).isPresent();
   }
 
+  /** A property that stands alone. */
+  boolean flag(String name) {
+    Optional<Tree.Property> flag = ask(name);
+    flag.filter(p -> !p.values().isEmpty()).ifPresent(p -> refuse(p.span(), "'" + name + "' is so by its name alone", "nothing more can stand here"));
+    return flag.isPresent();
+  }
+
   /** The words of a property; empty where it is not stated. */
   List<String> words(String name) {
     return ask(name)
-        .map(p -> p.values().stream().flatMap(v -> v.word().stream()).map(Tree.Word::text).toList())
+        .map(p -> withoutFigures(p).values().stream().flatMap(v -> v.word().stream()).map(Tree.Word::text).toList())
         .orElse(List.of());
   }
 
+  /** Words alone are used of such a property; a figure among them would say nothing. */
+  private Tree.Property withoutFigures(Tree.Property property) {
+    property.values().stream().flatMap(v -> v.amount().stream()).findFirst().ifPresent(
+        figure -> refuse(figure.span(), "'" + property.name() + "' takes words and no figure", "a word is expected here"));
+    return property;
+  }
+
+  private void refuse(Span span, String headline, String expected) {
+    findings.accept(Finding.error("property-value", headline).at(span, expected).fix("take it out").build());
+  }
+
+  /** The one word of a property that has room for one. */
   Optional<String> word(String name) {
-    return words(name).stream().findFirst();
+    List<String> words = words(name);
+    if (words.size() > 1) {
+      refuse(properties.get(name).span(), "'" + name + "' has " + words.size() + " words", "one word is expected here");
+    }
+    return words.stream().findFirst();
   }
 
   /** One of a closed set of words, or the one that stands where none is stated. */
@@ -73,6 +96,9 @@ final class PropertyReader {
         .flatMap(
             p -> {
               Optional<Tree.Expression> amount = p.values().stream().flatMap(v -> v.amount().stream()).findFirst();
+              if (p.values().size() > 1) {
+                refuse(p.span(), "'" + name + "' has more than a figure", dimension.trade() + " alone is expected here");
+              }
               if (amount.isEmpty()) {
                 findings.accept(
                     Finding.error("property-value", "'" + name + "' has no figure")

@@ -125,6 +125,7 @@ public final class PlanParser {
     parser.setErrorHandler(recovery);
     PlanContext plan = parser.plan();
     findings.addAll(recovery.findings());
+    findings.addAll(Doubled.in(plan, spans));
     recovery.damagedWords().addAll(repair.damagedWords());
     return new Portion(spans, tokens, Optional.of(plan), findings, recovery.damagedWords());
   }

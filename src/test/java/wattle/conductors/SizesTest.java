@@ -151,7 +151,7 @@ class SizesTest {
     assertThat(electrode("2/0", "rod")).isEqualTo("6 AWG");
     assertThat(electrode("2/0", "water-pipe")).isEqualTo("4 AWG");
     assertThat(electrode("2", "rod")).isEqualTo("8 AWG");
-    assertThat(electrode("250", "concrete-encased")).isEqualTo("4 AWG");
+    assertThat(electrode("250", "concrete")).isEqualTo("4 AWG");
   }
 
   private String electrode(String service, String kind) {

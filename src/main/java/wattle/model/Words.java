@@ -1,0 +1,75 @@
+package wattle.model;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A closed list of words of the trade that can stand at one place of the notation.
+ *
+ * @param what stands there, such as {@code a grounding electrode}
+ * @param known the words, in the order in which they are shown
+ * @param same other words for some of them, each with the one that it means
+ */
+public record Words(String what, List<String> known, Map<String, String> same) {
+  /** What NFPA 70 250.52(A) and CSA C22.1 10-102 count as one. {@code rods} are two or more that are bonded together. */
+  public static final Words ELECTRODES = new Words(
+      "a grounding electrode",
+      List.of("rod", "rods", "water-pipe", "concrete", "ring", "plate", "pipe", "steel"),
+      Map.of("concrete-encased", "concrete", "ground-rod", "rod", "ground-rods", "rods", "ground-ring", "ring", "foundation", "concrete"));
+
+  /** What a branch is for. */
+  public static final Words BRANCH_USES = new Words(
+      "the use of a branch", List.of("small-appliance", "laundry", "bathroom", "garage", "lighting", "general", "appliance"), Map.of());
+
+  public static final Words PANEL_USES = new Words("the use of a panel", List.of("outbuilding"), Map.of());
+
+  /** Where a run goes. */
+  public static final Words RUN_PLACES = new Words(
+      "the place of a run",
+      List.of("attic", "basement", "ceiling", "concrete", "crawl-space", "damp", "dry", "floor", "garage", "insulation", "outdoors", "roof",
+          "underground", "wall", "wet", "yard"),
+      Map.of("outside", "outdoors", "outdoor", "outdoors", "crawlspace", "crawl-space", "rooftop", "roof"));
+
+  /** Where in its room a device is. */
+  public static final Words DEVICE_PLACES = new Words(
+      "the place of a device",
+      List.of("counter", "island", "peninsula", "wet-bar", "basin", "sink", "tub", "shower", "bench", "desk", "wall", "floor", "ceiling",
+          "cabinet", "door", "window", "stair", "front", "back", "side", "soffit", "balcony", "equipment"),
+      Map.of("countertop", "counter", "vanity", "basin", "bathtub", "tub", "workbench", "bench"));
+
+  public static final Words ROOM_KINDS = new Words("the kind of a room", RoomKind.allWords(), Map.of());
+
+  /** What is said of a device beside its kind. */
+  public static final Words DEVICE_TRAITS = new Words(
+      "a trait of a device",
+      List.of("protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
+          "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
+          "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked",
+          "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected", "readily-accessible",
+          "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement", "security", "weight-supporting",
+          "in-fan"),
+      Map.of());
+
+  public static final Words BOX_TRAITS = new Words(
+      "a trait of a box",
+      List.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
+          "extension", "later", "accessible", "concealed", "covered", "uncovered"),
+      Map.of());
+
+  /** Raceways that conductors are pulled into. */
+  public static final Words RACEWAYS = new Words(
+      "a kind of raceway",
+      List.of("EMT", "IMC", "RMC", "FMC", "LFMC", "PVC", "ENT", "HDPE", "LFNC", "RTRC", "wireway"),
+      Map.of("GRC", "RMC", "RNC", "PVC", "conduit", "RMC"));
+
+  public Words {
+    known = List.copyOf(known);
+    same = Map.copyOf(same);
+  }
+
+  /** The word of the list that a written one means; absent where it means none. */
+  public Optional<String> meant(String written) {
+    return known.contains(written) ? Optional.of(written) : Optional.ofNullable(same.get(written));
+  }
+}

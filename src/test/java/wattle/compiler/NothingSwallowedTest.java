@@ -1,0 +1,206 @@
+package wattle.compiler;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import wattle.bind.SourceReader;
+import wattle.finding.Source;
+import wattle.finding.Span;
+import wattle.golden.Golden;
+import wattle.model.House;
+import wattle.syntax.Lexeme;
+import wattle.syntax.LexemeReader;
+import wattle.syntax.Tree;
+
+/**
+ * Every word and figure of a plan is used or refused: where one is taken out, or another stands in its place, the house or a finding is
+ * another. A word that means nothing is refused wherever it does not name a thing of the plan.
+ *
+ * <p>A run tries a sample of the words of each example; {@code -Dwattle.every-word=true} tries all of them.
+ */
+class NothingSwallowedTest {
+  private static final boolean ALL = Boolean.getBoolean("wattle.every-word");
+  private static final int SAMPLE = 10;
+  private static final long SEED = 20240611L;
+  /** Words that say what is so without them too, each behind the word before it. */
+  private static final Set<String> REDUNDANT = Set.of("use parts", "A spare", "dwelling flat");
+  private static final String NONSENSE = "rhubarb";
+
+  @TestFactory
+  Stream<DynamicTest> everyWordIsUsedOrRefused() {
+    return Golden.plans("examples").stream().map(file -> DynamicTest.dynamicTest(file.toString(), () -> assertThat(swallowed(file)).isEmpty()));
+  }
+
+  private static List<String> swallowed(Path file) {
+    String text = read(file);
+    Said said = said(text, file);
+    if (!said.sound || said.findings.stream().anyMatch(f -> f.startsWith("pattern-unused"))) {
+      return List.of(); // what stands in a part that was left out says nothing, as its finding says
+    }
+    List<Lexeme> words = LexemeReader.read(new Source(file.toString(), text)).value().stream()
+        .filter(l -> l.kind() != Lexeme.Kind.LINE_END && l.kind() != Lexeme.Kind.COMMENT)
+        .toList();
+    return sample(words).parallel()
+        .flatMap(word -> Stream.concat(deleted(word, text, file, said), changed(word, text, file, said)))
+        .sorted()
+        .toList();
+  }
+
+  private static Stream<Lexeme> sample(List<Lexeme> words) {
+    if (ALL || words.size() <= SAMPLE) {
+      return words.stream();
+    }
+    return new Random(SEED).ints(0, words.size()).distinct().limit(SAMPLE).sorted().mapToObj(words::get);
+  }
+
+  private static Stream<String> deleted(Lexeme word, String text, Path file, Said said) {
+    String before = text.substring(0, word.span().start()).strip();
+    if (REDUNDANT.contains(before.substring(before.lastIndexOf(' ') + 1) + " " + word.text())) {
+      return Stream.of();
+    }
+    return said(with(text, word.span(), ""), file).equals(said) ? Stream.of(place(word) + " is taken out and nothing is another") : Stream.of();
+  }
+
+  private static Stream<String> changed(Lexeme word, String text, Path file, Said said) {
+    Optional<String> other = other(word);
+    if (other.isEmpty()) {
+      return Stream.of();
+    }
+    Said now = said(with(text, word.span(), other.get()), file);
+    if (now.equals(said)) {
+      return Stream.of(place(word) + " becomes " + other.get() + " and nothing is another");
+    }
+    boolean named = word.kind() != Lexeme.Kind.NAME || said.names.contains(word.text());
+    boolean refused = named || !said.findings.containsAll(now.findings) || judged(with(text, word.span(), other.get()), file);
+    return !refused
+        ? Stream.of(place(word) + " becomes " + other.get() + " and is not refused")
+        : Stream.of();
+  }
+
+  /** Whether a phase after binding refuses a plan that binding finds sound, as it does a measure that there is not. */
+  private static boolean judged(String text, Path file) {
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source(file.toString(), text), file).findings().stream()
+        .anyMatch(f -> f.headline().contains(NONSENSE));
+  }
+
+  private static Optional<String> other(Lexeme word) {
+    return switch (word.kind()) {
+      case NAME -> Optional.of(NONSENSE);
+      case NUMBER -> Optional.of(word.text().contains(".") ? word.text() + "7" : word.text() + "1");
+      case TEXT -> Optional.of("\"" + NONSENSE + "\"");
+      default -> Optional.empty();
+    };
+  }
+
+  private static String with(String text, Span span, String other) {
+    // A space on both sides, so that what stands beside it stays a word of its own where it was one.
+    return text.substring(0, span.start()) + other + text.substring(span.end());
+  }
+
+  private static String place(Lexeme word) {
+    return word.span().source().name() + ":" + word.span().source().text().substring(0, word.span().start()).lines().count() + " '"
+        + word.text() + "'";
+  }
+
+  /** What there is of a plan but for where it is written. */
+  private record Said(String house, List<String> findings, Set<String> names, boolean sound) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Said said && said.house.equals(house) && said.findings.equals(findings);
+    }
+
+    @Override
+    public int hashCode() {
+      return house.hashCode();
+    }
+  }
+
+  private static Said said(String text, Path file) {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).structure(new Source(file.toString(), text), file, List.of());
+    StringBuilder house = new StringBuilder();
+    write(plan.house(), house);
+    write(List.copyOf(plan.library().parts().keySet()), house);
+    write(List.copyOf(plan.library().rules().keySet()), house);
+    write(plan.items().stream().filter(Tree.Placing.class::isInstance).map(Object::toString).toList(), house);
+    List<String> findings = plan.findings().stream().map(f -> f.rule() + " " + f.headline()).toList();
+    return new Said(house.toString(), findings, names(plan), plan.completeness() == Completeness.SOUND);
+  }
+
+  /** Every word that the plan itself gives a meaning. */
+  private static Set<String> names(Compilation plan) {
+    House house = plan.house();
+    Set<String> names = new HashSet<>();
+    List<Collection<String>> all = List.of(house.dwellings().keySet(), house.services().keySet(), house.panels().keySet(),
+        house.branches().keySet(), house.raceways().keySet(), house.rooms().keySet(), house.boxes().keySet(), house.devices().keySet(),
+        house.trials().keySet(), house.placements().keySet(), house.placements().values());
+    all.forEach(some -> some.forEach(name -> names.addAll(List.of(name.split("\\.")))));
+    plan.files().stream().flatMap(f -> f.items().stream()).forEach(item -> declared(item, names));
+    return names;
+  }
+
+  private static void declared(Tree.Item item, Set<String> names) {
+    if (item instanceof Tree.Let let) {
+      names.add(let.name().text());
+    } else if (item instanceof Tree.Pattern pattern) {
+      names.add(pattern.name().text());
+      pattern.parameters().forEach(p -> names.add(p.text()));
+      pattern.items().forEach(i -> declared(i, names));
+    } else if (item instanceof Tree.Placing placing) {
+      placing.repetition().ifPresent(r -> names.add(r.name().text()));
+    }
+  }
+
+  private static void write(Object thing, StringBuilder out) {
+    if (thing instanceof Span || thing instanceof Source) {
+      return;
+    }
+    if (thing instanceof Optional<?> optional) {
+      optional.ifPresent(value -> write(value, out));
+    } else if (thing instanceof Collection<?> things) {
+      out.append('[');
+      things.forEach(each -> write(each, out));
+      out.append(']');
+    } else if (thing instanceof Map<?, ?> map) {
+      map.forEach((key, value) -> {
+        write(key, out);
+        write(value, out);
+      });
+    } else if (thing instanceof Record record) {
+      out.append(record.getClass().getSimpleName()).append('(');
+      for (RecordComponent component : record.getClass().getRecordComponents()) {
+        try {
+          component.getAccessor().setAccessible(true);
+          write(component.getAccessor().invoke(record), out);
+        } catch (ReflectiveOperationException e) {
+          throw new AssertionError(e);
+        }
+        out.append(',');
+      }
+      out.append(')');
+    } else {
+      out.append(thing);
+    }
+  }
+
+  private static String read(Path path) {
+    try {
+      return Files.readString(path);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
