@@ -14,6 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.StructurePages;
+import wattle.compiler.FixTrial;
 import wattle.edit.Mender;
 import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;
@@ -61,7 +62,9 @@ final class MendCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     Source source = input.read(file);
     refuseUnknownRules(source);
-    Mender.Mended mended = new Mender(text -> input.compile(text, file).findings(), rules).mend(source);
+    Mender.Mended mended = new Mender(
+        text -> input.compile(text, file).findings(),
+        (fix, before, after) -> FixTrial.objection(fix, input.compile(before, file), input.compile(after, file)), rules).mend(source);
     List<String> before = source.text().lines().toList();
     List<String> after = mended.text().lines().toList();
     UnifiedDiffUtils.generateUnifiedDiff(file, file + " (mended)", before, DiffUtils.diff(before, after), LINES_AROUND)
@@ -69,8 +72,10 @@ final class MendCommand implements Callable<Integer> {
     if (write && !mended.applied().isEmpty()) {
       ResultOutput.revise(Path.of(file), source.text(), mended.text());
     }
-    for (Finding refused : mended.refused()) {
-      err.println("not mended, its fix would bring other findings: " + refused.headline());
+    for (Mender.Refused refused : mended.refused()) {
+      err.println(
+          "not mended, " + refused.why().map(danger -> "the house would be more dangerous, as " + danger)
+              .orElse("its fix would bring other findings") + ": " + refused.finding().headline());
     }
     Set<String> changing = changing(mended, source);
     if (!changing.isEmpty()) {
@@ -89,7 +94,7 @@ final class MendCommand implements Callable<Integer> {
     Set<String> changing = new TreeSet<>();
     mended.left().stream()
         .filter(f -> !rules.contains(f.rule()) && Mender.canMend(f, source)
-            && mended.refused().stream().noneMatch(r -> r.rule().equals(f.rule())))
+            && mended.refused().stream().noneMatch(r -> r.finding().rule().equals(f.rule())))
         .forEach(f -> changing.add(f.rule()));
     return changing;
   }

@@ -12,21 +12,38 @@ import wattle.finding.Fix;
 import wattle.finding.Source;
 
 /**
- * Applies fixes and holds each to its word: a fix stays only if the text it gives no longer has the finding and has no
- * new one. A finding with several fixes is left alone, since choosing between them is the reader's.
+ * Applies fixes and holds each to its word: a fix stays only if the text it gives no longer has the finding, has no new one, and is
+ * of a house that is no more dangerous. A finding with several fixes is left alone, since choosing between them is the reader's.
  */
 public final class Mender {
   private final Function<Source, List<Finding>> check;
+  private final Objections objections;
   private final Set<String> named;
+
+  /** What speaks against a fix that leaves no new finding. */
+  @FunctionalInterface
+  public interface Objections {
+    /** Why a fix that makes one text of another makes the house more dangerous; absent where it does not. */
+    Optional<String> to(Fix fix, Source before, Source after);
+  }
 
   /**
    * @param check the findings of a text
    * @param named rules whose offered fixes may be applied as well, because the user named them
    */
-  public Mender(Function<Source, List<Finding>> check, Set<String> named) {
+  public Mender(Function<Source, List<Finding>> check, Objections objections, Set<String> named) {
     this.check = check;
+    this.objections = objections;
     this.named = Set.copyOf(named);
   }
+
+  /**
+   * A fix that was not made.
+   *
+   * @param finding that it is of
+   * @param why the danger that it would bring; absent where it brings other findings, or leaves its own
+   */
+  public record Refused(Finding finding, Optional<String> why) {}
 
   /**
    * What became of a text.
@@ -36,7 +53,7 @@ public final class Mender {
    * @param refused findings whose fix was tried and did not do what it promised
    * @param left findings of the mended text
    */
-  public record Mended(String text, List<Finding> applied, List<Finding> refused, List<Finding> left) {
+  public record Mended(String text, List<Finding> applied, List<Refused> refused, List<Finding> left) {
     public Mended {
       applied = List.copyOf(applied);
       refused = List.copyOf(refused);
@@ -49,11 +66,12 @@ public final class Mender {
     Source at = source;
     List<Finding> findings = check.apply(at);
     List<Finding> applied = new ArrayList<>();
-    List<Finding> refused = new ArrayList<>();
+    List<Refused> refused = new ArrayList<>();
+    List<Finding> tried = new ArrayList<>();
     while (true) {
       Source text = at;
       Finding next = findings.stream()
-          .filter(f -> mayMend(f, text) && refused.stream().noneMatch(r -> same(r, f)))
+          .filter(f -> mayMend(f, text) && tried.stream().noneMatch(t -> same(t, f)))
           .findFirst()
           .orElse(null);
       if (next == null) {
@@ -61,12 +79,18 @@ public final class Mender {
       }
       Source mended = new Source(at.name(), apply(at.text(), theFix(next).edits()));
       List<Finding> after = check.apply(mended);
-      if (keepsItsWord(next, findings, after)) {
+      boolean kept = keepsItsWord(next, findings, after);
+      Optional<String> danger = kept ? objections.to(theFix(next), at, mended) : Optional.empty();
+      if (kept && danger.isEmpty()) {
         applied.add(next);
         at = mended;
         findings = after;
+        refused.removeIf(r -> same(r.finding, next));
+        tried.clear(); // what stood in the way of another fix may be gone
       } else {
-        refused.add(next);
+        refused.removeIf(r -> same(r.finding, next));
+        refused.add(new Refused(next, danger));
+        tried.add(next);
       }
     }
   }

@@ -43,6 +43,7 @@ final class QuickFixes {
       for (Fix fix : finding.fixes()) {
         // Several findings may have one cause, such as a breaker that is too large for each of its runs.
         edit(fix, question.analysis(), editor)
+            .filter(edit -> FixOnTrial.stands(fix, finding, question.analysis()))
             .filter(edit -> actions.stream().noneMatch(a -> a.getRight().getEdit().equals(edit)))
             .ifPresent(edit -> actions.add(Either.forRight(action(finding, fix, edit, alone, params))));
       }

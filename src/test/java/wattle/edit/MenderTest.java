@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -38,6 +39,7 @@ class MenderTest {
           }
           return found;
         },
+        (fix, before, after) -> Optional.empty(),
         Set.of());
   }
 
@@ -51,7 +53,7 @@ class MenderTest {
     Mender mender = mender(new String[]{"left", "right"}, new String[]{"eft", "x"}, new String[]{"right", "right"});
     Mender.Mended mended = mend(mender, "left");
     assertThat(mended.text()).doesNotContain("right");
-    assertThat(mended.refused()).extracting(Finding::headline).contains("the word left");
+    assertThat(mended.refused()).extracting(r -> r.finding().headline()).contains("the word left");
   }
 
   @Test
@@ -75,7 +77,7 @@ class MenderTest {
                   Compiler compiler = new Compiler(SourceReader.FROM_DISK);
                   Source source = SourceReader.FROM_DISK.read(plan, plan.toString());
                   List<Finding> before = compiler.compile(source, plan).findings();
-                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), Set.of()).mend(source);
+                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), (fix, one, other) -> Optional.empty(), Set.of()).mend(source);
                   List<String> known = new ArrayList<>(before.stream().map(Finding::headline).toList());
                   mended.left().forEach(f -> assertThat(known.remove(f.headline())).as(f.headline()).isTrue());
                   assertThat(known).containsAll(mended.applied().stream().map(Finding::headline).toList());

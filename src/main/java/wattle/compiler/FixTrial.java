@@ -1,0 +1,39 @@
+package wattle.compiler;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.trials.Hazards;
+
+/** Holds a fix to what it must never do: make the house more dangerous, as the trials of the house before it and after it tell. */
+public final class FixTrial {
+  private FixTrial() {}
+
+  /**
+   * Why a fix must not be made.
+   *
+   * @param before the house with the finding
+   * @param after the house with the edits made
+   * @return absent where nothing speaks against it
+   */
+  public static Optional<String> objection(Fix fix, Compilation before, Compilation after) {
+    // A word spelled as it was meant brings things to light that were there; they are no new dangers.
+    boolean paths = fix.safety() == Fix.Safety.SAFE || before.completeness() == Completeness.IN_PIECES;
+    List<String> worse = Hazards.of(after.house(), after.library()).worseThan(Hazards.of(before.house(), before.library()), paths);
+    if (worse.isEmpty()) {
+      return Optional.empty();
+    }
+    int left = worse.size() - 1;
+    return Optional.of(worse.get(0) + (left == 0 ? "" : left == 1 ? ", and one danger more" : ", and " + left + " dangers more"));
+  }
+
+  /** Whether a finding is gone from a house; a fix that leaves it does nothing. */
+  public static boolean removes(Finding finding, Compilation before, Compilation after) {
+    return count(finding, after) < count(finding, before);
+  }
+
+  private static long count(Finding finding, Compilation plan) {
+    return plan.findings().stream().filter(f -> f.rule().equals(finding.rule()) && f.headline().equals(finding.headline())).count();
+  }
+}
