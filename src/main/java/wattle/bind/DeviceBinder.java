@@ -29,7 +29,7 @@ final class DeviceBinder {
   private static final int MOST_KINDS = 5;
 
   /** Figures that a device may state by name. */
-  private static final Map<String, Dimension> NAMED = Map.ofEntries(
+  static final Map<String, Dimension> NAMED = Map.ofEntries(
       Map.entry("minimum-circuit", Dimension.CURRENT),
       Map.entry("maximum-breaker", Dimension.CURRENT),
       Map.entry("rated", Dimension.CURRENT),

@@ -202,7 +202,7 @@ final class Scope {
   void unknownWord(Tree.Word word, String what, Collection<String> known) {
     Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing as " + what)
         .at(word.span(), "such as " + String.join(", ", known.stream().limit(SHOWN).toList()))
-        .because("There are " + String.join(", ", new TreeSet<>(known)) + ".");
+        .because("There are " + String.join(", ", new TreeSet<>(known)) + "; wattle explain --words says what each means.");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     report(finding);
   }

@@ -25,7 +25,7 @@ import wattle.syntax.Tree;
 
 /** Services: the supply system from its voltages, the source behind it, the run to it, its electrodes. */
 final class ServiceBinder {
-  private static final List<String> SOURCES = List.of("transformer", "available", "generator");
+  static final List<String> SOURCES = List.of("transformer", "available", "generator");
 
   private static final Map<String, List<Dimension>> FIGURES_OF_SOURCES = Map.of(
       "transformer", List.of(Dimension.POWER, Dimension.NONE), "available", List.of(Dimension.CURRENT),

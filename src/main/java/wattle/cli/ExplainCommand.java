@@ -12,7 +12,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.StructurePages;
+import wattle.compiler.Glossary;
 import wattle.finding.NearNames;
+import wattle.library.Library;
 import wattle.library.StandardLibrary;
 import wattle.rules.Rule;
 import wattle.rules.RuleLoader;
@@ -28,6 +30,8 @@ import wattle.rules.RulePage;
         "Examples:",
         "  wattle explain",
         "  wattle explain box-overfilled",
+        "  wattle explain tamper-resistant",
+        "  wattle explain --words",
         "  wattle explain --pack ca-2021",
         "  wattle explain examples/alder-court/house.wattle --figure \"voltage of kitchen.c1\"",
         "  wattle explain examples/alder-court/house.wattle --figure \"ampacity of hall\" --format json",
@@ -36,8 +40,11 @@ import wattle.rules.RulePage;
     })
 final class ExplainCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "RULE|FILE",
-      description = "Name of a rule, as findings show it in brackets; with --figure, a plan, or - for standard input.")
+      description = "Name of a rule, as findings show it in brackets, or a word of the notation; with --figure, a plan, or - for standard input.")
   private String name;
+
+  @Option(names = "--words", description = "List every word of the notation and the library by kind, with its meaning.")
+  private boolean words;
 
   @Option(names = "--pack", paramLabel = "PACK", description = "List the rules of this pack alone.")
   private String pack;
@@ -60,25 +67,53 @@ final class ExplainCommand implements Callable<Integer> {
     }
     figures.refuseWithoutFigure();
     Map<String, Rule> rules = rules();
+    if (words) {
+      if (name != null || pack != null) {
+        throw new Failure("--words lists all words; leave the name and --pack out");
+      }
+      listWords(out);
+      return ExitCode.FINE;
+    }
     if (name == null) {
       list(out, rules);
       return ExitCode.FINE;
     }
     Optional<String> structure = StructurePages.of(name);
+    List<Glossary.Entry> entries = Glossary.of(library());
+    List<Glossary.Entry> meant = entries.stream().filter(e -> e.word().equals(name) || e.word().equals(name.replace(' ', '-'))).toList();
     if (rules.containsKey(name)) {
       out.print(RulePage.text(rules.get(name)));
     } else if (structure.isPresent()) {
       out.print(structure.get());
+    } else if (!meant.isEmpty()) {
+      meant.forEach(e -> out.printf("%s (%s)%n%n%s%n%n", e.word(), e.kind(), e.meaning()));
     } else if (name.endsWith(".wattle")) {
       throw new Failure(name + " is a plan: say which figure of it with --figure, or list them with --figures");
     } else {
       List<String> known = new java.util.ArrayList<>(rules.keySet());
       known.addAll(StructurePages.names());
+      entries.forEach(e -> known.add(e.word()));
       List<String> near = NearNames.of(name, known);
-      throw new Failure("no rule is called '" + name + "'"
-          + (near.isEmpty() ? "; wattle explain lists them" : "; did you mean " + String.join(", ", near) + "?"));
+      throw new Failure("no rule and no word is called '" + name + "'"
+          + (near.isEmpty() ? "; wattle explain lists the rules, and wattle explain --words the words" : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
+  }
+
+  /** All packs together, so that no word of any of them is missing. */
+  private static Library library() {
+    return StandardLibrary.library(StandardLibrary.packNames());
+  }
+
+  private static void listWords(PrintWriter out) {
+    String kind = "";
+    for (Glossary.Entry entry : Glossary.of(library())) {
+      if (!entry.kind().equals(kind)) {
+        out.println((kind.isEmpty() ? "" : System.lineSeparator()) + entry.kind());
+        kind = entry.kind();
+      }
+      out.printf("  %-28s %s%n", entry.word(), entry.meaning());
+    }
   }
 
   /** The rules of every pack, by name. */

@@ -41,6 +41,11 @@ public final class Expectations {
    *
    * @param sound whether the plan was bound without errors; what names nothing in a damaged plan is not told again
    */
+  /** The words that an expectation can measure; those of two are written with a space between them. */
+  public static List<String> measures() {
+    return Measures.words();
+  }
+
   public static List<Finding> check(House house, SolvedTrials trials, boolean sound) {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
       return List.of();

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import wattle.bind.Binder;
-import wattle.bind.SourceReader;
+import wattle.read.SourceReader;
 import wattle.edit.Mender;
 import wattle.finding.Finding;
 import wattle.finding.Fix;

@@ -17,7 +17,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
-import wattle.bind.SourceReader;
+import wattle.read.SourceReader;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.golden.Golden;
