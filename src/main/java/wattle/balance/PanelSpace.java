@@ -1,10 +1,11 @@
 package wattle.balance;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import wattle.finding.Finding;
 import wattle.model.Breaker;
+import wattle.model.Doubt;
+import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.Pole;
 import wattle.model.Status;
@@ -14,13 +15,13 @@ public final class PanelSpace {
   private PanelSpace() {}
 
   /** A finding for each panel whose breakers need more slots than it has, however they are placed. */
-  public static List<Finding> check(Collection<Panel> panels) {
+  public static List<Finding> check(House house) {
     List<Finding> findings = new ArrayList<>();
-    for (Panel panel : panels) {
+    for (Panel panel : house.panels().values()) {
       long whole = poles(panel, false);
       long halves = poles(panel, true);
       long needed = whole + (halves + 1) / 2;
-      if (panel.slotCount().isPresent() && needed > panel.slotCount().get()) {
+      if (panel.slotCount().isPresent() && !house.doubts().has(Doubt.PANEL, panel.name()) && needed > panel.slotCount().get()) {
         int count = panel.slotCount().get();
         String sum = whole + " full-size" + (halves == 0 ? "" : " and " + halves + " half-size");
         findings.add(

@@ -17,6 +17,7 @@ import wattle.finding.Span;
 import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.Device;
+import wattle.model.Doubts;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.model.Origin;
@@ -42,6 +43,8 @@ public final class Binder {
   private final Scope scope;
   private final Map<Class<?>, List<Tree.Item>> items;
   private final Memory memory;
+  /** Branches of which a mistake has left something out; those that end in later have been written as far as they go. */
+  private Set<String> broken = Set.of();
 
   private Binder(Scope scope, List<Tree.Item> items, Memory memory) {
     this.scope = scope;
@@ -57,13 +60,18 @@ public final class Binder {
    * @param library with what its own files add
    * @param files its own files as trees, the plan first
    * @param written what they say, patterns placed
+   * @param before what was found in reading them, which may leave things in doubt as well
    * @param memory what was made the last time; new where nothing is known
    */
   public static Checked<House> bind(
-      Source plan, List<String> codes, Library library, List<PlanTree> files, Expander.Expanded written, Memory memory) {
+      Source plan, List<String> codes, Library library, List<PlanTree> files, Expander.Expanded written, List<Finding> before,
+      Memory memory) {
     Scope scope = new Scope(library, files, written.spoiled());
-    House house = new Binder(scope, written.items(), memory).house(plan, codes, written.placements());
-    return new Checked<>(house, scope.findings());
+    Binder binder = new Binder(scope, written.items(), memory);
+    House house = binder.house(plan, codes, written.placements());
+    List<Finding> findings = new ArrayList<>(before);
+    findings.addAll(scope.findings());
+    return new Checked<>(house.doubting(DoubtFinder.of(findings, house, files, written.items(), binder.broken)), scope.findings());
   }
 
   /**
@@ -112,8 +120,9 @@ public final class Binder {
     Map<String, Branch> branches = circuits.branches();
     Map<String, Device> devices = circuits.devices();
     UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(scope::assume);
-    Set<String> broken = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
-    new BranchChecks(scope, panels).check(branches, broken);
+    broken = drafts.stream().filter(d -> d.broken && !d.unfinished).map(BranchDraft::name).collect(Collectors.toSet());
+    Set<String> unread = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
+    new BranchChecks(scope, panels).check(branches, unread);
 
     TrialBinder trials = new TrialBinder(scope, devices, rooms.boxes().keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
@@ -137,7 +146,8 @@ public final class Binder {
         TrialBinder.silences(all(Tree.Silence.class)),
         placements,
         WrittenUnits.of(dwellings.values(), services.values(), panels.values(), branches.values()),
-        scope.assumed());
+        scope.assumed(),
+        Doubts.NONE);
   }
 
   private void bindConstants() {

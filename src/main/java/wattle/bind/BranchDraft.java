@@ -60,6 +60,8 @@ final class BranchDraft {
   Optional<String> use = Optional.empty();
   /** Set where part of the branch could not be read, so that what it lacks says nothing. */
   boolean broken;
+  /** Set where the plan says itself that the branch goes on, and not where to. */
+  boolean unfinished;
   /** Set where a device is said to be on a leg rather than on a colour. */
   boolean legsNamed;
 
@@ -116,6 +118,7 @@ final class BranchDraft {
     same.surroundings = surroundings;
     same.broken = broken;
     same.use = use;
+    same.unfinished = unfinished;
     return same;
   }
 

@@ -159,6 +159,7 @@ final class BranchTracer {
     if (place.path().text().equals("later")) {
       scope.assume("branch " + draft.name() + " is not finished");
       draft.broken = true;
+      draft.unfinished = true;
       return Optional.empty();
     }
     Optional<String> box = boxOf(place);

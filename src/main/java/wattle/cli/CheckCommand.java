@@ -15,6 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.emit.document.findings.JsonFindings;
+import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.SarifFindings;
 import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;
@@ -30,6 +31,7 @@ import wattle.finding.Severity;
         "Examples:",
         "  wattle check examples/alder-court/house.wattle",
         "  wattle check --format sarif examples/alder-court/house.wattle",
+        "  wattle check --as-new examples/cottage/house.wattle",
         "  wattle check --watch examples/alder-court/house.wattle",
         "  cat examples/cottage/house.wattle | wattle check -",
     })
@@ -55,6 +57,9 @@ final class CheckCommand implements Callable<Integer> {
       names = "--watch",
       description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
   private boolean watch;
+
+  @Mixin
+  private SurveyOption survey = new SurveyOption();
 
   @Mixin
   private PlanInput input;
@@ -92,7 +97,8 @@ final class CheckCommand implements Callable<Integer> {
 
   private List<Compilation> compile() {
     // To set other processors to work takes a cold process longer than there is to share of one house.
-    return files.size() == 1 ? List.of(input.compile(files.get(0))) : files.parallelStream().map(input::compile).toList();
+    return files.size() == 1 ? List.of(survey.of(input.compile(files.get(0))))
+        : files.parallelStream().map(f -> survey.of(input.compile(f))).toList();
   }
 
   /** Prints what was found; whether the plans fail comes back. */
@@ -106,9 +112,10 @@ final class CheckCommand implements Callable<Integer> {
           plans.forEach(p -> p.house().assumed().forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
         }
         out.println(TextFindings.summary(findings, String.join(", ", plans.stream().map(p -> p.source().name()).toList())));
+        plans.forEach(p -> Judged.of(p).lines().forEach(l -> out.println((plans.size() > 1 ? p.source().name() + ": " : "") + l)));
       }
-      case JSON -> out.print(JsonFindings.render(findings));
-      case SARIF -> out.print(SarifFindings.render(findings, Version.number()));
+      case JSON -> out.print(JsonFindings.render(findings, plans.stream().map(Judged::of).toList()));
+      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), Version.number()));
     }
     return findings.stream().anyMatch(this::fails);
   }

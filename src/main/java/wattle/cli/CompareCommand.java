@@ -66,6 +66,9 @@ final class CompareCommand implements Callable<Integer> {
   private String picture;
 
   @Mixin
+  private SurveyOption survey = new SurveyOption();
+
+  @Mixin
   private PaperOption paper;
 
   @Option(names = "--force", description = "Replace a picture that Wattle did not make.")
@@ -109,11 +112,11 @@ final class CompareCommand implements Callable<Integer> {
       expect(1, "--git takes one plan");
       try (Revision before = Revision.of(revision, java.nio.file.Path.of(files.get(0)))) {
         Compilation old = input.compile(before.plan().toString());
-        return print(out, old, input.compile(files.get(0)), revision + ":" + files.get(0), files.get(0));
+        return print(out, survey.of(old), survey.of(input.compile(files.get(0))), revision + ":" + files.get(0), files.get(0));
       }
     }
     expect(2, "two plans are compared: the earlier, then the later");
-    return print(out, input.compile(files.get(0)), input.compile(files.get(1)), files.get(0), files.get(1));
+    return print(out, survey.of(input.compile(files.get(0))), survey.of(input.compile(files.get(1))), files.get(0), files.get(1));
   }
 
   private void refuse(String one, boolean given, String other) {
@@ -210,6 +213,6 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private static Plan revision(Compilation plan) {
-    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
   }
 }

@@ -26,6 +26,9 @@ final class PermitCommand implements Callable<Integer> {
   private String file;
 
   @Mixin
+  private SurveyOption survey = new SurveyOption();
+
+  @Mixin
   private DocumentFormat document;
 
   @Mixin
@@ -41,7 +44,7 @@ final class PermitCommand implements Callable<Integer> {
   public Integer call() {
     Format format = document.chosen(output, Format.HTML, Set.of(Format.HTML, Format.PDF));
     String paper = document.paper();
-    Compilation plan = input.compile(file);
+    Compilation plan = survey.of(input.compile(file));
     DocumentFormat.write(new PermitPage(plan).page(paper), format, output, spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }

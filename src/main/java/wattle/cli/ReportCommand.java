@@ -50,6 +50,9 @@ final class ReportCommand implements Callable<Integer> {
   private boolean force;
 
   @Mixin
+  private SurveyOption survey = new SurveyOption();
+
+  @Mixin
   private EngineOption engine;
 
   @Mixin
@@ -64,7 +67,7 @@ final class ReportCommand implements Callable<Integer> {
       throw new CommandLine.ParameterException(spec.commandLine(), "--brief is of the PDF; write --pdf as well, or leave it out");
     }
     DotEngine layout = engine.start();
-    Compilation plan = input.compile(file);
+    Compilation plan = survey.of(input.compile(file));
     Report report = report(plan, layout);
     Path written = madeFolder();
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));

@@ -31,6 +31,9 @@ final class TableCommand implements Callable<Integer> {
   private PlanTable of;
 
   @Mixin
+  private SurveyOption survey = new SurveyOption();
+
+  @Mixin
   private WorksheetOptions worksheet;
 
   @Mixin
@@ -47,7 +50,7 @@ final class TableCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Compilation plan = input.compile(file);
+    Compilation plan = survey.of(input.compile(file));
     if (of == PlanTable.WORKSHEET) {
       return worksheet.print(plan, format, output, spec);
     }

@@ -20,11 +20,11 @@ record FindingDifference(List<Finding> appeared, List<Finding> gone) {
     return new FindingDifference(back.gone, back.appeared);
   }
 
-  /** Those whose rule was asked of both: a finding that nobody looked for has not gone. */
+  /** Those that could be decided in both: a finding that nobody could look for has not gone. */
   FindingDifference asked(Plan before, Plan after) {
     return new FindingDifference(
-        appeared.stream().filter(f -> !before.unasked().contains(f.rule())).toList(),
-        gone.stream().filter(f -> !after.unasked().contains(f.rule())).toList());
+        appeared.stream().filter(f -> !before.undecided().has(f)).toList(),
+        gone.stream().filter(f -> !after.undecided().has(f)).toList());
   }
 
   /** What is left out of those that are told. */
@@ -38,7 +38,7 @@ record FindingDifference(List<Finding> appeared, List<Finding> gone) {
   private static void gap(int count, boolean later, List<Gap> gaps) {
     if (count > 0) {
       String what = "what rules found of the other revision (" + (count == 1 ? "1 finding)" : count + " findings)");
-      gaps.add(new Gap(what, later, "its rules are not asked of this one until its errors are mended"));
+      gaps.add(new Gap(what, later, "its errors leave in doubt what they are about, until they are mended"));
     }
   }
 

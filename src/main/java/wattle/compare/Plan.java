@@ -1,9 +1,9 @@
 package wattle.compare;
 
 import java.util.List;
-import java.util.Set;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
+import wattle.finding.Undecided;
 import wattle.model.House;
 
 /**
@@ -11,12 +11,11 @@ import wattle.model.House;
  *
  * @param figures of its house
  * @param whole whether nothing that the plan says was left out; the figures of a house in pieces would mislead
- * @param unasked names of rules that were not asked of it, since its structure is wrong: that they found nothing says nothing
+ * @param undecided findings that a mistake in it leaves undecided: that they are not there says nothing
  */
-public record Plan(HouseFigures figures, List<Finding> findings, boolean whole, Set<String> unasked) {
+public record Plan(HouseFigures figures, List<Finding> findings, boolean whole, Undecided undecided) {
   public Plan {
     findings = List.copyOf(findings);
-    unasked = Set.copyOf(unasked);
   }
 
   House house() {

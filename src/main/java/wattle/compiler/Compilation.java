@@ -1,14 +1,13 @@
 package wattle.compiler;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
 import wattle.finding.Severity;
 import wattle.finding.Source;
+import wattle.finding.Undecided;
 import wattle.library.Library;
 import wattle.memo.Once;
 import wattle.model.House;
@@ -25,23 +24,64 @@ import wattle.syntax.Tree;
  * @param files its files as trees, the plan first
  * @param items what its files say, patterns placed
  * @param findings of every phase, gravest first, then by place
+ * @param ifNew what rules would find besides if existing work were new, as advice; empty in a survey, where they are among the findings
+ * @param undecided what could not be looked for, or not decided, after mistakes in the plan
+ * @param asNew whether this is a survey, which judges existing work as if it were new
  * @param completeness how much of what the plan says the house has
  * @param placement where the spans of house and trees stand; those of the findings are in place
  */
-public record Compilation(Source source, HouseFigures figures, Once<Coverage> covered, List<PlanTree> files, List<Tree.Item> items,
-    List<Finding> findings, Completeness completeness, Placement placement) {
+public record Compilation(Source source, HouseFigures figures, Coverages covered, List<PlanTree> files, List<Tree.Item> items,
+    List<Finding> findings, List<Finding> ifNew, Undecided undecided, boolean asNew, Completeness completeness, Placement placement) {
   public Compilation {
     files = List.copyOf(files);
     items = List.copyOf(items);
     findings = List.copyOf(findings);
+    ifNew = List.copyOf(ifNew);
+  }
+
+  /** Tells how far the rules of a plan's packs could be told. */
+  @FunctionalInterface
+  interface Covered {
+    Coverage of(boolean asNew);
+  }
+
+  /**
+   * How far the rules of a plan's packs could be told, worked out when first asked for.
+   *
+   * @param asItIs with existing work as it is
+   * @param asNew with existing work taken as new
+   */
+  public record Coverages(Once<Coverage> asItIs, Once<Coverage> asNew) {
+    static Coverages of(Covered covered) {
+      return new Coverages(new Once<>(() -> covered.of(false)), new Once<>(() -> covered.of(true)));
+    }
   }
 
   /** This with further findings, which are put in place and in order. */
   public Compilation with(List<Finding> more) {
-    List<Finding> all = new ArrayList<>(findings);
-    all.addAll(placement.whole(more));
+    return having(ordered(findings, placement.whole(more)), ifNew, undecided, asNew);
+  }
+
+  /** This with what the phases that judge it have found. */
+  public Compilation judged(Judgements judgements) {
+    return having(ordered(findings, placement.whole(judgements.findings())), placement.whole(judgements.ifNew()),
+        judgements.undecided(), asNew);
+  }
+
+  /** This as a survey sees it: existing work judged as if it were new, what is found of that alone being advice. */
+  public Compilation surveyed() {
+    return having(ordered(findings, ifNew), List.of(), undecided, true);
+  }
+
+  private Compilation having(List<Finding> found, List<Finding> foundIfNew, Undecided notDecided, boolean surveyed) {
+    return new Compilation(source, figures, covered, files, items, found, foundIfNew, notDecided, surveyed, completeness, placement);
+  }
+
+  private static List<Finding> ordered(List<Finding> some, List<Finding> more) {
+    List<Finding> all = new ArrayList<>(some);
+    all.addAll(more);
     all.sort(Finding.BY_DANGER);
-    return new Compilation(source, figures, covered, files, items, all, completeness, placement);
+    return all;
   }
 
   /** The house, as far as it could be read. */
@@ -56,20 +96,7 @@ public record Compilation(Source source, HouseFigures figures, Once<Coverage> co
 
   /** How far the rules of its packs could be told. */
   public Coverage coverage() {
-    return covered.get();
-  }
-
-  /** Names of rules that were not asked of it, or not of the whole of it, since its structure is wrong. */
-  public Set<String> unasked() {
-    if (completeness == Completeness.SOUND) {
-      return Set.of();
-    }
-    Set<String> unasked = new HashSet<>(library().rules().keySet());
-    unasked.addAll(List.of("expectation-failed", "silence-idle"));
-    if (completeness == Completeness.IN_PIECES) {
-      unasked.addAll(Compiler.COMPUTED);
-    }
-    return Set.copyOf(unasked);
+    return asNew ? covered.asNew().get() : covered.asItIs().get();
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import java.util.concurrent.atomic.AtomicReference;
 import wattle.balance.PanelSpace;
 import wattle.bind.Binder;
 import wattle.faults.FaultChecks;
@@ -12,15 +13,15 @@ import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.finding.Undecided;
 import wattle.library.Library;
-import wattle.memo.Once;
 import wattle.model.House;
 import wattle.model.Trial;
 import wattle.pattern.Expander;
 import wattle.read.Imports;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
-import wattle.rules.Coverage;
+import wattle.rules.Judgement;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
 import wattle.syntax.PlanTree;
@@ -90,14 +91,15 @@ public final class Compiler {
     Checked<Library> library = known.library().of(reading.packs(read.value().packs()), files);
     rules.begin(library.value());
     Expander.Expanded written = known.patterns().expand(read.value().items(), reader.mostPlaced());
-    Checked<House> house = Binder.bind(plan, read.value().codes(), library.value(), files, written, known.house());
+    List<Finding> before = Stream.of(read.findings(), library.findings(), written.findings()).flatMap(List::stream).toList();
+    Checked<House> house = Binder.bind(plan, read.value().codes(), library.value(), files, written, before, known.house());
 
-    List<Finding> findings = Stream.of(read.findings(), library.findings(), written.findings(), house.findings())
-        .flatMap(List::stream).sorted(Finding.BY_PLACE).toList();
-    Completeness completeness = Completeness.of(findings);
+    List<Finding> findings = Stream.concat(before.stream(), house.findings().stream()).sorted(Finding.BY_PLACE).toList();
+    Completeness completeness = Completeness.of(findings, house.value().doubts());
     HouseFigures figures = new HouseFigures(house.value(), library.value());
-    Once<Coverage> covered = new Once<>(() -> rules.of(figures.library()).coverage(figures, completeness == Completeness.SOUND));
-    return new Compilation(plan, figures, covered, files, written.items(), List.of(), completeness, reading.placement())
+    Compilation.Covered covered = asNew -> rules.of(figures.library()).coverage(figures, asNew);
+    return new Compilation(plan, figures, Compilation.Coverages.of(covered), files, written.items(), List.of(), List.of(),
+        Undecided.NOTHING, false, completeness, reading.placement())
         .with(findings);
   }
 
@@ -112,23 +114,29 @@ public final class Compiler {
 
   /** The second half: a structure with the findings of the phases that judge it as well. */
   public Compilation judge(Compilation structure) {
-    return structure.with(judgements(structure));
+    return structure.judged(judgements(structure));
   }
 
   /** What the phases that judge a structure find, with spans as the house has them: not yet placed. */
-  public List<Finding> judgements(Compilation structure) {
+  public Judgements judgements(Compilation structure) {
     HouseFigures figures = structure.figures();
     House house = figures.house();
-    boolean sound = structure.completeness() == Completeness.SOUND;
     RuleBook book = rules.of(figures.library());
+    AtomicReference<Judgement> ruled = new AtomicReference<>(Judgement.NOTHING);
     List<JudgingPhase> phases = List.of(
-        new JudgingPhase("rules", () -> book.judge(figures, sound)),
-        new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials(), sound)),
+        new JudgingPhase("rules", () -> {
+          ruled.set(book.judge(figures));
+          return ruled.get().findings();
+        }),
+        new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials())),
         new JudgingPhase("available fault current", () -> FaultChecks.of(house, figures.library(), figures.faults())),
         new JudgingPhase("calculated load", () -> ServiceLoad.check(house, figures.worksheets())),
-        new JudgingPhase("space in panels", () -> PanelSpace.check(house.panels().values())));
+        new JudgingPhase("space in panels", () -> PanelSpace.check(house)));
     List<Finding> found = JudgingPhase.all(phases, structure.source());
-    return new Silences(house.silences(), figures.library(), COMPUTED).apply(found, sound);
+    Silences silences = new Silences(house.silences(), figures.library(), COMPUTED);
+    List<Finding> ifNew = ruled.get().ifNew();
+    return new Judgements(silences.apply(found, ifNew, house.doubts().isEmpty()), silences.over(ifNew),
+        Judgements.undecided(house, ruled.get().doubtful()));
   }
 
   private static Set<String> both(Set<String> some, Set<String> others) {

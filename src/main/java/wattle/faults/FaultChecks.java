@@ -12,6 +12,8 @@ import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
+import wattle.model.Doubt;
+import wattle.model.Doubts;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
@@ -39,7 +41,7 @@ public final class FaultChecks {
     ClearingCheck clearing = new ClearingCheck(library);
     Set<String> slowFeeders = new HashSet<>();
     for (Panel panel : house.panels().values()) {
-      if (panel.status() != Status.TO_REMOVE) {
+      if (panel.status() != Status.TO_REMOVE && !inDoubt(house, panel)) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         feeder(house, panel)
             .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b,
@@ -53,7 +55,8 @@ public final class FaultChecks {
     for (Branch branch : house.branches().values()) {
       Optional<Panel> panel = branch.panel().map(house.panels()::get);
       Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);
-      if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()) {
+      if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()
+          && !inDoubt(house, branch, panel.get(), breaker.get())) {
         clearing
             .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
                 faults.branch(branch.name()), feeder(house, panel.get()).map(b -> panel.get().name()),
@@ -62,6 +65,27 @@ public final class FaultChecks {
       }
     }
     return findings;
+  }
+
+  /** Whether a mistake in the plan leaves the ways to a panel, or its protection, other than the house has them. */
+  private static boolean inDoubt(House house, Panel panel) {
+    Doubts doubts = house.doubts();
+    return !doubts.isEmpty() && (doubts.has(Doubt.SUPPLY, panel.name()) || doubts.has(Doubt.FEEDER, panel.name())
+        || doubts.has(Doubt.PANEL, panel.name())
+        || house.serviceOf(panel).filter(s -> doubts.has(Doubt.SERVICE, s.name())).isPresent()
+        || panel.supply() instanceof PanelSupply.FromBreaker from && (inDoubt(doubts, from.breaker().toString())
+            || house.panels().containsKey(from.breaker().panel()) && inDoubt(house, house.panels().get(from.breaker().panel()))));
+  }
+
+  private static boolean inDoubt(House house, Branch branch, Panel panel, Breaker breaker) {
+    Doubts doubts = house.doubts();
+    return !doubts.isEmpty() && (inDoubt(house, panel) || inDoubt(doubts, breaker.id().toString()) || doubts.has(Doubt.FED, branch.name())
+        || doubts.has(Doubt.WAY, branch.name()) || doubts.has(Doubt.LENGTH, branch.name()));
+  }
+
+  private static boolean inDoubt(Doubts doubts, String breaker) {
+    return doubts.has(Doubt.RATING, breaker) || doubts.has(Doubt.TRAITS, breaker) || doubts.has(Doubt.TARGET, breaker)
+        || doubts.has(Doubt.LEGS, breaker);
   }
 
   private static Optional<Breaker> feeder(House house, Panel panel) {

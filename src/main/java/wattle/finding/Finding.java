@@ -21,6 +21,8 @@ import java.util.Optional;
  * @param source where the rule comes from; absent for findings about the notation itself
  * @param subject name of the thing that it is about, by which a plan may silence it; absent for what has no name
  * @param silenced the written reason why the plan silences it; absent for a finding that stands
+ * @param ofNewWork of existing work that a rule for new work would find fault with, how grave that would be if it were new; it is advice
+ *     then. Absent for a finding that binds the work as it is
  */
 public record Finding(
     String rule,
@@ -33,7 +35,8 @@ public record Finding(
     List<Fix> fixes,
     Optional<Citation> source,
     Optional<String> subject,
-    Optional<String> silenced) {
+    Optional<String> silenced,
+    Optional<Severity> ofNewWork) {
 
   /** By file, place, severity and rule, so that the same input gives the same order. */
   public static final Comparator<Finding> BY_PLACE = Finding::compareByPlace;
@@ -82,13 +85,19 @@ public record Finding(
 
   /** The same finding, silenced for a reason that the plan gives. */
   public Finding silencedBecause(String why) {
-    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why));
+    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why), ofNewWork);
+  }
+
+  /** The same finding of existing work, which it would bind if it were new. */
+  public Finding ifNew() {
+    return new Finding(rule, Severity.ADVICE, headline, place, related, reason, figures, fixes, source, subject, silenced,
+        Optional.of(severity));
   }
 
   /** The same finding, with a further sentence behind its reason. */
   public Finding remarked(String sentence) {
     String more = reason.isEmpty() ? sentence : reason + " " + sentence;
-    return new Finding(rule, severity, headline, place, related, more, figures, fixes, source, subject, silenced);
+    return new Finding(rule, severity, headline, place, related, more, figures, fixes, source, subject, silenced, ofNewWork);
   }
 
   /** Gathers the parts of a finding; a reader would otherwise count ten commas. */
@@ -156,7 +165,7 @@ public record Finding(
 
     public Finding build() {
       return new Finding(
-          rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.empty());
+          rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.empty(), Optional.empty());
     }
   }
 }

@@ -79,7 +79,7 @@ final class Repeated {
     }
     return new Finding(
         first.rule(), first.severity(), first.headline(), first.place(), related, first.reason(), first.figures(), group.fixes,
-        first.source(), first.subject(), first.silenced());
+        first.source(), first.subject(), first.silenced(), first.ofNewWork());
   }
 
   private static String alike(Set<String> names) {

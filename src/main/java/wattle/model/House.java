@@ -15,6 +15,7 @@ import wattle.quantity.UnitSystem;
  * @param placements names of the placements of patterns, each with its pattern
  * @param units in which lengths and the like are shown to people
  * @param assumed what was not said and was taken as usual, in reading order
+ * @param doubts what mistakes in the plan leave in doubt
  */
 public record House(
     Source source,
@@ -34,7 +35,8 @@ public record House(
     List<Silence> silences,
     Map<String, String> placements,
     UnitSystem units,
-    List<String> assumed) {
+    List<String> assumed,
+    Doubts doubts) {
   public House {
     codes = List.copyOf(codes);
     dwellings = Ordered.copyOf(dwellings);
@@ -59,6 +61,12 @@ public record House(
       map.putIfAbsent(name.apply(thing), thing);
     }
     return Ordered.taking(map);
+  }
+
+  /** The same house, with what is in doubt of it. */
+  public House doubting(Doubts doubting) {
+    return new House(source, title, revision, codes, dwellings, services, panels, branches, raceways, rooms, boxes, devices, trials,
+        expectations, silences, placements, units, assumed, doubting);
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

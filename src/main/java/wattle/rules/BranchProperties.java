@@ -12,6 +12,7 @@ import wattle.derivation.Derivation;
 import wattle.library.CableKind;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.LegLoads;
+import wattle.model.Doubt;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
@@ -34,61 +35,61 @@ final class BranchProperties {
   private BranchProperties() {}
 
   static Map<String, Property> branch() {
-    return new Properties<>(Branch.class)
-        .words("name", "its name", (f, b) -> Optional.of(b.name()))
-        .words("title", "its label, or else its name", (f, b) -> Optional.of(b.title()))
-        .words("use", "what it is for, such as small-appliance, laundry", (f, b) -> b.kind())
-        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status()))
-        .number("hots", "number of its hots", (f, b) -> b.hots().size())
-        .truth("shares-neutral", "whether two or more hots return on one neutral", (f, b) -> b.sharesNeutral())
-        .truth("has-neutral", "whether it has a neutral", (f, b) -> b.hasNeutral())
+    return new Properties<>(Branch.class, Doubt.WAY, Doubt.FED, Doubt.CONTENTS, Doubt.KIT, Doubt.FIGURES)
+        .words("name", "its name", (f, b) -> Optional.of(b.name())).sure()
+        .words("title", "its label, or else its name", (f, b) -> Optional.of(b.title())).sure()
+        .words("use", "what it is for, such as small-appliance, laundry", (f, b) -> b.kind()).rests(Doubt.USE)
+        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status())).rests(Doubt.STATUS)
+        .number("hots", "number of its hots", (f, b) -> b.hots().size()).rests(Doubt.FED)
+        .truth("shares-neutral", "whether two or more hots return on one neutral", (f, b) -> b.sharesNeutral()).rests(Doubt.FED, Doubt.WAY)
+        .truth("has-neutral", "whether it has a neutral", (f, b) -> b.hasNeutral()).rests(Doubt.WAY)
         .truth("one-panel", "whether all its hots come from one panel",
-            (f, b) -> b.hots().stream().map(h -> h.breaker().panel()).distinct().count() <= 1)
+            (f, b) -> b.hots().stream().map(h -> h.breaker().panel()).distinct().count() <= 1).rests(Doubt.FED)
         .truth("opens-together", "whether one handle opens all its hots",
-            (f, b) -> b.hots().stream().map(BranchHot::breaker).distinct().count() <= 1)
+            (f, b) -> b.hots().stream().map(BranchHot::breaker).distinct().count() <= 1).rests(Doubt.FED, Doubt.HANDLE, Doubt.TRAITS)
         .wordSet("legs", "legs of its hots",
-            (f, b) -> b.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).collect(Collectors.toCollection(TreeSet::new)))
-        .figure("rating", Dimension.CURRENT, "of its breaker", (f, b) -> f.breakersOf(b).stream().findFirst().flatMap(Breaker::rating))
-        .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total())
-        .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current).kept()
+            (f, b) -> b.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).collect(Collectors.toCollection(TreeSet::new))).rests(Doubt.FED, Doubt.LEGS, Doubt.SUPPLY)
+        .figure("rating", Dimension.CURRENT, "of its breaker", (f, b) -> f.breakersOf(b).stream().findFirst().flatMap(Breaker::rating)).rests(Doubt.FED, Doubt.RATING)
+        .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total()).rests(Properties.LOADS)
+        .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current).rests(Properties.LOADS).kept()
         .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more",
-            BranchProperties::continuous)
+            BranchProperties::continuous).rests(Properties.LOADS)
         .kept()
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
-            (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
+            (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE))).rests(Doubt.WAY, Doubt.LENGTH)
         .figure("drop", Dimension.NONE,
             "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage",
-            Drop::of)
+            Drop::of).rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT, Doubt.FIGURES)
         .kept()
         .size("drop-size", "thinnest hot of the same metal in which the whole of it would lose at most 3 %",
-            (f, b) -> Drop.sizeWithin(f, b, SupplyProperties.advised(f)))
-        .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
+            (f, b) -> Drop.sizeWithin(f, b, SupplyProperties.advised(f))).rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT, Doubt.FIGURES)
+        .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count()).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .figure("fixed-current", Units.AMPERE,
             "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or non-coincident",
-            BranchProperties::fixed)
+            BranchProperties::fixed).rests(Properties.LOADS)
         .kept()
         .thing("first-outlet", Kind.DEVICE, "the outlet that the home run comes to; absent where the branch forks before it",
-            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet()))
+            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet())).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .thing("first-receptacle", Kind.DEVICE, "the receptacle that all others are beyond; absent where there is none",
-            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().family() == DeviceKind.Family.RECEPTACLE))
+            (f, b) -> FirstOutlet.of(f, b, d -> d.kind().family() == DeviceKind.Family.RECEPTACLE)).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .truth("armored-home-run", "whether all runs up to its first outlet are in RMC, IMC, EMT or a metal-clad cable",
-            FirstOutlet::isArmored)
+            FirstOutlet::isArmored).rests(Doubt.WAY)
         .things("rooms", Kind.ROOM, "rooms that it has outlets in",
-            (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).stream()).distinct().toList())
+            (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).stream()).distinct().toList()).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT, Doubt.ROOM)
         .number("room-count", "how many rooms it has outlets in",
-            (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).map(Device::room).distinct().count())
-        .number("receptacles", "receptacles on it", (f, b) -> f.receptaclesOn(b))
+            (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).map(Device::room).distinct().count()).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT, Doubt.ROOM)
+        .number("receptacles", "receptacles on it", (f, b) -> f.receptaclesOn(b)).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .wordSet("room-uses", "uses of the rooms that it serves",
             (f, b) -> f.devicesOf(b).stream().filter(d -> d.kind().outlet()).flatMap(d -> f.roomOf(d).flatMap(r -> r.kind()).stream())
-                .collect(Collectors.toCollection(TreeSet::new)))
+                .collect(Collectors.toCollection(TreeSet::new))).rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT, Doubt.ROOM)
         .kept()
-        .wordSet("protection", "what all its breakers guard against", BranchProperties::protection).kept()
-        .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst())
-        .thing("panel", Kind.PANEL, "the panel that it starts at", (f, b) -> f.panelOf(b))
-        .thing("wiring", Kind.WIRING, "its usual wiring", (f, b) -> Optional.of(b.wiring()))
-        .things("breakers", Kind.BREAKER, "all that it comes from", (f, b) -> f.breakersOf(b))
-        .things("runs", Kind.RUN, "its runs", (f, b) -> f.runsOf(b))
-        .things("devices", Kind.DEVICE, "devices on it", (f, b) -> f.devicesOf(b))
+        .wordSet("protection", "what all its breakers guard against", BranchProperties::protection).rests(Doubt.FED, Doubt.TRAITS).kept()
+        .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst()).rests(Doubt.FED)
+        .thing("panel", Kind.PANEL, "the panel that it starts at", (f, b) -> f.panelOf(b)).rests(Doubt.FED, Doubt.WAY)
+        .thing("wiring", Kind.WIRING, "its usual wiring", (f, b) -> Optional.of(b.wiring())).rests(Doubt.WAY)
+        .things("breakers", Kind.BREAKER, "all that it comes from", (f, b) -> f.breakersOf(b)).rests(Doubt.FED)
+        .things("runs", Kind.RUN, "its runs", (f, b) -> f.runsOf(b)).rests(Doubt.WAY)
+        .things("devices", Kind.DEVICE, "devices on it", (f, b) -> f.devicesOf(b)).rests(Doubt.WAY, Doubt.CONTENTS)
         .made();
   }
 
@@ -126,58 +127,58 @@ final class BranchProperties {
   }
 
   static Map<String, Property> run() {
-    return new Properties<>(RunOf.class)
+    return new Properties<>(RunOf.class, Doubt.WAY)
         .words("from", "where it starts", (f, r) -> Optional.of(Facts.pointName(r, r.section().from())))
         .words("to", "where it ends", (f, r) -> Optional.of(Facts.pointName(r, r.section().to())))
-        .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.section().status()))
-        .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length()).stated("its length between the dashes")
-        .words("place", "where it runs, such as attic", (f, r) -> r.section().surroundings().place())
-        .truth("underground", "whether it is buried", (f, r) -> r.section().surroundings().underground())
-        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried())
+        .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.section().status())).rests(Doubt.STATUS)
+        .figure("length", Dimension.LENGTH, "its length", (f, r) -> r.section().length()).rests(Doubt.WAY, Doubt.LENGTH).stated("its length between the dashes")
+        .words("place", "where it runs, such as attic", (f, r) -> r.section().surroundings().place()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
+        .truth("underground", "whether it is buried", (f, r) -> r.section().surroundings().underground()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
+        .figure("depth", Dimension.LENGTH, "of its burial", (f, r) -> r.section().surroundings().buried()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .stated("buried 0.6 m on the run", "buried 24 in on the run")
-        .figure("support", Dimension.LENGTH, "the greatest distance between its supports", (f, r) -> r.section().surroundings().supported())
+        .figure("support", Dimension.LENGTH, "the greatest distance between its supports", (f, r) -> r.section().surroundings().supported()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .stated("supported 1.2 m on the run or its branch", "supported 4 ft on the run or its branch")
         .figure("first-support", Dimension.LENGTH, "the greatest distance from a box to the support nearest it",
-            (f, r) -> r.section().surroundings().held())
+            (f, r) -> r.section().surroundings().held()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .stated("held 0.25 m on the run or its branch", "held 10 in on the run or its branch")
-        .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
+        .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith()).rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
         .wordSet("roles", "what its conductors do",
             (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor",
-            (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity()))
+            (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity())).rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.SUPPLY)
         .kept()
         .words("ampacity-sum", "what its ampacity is made of, and which column, terminals or rule hold it down",
-            BranchProperties::ampacityWords)
+            BranchProperties::ampacityWords).sure()
         .truth("carries-load", "whether its hots have the ampacity that the stated loads beyond it need; not known without a code",
-            (f, r) -> CircuitCheck.of(f, r).map(CircuitCheck::carries).orElse(null))
+            (f, r) -> CircuitCheck.of(f, r).map(CircuitCheck::carries).orElse(null)).rests(Properties.LOADS)
         .kept()
         .figure("load-needs", Dimension.CURRENT, "ampacity that the stated loads beyond it need, at most the rating of the breaker",
-            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.needs())))
+            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.needs()))).rests(Properties.LOADS)
         .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
-            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.has())))
-        .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
-        .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
+            (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.has()))).rests(Properties.LOADS)
+        .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum())).sure()
+        .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least).rests(Properties.LOADS)
         .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
         .figure("terminal-temperature", Dimension.TEMPERATURE,
             "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",
-            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity))
+            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity)).rests(Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.KIT)
         .kept()
         .truth("takes-aluminum",
             "whether all terminals at its ends are marked for aluminum; not known where one says nothing and none says otherwise",
-            (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
+            (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null)).rests(Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.KIT)
         .stated("terminals with Cu, Al or CO-ALR at both ends")
-        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).kept()
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest).rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL).kept()
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating)
-                .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q))))
-        .size("needed-size", "least hot that would have done here, derating counted", CircuitCheck::needed)
+                .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q)))).rests(Doubt.WAY, Doubt.FED, Doubt.RATING)
+        .size("needed-size", "least hot that would have done here, derating counted", CircuitCheck::needed).rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> CircuitCheck.needed(f, r)
-                .flatMap(n -> LeastGround.enlarged(f, r.section().wiring(), Derivation.stated("rating", "I", q), n))))
+                .flatMap(n -> LeastGround.enlarged(f, r.section().wiring(), Derivation.stated("rating", "I", q), n)))).rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
-        .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch()))
-        .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r))
+        .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch())).sure()
+        .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r)).rests(Doubt.FED)
         .made();
   }
 

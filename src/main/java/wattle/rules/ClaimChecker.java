@@ -92,11 +92,16 @@ final class ClaimChecker {
       return list(count.list(), count.name(), count.filter(), names, (things, place, filter, inner) -> Optional.of(
           new Typed(Type.number(), (f, n) -> {
             int number = 0;
-            for (Object thing : things(things, f, n)) {
+            Collection<?> all = things(things, f, n);
+            boolean doubtful = all instanceof Incomplete;
+            for (Object thing : all) {
               n[place] = thing;
-              number += filter.isEmpty() || Boolean.TRUE.equals(filter.get().of(f, n)) ? 1 : 0;
+              int before = f.doubted();
+              Object counts = filter.isEmpty() ? Boolean.TRUE : filter.get().of(f, n);
+              number += Boolean.TRUE.equals(counts) ? 1 : 0;
+              doubtful |= counts == null && f.doubted() != before;
             }
-            return Quantity.of(number, Units.ONE);
+            return doubtful ? null : Quantity.of(number, Units.ONE);
           })));
     }
     if (claim instanceof Tree.ClaimGathered gathered) {
@@ -280,14 +285,19 @@ final class ClaimChecker {
   }
 
   private static Collection<?> things(Term list, Facts facts, Object[] named) {
-    return list.of(facts, named) instanceof Collection<?> things ? things : List.of();
+    int before = facts.doubted();
+    if (list.of(facts, named) instanceof Collection<?> things) {
+      return things;
+    }
+    return facts.doubted() == before ? List.of() : new Incomplete(List.of());
   }
 
   private Optional<Typed> each(Tree.ClaimEach claim, Names names) {
     return list(claim.list(), claim.name(), claim.filter(), names,
         (things, place, filter, inner) -> truth(claim.has(), inner).map(has -> new Typed(Type.TRUTH, (f, n) -> {
-          boolean unknown = false;
-          for (Object thing : things(things, f, n)) {
+          Collection<?> all = things(things, f, n);
+          boolean unknown = all instanceof Incomplete;
+          for (Object thing : all) {
             n[place] = thing;
             Object counts = filter.isEmpty() ? Boolean.TRUE : filter.get().of(f, n);
             if (Boolean.FALSE.equals(counts)) {
@@ -319,9 +329,15 @@ final class ClaimChecker {
       Quantity nothing = Quantity.of(0, Units.of(dimension).stream().findFirst().orElse(Units.ONE));
       return Optional.of(new Typed(value.get().type(), (f, n) -> {
         Quantity result = claim.gathering() == Tree.Gathering.SUM ? nothing : null;
-        for (Object thing : things(things, f, n)) {
+        Collection<?> all = things(things, f, n);
+        boolean doubtful = all instanceof Incomplete;
+        for (Object thing : all) {
           n[place] = thing;
-          if (filter.isPresent() && !Boolean.TRUE.equals(filter.get().of(f, n)) || !(term.of(f, n) instanceof Quantity q)) {
+          int before = f.doubted();
+          Object counts = filter.isPresent() ? filter.get().of(f, n) : Boolean.TRUE;
+          Object gathered = Boolean.TRUE.equals(counts) ? term.of(f, n) : null;
+          if (!(gathered instanceof Quantity q)) {
+            doubtful |= !Boolean.FALSE.equals(counts) && f.doubted() != before;
             continue;
           }
           result = result == null || result == nothing ? q : switch (claim.gathering()) {
@@ -330,7 +346,7 @@ final class ClaimChecker {
             case LEAST -> q.si() < result.si() ? q : result;
           };
         }
-        return result;
+        return doubtful ? null : result;
       }));
     });
   }

@@ -6,22 +6,21 @@ import wattle.figures.HouseFigures;
 /**
  * How far the rules of a plan's packs could be told.
  *
- * @param rules how many there are; 0 where none was tried, since the plan has errors of structure
+ * @param rules how many there are
  * @param told at how many things one of them was told, held or broken
  * @param open at how many things one of them could not be told, since the plan does not say what it asks for
+ * @param inDoubt at how many things one of them could not be told, since a mistake in the plan leaves it in doubt
  * @param unstated what the plan does not say, by fact; most places first
  */
-public record Coverage(int rules, int told, int open, List<Unstated> unstated) {
-  /** No rule was tried. */
-  static final Coverage NONE = new Coverage(0, 0, 0, List.of());
-
+public record Coverage(int rules, int told, int open, int inDoubt, List<Unstated> unstated) {
   public Coverage {
     unstated = List.copyOf(unstated);
   }
 
-  static Coverage of(HouseFigures figures, List<Rule> rules) {
+  /** @param asNew whether existing work is taken as new */
+  static Coverage of(HouseFigures figures, List<Rule> rules, boolean asNew) {
     HouseIndex index = new HouseIndex(figures);
-    RuleRunner runner = new RuleRunner(index, false);
+    RuleRunner runner = new RuleRunner(index, asNew);
     Tally tally = new Tally();
     rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
     return tally.coverage(rules.size(), figures.house().units());

@@ -9,7 +9,10 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import wattle.loads.ConnectedLoads;
+import wattle.model.Doubt;
 import wattle.model.Branch;
+import wattle.model.BranchHot;
+import wattle.model.Leg;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Device;
@@ -30,43 +33,43 @@ final class DeviceProperties {
   private DeviceProperties() {}
 
   static Map<String, Property> device() {
-    return new Properties<>(Device.class)
-        .words("name", "room and name", (f, d) -> Optional.of(d.name()))
-        .words("title", "its label, or else its name", (f, d) -> Optional.of(d.title()))
-        .words("part", "its kind in the parts library, such as range", (f, d) -> Optional.of(d.kind().name()))
-        .words("family", "receptacle, switch, light, appliance, junction or source", (f, d) -> Optional.of(family(d)))
-        .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word()))
-        .words("location", "where in the room, such as counter", (f, d) -> d.location())
+    return new Properties<>(Device.class, Doubt.KIT, Doubt.FIGURES)
+        .words("name", "room and name", (f, d) -> Optional.of(d.name())).sure()
+        .words("title", "its label, or else its name", (f, d) -> Optional.of(d.title())).sure()
+        .words("part", "its kind in the parts library, such as range", (f, d) -> Optional.of(d.kind().name())).rests(Doubt.KIT)
+        .words("family", "receptacle, switch, light, appliance, junction or source", (f, d) -> Optional.of(family(d))).rests(Doubt.KIT)
+        .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word())).rests(Doubt.KIT)
+        .words("location", "where in the room, such as counter", (f, d) -> d.location()).rests(Doubt.KIT)
         .stated("at counter, at front or the like on the device")
-        .words("status", "new, existing or to-remove", (f, d) -> f.statusWord(d.status()))
-        .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits())
-        .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet())
-        .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty())
+        .words("status", "new, existing or to-remove", (f, d) -> f.statusWord(d.status())).rests(Doubt.STATUS)
+        .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits()).rests(Doubt.KIT)
+        .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet()).rests(Doubt.KIT)
+        .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty()).rests(Doubt.KIT)
         .figure("rating", Dimension.CURRENT, "what is stamped on it",
-            (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
+            (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating())).rests(Doubt.FIGURES)
         .figure("voltage", Units.VOLT, "nominal volts between the conductors that it is on",
-            DeviceProperties::volts)
-        .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes())
-        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).kept()
+            DeviceProperties::volts).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes()).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY)
+        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED).kept()
         .figure("rated-voltage", Dimension.VOLTAGE, "the voltage that it is rated for, where the plan states it",
-            (f, d) -> d.ratedVoltage())
+            (f, d) -> d.ratedVoltage()).rests(Doubt.FIGURES)
         .figure("supply-voltage", Dimension.VOLTAGE, "nominal voltage between the conductors that it is connected to",
-            DeviceProperties::supplyVolts)
-        .figure("power-share", Dimension.NONE, "what it draws at that voltage, as a part of its nameplate", DeviceProperties::powerShare)
+            DeviceProperties::supplyVolts).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("power-share", Dimension.NONE, "what it draws at that voltage, as a part of its nameplate", DeviceProperties::powerShare).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate",
-            (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
+            (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit"))).rests(Doubt.FIGURES)
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
-            (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
+            (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker"))).rests(Doubt.FIGURES)
         .figure("effective", Dimension.CURRENT, "of a welder, its effective current on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("effective")))
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
+            (f, d) -> Optional.ofNullable(d.facts().get("from-sink"))).rests(Doubt.FIGURES)
         .stated("from-sink 1 m on the device", "from-sink 3 ft on the device")
         .figure("from-basin", Dimension.LENGTH, "how far it is from the nearest basin, along the wall",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-basin")))
+            (f, d) -> Optional.ofNullable(d.facts().get("from-basin"))).rests(Doubt.FIGURES)
         .stated("from-basin 0.6 m on the device", "from-basin 2 ft on the device")
         .figure("from-equipment", Dimension.LENGTH, "how far it is from the heating or cooling equipment that it serves",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-equipment")))
+            (f, d) -> Optional.ofNullable(d.facts().get("from-equipment"))).rests(Doubt.FIGURES)
         .stated("from-equipment 5 m on the device", "from-equipment 16 ft on the device")
         .figure("from-tub", Dimension.LENGTH, "how far it is from the rim of a tub or the threshold of a shower, 0 within it",
             (f, d) -> Optional.ofNullable(d.facts().get("from-tub")))
@@ -85,7 +88,7 @@ final class DeviceProperties {
         .stated("fan-rated or no fan-rated on the fan")
         .truth("readily-accessible", "whether one reaches it without climbing or moving anything", (f, d) -> said(d, "readily-accessible"))
         .stated("readily-accessible or no readily-accessible on the device")
-        .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height")))
+        .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height"))).rests(Doubt.FIGURES)
         .stated("height 1.2 m on the device", "height 48 in on the device")
         .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for", (f, d) -> d.terminals().temperature())
         .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated",
@@ -98,25 +101,25 @@ final class DeviceProperties {
                 ? null
                 : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new)))
         .stated("terminals with Cu, Al or CO-ALR on the device")
-        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals)
+        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals).rests(Doubt.WAY, Doubt.REACHED)
         .truth("linked", "whether it sounds with the other alarms",
-            (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null)
+            (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null).rests(Doubt.KIT, Doubt.CONTROLS)
         .stated("linked or unlinked on the alarm")
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
-        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).kept()
-        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
-        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground))
-        .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size())
+        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).rests(Doubt.KIT, Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.REACHED).kept()
+        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral)).rests(Doubt.WAY, Doubt.REACHED)
+        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground)).rests(Doubt.WAY, Doubt.REACHED)
+        .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size()).rests(Doubt.CONTROLS)
         .things("switched", Kind.DEVICE, "what it switches",
-            (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
-        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d))
+            (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList()).rests(Doubt.CONTROLS, Doubt.DEVICES)
+        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d)).rests(Doubt.CONTROLS)
         .truth("wired-through", "whether the rest of its branch hangs on its screws",
-            (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
-        .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from))
-        .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d))
-        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).kept()
-        .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d))
-        .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box())))
+            (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false)).rests(Doubt.KIT, Doubt.WAY, Doubt.REACHED)
+        .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from)).rests(Doubt.WAY, Doubt.REACHED)
+        .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d)).rests(Doubt.REACHED)
+        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).rests(Doubt.FED, Doubt.REACHED).kept()
+        .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d)).sure()
+        .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box()))).sure()
         .made();
   }
 
@@ -157,7 +160,15 @@ final class DeviceProperties {
   private static double current(Facts facts, Device device) {
     Optional<Branch> branch = facts.branchOf(device);
     Optional<SupplySystem> system = branch.flatMap(facts::systemOf);
-    return system.isEmpty() ? 0 : ConnectedLoads.ofBranch(facts.house(), branch.get(), d -> d.equals(device)).heaviestAmperes(system.get());
+    return system.isEmpty() || isOnOneLeg(device, branch.get()) ? 0 : ConnectedLoads.ofBranch(facts.house(), branch.get(), d -> d.equals(device)).heaviestAmperes(system.get());
+  }
+
+  /** Whether both its hots are on one leg, so that there is nothing between them and it draws nothing. */
+  private static boolean isOnOneLeg(Device device, Branch branch) {
+    List<Optional<Leg>> legs = branch.hots().stream().map(BranchHot::leg).toList();
+    return device.loads().stream().anyMatch(
+        l -> l.connection() instanceof Load.Connection.HotToHot h && legs.size() > Math.max(h.hot(), h.otherHot())
+            && legs.get(h.hot()).isPresent() && legs.get(h.hot()).equals(legs.get(h.otherHot())));
   }
 
   /** Between the conductors that it is connected to; of an appliance with parts to the neutral, between its hots. */

@@ -44,6 +44,10 @@ final class Facts {
   private final HouseIndex index;
   private final House house;
   private final boolean asNew;
+  /** What is in doubt; null in a house without doubts, so that nothing is looked for there. */
+  private final InDoubt inDoubt;
+  private int doubted;
+  private boolean telling;
   private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
   private final Map<Object, Object[]> kept = new IdentityHashMap<>();
   private final Map<Section, CircuitLoad> loadOfRun = new IdentityHashMap<>();
@@ -67,10 +71,39 @@ final class Facts {
     this.asNew = asNew;
     this.index = index;
     this.house = index.house();
+    this.inDoubt = house.doubts().isEmpty() ? null : new InDoubt(this, house.doubts());
   }
 
   House house() {
     return house;
+  }
+
+  /** Whether anything is in doubt, while a rule is asked; what a finding tells, it tells as the house has it. */
+  boolean doubts() {
+    return inDoubt != null && !telling;
+  }
+
+  /** Whether a property is in doubt, which is counted. */
+  boolean isInDoubt(Property property, Object thing) {
+    boolean is = inDoubt.has(property, thing);
+    doubted += is ? 1 : 0;
+    return is;
+  }
+
+  boolean isStatusInDoubt(Object thing) {
+    boolean is = inDoubt != null && inDoubt.ofStatus(thing);
+    doubted += is ? 1 : 0;
+    return is;
+  }
+
+  /** How often something was asked for that is in doubt. */
+  int doubted() {
+    return doubted;
+  }
+
+  /** Has what is in doubt told as the house has it, or not. */
+  void telling(boolean is) {
+    telling = is;
   }
 
   boolean isNew(Status status) {

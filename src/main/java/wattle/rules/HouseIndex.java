@@ -30,6 +30,7 @@ import wattle.model.Panel;
 import wattle.model.Point;
 import wattle.model.Room;
 import wattle.model.RoomKind;
+import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
 import wattle.worksheet.Worksheet;
@@ -125,6 +126,17 @@ final class HouseIndex {
             : figures.worksheets().feeder(p)
                 .filter(r -> r.objections().stream().noneMatch(o -> o.severity() == Severity.ERROR))
                 .flatMap(figures.worksheets()::least));
+  }
+
+  /** Whether anything in it was there before. */
+  boolean hasExisting() {
+    for (Kind kind : Kind.values()) {
+      if (kind != Kind.RUN && kind != Kind.WIRING
+          && all(kind).stream().anyMatch(t -> Work.statusOf(t).filter(s -> s == Status.EXISTING).isPresent())) {
+        return true;
+      }
+    }
+    return runs().stream().anyMatch(r -> r.section().status() == Status.EXISTING);
   }
 
   /** All things of a kind, in the order of the plan. */

@@ -3,6 +3,7 @@ package wattle.rules;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import wattle.model.Doubt;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.quantity.Dimension;
@@ -16,18 +17,18 @@ final class HouseProperties {
   static Map<String, Property> house() {
     return new Properties<>(House.class)
         .words("title", "its title", (f, h) -> h.title())
-        .things("services", Kind.SERVICE, "all of them", (f, h) -> h.services().values())
-        .things("panels", Kind.PANEL, "all of them", (f, h) -> h.panels().values())
-        .things("branches", Kind.BRANCH, "all of them", (f, h) -> h.branches().values())
-        .things("rooms", Kind.ROOM, "all of them", (f, h) -> h.rooms().values())
-        .things("devices", Kind.DEVICE, "all of them", (f, h) -> h.devices().values())
-        .things("dwellings", Kind.DWELLING, "all of them", (f, h) -> h.dwellings().values())
+        .things("services", Kind.SERVICE, "all of them", (f, h) -> h.services().values()).rests(Doubt.SERVICES)
+        .things("panels", Kind.PANEL, "all of them", (f, h) -> h.panels().values()).rests(Doubt.PANELS)
+        .things("branches", Kind.BRANCH, "all of them", (f, h) -> h.branches().values()).rests(Doubt.BRANCHES)
+        .things("rooms", Kind.ROOM, "all of them", (f, h) -> h.rooms().values()).rests(Doubt.ROOMS)
+        .things("devices", Kind.DEVICE, "all of them", (f, h) -> h.devices().values()).rests(Doubt.DEVICES)
+        .things("dwellings", Kind.DWELLING, "all of them", (f, h) -> h.dwellings().values()).rests(Doubt.DWELLING)
         .made();
   }
 
   static Map<String, Property> dwelling() {
-    return new Properties<>(Dwelling.class)
-        .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling")))
+    return new Properties<>(Dwelling.class, Doubt.DWELLING)
+        .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling"))).sure()
         .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area")))
         .stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
         .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
@@ -39,10 +40,10 @@ final class HouseProperties {
         .truth("burns-fuel", "whether the plan says that gas, oil or wood is burnt in it",
             (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
         .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())
-        .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values())
-        .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values())
-        .things("branches", Kind.BRANCH, "branches of the plan", (f, d) -> f.house().branches().values())
-        .things("devices", Kind.DEVICE, "devices of the plan", (f, d) -> f.house().devices().values())
+        .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values()).rests(Doubt.SERVICES)
+        .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values()).rests(Doubt.ROOMS)
+        .things("branches", Kind.BRANCH, "branches of the plan", (f, d) -> f.house().branches().values()).rests(Doubt.BRANCHES)
+        .things("devices", Kind.DEVICE, "devices of the plan", (f, d) -> f.house().devices().values()).rests(Doubt.DEVICES)
         .made();
   }
 }

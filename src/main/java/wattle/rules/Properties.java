@@ -4,8 +4,10 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.ToDoubleBiFunction;
+import wattle.model.Doubt;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
@@ -21,13 +23,20 @@ final class Properties<T> {
   /** Most properties of one kind of thing whose values are kept. */
   static final int MOST_KEPT = 8;
 
+  /** What a sum of loads rests on. */
+  static final Doubt[] LOADS = {Doubt.SERVICE, Doubt.SUPPLY, Doubt.SLOTS, Doubt.TARGET, Doubt.FED, Doubt.WAY, Doubt.CONTENTS, Doubt.KIT,
+      Doubt.FIGURES, Doubt.BRANCHES, Doubt.ROOMS, Doubt.DEVICES};
+
   private final Class<T> type;
+  private final Set<Doubt> usual;
   private final Map<String, Property> made = new LinkedHashMap<>();
   private String last = "";
   private int kept;
 
-  Properties(Class<T> type) {
+  /** @param usual the doubts that leave a property of such a thing not known, where the property says nothing else */
+  Properties(Class<T> type, Doubt... usual) {
     this.type = type;
+    this.usual = Set.of(usual);
   }
 
   // Each reader is one lambda: rules read properties millions of times, and none of the calls on the way can be compiled in.
@@ -74,8 +83,20 @@ final class Properties<T> {
     if (kept == MOST_KEPT) {
       throw new IllegalStateException("no room to keep " + last);
     }
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++, p.stated()));
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++, p.stated(), p.rests()));
     return this;
+  }
+
+  /** Says which doubts leave the property that was added last not known. */
+  Properties<T> rests(Doubt... doubts) {
+    Set<Doubt> rests = Set.of(doubts);
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), p.stated(), rests));
+    return this;
+  }
+
+  /** Says that no doubt touches the property that was added last: a name, or a thing whose own properties may be in doubt. */
+  Properties<T> sure() {
+    return rests();
   }
 
   /**
@@ -90,13 +111,14 @@ final class Properties<T> {
   /** The same for a fact with a length, which a plan in feet states in other words than one in metres. */
   Properties<T> stated(String metric, String customary) {
     made.computeIfPresent(last,
-        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary))));
+        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary)),
+            p.rests()));
     return this;
   }
 
   private Properties<T> add(String name, Type valueType, String meaning, Property.Reader read) {
     last = name;
-    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT, Optional.empty())) != null) {
+    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT, Optional.empty(), usual)) != null) {
       throw new IllegalStateException("two properties are called " + name);
     }
     return this;

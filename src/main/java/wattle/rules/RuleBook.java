@@ -2,13 +2,17 @@ package wattle.rules;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.Undecided;
 import wattle.library.Library;
 
 /** The entry of the phase: all rules of a library over a house. */
@@ -31,48 +35,65 @@ public final class RuleBook {
   }
 
   /**
-   * Findings of the rules, and mistakes in the rules themselves; nothing is silenced here.
+   * What the rules find, with the mistakes in the rules themselves. They are asked of every house, also of one with mistakes: what a
+   * mistake leaves in doubt is not known, and a rule is silent about that alone.
    *
    * @param figures of a house that was bound with the library of these rules
-   * @param sound whether the house was bound without errors; rules are not asked about one that was not, since they would
-   *     find the same fault again in other words
    */
-  public List<Finding> judge(HouseFigures figures, boolean sound) {
+  public Judgement judge(HouseFigures figures) {
+    HouseIndex index = new HouseIndex(figures);
+    Judgement found = judge(index, rules.value(), false);
     List<Finding> findings = new ArrayList<>(rules.findings());
-    if (!sound) {
-      return findings;
-    }
-    findings.addAll(run(figures, rules.value()));
-    return findings;
+    findings.addAll(found.findings());
+    return new Judgement(findings, index.hasExisting() ? ifNew(index, found.findings()) : List.of(), found.doubtful());
+  }
+
+  /** What is found besides when existing work is taken as new. */
+  private List<Finding> ifNew(HouseIndex index, List<Finding> asItIs) {
+    Set<Object> known = new HashSet<>();
+    asItIs.forEach(f -> known.add(at(f)));
+    return judge(index, rules.value(), true).findings().stream().filter(f -> !known.contains(at(f))).map(Finding::ifNew).toList();
+  }
+
+  /** By rule and place: the same thing may be worded in another way when it is judged as new. */
+  private static Object at(Finding finding) {
+    return List.of(finding.rule(), finding.place().map(m -> (Object) m.span()).orElse(""));
   }
 
   /**
-   * How far these rules could be told of a house.
+   * How far these rules could be told of a house, with what its plan does not state.
    *
-   * @param sound whether the plan was bound without errors; else no rule is tried
+   * @param asNew whether existing work is taken as new
    */
-  public Coverage coverage(HouseFigures figures, boolean sound) {
-    return sound ? Coverage.of(figures, rules.value()) : Coverage.NONE;
+  public Coverage coverage(HouseFigures figures, boolean asNew) {
+    return Coverage.of(figures, rules.value(), asNew);
   }
 
   /** In a big house on several processors; what the rules find is in their order, and of one rule in that of the plan. */
   static List<Finding> run(HouseFigures figures, List<Rule> rules) {
-    HouseIndex index = new HouseIndex(figures);
+    return judge(new HouseIndex(figures), rules, false).findings();
+  }
+
+  private static Judgement judge(HouseIndex index, List<Rule> rules, boolean asNew) {
     Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
     rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
     Map<Kind, List<?>> things = new EnumMap<>(Kind.class);
     byKind.keySet().forEach(k -> things.put(k, index.all(k)));
     int most = things.values().stream().mapToInt(List::size).max().orElse(0);
     int stretches = Math.max(1, (most + STRETCH - 1) / STRETCH);
-    List<Map<Rule, List<Finding>>> found = IntStream.range(0, stretches).parallel()
-        .mapToObj(i -> stretch(index, byKind, things, i, stretches)).toList();
-    return rules.stream().flatMap(r -> found.stream().flatMap(f -> f.get(r).stream())).toList();
+    List<Part> found = IntStream.range(0, stretches).parallel()
+        .mapToObj(i -> stretch(index, byKind, things, i, stretches, asNew)).toList();
+    List<Finding> findings = rules.stream().flatMap(r -> found.stream().flatMap(f -> f.findings.get(r).stream())).toList();
+    return new Judgement(findings, List.of(), found.stream().flatMap(f -> f.doubtful.stream()).collect(Collectors.toSet()));
   }
 
+  /** What was found in a part of the things. */
+  private record Part(Map<Rule, List<Finding>> findings, List<Undecided.Question> doubtful) {}
+
   /** The i-th of so many parts of the things of each kind. */
-  private static Map<Rule, List<Finding>> stretch(
-      HouseIndex index, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
-    RuleRunner runner = new RuleRunner(index, false);
+  private static Part stretch(
+      HouseIndex index, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches, boolean asNew) {
+    RuleRunner runner = new RuleRunner(index, asNew);
     Map<Rule, List<Finding>> found = new IdentityHashMap<>();
     things.forEach((kind, all) -> {
       int from = (int) ((long) all.size() * i / stretches);
@@ -83,6 +104,6 @@ public final class RuleBook {
         found.put(own.get(rule), each.get(rule));
       }
     });
-    return found;
+    return new Part(found, runner.doubtful());
   }
 }

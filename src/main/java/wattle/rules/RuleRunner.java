@@ -7,10 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Span;
+import wattle.finding.Undecided;
 
 /** Runs rules over things of a house. For one thread. */
 final class RuleRunner {
   private final Facts facts;
+  private final List<Undecided.Question> doubtful = new ArrayList<>();
 
   /** @param asNew whether existing work is judged as if it were new */
   RuleRunner(HouseIndex index, boolean asNew) {
@@ -42,16 +44,39 @@ final class RuleRunner {
     if (!rule.work().mayBind(facts, thing)) {
       return Optional.empty();
     }
+    int before = facts.doubted();
     name(rule, thing, named);
-    if (!applies(rule, named)) {
+    Object applies = applies(rule, named);
+    if (Boolean.FALSE.equals(applies)) {
       return Optional.empty();
     }
+    boolean open = applies == null;
     for (Term requirement : rule.requirements()) {
-      if (Boolean.FALSE.equals(requirement.of(facts, named))) {
+      Object holds = requirement.of(facts, named);
+      if (Boolean.FALSE.equals(holds) && applies != null) {
         return Optional.of(finding(rule, named).about(Facts.nameOf(thing)).build());
       }
+      open |= holds == null;
+    }
+    if (open && facts.doubted() != before) {
+      doubtful.add(new Undecided.Question(rule.name(), Facts.nameOf(thing)));
     }
     return Optional.empty();
+  }
+
+  /** Whether a rule binds the thing that it has named and is about it; null where the plan does not tell. */
+  private Object applies(Rule rule, Object[] named) {
+    Object binds = rule.work().binds(facts, named);
+    if (Boolean.FALSE.equals(binds) || rule.filter().isEmpty()) {
+      return binds;
+    }
+    Object filter = rule.filter().get().of(facts, named);
+    return Boolean.FALSE.equals(filter) || binds != null ? filter : null;
+  }
+
+  /** What could not be decided for a doubt, of all that has been run. */
+  List<Undecided.Question> doubtful() {
+    return doubtful;
   }
 
   /** How often a rule could be told, and what it lacked where it could not. */
@@ -59,10 +84,11 @@ final class RuleRunner {
     Object[] named = new Object[rule.size()];
     for (Object thing : things) {
       facts.gatherLacking();
+      int before = facts.doubted();
       Boolean holds = holds(rule, thing, named);
       if (holds == null) {
-        tally.open(rule, facts.lacking());
-      } else if (rule.work().mayBind(facts, thing) && applies(rule, named)) {
+        tally.open(rule, facts.lacking(), facts.doubted() != before);
+      } else if (rule.work().mayBind(facts, thing) && Boolean.TRUE.equals(applies(rule, named))) {
         tally.told();
       }
     }
@@ -77,15 +103,10 @@ final class RuleRunner {
       return true;
     }
     name(rule, thing, named);
-    Object binds = rule.work().binds(facts, named);
-    if (Boolean.FALSE.equals(binds)) {
+    Object applies = applies(rule, named);
+    if (Boolean.FALSE.equals(applies)) {
       return true;
     }
-    Object filter = rule.filter().map(f -> f.of(facts, named)).orElse(Boolean.TRUE);
-    if (Boolean.FALSE.equals(filter)) {
-      return true;
-    }
-    Object applies = binds == null ? null : filter;
     boolean open = false;
     for (Term requirement : rule.requirements()) {
       Object holds = requirement.of(facts, named);
@@ -104,12 +125,8 @@ final class RuleRunner {
     }
   }
 
-  private boolean applies(Rule rule, Object[] named) {
-    return Boolean.TRUE.equals(rule.work().binds(facts, named))
-        && (rule.filter().isEmpty() || Boolean.TRUE.equals(rule.filter().get().of(facts, named)));
-  }
-
   private Finding.Builder finding(Rule rule, Object[] named) {
+    facts.telling(true);
     Map<String, String> figures = new LinkedHashMap<>();
     Finding.Builder finding = Finding.of(rule.name(), rule.severity(), rule.headline().fill(facts, named, figures));
     boolean first = true;
@@ -128,6 +145,7 @@ final class RuleRunner {
     rule.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
     rule.citations().stream().findFirst().ifPresent(finding::source);
     figures.forEach(finding::figure);
+    facts.telling(false);
     return finding;
   }
 }

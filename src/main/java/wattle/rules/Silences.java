@@ -33,9 +33,10 @@ public final class Silences {
   /**
    * The findings, some of them silenced, and the silences that are idle.
    *
+   * @param ifNew what would be found besides if existing work were new: what silences one of those is not idle
    * @param complete whether all that may be silenced was looked for; else no silence is called idle
    */
-  public List<Finding> apply(List<Finding> found, boolean complete) {
+  public List<Finding> apply(List<Finding> found, List<Finding> ifNew, boolean complete) {
     List<Finding> findings = new ArrayList<>();
     Set<Span> used = new HashSet<>();
     for (Finding each : found) {
@@ -43,10 +44,17 @@ public final class Silences {
       silence.ifPresent(s -> used.add(s.origin().whole().written()));
       findings.add(silence.map(s -> each.silencedBecause(s.reason())).orElse(each));
     }
+    ifNew.forEach(each -> silences.stream().filter(s -> matches(s, each)).forEach(s -> used.add(s.origin().whole().written())));
     if (complete) {
       silences.stream().filter(s -> !used.contains(s.origin().whole().written())).forEach(s -> findings.add(idle(s)));
     }
     return findings;
+  }
+
+  /** The findings, some of them silenced. */
+  public List<Finding> over(List<Finding> found) {
+    return found.stream().map(each -> silences.stream().filter(s -> matches(s, each)).findFirst()
+        .map(s -> each.silencedBecause(s.reason())).orElse(each)).toList();
   }
 
   private boolean matches(Silence silence, Finding found) {

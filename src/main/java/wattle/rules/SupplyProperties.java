@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.loads.LegLoads;
+import wattle.model.Doubt;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
@@ -30,8 +31,8 @@ final class SupplyProperties {
   private SupplyProperties() {}
 
   static Map<String, Property> service() {
-    return new Properties<>(Service.class)
-        .words("name", "its name", (f, s) -> Optional.of(s.name()))
+    return new Properties<>(Service.class, Doubt.SERVICE)
+        .words("name", "its name", (f, s) -> Optional.of(s.name())).sure()
         .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase",
             (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
         .figure("volts-to-neutral", Units.VOLT, "nominal volts from a leg to the neutral", (f, s) -> s.system().legToNeutralVolts())
@@ -59,27 +60,27 @@ final class SupplyProperties {
             (f, s) -> s.flags().get("intersystem-bonding"))
         .stated("intersystem-bonding or no intersystem-bonding in the service")
         .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
-            (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
+            (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-")))).rests(Doubt.DWELLING)
         .number("dwelling-count",
             "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
-            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
+            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum())).rests(Doubt.DWELLING)
         .things("electrodes", Kind.ELECTRODE, "its earth electrodes",
-            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
+            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList()).rests(Doubt.ELECTRODES)
         .things("panels", Kind.PANEL, "panels straight from it",
             (f, s) -> f.house().panels().values().stream()
-                .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
-        .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status()))
+                .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList()).rests(Doubt.PANELS, Doubt.SUPPLY, Doubt.SERVICES)
+        .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status())).rests(Doubt.SERVICE, Doubt.STATUS)
         .made();
   }
 
   static Map<String, Property> electrode() {
-    return new Properties<>(ElectrodeOf.class)
+    return new Properties<>(ElectrodeOf.class, Doubt.ELECTRODES)
         .words("electrode", "such as rods, water-pipe", (f, e) -> Optional.of(e.electrode().kind()))
         .figure("resistance", Dimension.RESISTANCE, "to far earth", (f, e) -> e.electrode().resistance()).stated("25 ohm on the earth line")
         .size("size", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().size())).stated("by 6 Cu on the earth line")
-        .size("least-size", "least conductor for the service", SupplyProperties::leastElectrode)
+        .size("least-size", "least conductor for the service", SupplyProperties::leastElectrode).rests(Doubt.ELECTRODES, Doubt.SERVICE)
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
-        .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service()))
+        .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service())).sure()
         .thing("conductor", Kind.WIRING, "its conductor", (f, e) -> e.electrode().conductor())
         .words("status", "new, existing or to-remove", (f, e) -> f.statusWord(e.electrode().status()))
         .made();
@@ -101,22 +102,22 @@ final class SupplyProperties {
   }
 
   static Map<String, Property> panel() {
-    return new Properties<>(Panel.class)
-        .words("name", "its name", (f, p) -> Optional.of(p.name()))
-        .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title()))
+    return new Properties<>(Panel.class, Doubt.PANEL)
+        .words("name", "its name", (f, p) -> Optional.of(p.name())).sure()
+        .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title())).sure()
         .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
-        .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status()))
-        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
-        .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded())
+        .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status())).rests(Doubt.STATUS)
+        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService).rests(Doubt.SUPPLY)
+        .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded()).rests(Doubt.PANEL)
         .truth("has-main", "whether it has a main that opens",
             (f, p) -> opens(p))
         .figure("main", Dimension.CURRENT, "rating of its main", (f, p) -> p.main().flatMap(m -> m.rating()))
         .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating()).stated("bus 200 A in the panel")
         .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
         .number("handles", "what is to be thrown to kill its bus: 1 for a main, else one for each way that is not spare",
-            (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count())
-        .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
-        .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots)
+            (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count()).rests(Doubt.SLOTS, Doubt.PANEL, Doubt.TARGET)
+        .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum()).rests(Doubt.SLOTS)
+        .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots).rests(Doubt.SLOTS, Doubt.PANEL, Doubt.LEGS)
         .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for",
             (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
         .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height")))
@@ -136,25 +137,25 @@ final class SupplyProperties {
             (f, p) -> p.flags().get("readily-accessible"))
         .stated("readily-accessible in the panel")
         .figure("drop-before", Dimension.NONE, "voltage lost on the feeders between the service and it, as a part of the nominal voltage",
-            Drop::before)
-        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole)
-        .thing("worst-branch", Kind.BRANCH, "its branch that loses most of its voltage", Drop::worst)
+            Drop::before).rests(Properties.LOADS)
+        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole).rests(Properties.LOADS)
+        .thing("worst-branch", Kind.BRANCH, "its branch that loses most of its voltage", Drop::worst).rests(Properties.LOADS)
         .truth("metal-path", "whether metal other than its feeder, such as a water pipe, joins its building to that which feeds it",
-            (f, p) -> p.flags().get("metal-path"))
+            (f, p) -> p.flags().get("metal-path")).rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
         .stated("metal-path or no metal-path in the panel")
         .truth("bonded-beside-ground", "whether neutral and ground are joined in it and a ground comes with its feeder too",
-            (f, p) -> p.bonded() && !(p.supply() instanceof PanelSupply.FromService) && p.feeder().map(GroundPath::has).orElse(true))
-        .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow)
+            (f, p) -> p.bonded() && !(p.supply() instanceof PanelSupply.FromService) && p.feeder().map(GroundPath::has).orElse(true)).rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
+        .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow).rests(Properties.LOADS)
         .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get))
         .stated("room utility in the panel")
-        .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total())
+        .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total()).rests(Properties.LOADS)
         .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load",
-            (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
-        .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system()))
-        .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating)
+            (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system())).rests(Properties.LOADS)
+        .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system())).rests(Properties.LOADS)
+        .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating).rests(Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it",
-            (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
-        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
+            (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum()).rests(Doubt.SLOTS, Doubt.TRAITS, Doubt.RATING)
+        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent).rests(Properties.LOADS)
         .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for",
             (f, p) -> p.incoming().temperature())
         .truth("takes-aluminum",
@@ -163,10 +164,10 @@ final class SupplyProperties {
         .stated("terminals with Cu or Al in the panel")
         .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated",
             (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
-        .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
-        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
-        .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers())
-        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))
+        .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r))).rests(Doubt.FEEDER, Doubt.SUPPLY)
+        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p)).rests(Doubt.SUPPLY, Doubt.SERVICES)
+        .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers()).rests(Doubt.SLOTS)
+        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p)).rests(Doubt.BRANCHES, Doubt.FED, Doubt.SLOTS, Doubt.TARGET)
         .made();
   }
 
@@ -212,47 +213,47 @@ final class SupplyProperties {
   }
 
   static Map<String, Property> breaker() {
-    return new Properties<>(Breaker.class)
-        .words("name", "panel and slots, such as P/2+4", (f, b) -> Optional.of(b.id().toString()))
-        .words("label", "what its label says", (f, b) -> b.label())
-        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status()))
+    return new Properties<>(Breaker.class, Doubt.TRAITS)
+        .words("name", "panel and slots, such as P/2+4", (f, b) -> Optional.of(b.id().toString())).sure()
+        .words("label", "what its label says", (f, b) -> b.label()).sure()
+        .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status())).rests(Doubt.STATUS)
         .words("device", "breaker or fuse", (f, b) -> Optional.of(b.device().name().toLowerCase(java.util.Locale.ROOT)))
-        .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating())
+        .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating()).rests(Doubt.RATING)
         .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own",
             (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r)))
-                .flatMap(d -> d.quantity()))
+                .flatMap(d -> d.quantity())).rests(Doubt.RATING)
         .figure("interrupting", Dimension.CURRENT, "fault current that it can open", (f, b) -> b.interrupting())
-        .number("poles", "number of poles", (f, b) -> b.poles().size())
+        .number("poles", "number of poles", (f, b) -> b.poles().size()).rests(Doubt.HANDLE)
         .words("handle", "single, common-trip or tied",
-            (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+            (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))).rests(Doubt.HANDLE)
         .wordSet("protection", "arc-fault, ground-fault",
             (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
         .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for, by its line or its panel's",
-            (f, b) -> terminals(f, b).temperature())
+            (f, b) -> terminals(f, b).temperature()).rests(Doubt.TRAITS, Doubt.PANEL)
         .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated",
-            (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null))
+            (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null)).rests(Doubt.TRAITS, Doubt.PANEL)
         .stated("terminals with Cu or Al on the way")
         .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated",
-            (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null))
-        .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals)
-        .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
+            (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null)).rests(Doubt.TRAITS, Doubt.PANEL)
+        .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals).rests(Doubt.TARGET, Doubt.WAY, Doubt.FEEDER, Doubt.BRANCHES)
+        .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent())).rests(Doubt.LEGS)
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
         .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
         .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
-        .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare)
-        .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd)
-        .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())
-        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
-        .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current)
-        .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel())))
+        .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare).rests(Doubt.TARGET)
+        .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd).rests(Doubt.LEGS, Doubt.PANEL)
+        .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList()).rests(Doubt.LEGS, Doubt.SUPPLY)
+        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total()).rests(Properties.LOADS)
+        .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current).rests(Properties.LOADS)
+        .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel()))).sure()
         .thing("branch", Kind.BRANCH, "that it feeds",
             (f, b) -> b.target() instanceof Breaker.Target.ToBranch to
                 ? Optional.ofNullable(f.house().branches().get(to.branch()))
-                : Optional.empty())
+                : Optional.empty()).rests(Doubt.TARGET)
         .thing("feeds-panel", Kind.PANEL, "the panel that it feeds",
             (f, b) -> b.target() instanceof Breaker.Target.ToPanel to
                 ? Optional.ofNullable(f.house().panels().get(to.panel()))
-                : Optional.empty())
+                : Optional.empty()).rests(Doubt.TARGET)
         .made();
   }
 
@@ -276,30 +277,30 @@ final class SupplyProperties {
   }
 
   static Map<String, Property> feeder() {
-    return new Properties<>(FeederOf.class)
-        .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name()))
-        .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status()))
+    return new Properties<>(FeederOf.class, Doubt.FEEDER)
+        .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name())).sure()
+        .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status())).rests(Doubt.STATUS)
         .figure("length", Dimension.LENGTH, "its length", (f, x) -> x.stretch().length())
         .thing("wiring", Kind.WIRING, "what it is made with", (f, x) -> Optional.of(x.stretch().wiring()))
-        .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel()))
+        .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel())).sure()
         .thing("breaker", Kind.BREAKER, "that feeds it",
-            (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty())
+            (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty()).rests(Doubt.SUPPLY)
         .figure("ampacity", Dimension.CURRENT, "of its hots",
             (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot()))
-                .flatMap(a -> a.allowed().quantity()))
-        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
-        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
+                .flatMap(a -> a.allowed().quantity())).rests(Doubt.FEEDER, Doubt.SUPPLY)
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
+        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords).sure()
         .size("least-ground", "least ground for its breaker, never larger than its hots",
-            (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
-        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed)
+            (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r))).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
-            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
+            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n)))).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("drop", Dimension.NONE,
-            "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage", Drop::ofFeeder)
+            "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage", Drop::ofFeeder).rests(Properties.LOADS)
         .figure("load", Dimension.CURRENT, "current that its drop is figured with",
-            (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE)))
-        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
-        .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
+            (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE))).rests(Properties.LOADS)
+        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f))).rests(Properties.LOADS)
+        .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch())).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())

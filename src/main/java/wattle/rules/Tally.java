@@ -18,13 +18,18 @@ final class Tally {
   private final Map<Property, Lack> lacks = new LinkedHashMap<>();
   private int told;
   private int open;
+  private int inDoubt;
 
   void told() {
     told++;
   }
 
-  /** A rule that could not be told; one that lacks nothing that a plan could state is not counted. */
-  void open(Rule rule, Map<Property, Set<Object>> lacking) {
+  /** A rule that could not be told, be it for a doubt; one that lacks nothing that a plan could state is not counted. */
+  void open(Rule rule, Map<Property, Set<Object>> lacking, boolean doubtful) {
+    if (doubtful) {
+      inDoubt++;
+      return;
+    }
     open += lacking.isEmpty() ? 0 : 1;
     lacking.forEach((property, things) -> {
       for (Object thing : things) {
@@ -42,6 +47,6 @@ final class Tally {
         new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow().in(units), List.copyOf(lack.places),
             List.copyOf(lack.rules))));
     unstated.sort(Comparator.comparing((Unstated u) -> -u.places().size()).thenComparing(Unstated::how));
-    return new Coverage(rules, told, open, unstated);
+    return new Coverage(rules, told, open, inDoubt, unstated);
   }
 }

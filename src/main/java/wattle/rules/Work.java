@@ -63,11 +63,15 @@ record Work(boolean all, Optional<Term> which) {
   /** Whether a rule may bind a thing as far as its own status goes. */
   boolean mayBind(Facts facts, Object thing) {
     Optional<Status> status = statusOf(thing);
-    return status.isEmpty() || status.get() != Status.TO_REMOVE && (all || which.isPresent() || facts.isNew(status.get()));
+    return status.isEmpty() || status.get() != Status.TO_REMOVE
+        && (all || which.isPresent() || facts.isNew(status.get()) || facts.isStatusInDoubt(thing));
   }
 
   /** Whether a rule binds the thing that it has named, which its status allows; null where the plan does not tell. */
   Object binds(Facts facts, Object[] named) {
-    return which.isEmpty() ? Boolean.TRUE : which.get().of(facts, named);
+    if (which.isPresent()) {
+      return which.get().of(facts, named);
+    }
+    return !all && facts.isStatusInDoubt(named[0]) ? null : Boolean.TRUE;
   }
 }

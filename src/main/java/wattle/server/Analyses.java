@@ -11,6 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.compiler.Judgements;
 import wattle.finding.Finding;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
@@ -126,7 +127,7 @@ final class Analyses implements AutoCloseable {
             return; // another text has come before this one was looked at
           }
           try {
-            List<Finding> judgements = compiler.judgements(known.structure);
+            Judgements judgements = compiler.judgements(known.structure);
             run(() -> settle(known, judgements, judged));
           } catch (RuntimeException | StackOverflowError e) {
             run(() -> judged.completeExceptionally(e));
@@ -135,7 +136,7 @@ final class Analyses implements AutoCloseable {
     return judged;
   }
 
-  private void settle(Known known, List<Finding> judgements, CompletableFuture<Analysis> judged) {
+  private void settle(Known known, Judgements judgements, CompletableFuture<Analysis> judged) {
     if (!judged.isDone()) {
       List<Finding> kept = Standing.kept(known.judgements, judgements, known.structure);
       Analysis made = known.analysis.judged(known.structure.with(Standing.shown(kept, known.structure)));

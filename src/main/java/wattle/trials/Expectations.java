@@ -9,6 +9,7 @@ import wattle.finding.Checked;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
+import wattle.model.Doubt;
 import wattle.model.Expectation;
 import wattle.model.House;
 import wattle.model.Trial;
@@ -38,21 +39,20 @@ public final class Expectations {
 
   /**
    * Findings of the trials and expectations of a plan; none where it has neither.
-   *
-   * @param sound whether the plan was bound without errors; what names nothing in a damaged plan is not told again
+   * Those that a mistake in the plan leaves in doubt are not judged, and what names nothing in a damaged plan is not told again.
    */
-  /** The words that an expectation can measure; those of two are written with a space between them. */
-  public static List<String> measures() {
-    return Measures.words();
-  }
-
-  public static List<Finding> check(House house, SolvedTrials trials, boolean sound) {
+  public static List<Finding> check(House house, SolvedTrials trials) {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
       return List.of();
     }
-    Expectations expectations = new Expectations(house, trials, sound);
+    Expectations expectations = new Expectations(house, trials, house.doubts().isEmpty());
     expectations.check();
     return expectations.findings;
+  }
+
+  /** The words that an expectation can measure; those of two are written with a space between them. */
+  public static List<String> measures() {
+    return Measures.words();
   }
 
   /** What came of each expectation, in the order of the plan, of a plan that was bound without errors. */
@@ -72,7 +72,12 @@ public final class Expectations {
         findings.addAll(result.findings());
       }
     }
-    house.expectations().forEach(e -> judged(e).finding().ifPresent(findings::add));
+    house.expectations().stream().filter(this::isDecided).forEach(e -> judged(e).finding().ifPresent(findings::add));
+  }
+
+  /** Whether the figure that is expected cannot be another for a mistake elsewhere. */
+  private boolean isDecided(Expectation expected) {
+    return !house.doubts().ofCurrents() && !house.doubts().has(Doubt.TRIAL, expected.origin().whole().toString()) && expected.trial().filter(t -> house.doubts().has(Doubt.TRIAL, t)).isEmpty();
   }
 
   private static Finding empty(Trial trial) {

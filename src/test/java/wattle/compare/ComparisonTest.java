@@ -59,7 +59,7 @@ class ComparisonTest {
   }
 
   private static Plan plan(Compilation plan) {
-    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
   }
 
   @Provide
@@ -149,7 +149,7 @@ class ComparisonTest {
     assertThat(comparison.gone()).isEmpty();
     assertThat(comparison.appeared()).extracting(f -> f.rule()).containsOnly("kind-unknown");
     assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (",
-        "): its rules are not asked of this one");
+        "): its errors leave in doubt what they are about");
     assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
 

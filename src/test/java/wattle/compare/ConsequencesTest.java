@@ -44,7 +44,7 @@ class ConsequencesTest {
 
   private static Plan plan(String text, Path path) {
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source(path.toString(), text), path);
-    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
   }
 
   private static Plan plan(String text) {

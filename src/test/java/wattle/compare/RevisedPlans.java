@@ -32,7 +32,7 @@ final class RevisedPlans {
   record Text(String text, Path path) {
     Plan plan() {
       Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source(path.toString(), text), path);
-      return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+      return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
     }
 
     Text with(String other) {

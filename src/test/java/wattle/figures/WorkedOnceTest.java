@@ -96,7 +96,7 @@ class WorkedOnceTest {
   }
 
   private static wattle.compare.Plan plan(Compilation plan) {
-    return new wattle.compare.Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.unasked());
+    return new wattle.compare.Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
   }
 
   @Test

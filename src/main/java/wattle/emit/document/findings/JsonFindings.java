@@ -17,12 +17,33 @@ public final class JsonFindings {
 
   private JsonFindings() {}
 
-  /** The whole document, ending in a line end. */
+  /** The whole document, ending in a line end; of something else than plans, with no word on what was judged. */
   public static String render(List<Finding> findings) {
+    return render(findings, List.of());
+  }
+
+  /** @param judged what was judged of each plan */
+  public static String render(List<Finding> findings, List<Judged> judged) {
     ObjectNode root = Json.document("wattle-findings", VERSION);
     ArrayNode array = root.putArray("findings");
     findings.forEach(f -> finding(array.addObject(), f));
+    if (!judged.isEmpty()) {
+      ArrayNode plans = root.putArray("judged");
+      judged.forEach(j -> judged(plans.addObject(), j));
+    }
     return Json.text(root);
+  }
+
+  /** What was judged of a plan, in the same words in every format of machines. */
+  static void judged(ObjectNode node, Judged judged) {
+    node.put("plan", judged.plan()).put("checked", judged.checked()).put("notKnown", judged.notKnown());
+    ArrayNode unstated = node.putArray("unstated");
+    judged.unstated().forEach(u -> {
+      ObjectNode fact = unstated.addObject().put("of", u.kind().word()).put("fact", u.fact()).put("how", u.how());
+      ArrayNode places = fact.putArray("places");
+      u.places().forEach(places::add);
+    });
+    node.put("inDoubt", judged.inDoubt()).put("ifNew", judged.ifNew()).put("asNew", judged.survey());
   }
 
   private static void finding(ObjectNode node, Finding finding) {
@@ -39,6 +60,7 @@ public final class JsonFindings {
     finding.fixes().forEach(f -> fix(fixes.addObject(), f));
     finding.source().ifPresent(s -> node.put("source", s.toString()));
     finding.silenced().ifPresent(why -> node.put("silenced", why));
+    finding.ofNewWork().ifPresent(severity -> node.put("ifNew", severity.toString()));
   }
 
   private static void fix(ObjectNode node, Fix fix) {

@@ -17,6 +17,11 @@ public final class SarifFindings {
 
   /** The whole log, ending in a line end. */
   public static String render(List<Finding> findings, String toolVersion) {
+    return render(findings, List.of(), toolVersion);
+  }
+
+  /** @param judged what was judged of each plan, which properties of the invocation tell */
+  public static String render(List<Finding> findings, List<Judged> judged, String toolVersion) {
     ObjectNode root = Json.object();
     root.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
     root.put("version", "2.1.0");
@@ -27,6 +32,11 @@ public final class SarifFindings {
     ArrayNode ruleNodes = driver.putArray("rules");
     rules.forEach(r -> ruleNodes.addObject().put("id", r));
     run.put("columnKind", "unicodeCodePoints");
+    if (!judged.isEmpty()) {
+      ObjectNode invocation = run.putArray("invocations").addObject().put("executionSuccessful", true);
+      ArrayNode plans = invocation.putObject("properties").putArray("judged");
+      judged.forEach(j -> JsonFindings.judged(plans.addObject(), j));
+    }
     ArrayNode results = run.putArray("results");
     findings.forEach(f -> result(results.addObject(), f, rules));
     return Json.text(root);
@@ -48,6 +58,7 @@ public final class SarifFindings {
       ArrayNode fixes = node.putArray("fixes");
       edited.forEach(f -> fix(fixes.addObject(), f));
     }
+    finding.ofNewWork().ifPresent(severity -> node.putObject("properties").put("ifNew", severity.toString()));
     finding
         .silenced()
         .ifPresent(why -> node.putArray("suppressions").addObject().put("kind", "inSource").put("justification", why));

@@ -39,7 +39,8 @@ public final class TextFindings {
   public String render(Finding finding) {
     StringBuilder out = new StringBuilder();
     String rule = "[" + finding.rule() + "]";
-    String head = finding.severity() + ": " + finding.headline();
+    String ifNew = finding.ofNewWork().map(s -> " if it were new (" + s + ")").orElse("");
+    String head = finding.severity() + ifNew + ": " + finding.headline();
     int gap = Math.max(1, HEADLINE_WIDTH - wattle.emit.media.text.DisplayWidth.of(head) - rule.length());
     out.append(palette.of(finding.severity()))
         .append(head)
@@ -131,12 +132,16 @@ public final class TextFindings {
   public static String summary(List<Finding> findings, String checked) {
     List<String> counts = new ArrayList<>();
     for (Severity severity : Severity.values()) {
-      long count = findings.stream().filter(f -> f.silenced().isEmpty() && f.severity() == severity).count();
+      long count = findings.stream().filter(f -> f.silenced().isEmpty() && f.severity() == severity && f.ofNewWork().isEmpty()).count();
       if (count > 0) {
         String word = severity == Severity.ADVICE ? "piece of advice" : severity.toString();
         String plural = severity == Severity.ADVICE ? "pieces of advice" : severity + "s";
         counts.add(count + " " + (count == 1 ? word : plural));
       }
+    }
+    long ifNew = findings.stream().filter(f -> f.silenced().isEmpty() && f.ofNewWork().isPresent()).count();
+    if (ifNew > 0) {
+      counts.add(ifNew + " if existing work were new");
     }
     long silenced = findings.stream().filter(f -> f.silenced().isPresent()).count();
     if (silenced > 0) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
 import wattle.emit.media.page.Markup;
-import wattle.emit.sheet.coverage.CoverageSheet;
+import wattle.emit.document.findings.Judged;
 import wattle.emit.sheet.schedule.BreakerText;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
@@ -102,7 +102,7 @@ public final class PermitFacts {
     plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
     checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
         + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
-    checked.add(CoverageSheet.summary(plan.coverage()));
+    checked.addAll(Judged.of(plan).lines().stream().map(l -> Character.toUpperCase(l.charAt(0)) + l.substring(1) + ".").toList());
     body.list(checked);
   }
 

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
@@ -41,6 +42,7 @@ final class PaperPage {
   String html() {
     section("findings", "Findings", "section", () -> {
       body.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+      body.list(Judged.of(report.plan()).lines());
       new FindingList(text).writeTo(body, report.plan().findings());
     });
     for (Part part : report.parts()) {

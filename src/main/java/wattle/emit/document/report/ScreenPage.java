@@ -3,6 +3,7 @@ package wattle.emit.document.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.document.report.Part.Group;
 import wattle.emit.media.drawing.DrawingSvg;
@@ -95,6 +96,7 @@ final class ScreenPage {
   private void findings(boolean found) {
     main.open("div", "class", found ? "beside" : "alone").open("div");
     main.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+    main.list(Judged.of(report.plan()).lines());
     new FindingList(text).writeTo(main, report.plan().findings());
     main.close();
     if (found) {

@@ -39,10 +39,11 @@ public final class CoverageSheet {
   /** What was tried, in words. */
   public static String summary(Coverage coverage) {
     if (coverage.rules() == 0) {
-      return "No rule was tried: the plan has errors of structure, or names no code and no rule.";
+      return "No rule was checked: the plan names no code and no rule.";
     }
-    return coverage.rules() + " rules were tried. They could be told at " + coverage.told() + " places, and at " + coverage.open()
-        + " they could not, since the plan does not say what they ask for. Nobody has looked at those.";
+    String doubt = coverage.inDoubt() == 0 ? "" : " At " + coverage.inDoubt() + " more an error in the plan leaves it in doubt.";
+    return coverage.rules() + " rules were checked. They could be decided at " + coverage.told() + " places, and at " + coverage.open()
+        + " they could not, since the plan does not say what they ask for. Nobody has looked at those." + doubt;
   }
 
   private static String places(List<String> places) {

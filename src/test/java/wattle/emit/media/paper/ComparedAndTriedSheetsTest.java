@@ -59,8 +59,8 @@ class ComparedAndTriedSheetsTest {
   }
 
   private static OneLineDifference difference(Compilation before, Compilation after) {
-    Plan one = new Plan(before.figures(), before.findings(), true, before.unasked());
-    Plan other = new Plan(after.figures(), after.findings(), true, after.unasked());
+    Plan one = new Plan(before.figures(), before.findings(), true, before.undecided());
+    Plan other = new Plan(after.figures(), after.findings(), true, after.undecided());
     return new OneLineDifference(before.figures(), after.figures(), Comparison.of(one, other));
   }
 

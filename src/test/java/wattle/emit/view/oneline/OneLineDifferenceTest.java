@@ -43,8 +43,8 @@ class OneLineDifferenceTest {
 
   private static Drawing picture(Compilation before, Compilation after) {
     Comparison comparison = Comparison.of(
-        new Plan(before.figures(), before.findings(), true, before.unasked()),
-        new Plan(after.figures(), after.findings(), true, after.unasked()));
+        new Plan(before.figures(), before.findings(), true, before.undecided()),
+        new Plan(after.figures(), after.findings(), true, after.undecided()));
     return new OneLineDifference(before.figures(), after.figures(), comparison).drawing();
   }
 

@@ -1,0 +1,544 @@
+package wattle.bind;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import wattle.finding.Finding;
+import wattle.finding.NearNames;
+import wattle.finding.Placed;
+import wattle.finding.Severity;
+import wattle.finding.Span;
+import wattle.model.Box;
+import wattle.model.Branch;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.Doubt;
+import wattle.model.Doubts;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.syntax.PlanTree;
+import wattle.syntax.Tree;
+
+/**
+ * What the findings of reading and binding a plan put in doubt. Where a mistake stands tells what it spoils: the statement
+ * around it, and what is known of a thing by that statement and by no other.
+ */
+final class DoubtFinder {
+  /** Errors that leave nothing out: all of it is in the house, wired so that it must not be built. */
+  static final Set<String> LEAVE_NOTHING_OUT = Set.of("shared-neutral-same-leg", "shared-neutral-two-breakers", "two-pole-on-one-leg",
+      "three-way-alone", "transfer-without-source", "device-fed-twice");
+
+  /** A device on conductors that do not suit it: what it draws from them is not what it is made to draw. */
+  private static final Set<String> UNSUITED = Set.of("load-240-on-one-pole", "load-120-without-neutral", "neutral-missing");
+
+  private static final Set<String> OF_RATING = Set.of("rating-missing", "rating-not-positive", "unit-missing", "unit-unknown",
+      "dimension-mismatch", "figure-not-positive", "division-by-zero");
+  private static final Set<String> OF_LEGS = Set.of("slot-out-of-range", "slot-taken", "leg-unknown");
+  private static final Set<String> OF_HANDLE = Set.of("handle-unstated", "pole-count");
+  private static final Set<String> OF_FEEDER = Set.of("cable-unknown", "wire-size-unknown", "length-negative", "conductors-too-many",
+      "unit-missing", "unit-unknown", "dimension-mismatch");
+
+  private final House house;
+  private final List<PlanTree> files;
+  private final List<Tree.Item> items;
+  private final Doubts.Builder doubts = new Doubts.Builder();
+
+  private DoubtFinder(House house, List<PlanTree> files, List<Tree.Item> items) {
+    this.house = house;
+    this.files = files;
+    this.items = items;
+  }
+
+  /**
+   * @param findings of reading and binding
+   * @param broken names of branches part of which could not be traced
+   */
+  static Doubts of(List<Finding> findings, House house, List<PlanTree> files, List<Tree.Item> items, Set<String> broken) {
+    List<Finding> errors = findings.stream()
+        .filter(f -> f.severity() == Severity.ERROR && !LEAVE_NOTHING_OUT.contains(f.rule())).toList();
+    if (errors.isEmpty()) {
+      return Doubts.NONE;
+    }
+    DoubtFinder finder = new DoubtFinder(house, files, items);
+    errors.forEach(finder::add);
+    broken.forEach(finder::way);
+    finder.follow();
+    return finder.doubts.build();
+  }
+
+  // ---- Where a mistake stands
+
+  private void add(Finding finding) {
+    if (finding.place().isEmpty()) {
+      anything();
+      return;
+    }
+    Span at = finding.place().get().span();
+    boolean found = false;
+    for (Tree.Item item : items) {
+      if (covers(item.span(), at)) {
+        within(item, at, finding);
+        found = true;
+      }
+    }
+    if (!found) {
+      outside(finding, at);
+    }
+  }
+
+  /** Whether a span holds another, be it by the line or the placement that the other has come from. */
+  private static boolean covers(Span outer, Span inner) {
+    if (holds(outer, inner)) {
+      return true;
+    }
+    if (inner.source().placed().isEmpty()) {
+      return outer.source().placed().isPresent() && holds(outer.written(), inner);
+    }
+    return inner.source().placed().get().chain().stream().map(Placed::place).anyMatch(p -> holds(outer, p));
+  }
+
+  private static boolean holds(Span outer, Span inner) {
+    return outer.source() == inner.source() && outer.start() <= inner.start() && inner.end() <= outer.end();
+  }
+
+  private void within(Tree.Item item, Span at, Finding finding) {
+    if (item instanceof Tree.Panel panel) {
+      panel(panel, at, finding);
+    } else if (item instanceof Tree.Branch branch) {
+      branch(branch, at, finding);
+    } else if (item instanceof Tree.Room room) {
+      room(room, at, finding);
+    } else if (item instanceof Tree.Service service) {
+      service(service, at, finding);
+    } else if (item instanceof Tree.Dwelling) {
+      doubts.add(Doubt.DWELLING);
+    } else if (item instanceof Tree.Let let) {
+      users(let.name().text());
+    } else if (item instanceof Tree.Raceway raceway) {
+      users(raceway.name().text());
+    } else if (item instanceof Tree.Trial trial) {
+      doubts.add(Doubt.TRIAL, trial.name().text());
+    } else if (item instanceof Tree.Expectation expectation) {
+      doubts.add(Doubt.TRIAL, expectation.span().toString());
+    } else if (item instanceof Tree.Part part) {
+      part(part);
+    } else if (item instanceof Tree.CableType cable) {
+      users(cable.name().text());
+    } else if (item instanceof Tree.Use use && !finding.rule().equals("pack-unknown") || item instanceof Tree.Placing) {
+      anything();
+    }
+    // Silences, rules and limits say nothing of what is in the house.
+  }
+
+  /** A mistake in what was not read as an item at all, or in a pattern. */
+  private void outside(Finding finding, Span at) {
+    Optional<Tree.Item> written = files.stream().flatMap(f -> f.items().stream()).filter(i -> covers(i.span(), at)).findFirst();
+    if (written.isPresent() && !(written.get() instanceof Tree.Pattern) && !(written.get() instanceof Tree.Placing)) {
+      within(written.get(), at, finding);
+      return;
+    }
+    if (written.isPresent()) {
+      anything();
+      return;
+    }
+    switch (firstWord(at)) {
+      case "branch" -> doubts.add(Doubt.BRANCHES);
+      case "room" -> doubts.add(Doubt.ROOMS, Doubt.DEVICES, Doubt.CONTROLS);
+      case "panel" -> doubts.add(Doubt.PANELS, Doubt.BRANCHES);
+      case "service" -> doubts.add(Doubt.SERVICES);
+      case "dwelling" -> doubts.add(Doubt.DWELLING);
+      case "trial", "expect", "silence", "limit", "rule", "plan" -> {
+        // Nothing of the house.
+      }
+      default -> anything();
+    }
+    damaged();
+  }
+
+  private static String firstWord(Span at) {
+    String text = at.source().text();
+    int start = text.lastIndexOf('\n', Math.max(0, at.start() - 1)) + 1;
+    String[] words = text.substring(start, Math.max(at.end(), start)).strip().split("[^\\p{L}-]+", 2);
+    return words[0];
+  }
+
+  private static String lineOf(Span at) {
+    String text = at.source().text();
+    int start = text.lastIndexOf('\n', Math.max(0, at.start() - 1)) + 1;
+    int end = text.indexOf('\n', at.start());
+    return text.substring(start, end < 0 ? text.length() : Math.max(start, end));
+  }
+
+  private static Set<String> wordsOf(String line) {
+    return new HashSet<>(List.of(line.split("[^\\p{L}\\p{N}_-]+")));
+  }
+
+  /** Something was left out, and nobody can tell what. */
+  private void anything() {
+    doubts.add(Doubt.SERVICES, Doubt.PANELS, Doubt.BRANCHES, Doubt.ROOMS, Doubt.DEVICES, Doubt.DWELLING, Doubt.CONTROLS);
+    house.panels().keySet().forEach(p -> doubts.add(Doubt.SLOTS, p));
+    house.rooms().keySet().forEach(r -> doubts.add(Doubt.CONTENTS, r));
+    damaged();
+  }
+
+  /** What stands on lines that could not be read: whatever they name may be meant. */
+  private void damaged() {
+    Set<String> words = new HashSet<>();
+    files.forEach(f -> words.addAll(f.damagedWords()));
+    named(words);
+    house.boxes().values().stream().filter(b -> words.contains(last(b.name())) && words.contains(b.room()))
+        .forEach(b -> doubts.add(Doubt.REACHED, b.name()));
+  }
+
+  private static String last(String name) {
+    return name.substring(name.lastIndexOf('.') + 1);
+  }
+
+  /** Branches and panels that a slot line named which could not be read. */
+  private void named(Set<String> words) {
+    house.branches().keySet().stream().filter(words::contains).forEach(b -> doubts.add(Doubt.FED, b));
+    house.panels().keySet().stream().filter(words::contains).forEach(p -> doubts.add(Doubt.SUPPLY, p));
+  }
+
+  // ---- Panels
+
+  private void panel(Tree.Panel tree, Span at, Finding finding) {
+    String name = tree.name().text();
+    if (finding.rule().equals("name-twice") && covers(tree.name().span(), at)) {
+      doubts.add(Doubt.PANELS, Doubt.BRANCHES).add(Doubt.SLOTS, name).add(Doubt.PANEL, name);
+      return;
+    }
+    boolean inside = false;
+    for (Tree.PanelStatement statement : tree.statements()) {
+      if (covers(statement.span(), at)) {
+        statement(name, statement, at, finding);
+        inside = true;
+      }
+    }
+    if (!inside) {
+      headingOrLine(tree, name, at, finding);
+    }
+  }
+
+  private void statement(String panel, Tree.PanelStatement statement, Span at, Finding finding) {
+    if (statement instanceof Tree.Slot slot) {
+      List<Breaker> breakers = house.panels().containsKey(panel)
+          ? house.panels().get(panel).breakers().stream().filter(b -> sameLine(b, slot)).toList()
+          : List.of();
+      breakers.forEach(b -> slot(b, at, finding));
+    } else if (statement instanceof Tree.Order || statement instanceof Tree.SlotCount) {
+      doubts.add(Doubt.PANEL, panel);
+      breakersOf(panel).forEach(b -> doubts.add(Doubt.LEGS, b.id().toString()));
+    } else {
+      doubts.add(Doubt.PANEL, panel);
+    }
+  }
+
+  private static boolean sameLine(Breaker breaker, Tree.Slot slot) {
+    return breaker.origin().whole().equals(slot.span());
+  }
+
+  private List<Breaker> breakersOf(String panel) {
+    return Optional.ofNullable(house.panels().get(panel)).map(Panel::breakers).orElse(List.of());
+  }
+
+  private void slot(Breaker breaker, Span at, Finding finding) {
+    String id = breaker.id().toString();
+    String rule = finding.rule();
+    if (OF_RATING.contains(rule)) {
+      doubts.add(Doubt.RATING, id);
+    } else if (OF_LEGS.contains(rule)) {
+      doubts.add(Doubt.LEGS, id);
+    } else if (OF_HANDLE.contains(rule)) {
+      doubts.add(Doubt.HANDLE, id).add(Doubt.LEGS, id);
+      targetOf(breaker); // how many hots it gives is not known
+    } else if (rule.equals("breaker-without-branch") && breaker.target() instanceof Breaker.Target.Unknown unknown) {
+      doubts.add(Doubt.TARGET, id);
+      NearNames.of(unknown.name(), house.branches().keySet()).forEach(b -> doubts.add(Doubt.FED, b));
+      NearNames.of(unknown.name(), house.panels().keySet()).forEach(p -> doubts.add(Doubt.SUPPLY, p));
+    } else if (rule.equals("word-unknown")) {
+      doubts.add(Doubt.TRAITS, id).add(Doubt.HANDLE, id);
+    } else if (Set.of("panel-fed-twice", "feeder-circle", "branch-fed-by-two-panels", "branch-from-wrong-panel").contains(rule)) {
+      targetOf(breaker);
+    } else {
+      for (Doubt doubt : List.of(Doubt.RATING, Doubt.LEGS, Doubt.HANDLE, Doubt.TRAITS, Doubt.TARGET, Doubt.STATUS)) {
+        doubts.add(doubt, id);
+      }
+      targetOf(breaker);
+      named(wordsOf(lineOf(at)));
+    }
+  }
+
+  private void targetOf(Breaker breaker) {
+    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
+      doubts.add(Doubt.FED, to.branch());
+    } else if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      doubts.add(Doubt.SUPPLY, to.panel());
+    }
+  }
+
+  private void headingOrLine(Tree.Panel tree, String name, Span at, Finding finding) {
+    Span first = tree.statements().isEmpty() ? tree.span().after() : tree.statements().get(0).span();
+    boolean heading = !tree.span().source().text().substring(tree.span().start(), Math.max(tree.span().start(), at.start())).contains("{");
+    if (heading || at.start() < first.start() && at.line() == tree.span().line()) {
+      boolean feeder = OF_FEEDER.contains(finding.rule()) && tree.feederWiring().isPresent();
+      doubts.add(feeder ? Doubt.FEEDER : Doubt.SUPPLY, name);
+      if (Character.isLetter(finding.rule().charAt(0)) && finding.rule().equals("unexpected")) {
+        doubts.add(Doubt.FEEDER, name).add(Doubt.STATUS, name).add(Doubt.PANEL, name);
+      }
+      return;
+    }
+    String line = lineOf(at).strip();
+    if (line.isEmpty() || Character.isDigit(line.charAt(0))) {
+      doubts.add(Doubt.SLOTS, name);
+      named(wordsOf(line));
+    } else {
+      doubts.add(Doubt.PANEL, name).add(Doubt.SLOTS, name);
+    }
+  }
+
+  // ---- Branches
+
+  private void branch(Tree.Branch tree, Span at, Finding finding) {
+    String name = tree.name().text();
+    switch (finding.rule()) {
+      case "name-twice" -> {
+        doubts.add(Doubt.BRANCHES);
+        way(name);
+        reached(tree);
+        return;
+      }
+      case "branch-without-breaker" -> {
+        doubts.add(Doubt.FED, name);
+        return;
+      }
+      case "branch-from-wrong-panel", "branch-fed-by-two-panels" -> {
+        doubts.add(Doubt.FED, name).add(Doubt.WAY, name);
+        return;
+      }
+      default -> {
+        // By its place.
+      }
+    }
+    for (Tree.Chain chain : tree.chains()) {
+      for (Tree.Run run : chain.runs()) {
+        if (!covers(run.span(), at)) {
+          continue;
+        }
+        boolean length = run.length().filter(l -> covers(l.span(), at)).isPresent() || finding.rule().equals("run-without-length");
+        boolean around = run.surroundings().stream().anyMatch(s -> covers(s.span(), at));
+        if (length || around) {
+          doubts.add(length ? Doubt.LENGTH : Doubt.SURROUNDINGS, name);
+          return;
+        }
+      }
+    }
+    if (tree.kind().filter(k -> covers(k.span(), at)).isPresent()) {
+      doubts.add(Doubt.USE, name);
+    } else if (tree.surroundings().stream().anyMatch(s -> covers(s.span(), at))) {
+      doubts.add(Doubt.SURROUNDINGS, name);
+    } else {
+      way(name);
+      if (finding.rule().equals("unexpected")) {
+        doubts.add(Doubt.USE, name).add(Doubt.STATUS, name);
+      }
+      reached(tree);
+    }
+  }
+
+  private void way(String branch) {
+    doubts.add(Doubt.WAY, branch);
+    if (!house.branches().containsKey(branch)) {
+      doubts.add(Doubt.BRANCHES, branch);
+    }
+    items.stream().filter(Tree.Branch.class::isInstance).map(Tree.Branch.class::cast).filter(t -> t.name().text().equals(branch))
+        .forEach(this::reached);
+  }
+
+  /** Boxes that the chains of a branch name, whether or not it came to them. */
+  private void reached(Tree.Branch tree) {
+    for (Tree.Chain chain : tree.chains()) {
+      place(chain.from());
+      chain.runs().forEach(r -> place(r.to()));
+    }
+  }
+
+  private void place(Tree.Place place) {
+    String name = place.path().text();
+    Device device = house.devices().get(name);
+    String box = device == null ? name : device.box();
+    Set<String> boxes = house.boxes().keySet();
+    List<String> meant = boxes.contains(box) ? List.of(box) : NearNames.of(box, boxes);
+    meant.forEach(b -> doubts.add(Doubt.REACHED, b));
+  }
+
+  // ---- Rooms
+
+  private void room(Tree.Room tree, Span at, Finding finding) {
+    String room = tree.name().text();
+    if (finding.rule().equals("name-twice") && covers(tree.name().span(), at)) {
+      doubts.add(Doubt.ROOMS, Doubt.DEVICES, Doubt.CONTROLS).add(Doubt.CONTENTS, room);
+      return;
+    }
+    List<Tree.Device> devices = new ArrayList<>(tree.devices());
+    tree.boxes().forEach(b -> devices.addAll(b.devices()));
+    for (Tree.Device device : devices) {
+      if (covers(device.span(), at)) {
+        device(room, device, at, finding);
+        return;
+      }
+    }
+    for (Tree.Box box : tree.boxes()) {
+      if (covers(box.span(), at)) {
+        doubts.add(Doubt.BOX, room + "." + box.name());
+        if (!finding.rule().equals("word-unknown") && box.amounts().stream().noneMatch(a -> covers(a.span(), at))) {
+          doubts.add(Doubt.DEVICES, Doubt.CONTROLS).add(Doubt.CONTENTS, room).add(Doubt.STATUS, room + "." + box.name());
+        }
+        return;
+      }
+    }
+    boolean heading = !tree.span().source().text().substring(tree.span().start(), Math.max(tree.span().start(), at.start())).contains("{");
+    boolean told = tree.facts().stream().anyMatch(f -> covers(f.span(), at)) || tree.kind().filter(k -> covers(k.span(), at)).isPresent()
+        || finding.rule().startsWith("fact-");
+    if (heading || told) {
+      doubts.add(Doubt.ROOM, room);
+      if (heading && !told) {
+        statusWithin(room);
+      }
+      return;
+    }
+    doubts.add(Doubt.DEVICES).add(Doubt.CONTENTS, room);
+    if (lineOf(at).contains(" for ")) {
+      doubts.add(Doubt.CONTROLS);
+    }
+  }
+
+  private void statusWithin(String room) {
+    doubts.add(Doubt.STATUS, room);
+    house.boxes().values().stream().filter(b -> b.room().equals(room)).map(Box::name).forEach(b -> doubts.add(Doubt.STATUS, b));
+    house.devices().values().stream().filter(d -> d.room().equals(room)).map(Device::name).forEach(d -> doubts.add(Doubt.STATUS, d));
+  }
+
+  private void device(String room, Tree.Device tree, Span at, Finding finding) {
+    String name = room + "." + tree.name();
+    boolean controls = tree.controls().stream().anyMatch(c -> covers(c.span(), at));
+    if (!house.devices().containsKey(name) || finding.rule().equals("name-twice")) {
+      doubts.add(Doubt.DEVICES).add(Doubt.CONTENTS, room);
+      if (!tree.controls().isEmpty()) {
+        doubts.add(Doubt.CONTROLS);
+      }
+    } else if (controls) {
+      doubts.add(Doubt.CONTROLS);
+    } else if (finding.rule().equals("device-unfed")) {
+      doubts.add(Doubt.REACHED, house.devices().get(name).box());
+      controllers(name).forEach(this::way); // what goes on from a switch to what it works is not there
+    } else if (UNSUITED.contains(finding.rule()) || finding.rule().equals("hot-unstated") || finding.rule().equals("hot-unknown")
+        || isFigure(tree, at)) {
+      doubts.add(Doubt.FIGURES, name);
+    } else if (finding.rule().equals("word-unknown")) {
+      doubts.add(Doubt.KIT, name);
+    } else if (finding.rule().startsWith("fact-") || finding.rule().startsWith("power-factor")) {
+      doubts.add(Doubt.FIGURES, name);
+    } else {
+      doubts.add(Doubt.KIT, name).add(Doubt.FIGURES, name).add(Doubt.STATUS, name).add(Doubt.CONTROLS);
+    }
+  }
+
+  /** Names of the branches that hold a switch which works a device. */
+  private List<String> controllers(String device) {
+    return house.branches().values().stream()
+        .filter(b -> b.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+            .anyMatch(d -> d != null && d.controls().contains(device)))
+        .map(Branch::name).toList();
+  }
+
+  private static boolean isFigure(Tree.Device tree, Span at) {
+    return tree.amounts().stream().anyMatch(a -> covers(a.span(), at));
+  }
+
+  // ---- The rest
+
+  private void service(Tree.Service tree, Span at, Finding finding) {
+    String name = tree.name().text();
+    if (finding.rule().equals("name-twice")) {
+      doubts.add(Doubt.SERVICES);
+    }
+    if (tree.earths().stream().anyMatch(e -> covers(e.span(), at))) {
+      doubts.add(Doubt.ELECTRODES, name);
+      return;
+    }
+    doubts.add(Doubt.SERVICE, name);
+    boolean run = tree.runs().stream().anyMatch(r -> covers(r.span(), at));
+    boolean source = tree.sources().stream().anyMatch(s -> covers(s.span(), at));
+    if (!run && !source) {
+      doubts.add(Doubt.ELECTRODES, name);
+      house.panels().values().stream().filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(name))
+          .forEach(p -> doubts.add(Doubt.SUPPLY, p.name()));
+    }
+  }
+
+  private void part(Tree.Part part) {
+    String kind = String.join(" ", part.name().stream().map(Tree.Word::text).toList());
+    house.devices().values().stream().filter(d -> d.kind().name().equals(kind))
+        .forEach(d -> doubts.add(Doubt.KIT, d.name()).add(Doubt.FIGURES, d.name()));
+  }
+
+  /** Whatever says the name of a constant, a raceway or a cable that could not be read. */
+  private void users(String name) {
+    Pattern said = Pattern.compile("(?<![\\p{L}\\p{N}_.-])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}_-])");
+    for (Tree.Item item : items) {
+      if (item instanceof Tree.Let || !said.matcher(item.span().text()).find()) {
+        continue;
+      }
+      if (item instanceof Tree.Panel panel) {
+        String of = panel.name().text();
+        doubts.add(Doubt.PANEL, of).add(Doubt.FEEDER, of);
+        breakersOf(of).stream().filter(b -> said.matcher(b.origin().whole().text()).find())
+            .forEach(b -> doubts.add(Doubt.RATING, b.id().toString()).add(Doubt.LEGS, b.id().toString()));
+      } else if (item instanceof Tree.Branch branch) {
+        way(branch.name().text());
+        doubts.add(Doubt.LENGTH, branch.name().text()).add(Doubt.SURROUNDINGS, branch.name().text());
+      } else if (item instanceof Tree.Room room) {
+        doubts.add(Doubt.ROOM, room.name().text());
+        house.devices().values().stream().filter(d -> d.room().equals(room.name().text()))
+            .filter(d -> said.matcher(d.origin().whole().text()).find()).forEach(d -> doubts.add(Doubt.FIGURES, d.name()));
+        house.boxes().values().stream().filter(b -> b.room().equals(room.name().text()))
+            .filter(b -> said.matcher(b.origin().whole().text()).find()).forEach(b -> doubts.add(Doubt.BOX, b.name()));
+      } else if (item instanceof Tree.Service service) {
+        doubts.add(Doubt.SERVICE, service.name().text()).add(Doubt.ELECTRODES, service.name().text());
+      } else if (item instanceof Tree.Dwelling) {
+        doubts.add(Doubt.DWELLING);
+      }
+    }
+  }
+
+  /** A panel whose supply is in doubt leaves that of those behind it in doubt. */
+  private void follow() {
+    Map<String, Panel> panels = house.panels();
+    boolean more = true;
+    Doubts known = doubts.build();
+    while (more) {
+      more = false;
+      for (Panel panel : panels.values()) {
+        if (!known.has(Doubt.SUPPLY, panel.name()) && panel.supply() instanceof PanelSupply.FromBreaker from
+            && (known.has(Doubt.SUPPLY, from.breaker().panel()) || known.has(Doubt.LEGS, from.breaker().toString()))) {
+          doubts.add(Doubt.SUPPLY, panel.name());
+          known = doubts.build();
+          more = true;
+        }
+      }
+    }
+    // A branch that is nowhere may have come to any box that nothing comes to.
+    Doubts all = known;
+    for (Branch branch : house.branches().values()) {
+      if (all.has(Doubt.WAY, branch.name())) {
+        branch.points().forEach(p -> p.box().ifPresent(b -> doubts.add(Doubt.REACHED, b)));
+      }
+    }
+  }
+}
