@@ -99,7 +99,9 @@ runItem : 'by' wiring | surroundings | status ;
 surroundings : 'in' word amount? | 'bundled' amount | 'through' path (',' NL* path)* | 'buried' amount? | 'supported' amount | 'held' amount ;
 
 /** A name stands for the cable that is given to a pattern. */
-wiring : raceSize 'with' conductor (',' NL* conductor)* | cabling | word ;
+wiring : sets? (raceSize 'with' conductor (',' NL* conductor)* | cabling) | word ;
+/** Conductors in parallel: so many alike, joined at both ends, each with a raceway or sheath of its own. */
+sets : NUMBER 'sets' 'of' ;
 cabling : cableSizes metal? WORD? ('without' 'ground')? ;
 cableSizes : cableSize ('-' cableSize)* ;
 cableSize : NUMBER ('/' NUMBER)* UNIT? ;
@@ -261,7 +263,7 @@ word
   | 'exception'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
-  | 'supported' | 'held' | 'hp'
+  | 'supported' | 'held' | 'hp' | 'sets'
   | 'pattern' | 'place' | 'as' | 'all' | 'work'
   ;
 

@@ -38,7 +38,26 @@ final class WiringBinder {
     if (wiring instanceof Tree.NamedWiring named) {
       return named(named);
     }
+    if (wiring instanceof Tree.ParallelWiring parallel) {
+      return parallel(parallel);
+    }
     throw new AssertionError(wiring);
+  }
+
+  /** More sets than any switchboard has lugs for. */
+  private static final int MOST_SETS = 24;
+
+  private Optional<Wiring> parallel(Tree.ParallelWiring parallel) {
+    double sets = parallel.sets();
+    if (sets != Math.rint(sets) || sets < 1 || sets > MOST_SETS) {
+      scope.report(
+          Finding.error("sets-unlikely", "'" + parallel.number().text() + " sets' is not a number of parallel sets")
+              .at(parallel.number(), "a whole number from 1 to " + MOST_SETS + " is expected here"));
+      return Optional.empty();
+    }
+    return bind(parallel.each()).map(
+        w -> new Wiring(WiringWords.of(parallel.span()), w.type(), w.raceway(), w.insulationCelsius(), w.wires(), (int) sets,
+            Origin.of(parallel.span())));
   }
 
   /** Where a pattern was given a cable for it, that stands in its place. */

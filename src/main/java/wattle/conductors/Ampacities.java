@@ -58,12 +58,15 @@ public final class Ampacities {
     if (base.isEmpty() || ambient.isEmpty() || bundling.isEmpty() || use.isEmpty()) {
       return Optional.empty();
     }
-    Derivation corrected = Derivation.computed(
-        "corrected ampacity of " + conditions.conductor(), "I_c", "I_t × k_a × k_n",
-        base.get().si() * ambient.get().si() * bundling.get().si(), Units.AMPERE,
-        base.get(), ambient.get(), bundling.get());
+    double one = base.get().si() * ambient.get().si() * bundling.get().si();
+    String name = "corrected ampacity of " + conditions.conductor();
+    Derivation corrected = conditions.sets() == 1
+        ? Derivation.computed(name, "I_c", "I_t × k_a × k_n", one, Units.AMPERE, base.get(), ambient.get(), bundling.get())
+        : Derivation.computed(
+            name, "I_c", "n_s × I_t × k_a × k_n", conditions.sets() * one, Units.AMPERE, sets(conditions), base.get(), ambient.get(),
+            bundling.get());
     Derivation allowed = conditions.useCelsius() < conditions.insulationCelsius()
-        ? least("ampacity of " + conditions.conductor(), corrected, use.get().named("limit of its use", "I_u"))
+        ? least("ampacity of " + conditions.conductor(), corrected, all(use.get(), conditions).named("limit of its use", "I_u"))
         : corrected.named("ampacity of " + conditions.conductor(), "I_z");
     return Optional.of(new Ampacity(base.get(), ambient.get(), bundling.get(), corrected, allowed));
   }
@@ -160,7 +163,20 @@ public final class Ampacities {
     return of(conditions)
         .flatMap(
             a -> atTerminals(conditions.size(), conditions.metal(), rating, marked)
-                .map(e -> least("ampacity of " + conditions.conductor() + " between terminals", a.allowed(), e)));
+                .map(e -> least("ampacity of " + conditions.conductor() + " between terminals", a.allowed(), all(e, conditions))));
+  }
+
+  private static Derivation sets(Conditions conditions) {
+    return Derivation.stated("sets in parallel", "n_s", Quantity.of(conditions.sets(), Units.ONE));
+  }
+
+  /** A limit of one conductor, for all that share the current. */
+  private static Derivation all(Derivation limit, Conditions conditions) {
+    return conditions.sets() == 1
+        ? limit
+        : Derivation.computed(
+            limit.name() + ", all sets", limit.symbol(), "n_s × I", conditions.sets() * limit.si(), Units.AMPERE, sets(conditions),
+            limit.named(limit.name(), "I"));
   }
 
   private static Derivation least(String name, Derivation one, Derivation other) {

@@ -1,15 +1,19 @@
 package wattle.conductors;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import wattle.derivation.Derivation;
+import wattle.derivation.Value;
 import wattle.library.Key;
 import wattle.library.Library;
 import wattle.library.Table;
 import wattle.model.Metal;
 import wattle.model.Wire;
 import wattle.model.Wiring;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 
 /**
@@ -40,7 +44,21 @@ public final class Impedances {
 
   /** Of one wire of a wiring, in what surrounds it there. Absent where the library lacks a table. */
   public Optional<Impedance> of(Wire wire, Wiring wiring) {
-    return of(wire.size(), wire.metal(), Construction.usual(wire.size()), surround(wiring));
+    Optional<Impedance> one = of(wire.size(), wire.metal(), Construction.usual(wire.size()), surround(wiring));
+    return wiring.sets() == 1 ? one : one.map(i -> parallel(i, wiring.sets()));
+  }
+
+  /** So many alike joined at both ends have a share of what one has; their raceways lie apart, and do not add to each other. */
+  private static Impedance parallel(Impedance one, int sets) {
+    Derivation count = Derivation.stated("sets in parallel", "n_s", Quantity.of(sets, Units.ONE));
+    return new Impedance(
+        new Resistance(shared(one.resistance().at75(), sets, count), one.resistance().perKelvin()), shared(one.reactance(), sets, count));
+  }
+
+  private static Derivation shared(Derivation one, int sets, Derivation count) {
+    return Derivation.computed(
+        one.name() + ", all sets", one.symbol(), one.symbol() + "_1 / n_s",
+        new Value.Amount(new Quantity(one.si() / sets, Units.OHM_PER_KILOMETRE)), List.of(one.named(one.name(), one.symbol() + "_1"), count));
   }
 
   /** @param surround {@code steel} or {@code plastic} */

@@ -83,7 +83,7 @@ public final class RunConditions {
     double use = library.cable(wiring.type()).map(CableKind::ampacityCelsius).orElse(insulation);
     return new Conditions(
         wire.size(), wire.metal(), insulation, Math.min(use, insulation), ambient(surroundings),
-        together(surroundings, carrying));
+        together(surroundings, carrying), wiring.sets());
   }
 
   private Derivation ambient(Surroundings surroundings) {

@@ -48,7 +48,7 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
    */
   public static Optional<Derivation> derive(
       Derivation current, Ampacity ampacity, Conditions conditions, Resistance resistance) {
-    double base = ampacity.base().si() * ampacity.bundlingFactor().si();
+    double base = conditions.sets() * ampacity.base().si() * ampacity.bundlingFactor().si();
     double ambient = conditions.ambient().quantity().orElseThrow().in(Units.CELSIUS);
     return of(current.si(), base, conditions.insulationCelsius(), ambient, resistance)
         .map(running -> running.derivation(current, ampacity, conditions, resistance, base));
@@ -57,9 +57,11 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
   private Derivation derivation(
       Derivation current, Ampacity ampacity, Conditions conditions, Resistance resistance, double base) {
     Quantity temperature = Quantity.of(celsius, Units.CELSIUS);
-    Derivation shed = Derivation.computed(
-        "ampacity for its share of heat", "I_b", "I_t × k_n", base, Units.AMPERE, ampacity.base(),
-        ampacity.bundlingFactor());
+    Derivation sets = Derivation.stated("sets in parallel", "n_s", Quantity.of(conditions.sets(), Units.ONE));
+    String name = "ampacity for its share of heat";
+    Derivation shed = conditions.sets() == 1
+        ? Derivation.computed(name, "I_b", "I_t × k_n", base, Units.AMPERE, ampacity.base(), ampacity.bundlingFactor())
+        : Derivation.computed(name, "I_b", "n_s × I_t × k_n", base, Units.AMPERE, sets, ampacity.base(), ampacity.bundlingFactor());
     Derivation rated = Derivation.stated("rating of the insulation", "T_r", Quantity.of(conditions.insulationCelsius(), Units.CELSIUS));
     Derivation hot = resistance.at(Derivation.stated("running temperature", "T", temperature));
     Derivation atRating = resistance.at(rated);

@@ -61,6 +61,18 @@ public final class ShortCircuit {
 
   /** The let-through that a conductor's insulation stands: I²t = k² × S². */
   public Derivation withstand(WireSize size, Derivation k) {
+    return withstand(size, k, 1);
+  }
+
+  /** The same of conductors in parallel, which share the current evenly. */
+  public Derivation withstand(WireSize size, Derivation k, int sets) {
+    if (sets > 1) {
+      double whole = k.si() * sets * size.areaSquareMillimetres();
+      return Derivation.computed(
+          "let-through that " + sets + " × " + size + " withstand", "I²t", "k² × (n_s × S)²", whole * whole, Units.AMPERE_SQUARED_SECOND,
+          k, Derivation.stated("sets in parallel", "n_s", Quantity.of(sets, Units.ONE)), CrossSection.of(size, "S"))
+          .citing(ADIABATIC);
+    }
     double root = k.si() * size.areaSquareMillimetres();
     return Derivation.computed(
         "let-through that " + size + " stands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,

@@ -26,7 +26,7 @@ final class Runs {
   private final Map<Insulated, Optional<Derivation>> letThrough = new ConcurrentHashMap<>();
   private final Map<Double, Derivation> hot = new ConcurrentHashMap<>();
 
-  private record Insulated(WireSize size, Metal metal, String material, double celsius) {}
+  private record Insulated(WireSize size, Metal metal, String material, double celsius, int sets) {}
 
   Runs(Conductors conductors, Library library) {
     this.conductors = conductors;
@@ -60,13 +60,13 @@ final class Runs {
   }
 
   private Optional<Withstand> withstand(Wire wire, Wiring wiring, Span written) {
-    Insulated insulated = new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius());
+    Insulated insulated = new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius(), wiring.sets());
     return letThrough.computeIfAbsent(insulated, this::stands).map(i -> new Withstand(wire, i, written));
   }
 
   private Optional<Derivation> stands(Insulated insulated) {
     return conductors.shortCircuit()
         .k(insulated.metal, insulated.material, rating(insulated.celsius))
-        .map(k -> conductors.shortCircuit().withstand(insulated.size, k));
+        .map(k -> conductors.shortCircuit().withstand(insulated.size, k, insulated.sets));
   }
 }

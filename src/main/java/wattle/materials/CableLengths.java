@@ -95,11 +95,18 @@ final class CableLengths {
   }
 
   private void run(Wiring wiring, Quantity length, int boxEnds, int panelEnds, String place) {
+    for (int set = 0; set < wiring.sets(); set++) {
+      oneSet(wiring, length, boxEnds, panelEnds, place);
+    }
+  }
+
+  private void oneSet(Wiring wiring, Quantity length, int boxEnds, int panelEnds, String place) {
+    String one = wiring.sets() == 1 ? wiring.text() : wiring.text().split(" sets of ", 2)[1];
     if (wiring.raceway().isEmpty()) {
-      add(new Key(Material.Category.CABLE, wiring.text()), length.si(), boxEnds, panelEnds, place);
+      add(new Key(Material.Category.CABLE, one), length.si(), boxEnds, panelEnds, place);
       return;
     }
-    String raceway = wiring.text().split(" with ", 2)[0];
+    String raceway = one.split(" with ", 2)[0];
     add(new Key(Material.Category.RACEWAY, raceway), length.si(), 0, 0, place);
     for (Wire wire : wiring.wires()) {
       String what = (wire.size() + " " + wire.metal().symbol() + " " + wiring.type()).strip() + ", " + wire.colour();

@@ -3,6 +3,7 @@ package wattle.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import wattle.quantity.WireSize;
 
 /**
  * What a run is made with: a cable, or single conductors in a raceway.
@@ -11,15 +12,21 @@ import java.util.Optional;
  * @param type name of the cable type or of the conductors' insulation, as the library knows it; empty where none was said
  * @param raceway kind of the raceway, such as {@code EMT}; absent for a cable
  * @param insulationCelsius temperature rating of the insulation
- * @param wires hots first, then the neutral, then the ground
+ * @param wires hots first, then the neutral, then the ground; of one set where several run in parallel
+ * @param sets how many alike run in parallel, joined at both ends, each in a raceway or sheath of its own; usually 1
  */
 public record Wiring(
-    String text, String type, Optional<String> raceway, double insulationCelsius, List<Wire> wires, Origin origin) {
+    String text, String type, Optional<String> raceway, double insulationCelsius, List<Wire> wires, int sets, Origin origin) {
   public Wiring {
     wires = List.copyOf(wires);
   }
 
-  /** Insulated conductors that may carry current in service: all but the ground. */
+  /** Of one set. */
+  public Wiring(String text, String type, Optional<String> raceway, double insulationCelsius, List<Wire> wires, Origin origin) {
+    this(text, type, raceway, insulationCelsius, wires, 1, origin);
+  }
+
+  /** Insulated conductors of one set that may carry current in service: all but the ground. */
   public List<Wire> insulated() {
     List<Wire> insulated = new ArrayList<>(wires.size());
     for (Wire wire : wires) {
@@ -46,6 +53,17 @@ public record Wiring(
       }
     }
     return Optional.empty();
+  }
+
+  /** The size that has as much metal as the hots of all sets of one leg: what electrode and bonding conductors are sized by. */
+  public WireSize wholeSize() {
+    WireSize one = hot().size();
+    if (sets == 1) {
+      return one;
+    }
+    return one.kind() == WireSize.Kind.SQUARE_MILLIMETRES
+        ? new WireSize(one.kind(), sets * one.number())
+        : new WireSize(WireSize.Kind.KCMIL, Math.round(10 * sets * one.areaSquareMetres() / WireSize.SQUARE_METRES_OF_KCMIL) / 10.0);
   }
 
   /** Size and metal of its hots; a wiring always has at least one conductor. */

@@ -101,6 +101,10 @@ final class PiecePlacer {
     if (wiring instanceof Tree.NamedWiring named) {
       return named(named);
     }
+    if (wiring instanceof Tree.ParallelWiring parallel) {
+      return new Tree.ParallelWiring(
+          parallel.sets(), wiring(parallel.each()), frame.span(parallel.number()), frame.span(parallel.span()));
+    }
     if (wiring instanceof Tree.RacewayWiring raceway) {
       return new Tree.RacewayWiring(
           race(raceway.race()), each(raceway.conductors(), this::conductor), frame.span(raceway.span()));

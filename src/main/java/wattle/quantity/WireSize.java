@@ -76,11 +76,14 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
     return kind == Kind.AWG ? 0.127e-3 * Math.pow(92, (36 - number) / 39) : 2 * Math.sqrt(areaSquareMetres() / Math.PI);
   }
 
+  /** A thousand circular mils, in m². */
+  public static final double SQUARE_METRES_OF_KCMIL = 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3;
+
   /** Cross-section of the metal. */
   public double areaSquareMetres() {
     return switch (kind) {
       case AWG -> Math.PI / 4 * diameterMetres() * diameterMetres();
-      case KCMIL -> number * 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3;
+      case KCMIL -> number * SQUARE_METRES_OF_KCMIL;
       case SQUARE_MILLIMETRES -> number * 1e-6;
     };
   }

@@ -266,6 +266,7 @@ final class BranchProperties {
         .size("size", "of its hots", (f, w) -> Optional.of(w.hot().size()))
         .size("ground", "of its ground", (f, w) -> w.ground().map(Wire::size))
         .size("neutral", "of its neutral", (f, w) -> w.neutral().map(Wire::size))
+        .number("sets", "how many alike run in parallel; usually one", (f, w) -> w.sets())
         .truth("has-ground", "whether it has a ground", (f, w) -> w.ground().isPresent())
         .truth("has-neutral", "whether it has a conductor made to be a neutral", (f, w) -> w.neutral().isPresent())
         .number("hots", "conductors made to be hots", (f, w) -> w.wires().stream().filter(x -> x.purpose() == Wire.Purpose.HOT).count())

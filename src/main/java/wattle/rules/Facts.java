@@ -32,6 +32,7 @@ import wattle.model.Status;
 import wattle.model.SupplySystem;
 import wattle.model.Wiring;
 import wattle.quantity.Quantity;
+import wattle.worksheet.HouseWorksheets;
 
 /**
  * A house with all that rules ask about it, each worked out when first asked for. For one thread; what holds for the whole
@@ -117,6 +118,10 @@ final class Facts {
 
   Library library() {
     return index.library();
+  }
+
+  HouseWorksheets worksheets() {
+    return index.worksheets();
   }
 
   Conductors conductors() {

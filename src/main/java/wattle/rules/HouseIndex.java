@@ -32,6 +32,7 @@ import wattle.model.Room;
 import wattle.model.RoomKind;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
+import wattle.worksheet.HouseWorksheets;
 import wattle.quantity.WireSize;
 import wattle.worksheet.Worksheet;
 
@@ -108,6 +109,10 @@ final class HouseIndex {
 
   Conductors conductors() {
     return figures.conductors();
+  }
+
+  HouseWorksheets worksheets() {
+    return figures.worksheets();
   }
 
   ConnectedLoads loads() {

@@ -18,6 +18,7 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Protection;
 import wattle.model.Service;
+import wattle.model.Stretch;
 import wattle.model.Terminals;
 import wattle.model.Wire;
 import wattle.model.Wiring;
@@ -40,10 +41,15 @@ final class SupplyProperties {
         .thing("wiring", Kind.WIRING, "of its run", (f, s) -> s.run().map(r -> r.wiring()))
         .stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
         .size("size", "of the hots of its run", (f, s) -> s.run().map(r -> r.wiring().hot().size()))
-        .size("least-size", "least hot for its rating where it carries one dwelling",
-            (f, s) -> s.rating()
-                .flatMap(r -> s.run().flatMap(
-                    run -> size(f.conductors().grounds().forService(Derivation.stated("rating", "I", r), run.wiring().hot().metal())))))
+        .stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
+        .size("least-size", "least hot for its rating, where it carries the whole of one dwelling on two hots and no sets in parallel",
+            ServiceConductor::least)
+        .figure("largest-rating", Dimension.CURRENT,
+            "largest standard rating that its run may carry, where least-size does not say and one main holds it to the rating",
+            ServiceConductor::largestRating)
+        .figure("calculated-current", Dimension.CURRENT, "its calculated load, by the smallest of the methods that apply",
+            ServiceConductor::calculated)
+        .number("mains", "disconnects that it comes to: one for each panel straight on it that has a main", ServiceConductor::mains)
         .figure("ampacity", Dimension.CURRENT, "of its run",
             (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot())))
                 .flatMap(a -> a.allowed().quantity()))
@@ -87,14 +93,15 @@ final class SupplyProperties {
   }
 
   private static Optional<WireSize> leastElectrode(Facts facts, ElectrodeOf e) {
-    Optional<Wire> service = e.service().run().map(r -> r.wiring().hot());
+    Optional<Wiring> service = e.service().run().map(Stretch::wiring);
     Optional<Wiring> conductor = e.electrode().conductor();
     if (service.isEmpty() || conductor.isEmpty()) {
       return Optional.empty();
     }
     String kind = e.electrode().kind().equals("rods") ? "rod" : e.electrode().kind();
     return size(
-        facts.conductors().grounds().forElectrode(service.get().size(), service.get().metal(), kind, conductor.get().hot().metal()));
+        facts.conductors().grounds()
+            .forElectrode(service.get().wholeSize(), service.get().hot().metal(), kind, conductor.get().hot().metal()));
   }
 
   static Optional<WireSize> size(Optional<Derivation> derivation) {

@@ -212,6 +212,15 @@ final class Pieces {
     if (context == null) {
       return Optional.empty();
     }
+    if (context.sets() != null && context.sets().NUMBER() != null) {
+      Span number = spans.of(context.sets().NUMBER().getSymbol());
+      return oneSet(context).map(
+          each -> new Tree.ParallelWiring(number(context.sets().NUMBER()), each, number, spans.of(context)));
+    }
+    return oneSet(context);
+  }
+
+  private Optional<Tree.Wiring> oneSet(WiringContext context) {
     if (context.raceSize() != null) {
       List<Tree.Conductor> conductors = each(context.conductor(), this::conductor);
       return raceSize(context.raceSize()).map(race -> new Tree.RacewayWiring(race, conductors, spans.of(context)));

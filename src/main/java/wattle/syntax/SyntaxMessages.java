@@ -56,6 +56,7 @@ final class SyntaxMessages {
       Map.entry(WattleParser.RULE_runLength, new Thing("a run", "a length such as 3 m or 10 ft")),
       Map.entry(WattleParser.RULE_surroundings, new Thing("the surroundings of a run", "in, bundled, through, buried, supported or held")),
       Map.entry(WattleParser.RULE_wiring, new Thing("a cable", "a cable such as 14/2 NM-B, or a raceway with its conductors")),
+      Map.entry(WattleParser.RULE_sets, new Thing("parallel sets", "how many, as in 3 sets of,")),
       Map.entry(WattleParser.RULE_cabling, new Thing("a cable", "a cable such as 14/2 NM-B")),
       Map.entry(WattleParser.RULE_raceway, new Thing("a raceway", "its name and by 3/4 in EMT")),
       Map.entry(WattleParser.RULE_room, new Thing("a room", "a device such as lamp: light 12 W, or a box")),

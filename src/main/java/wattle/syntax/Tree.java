@@ -117,6 +117,9 @@ public sealed interface Tree {
    */
   record NamedWiring(Word name, boolean told, Span span) implements Wiring {}
 
+  /** {@code 3 sets of 3 in PVC with 4 x 350 kcmil Cu}: the number as written, and one of the sets. */
+  record ParallelWiring(double sets, Wiring each, Span number, Span span) implements Wiring {}
+
   /** {@code 14/2}, {@code 4/0/3}, {@code 2.5/2 mm2}: the figures between slashes, and the unit after them. */
   record CableSize(List<Double> figures, Optional<Word> unit, Span span) implements Tree {
     public CableSize {
