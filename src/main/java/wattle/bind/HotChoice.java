@@ -17,6 +17,9 @@ final class HotChoice {
     if (hots < 2) {
       return Set.of(0);
     }
+    if (device.kind().isThreePhase() && hots > 2) {
+      return Set.of(0, 1, 2);
+    }
     if (device.kind().needs().contains(Need.TWO_HOTS) || isSplitOverTwo(device)) {
       return Set.of(0, 1);
     }

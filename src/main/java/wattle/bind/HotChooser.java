@@ -33,6 +33,7 @@ final class HotChooser {
         stop.devices.stream().filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
       }
     }
+    new IdlePoles(scope).check(draft);
   }
 
   /** The 120 V devices of one box are on one hot: what the chain and each device says of it has to be the same. */

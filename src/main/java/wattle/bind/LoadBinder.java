@@ -75,7 +75,7 @@ final class LoadBinder {
   /** A stated voltage decides between one hot and two: {@code baseboard heater 1.5 kW 120 V}. */
   private DeviceKind atStatedVoltage(UnwiredDevice device, Optional<BranchDraft> draft) {
     Quantity stated = device.facts().get("voltage");
-    if (stated == null || draft.isEmpty()) {
+    if (stated == null || draft.isEmpty() || device.kind().isThreePhase()) {
       return device.kind();
     }
     SupplySystem system = system(draft.get());
@@ -117,6 +117,17 @@ final class LoadBinder {
               .with(draft.tree.name().span(), "one pole feeds this branch")
               .because("On one hot and the neutral it would get half of its voltage and a quarter of its heat.")
               .fix("feed '" + draft.name() + "' from a two-pole breaker"));
+      return;
+    }
+    if (kind.isThreePhase() && draft.hots.size() < 3) {
+      scope.report(
+          Finding
+              .error("load-three-phase-lacks-hots",
+                  "'" + device.name() + "' is three-phase and '" + draft.name() + "' brings " + (draft.hots.size() == 1 ? "one hot" : "two hots"))
+              .at(at, "a " + kind.name() + " works between three hots")
+              .with(draft.tree.name().span(), "fed by " + (draft.hots.size() == 1 ? "one pole" : "two poles"))
+              .because("A three-phase motor on two hots does not start, or overheats; a heater gives part of its heat.")
+              .fix("feed '" + draft.name() + "' from a three-pole breaker of a three-phase panel, or use a single-phase unit"));
       return;
     }
     boolean spareForNeutral = insulated > Math.min(draft.hots.size(), system.legs().size());
@@ -227,17 +238,19 @@ final class LoadBinder {
     Quantity stated = device.facts().get("voltage");
     double volts = kind.needs().contains(Need.TWO_HOTS) ? system.legToLegVolts() : system.legToNeutralVolts();
     double at = stated != null ? stated.si() : volts;
-    return at * (rated.unit().equals(Units.HORSEPOWER) ? motorAmperes(rated, at, device) : rated.si());
+    double amperes = rated.unit().equals(Units.HORSEPOWER) ? motorAmperes(rated, at, device, kind.isThreePhase()) : rated.si();
+    return at * amperes * (kind.isThreePhase() ? Math.sqrt(3) : 1);
   }
 
   /**
    * Full-load current of a motor by its horsepower (NFPA 70 430.6(A)(1)), in amperes; 0, with a finding, where the pack has no
    * figure for it.
    */
-  private double motorAmperes(Quantity rated, double volts, UnwiredDevice device) {
+  private double motorAmperes(Quantity rated, double volts, UnwiredDevice device, boolean threePhase) {
     String column = volts < 150 ? "at-115" : volts < 220 ? "at-208" : "at-230";
     Derivation power = Derivation.stated("rating", "P", rated);
-    Optional<Double> amperes = scope.library().table("motor-current")
+    // The table is of single-phase motors; a three-phase one states its current or its power.
+    Optional<Double> amperes = scope.library().table("motor-current").filter(t -> !threePhase)
         .flatMap(t -> t.find("full-load current", "I", column, Key.is("power", power)))
         .map(Derivation::si);
     if (amperes.isEmpty()) {
@@ -269,6 +282,9 @@ final class LoadBinder {
       }
       return parts;
     }
+    if (kind.isThreePhase() && hots > 2) {
+      return threePhase(kind);
+    }
     if (kind.needs().contains(Need.TWO_HOTS) && hots > 1) {
       double onLegs = kind.needs().contains(Need.NEUTRAL) ? kind.shareOnLegs() : 0;
       List<Part> parts = new ArrayList<>();
@@ -279,5 +295,18 @@ final class LoadBinder {
       return parts;
     }
     return List.of(new Part("", new Connection.HotToNeutral(chosen), 1));
+  }
+
+  /** A third between each two of the hots, whatever the windings are: the currents of the legs are the same. */
+  private static List<Part> threePhase(DeviceKind kind) {
+    double onLeg = kind.needs().contains(Need.NEUTRAL) ? kind.shareOnLegs() : 0;
+    List<Part> parts = new ArrayList<>();
+    for (int hot = 0; hot < 3; hot++) {
+      parts.add(new Part("", new Connection.HotToHot(hot, (hot + 1) % 3), (1 - onLeg) / 3));
+    }
+    if (onLeg > 0) {
+      parts.add(new Part("", new Connection.HotToNeutral(0), onLeg));
+    }
+    return parts;
   }
 }

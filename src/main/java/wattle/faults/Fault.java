@@ -19,19 +19,28 @@ public final class Fault {
   private final Optional<Fault> before;
   private final Optional<Run> run;
   private final Optional<Withstand> weakest;
+  /** Of the runs alone, without the source. */
+  private final Ohms coldRuns;
+  private final Ohms hotRuns;
+  private final SourceLoop.Parts atMost;
+  private final SourceLoop.Parts atLeast;
   private final Ohms cold;
   private final Ohms hot;
   private final List<Derivation> added;
 
   private Fault(
-      SourceLoop source, Optional<Fault> before, Optional<Run> run, Optional<Withstand> weakest, Ohms cold, Ohms hot,
+      SourceLoop source, Optional<Fault> before, Optional<Run> run, Optional<Withstand> weakest, Ohms coldRuns, Ohms hotRuns,
       List<Derivation> added) {
     this.source = source;
     this.before = before;
     this.run = run;
     this.weakest = weakest;
-    this.cold = cold;
-    this.hot = hot;
+    this.coldRuns = coldRuns;
+    this.hotRuns = hotRuns;
+    atMost = source.against(coldRuns, State.COLD);
+    atLeast = source.against(hotRuns, State.HOT);
+    cold = atMost.ohms().plus(coldRuns);
+    hot = atLeast.ohms().plus(hotRuns);
     this.added = List.copyOf(added);
   }
 
@@ -41,7 +50,7 @@ public final class Fault {
    * @param added what other sources give into any fault behind it, each at most
    */
   static Fault at(SourceLoop source, List<Derivation> added) {
-    return new Fault(source, Optional.empty(), Optional.empty(), Optional.empty(), source.ohms(State.COLD), source.ohms(State.HOT), added);
+    return new Fault(source, Optional.empty(), Optional.empty(), Optional.empty(), Ohms.NONE, Ohms.NONE, added);
   }
 
   /** At the far end of a run; the conductor that stands least is kept. */
@@ -50,19 +59,21 @@ public final class Fault {
         ? Optional.of(weakest.get().lesser(withstand.get()))
         : weakest.or(() -> withstand);
     return new Fault(
-        source, Optional.of(this), Optional.of(next), least, cold.plus(next.ohms(State.COLD)), hot.plus(next.ohms(State.HOT)), added);
+        source, Optional.of(this), Optional.of(next), least, coldRuns.plus(next.ohms(State.COLD)), hotRuns.plus(next.ohms(State.HOT)),
+        added);
   }
 
   /** The same place behind a further breaker, which has only what follows to guard. */
   Fault behindBreaker() {
-    return new Fault(source, before, run, Optional.empty(), cold, hot, added);
+    return new Fault(source, before, run, Optional.empty(), coldRuns, hotRuns, added);
   }
 
   /** The same way taken for a fault of another kind, where ground and neutral are joined. */
   Fault as(FaultKind kind) {
     SourceLoop other = new SourceLoop(
-        kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance());
-    return new Fault(other, before, run, weakest, cold, hot, added);
+        kind, source.volts(), source.coldResistance(), source.coldReactance(), source.hotResistance(), source.hotReactance(),
+        source.ratioStated());
+    return new Fault(other, before, run, weakest, coldRuns, hotRuns, added);
   }
 
   public FaultKind kind() {
@@ -124,8 +135,9 @@ public final class Fault {
     for (Optional<Fault> at = Optional.of(this); at.isPresent(); at = at.get().before) {
       at.get().run.ifPresent(runs::push);
     }
-    Derivation resistance = source.resistance(state).named(source.resistance(state).name(), "R");
-    Derivation reactance = source.reactance(state).named(source.reactance(state).name(), "X");
+    SourceLoop.Parts parts = state == State.COLD ? atMost : atLeast;
+    Derivation resistance = parts.resistance().named(parts.resistance().name(), "R");
+    Derivation reactance = parts.reactance().named(parts.reactance().name(), "X");
     for (Run next : runs) {
       resistance = next.resistance(state, resistance);
       reactance = next.reactance(state, reactance);

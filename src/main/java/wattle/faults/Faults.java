@@ -25,7 +25,7 @@ import wattle.model.Stretch;
  *
  * <p>A house is a tree from its source, so that the way of a fault current is one chain of runs, out on a hot and back on
  * another hot, the neutral or the ground, and its impedances add up as complex figures: {@code I = U / |Z_source + Σ ℓ ×
- * (z_out + z_back)|}. No network needs solving, and the work is in proportion to the number of boxes. The current is greatest
+ * (z_out + z_back)|}; a three-phase fault has no way back, and is that of one leg to the point where the three meet. No network needs solving, and the work is in proportion to the number of boxes. The current is greatest
  * with cold conductors and least with conductors at the rating of their insulation; both are kept. Other sources of
  * the house add to the greatest current, see {@link Contributions}; what motors add is not in it, nor are the joints and the
  * arc, which only lower it.
@@ -91,7 +91,7 @@ public final class Faults {
           return List.of();
         }
         List<Fault> near = new ArrayList<>(panel(parent.get(), underway));
-        near.removeIf(f -> f.kind() == FaultKind.LINE_LINE && breaker.get().poles().size() < 2);
+        near.removeIf(f -> f.kind().hots() > breaker.get().poles().size());
         return along(panel.feeder().get(), near.stream().map(Fault::behindBreaker).toList(), panel, "feeder of " + panel.name());
       }
       return List.of();

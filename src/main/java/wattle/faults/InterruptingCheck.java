@@ -105,7 +105,7 @@ final class InterruptingCheck {
 
   private static double worst(FaultPoint point, int poles) {
     return point.faults().stream()
-        .filter(f -> poles > 1 || f.kind() != FaultKind.LINE_LINE)
+        .filter(f -> f.kind().hots() <= poles)
         .mapToDouble(Fault::mostAmperes)
         .max()
         .orElse(0);

@@ -1,6 +1,8 @@
 package wattle.faults;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import wattle.conductors.Impedance;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -13,12 +15,12 @@ import wattle.quantity.Units;
  *
  * @param name such as {@code feeder of G} or {@code hall.sw to hall.lamp}
  * @param out the conductor that it goes out on
- * @param back the one that it comes back on
+ * @param back the one that it comes back on; absent of a three-phase fault
  * @param cold temperature that the current is greatest at
  * @param hot temperature that it is least at
  */
 record Run(
-    String name, Quantity length, Impedance out, Impedance back, Derivation cold, Derivation hot, double hertz) {
+    String name, Quantity length, Impedance out, Optional<Impedance> back, Derivation cold, Derivation hot, double hertz) {
   private static final Unit MILLIOHM = Units.find("mΩ").orElseThrow();
 
   private Derivation temperature(State state) {
@@ -33,28 +35,28 @@ record Run(
     double celsius = celsius(temperature(state));
     double metres = length.si();
     return new Ohms(
-        metres * (out.ohmsPerMetre(celsius) + back.ohmsPerMetre(celsius)),
-        metres * (out.reactanceOhmsPerMetre(hertz) + back.reactanceOhmsPerMetre(hertz)));
+        metres * (out.ohmsPerMetre(celsius) + back.map(b -> b.ohmsPerMetre(celsius)).orElse(0.0)),
+        metres * (out.reactanceOhmsPerMetre(hertz) + back.map(b -> b.reactanceOhmsPerMetre(hertz)).orElse(0.0)));
   }
 
   /** The resistance up to the far end, from that up to the near end. */
   Derivation resistance(State state, Derivation before) {
     Derivation at = temperature(state);
     Derivation there = out.resistance().at(at).named("resistance of the conductor out", "r_o");
-    Derivation returning = back.resistance().at(at).named("resistance of the conductor back", "r_b");
+    List<Derivation> inputs = new ArrayList<>(List.of(before.named(before.name(), "R_0"), ofCable(), there));
+    back.ifPresent(b -> inputs.add(b.resistance().at(at).named("resistance of the conductor back", "r_b")));
     return Derivation.computed(
-        "resistance up to the end of " + name, "R", "R_0 + ℓ × (r_o + r_b)",
-        milliohms(before.si() + ohms(state).resistance()),
-        List.of(before.named(before.name(), "R_0"), ofCable(), there, returning));
+        "resistance up to the end of " + name, "R", back.isPresent() ? "R_0 + ℓ × (r_o + r_b)" : "R_0 + ℓ × r_o",
+        milliohms(before.si() + ohms(state).resistance()), inputs);
   }
 
   /** The reactance up to the far end, from that up to the near end. */
   Derivation reactance(State state, Derivation before) {
+    List<Derivation> inputs = new ArrayList<>(List.of(before.named(before.name(), "X_0"), ofCable(), perLength("out", "x_o", out)));
+    back.ifPresent(b -> inputs.add(perLength("back", "x_b", b)));
     return Derivation.computed(
-        "reactance up to the end of " + name, "X", "X_0 + ℓ × (x_o + x_b)",
-        milliohms(before.si() + ohms(state).reactance()),
-        List.of(
-            before.named(before.name(), "X_0"), ofCable(), perLength("out", "x_o", out), perLength("back", "x_b", back)));
+        "reactance up to the end of " + name, "X", back.isPresent() ? "X_0 + ℓ × (x_o + x_b)" : "X_0 + ℓ × x_o",
+        milliohms(before.si() + ohms(state).reactance()), inputs);
   }
 
   private Derivation perLength(String way, String symbol, Impedance impedance) {

@@ -36,11 +36,11 @@ final class Runs {
   /** The fault at the far end; absent where the library lacks a table for the run. */
   Optional<Fault> carry(Fault near, String name, Quantity length, Wiring wiring, Ways ways, SupplySystem system, Span written) {
     Optional<Impedance> out = conductors.impedances().of(ways.out(), wiring);
-    Optional<Impedance> back = conductors.impedances().of(ways.back(), wiring);
-    if (cold.isEmpty() || out.isEmpty() || back.isEmpty()) {
+    Optional<Impedance> back = ways.back().flatMap(b -> conductors.impedances().of(b, wiring));
+    if (cold.isEmpty() || out.isEmpty() || ways.back().isPresent() && back.isEmpty()) {
       return Optional.empty();
     }
-    Run run = new Run(name, length, out.get(), back.get(), cold.get(), rating(wiring.insulationCelsius()), hertz(system));
+    Run run = new Run(name, length, out.get(), back, cold.get(), rating(wiring.insulationCelsius()), hertz(system));
     return Optional.of(near.beyond(run, weaker(ways, wiring, written)));
   }
 
@@ -55,7 +55,7 @@ final class Runs {
 
   private Optional<Withstand> weaker(Ways ways, Wiring wiring, Span written) {
     Optional<Withstand> out = withstand(ways.out(), wiring, written);
-    Optional<Withstand> back = withstand(ways.back(), wiring, written);
+    Optional<Withstand> back = ways.back().flatMap(b -> withstand(b, wiring, written));
     return out.isPresent() && back.isPresent() ? Optional.of(out.get().lesser(back.get())) : out.or(() -> back);
   }
 

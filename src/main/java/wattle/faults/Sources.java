@@ -33,6 +33,9 @@ final class Sources {
     List<SourceLoop> loops = new ArrayList<>();
     service.source().ifPresent(
         source -> {
+          if (service.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE) {
+            impedance(source, service.system(), FaultKind.THREE_PHASE).ifPresent(loops::add);
+          }
           if (service.system().kind() != SupplySystem.Kind.SINGLE_PHASE) {
             impedance(source, service.system(), FaultKind.LINE_LINE).ifPresent(loops::add);
           }
@@ -61,6 +64,10 @@ final class Sources {
   }
 
   private static Derivation volts(SupplySystem system, FaultKind kind) {
+    if (kind == FaultKind.THREE_PHASE) {
+      Derivation between = volts(system, FaultKind.LINE_LINE).named("voltage between legs", "U_L");
+      return Derivation.computed("voltage from leg to the point where they meet", "U", "U_L / √3", between.si() / Math.sqrt(3), Units.VOLT, between);
+    }
     boolean lines = kind == FaultKind.LINE_LINE;
     double volts = lines ? system.legToLegVolts() : system.legToNeutralVolts();
     return Derivation.stated(lines ? "voltage between legs" : "voltage from leg to neutral", "U", Quantity.of(volts, Units.VOLT));
@@ -118,7 +125,7 @@ final class Sources {
           kind, volts, none.named("resistance of the source", "R_s"),
           ifReactance.named("reactance of the source", "X_s").remarking("The plan states no X/R: as if all of it were reactance."),
           ifResistance.named("resistance of the source", "R_s").remarking("The plan states no X/R: as if all of it were resistance."),
-          none.named("reactance of the source", "X_s"));
+          none.named("reactance of the source", "X_s"), false);
     }
     Derivation q = Derivation.stated("reactance to resistance", "q", ratio.get());
     Derivation resistance = ohms("resistance of the source", "R_s", "Z / √(1 + q²)", ifResistance.si() / Math.sqrt(1 + q.si() * q.si()),
@@ -126,7 +133,7 @@ final class Sources {
     Derivation reactance = ohms("reactance of the source", "X_s", "Z × q / √(1 + q²)",
         ifReactance.si() * q.si() / Math.sqrt(1 + q.si() * q.si()),
         ifReactance, q);
-    return new SourceLoop(kind, volts, resistance, reactance, resistance, reactance);
+    return new SourceLoop(kind, volts, resistance, reactance, resistance, reactance, true);
   }
 
   private static boolean isWye(SupplySystem system) {

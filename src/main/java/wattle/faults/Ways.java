@@ -9,15 +9,25 @@ import wattle.model.Section;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 
-/** Which conductors of a run a fault current goes out and back on. */
-record Ways(Wire out, Wire back) {
+/**
+ * Which conductors of a run a fault current goes out and back on.
+ *
+ * @param back absent of a three-phase fault: its currents add up to nothing where they meet
+ */
+record Ways(Wire out, Optional<Wire> back) {
   /** Of one run of a branch; absent where it lacks a conductor for it. */
   static Optional<Ways> in(Section section, Branch branch, FaultKind kind) {
     if (kind == FaultKind.LINE_LINE && (branch.hots().size() < 2 || sameLeg(branch))) {
       return Optional.empty();
     }
+    if (kind == FaultKind.THREE_PHASE && (branch.hots().size() < 3 || hot(section, 1).isEmpty() || hot(section, 2).isEmpty())) {
+      return Optional.empty();
+    }
     if (section.conductors().isEmpty()) {
       return in(section.wiring(), kind, false);
+    }
+    if (kind == FaultKind.THREE_PHASE) {
+      return hot(section, 0).map(w -> new Ways(w, Optional.empty()));
     }
     if (kind == FaultKind.LINE_LINE) {
       return pair(hot(section, 0), hot(section, 1));
@@ -34,6 +44,9 @@ record Ways(Wire out, Wire back) {
   static Optional<Ways> in(Wiring wiring, FaultKind kind, boolean bonded) {
     Optional<Wire> out = Optional.of(wiring.hot());
     return switch (kind) {
+      case THREE_PHASE -> wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count() < 3
+          ? Optional.empty()
+          : out.map(w -> new Ways(w, Optional.empty()));
       case LINE_LINE -> pair(out, wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).skip(1).findFirst());
       case LINE_NEUTRAL -> pair(out, wiring.neutral());
       case LINE_GROUND -> pair(out, wiring.ground().or(() -> bonded ? wiring.neutral() : Optional.empty()));
@@ -41,7 +54,7 @@ record Ways(Wire out, Wire back) {
   }
 
   private static Optional<Ways> pair(Optional<Wire> out, Optional<Wire> back) {
-    return out.flatMap(o -> back.map(b -> new Ways(o, b)));
+    return out.flatMap(o -> back.map(b -> new Ways(o, Optional.of(b))));
   }
 
   private static boolean sameLeg(Branch branch) {

@@ -37,12 +37,13 @@ final class PartReader {
       switch (need) {
         case "hot" -> needs.add(DeviceKind.Need.HOT);
         case "hots" -> needs.add(DeviceKind.Need.TWO_HOTS);
+        case "three-hots" -> needs.addAll(Set.of(DeviceKind.Need.TWO_HOTS, DeviceKind.Need.THREE_HOTS));
         case "neutral" -> needs.add(DeviceKind.Need.NEUTRAL);
         case "ground" -> needs.add(DeviceKind.Need.GROUND);
         default ->
           findings.accept(
               Finding.error("property-value", "a device cannot need '" + need + "'")
-                  .at(part.span(), "hot, hots, neutral and ground are what a device can need")
+                  .at(part.span(), "hot, hots, three-hots, neutral and ground are what a device can need")
                   .build());
       }
     }

@@ -56,6 +56,11 @@ public record DeviceKind(
     return family == Family.SWITCH && needs.contains(Need.TWO_HOTS);
   }
 
+  /** Whether it works between all three legs of a three-phase supply. */
+  public boolean isThreePhase() {
+    return needs.contains(Need.THREE_HOTS);
+  }
+
   /** How a source stands to the voltage of the house. */
   public enum Grid {
     /** Gives current where another holds the voltage, and stops where none does. */
@@ -85,6 +90,8 @@ public record DeviceKind(
     /** One hot. */
     HOT,
     /** Two hots on different legs. */
-    TWO_HOTS, NEUTRAL, GROUND
+    TWO_HOTS,
+    /** Three hots, one on each leg of a three-phase supply; what needs these is also said to need {@link #TWO_HOTS}. */
+    THREE_HOTS, NEUTRAL, GROUND
   }
 }

@@ -253,9 +253,32 @@ final class Figures {
     double amps = solution.elementAmps(load.element()).magnitude();
     Derivation volts = solved("voltage at " + name, solution.elementVolts(load.element()).magnitude(), Units.VOLT, "")
         .named("voltage at " + name, "U");
+    Optional<HouseNetwork.Drawing> before = threePhaseBefore(load);
+    if (before.isPresent()) {
+      Complex line = solution.elementAmps(load.element()).minus(solution.elementAmps(before.get().element()));
+      return new Derivation(
+          "current of " + name, "I_k", amount(line.magnitude(), Units.AMPERE), Derivation.Basis.COMPUTED, "|I_1 − I_2|",
+          List.of(
+              solved("current between two hots of " + name, amps, Units.AMPERE, "").named("current between two hots", "I_1"),
+              solved("current between the next two", solution.elementAmps(before.get().element()).magnitude(), Units.AMPERE, "")
+                  .named("current between the next two", "I_2"),
+              loadPower(load, volts), volts),
+          List.of(), "In one hot of the three. " + PHASORS);
+    }
     return new Derivation(
         "current of " + name, "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
         List.of(loadPower(load, volts), volts), List.of(), "");
+  }
+
+  /** Of a three-phase device, what lies between the hot before and the first hot of this part. */
+  private Optional<HouseNetwork.Drawing> threePhaseBefore(HouseNetwork.Drawing load) {
+    if (!(load.outlet().connection() instanceof Load.Connection.HotToHot own) || own.otherHot() != (own.hot() + 1) % 3) {
+      return Optional.empty();
+    }
+    Load.Connection before = new Load.Connection.HotToHot((own.hot() + 2) % 3, own.hot());
+    return network.loads().stream()
+        .filter(l -> l.outlet().device().equals(load.outlet().device()) && l.outlet().connection().equals(before))
+        .findFirst();
   }
 
   /** What a load takes at the voltage that it gets, by the way in which it follows the voltage. */

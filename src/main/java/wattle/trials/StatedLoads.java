@@ -58,7 +58,8 @@ final class StatedLoads {
       return List.of();
     }
     double sum = loads.stream().mapToDouble(Load::voltAmperes).sum();
-    boolean parts = loads.stream().map(Load::part).distinct().count() > 1;
+    boolean threePhase = device.kind().isThreePhase() && loads.size() > 2;
+    boolean parts = threePhase || loads.stream().map(Load::part).distinct().count() > 1;
     List<Scenario.Drawn> drawn = new ArrayList<>();
     for (Load load : loads) {
       double share = sum > 0 ? load.voltAmperes() / sum : parts ? 1.0 / loads.size() : load == loads.get(0) ? 1 : 0;
@@ -66,11 +67,16 @@ final class StatedLoads {
         double nominal = DeviceWriter.nominal(load.connection(), system.get());
         drawn.add(
             new Scenario.Drawn(
-                device.name(), load.part(), load.connection(), power(event, nominal).times(share), nominal,
+                device.name(), load.part(), load.connection(), power(event, nominal).times(threePhase ? share * threePhaseFactor(event) : share), nominal,
                 event.behaviour()));
       }
     }
     return drawn;
+  }
+
+  /** A current is that of each hot; a resistance lies between each two hots; a power is that of the whole. */
+  private static double threePhaseFactor(Event.Drawing event) {
+    return event.drawn().dimension().equals(Dimension.CURRENT) ? Math.sqrt(3) : event.drawn().dimension().equals(Dimension.RESISTANCE) ? 3 : 1;
   }
 
   private static Complex power(Event.Drawing event, double nominalVolts) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import wattle.derivation.Derivation;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
@@ -24,6 +25,7 @@ import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
@@ -48,13 +50,27 @@ public final class FaultSchedule {
       Column.words("weakest", "weakest"),
       Column.figures("stands-a2s", "stands", "A²s", 0).naming("let-through of the weakest to *"));
 
+  /** Of a house with a three-phase service. */
+  private static final List<Column> THREE_PHASE_COLUMNS = threePhase();
+
+  private static List<Column> threePhase() {
+    List<Column> columns = new ArrayList<>(COLUMNS.subList(0, 3));
+    columns.add(Column.figures("three-phase-most-a", "three-phase most", "A", 0).naming("fault current of * three-phase at most"));
+    columns.add(Column.figures("three-phase-least-a", "least", "A", 0).naming("fault current of * three-phase at least"));
+    columns.addAll(COLUMNS.subList(3, COLUMNS.size()));
+    return List.copyOf(columns);
+  }
+
   private final House house;
+  private final List<FaultKind> kinds;
   private final TripCurves curves;
 
   private final Set<String> unfolded;
 
   private FaultSchedule(House house, Library library, Set<String> unfolded) {
     this.house = house;
+    boolean threePhase = house.services().values().stream().anyMatch(s -> s.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE);
+    kinds = Stream.of(FaultKind.values()).filter(k -> threePhase || k != FaultKind.THREE_PHASE).toList();
     this.curves = new TripCurves(library);
     this.unfolded = unfolded;
   }
@@ -79,7 +95,7 @@ public final class FaultSchedule {
         rows.add(schedule.row("branch", branch.name(), points.get(i), breaker, panel.orElseThrow(), i));
       }
     }
-    return new Sheet("faults", "Fault currents", COLUMNS, rows, notes(house.units()));
+    return new Sheet("faults", "Fault currents", schedule.kinds.contains(FaultKind.THREE_PHASE) ? THREE_PHASE_COLUMNS : COLUMNS, rows, notes(house.units()));
   }
 
   private static List<String> notes(UnitSystem units) {
@@ -97,7 +113,7 @@ public final class FaultSchedule {
     List<Cell> cells = new ArrayList<>(List.of(Cell.of(row), Cell.of(name), Cell.of(point.place())));
     String subject = name.equals(point.place()) ? name : point.place() + " on " + name;
     boolean unfolds = runs <= MOST_UNFOLDED || unfolded.contains(subject);
-    for (FaultKind kind : FaultKind.values()) {
+    for (FaultKind kind : kinds) {
       Optional<Fault> fault = point.fault(kind);
       cells.add(fault.map(f -> unfolds ? figure(f.most()) : Cell.of(f.mostAmperes())).orElse(Cell.BLANK));
       cells.add(fault.map(f -> unfolds ? figure(f.least()) : Cell.of(f.leastAmperes())).orElse(Cell.BLANK));

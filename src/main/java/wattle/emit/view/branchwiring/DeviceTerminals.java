@@ -162,7 +162,7 @@ final class DeviceTerminals {
 
   private List<Terminal> ofAppliance(Device device, Point point) {
     if (device.kind().needs().contains(Need.TWO_HOTS)) {
-      return acrossLegs(device, "L1", "L2", "N", Make.LEAD);
+      return acrossLegs(device, device.kind().isThreePhase() ? "T1" : "L1", device.kind().isThreePhase() ? "T2" : "L2", "N", Make.LEAD);
     }
     List<Terminal> all = new ArrayList<>();
     all.add(top("L", Make.LEAD, feeds(device, point).get(0)));
@@ -183,6 +183,9 @@ final class DeviceTerminals {
       all.add(foot(two, make, new Role.Neutral()));
     } else {
       all.add(top(two, make, group.flatMap(g -> g.leg(1)).orElse(new Role.Hot(1))));
+    }
+    if (device.kind().isThreePhase() && branch.hots().size() > 2) {
+      all.add(top(make == Make.BRASS ? "brass Z" : "T3", make, group.flatMap(g -> g.leg(2)).orElse(new Role.Hot(2))));
     }
     if (device.kind().needs().contains(Need.NEUTRAL)) {
       all.add(foot(neutral, make == Make.BRASS ? Make.SILVER : make, new Role.Neutral()));
