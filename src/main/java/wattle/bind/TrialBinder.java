@@ -145,6 +145,9 @@ final class TrialBinder {
 
   private Optional<Event> openConductor(Tree.OpenConductor open) {
     Optional<Event.Conductor> conductor = conductor(open.conductor());
+    if (open.at().isEmpty() && !branches.containsKey(open.of().text()) && panels.containsKey(open.of().text())) {
+      return conductor.map(c -> new Event.FeederOpen(c, open.of().text(), open.span()));
+    }
     Optional<String> branch = named(open.of(), branches.keySet(), "branch");
     if (conductor.isEmpty() || branch.isEmpty()) {
       return Optional.empty();

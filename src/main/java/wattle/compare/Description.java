@@ -346,6 +346,9 @@ public final class Description {
       return "open " + o.conductor() + " of " + renamed(Thing.Kind.BRANCH, o.branch())
           + o.at().map(a -> " at " + renames.later(a)).orElse("");
     }
+    if (event instanceof Event.FeederOpen o) {
+      return "open " + o.conductor() + " of " + renamed(Thing.Kind.PANEL, o.panel());
+    }
     if (event instanceof Event.JointLoose l) {
       return "loosen " + l.conductor() + " at " + renames.later(l.at()) + " by " + l.added();
     }

@@ -13,6 +13,9 @@ final class EventKey {
     if (event instanceof Event.ConductorOpen open) {
       return open(open.conductor(), open.branch()) + open.at().map(a -> " at " + a).orElse("");
     }
+    if (event instanceof Event.FeederOpen open) {
+      return open(open.conductor(), open.panel());
+    }
     if (event instanceof Event.BreakerOpen open) {
       return "open breaker " + open.breaker();
     }

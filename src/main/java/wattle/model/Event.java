@@ -12,6 +12,9 @@ public sealed interface Event {
   /** A conductor of a branch is open on the run that ends at {@code at}, or at the panel where absent. */
   record ConductorOpen(Conductor conductor, String branch, Optional<String> at, Span span) implements Event {}
 
+  /** A conductor of the run that feeds a panel is open. */
+  record FeederOpen(Conductor conductor, String panel, Span span) implements Event {}
+
   record BreakerOpen(BreakerId breaker, Span span) implements Event {}
 
   record ServiceNeutralOpen(Span span) implements Event {}

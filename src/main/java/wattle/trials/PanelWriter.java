@@ -57,7 +57,9 @@ final class PanelWriter {
     return service.map(s -> s.system().legs()).orElse(panel.legs());
   }
 
-  private int conductor(HouseNetwork.Kind kind, int index, String name, int upstream, int box) {
+  private int conductor(HouseNetwork.Kind kind, int index, String name, int supply, int box) {
+    boolean open = joint(kind, index) == Scenario.OPEN;
+    int upstream = open ? Network.OPEN : supply;
     if (panel.feeder().isEmpty()) {
       return upstream == Network.OPEN ? out.net.terminal() : out.net.terminal(upstream, joint(kind, index), 0);
     }
@@ -65,7 +67,7 @@ final class PanelWriter {
     if (wire.isEmpty()) {
       return out.net.terminal(); // the feeder has no such conductor; it begins here
     }
-    double joint = joint(kind, index);
+    double joint = open ? 0 : joint(kind, index);
     int local = out.conductor(wire.get(), upstream, joint);
     out.conductors.add(
         new HouseNetwork.Conductor(

@@ -66,6 +66,9 @@ record Scenario(
   record Fault(
       String at, Optional<String> branch, int point, Event.Conductor from, Event.Conductor to, double ohms) {}
 
+  /** Added resistance of a joint that lets nothing through. */
+  static final double OPEN = Double.POSITIVE_INFINITY;
+
   /**
    * What a part of a device takes.
    *

@@ -22,6 +22,7 @@ import wattle.model.Panel;
 import wattle.model.Role;
 import wattle.model.Section;
 import wattle.model.Slot;
+import wattle.model.Wire;
 import wattle.quantity.Quantity;
 
 /** Reads the events of a trial against the house; what cannot happen in it is a finding, and is left out. */
@@ -69,6 +70,8 @@ final class ScenarioReader {
     }
     if (event instanceof Event.ConductorOpen open) {
       conductorOpen(open);
+    } else if (event instanceof Event.FeederOpen open) {
+      feederOpen(open);
     } else if (event instanceof Event.BreakerOpen open) {
       openBreakers.add(open.breaker());
     } else if (event instanceof Event.ServiceNeutralOpen) {
@@ -114,6 +117,22 @@ final class ScenarioReader {
             .at(span, words)
             .because("The trial was worked out without this.")
             .build());
+  }
+
+  private void feederOpen(Event.FeederOpen open) {
+    Wire.Purpose purpose = switch (open.conductor()) {
+      case HOT, HOT_2, HOT_3 -> Wire.Purpose.HOT;
+      case NEUTRAL -> Wire.Purpose.NEUTRAL;
+      case GROUND -> Wire.Purpose.GROUND;
+    };
+    boolean has = house.panels().get(open.panel()).feeder()
+        .filter(f -> f.wiring().wires().stream().anyMatch(w -> w.purpose() == purpose)).isPresent();
+    if (!has) {
+      impossible(open.span(), "the feeder of '" + open.panel() + "' has no " + purpose.name().toLowerCase(java.util.Locale.ROOT),
+          "nothing to open here");
+      return;
+    }
+    panelJoints.put(new Scenario.PanelWire(open.panel(), open.conductor()), Scenario.OPEN);
   }
 
   private void conductorOpen(Event.ConductorOpen open) {
