@@ -56,6 +56,7 @@ final class ReportParts {
   private final ConnectedLoads loads;
   private final boolean sound;
   private final ReportPictures pictures;
+  private final Alike alike;
 
   private ReportParts(Compilation plan) {
     this.plan = plan;
@@ -63,7 +64,8 @@ final class ReportParts {
     house = plan.house();
     loads = plan.figures().loads();
     sound = plan.count(Severity.ERROR) == 0;
-    pictures = new ReportPictures(house);
+    alike = new Alike(house);
+    pictures = new ReportPictures(house, alike);
   }
 
   /**
@@ -123,12 +125,33 @@ final class ReportParts {
 
   private List<Content> tables(PlanTable tables) {
     List<Content> contents = new ArrayList<>();
-    for (Sheet sheet : tables.of(plan)) {
+    List<Sheet> sheets = tables == PlanTable.PANEL
+        ? ofShownPanels(tables.of(plan))
+        : tables.of(plan).stream().map(alike::shown).toList();
+    for (Sheet sheet : sheets) {
       contents.add(sheet.rows().isEmpty()
           ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.")
           : table(sheet, "table --of " + tables));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
+  }
+
+  /** Of sheets that are one for each panel, those of panels that are shown. */
+  private List<Sheet> ofShownPanels(List<Sheet> sheets) {
+    List<Sheet> shown = new ArrayList<>();
+    int at = 0;
+    for (String panel : house.panels().keySet()) {
+      if (!alike.isRepeated(panel)) {
+        shown.add(sheets.get(at));
+      }
+      at++;
+    }
+    return shown;
+  }
+
+  /** For which others the things stand that are shown once; nothing where none are alike. */
+  private List<Content> standing() {
+    return alike.lines().stream().<Content>map(Content.Remark::new).toList();
   }
 
   private List<Content> permit() {
@@ -161,9 +184,12 @@ final class ReportParts {
   }
 
   private List<Content> panelFronts() {
-    return List.of(house.panels().size() > MOST_PANEL_FRONTS
+    House shown = alike.shown();
+    List<Content> contents = new ArrayList<>(standing());
+    contents.add(shown.panels().size() > MOST_PANEL_FRONTS
         ? tooMany("panel")
-        : new Content.Picture("Panel fronts", new PanelFront(house).drawing()));
+        : new Content.Picture("Panel fronts", new PanelFront(shown).drawing()));
+    return contents;
   }
 
   private Content tooMany(String view) {
@@ -174,7 +200,7 @@ final class ReportParts {
 
   private List<Content> directories() {
     List<Content> contents = new ArrayList<>();
-    DirectorySheets.of(house).forEach(s -> contents.add(table(s, "directory")));
+    ofShownPanels(DirectorySheets.of(house)).forEach(s -> contents.add(table(s, "directory")));
     contents.add(new Content.Remark(
         contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
     return contents;
@@ -190,7 +216,7 @@ final class ReportParts {
     List<HouseInputs.Read> services = worksheets.services();
     List<HouseInputs.Read> reads = new ArrayList<>(services);
     house.panels().values().stream()
-        .filter(p -> p.supply() instanceof PanelSupply.FromBreaker)
+        .filter(p -> p.supply() instanceof PanelSupply.FromBreaker && !alike.isRepeated(p.name()))
         .forEach(p -> worksheets.feeder(p.name()).ifPresent(reads::add));
     List<Content> contents = new ArrayList<>();
     for (HouseInputs.Read read : reads.subList(0, Math.min(MOST_WORKSHEETS, reads.size()))) {
@@ -217,8 +243,9 @@ final class ReportParts {
       return List.of(new Content.Remark("The plan has no panel."));
     }
     List<Content> contents = new ArrayList<>();
-    if (house.panels().size() <= MOST_PANEL_FRONTS) {
-      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(house, loads)));
+    House shown = alike.shown();
+    if (shown.panels().size() <= MOST_PANEL_FRONTS) {
+      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads)));
     }
     contents.add(table(LegSchedule.of(house, loads), "balance"));
     contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
@@ -244,13 +271,14 @@ final class ReportParts {
     if (!house.expectations().isEmpty()) {
       contents.add(table(ExpectationSheets.of(Expectations.judged(house, figures.trials())), "check"));
     }
-    for (Trial trial : house.trials().values().stream().limit(MOST_TRIALS).toList()) {
+    List<Trial> trials = house.trials().values().stream().filter(t -> !alike.isRepeated(t.name())).toList();
+    for (Trial trial : trials.stream().limit(MOST_TRIALS).toList()) {
       TrialResult result = figures.trials().result(trial).value();
       String title = trial.label().orElse(trial.name());
       TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
       contents.addAll(pictures.trial(trial.name(), result, title));
     }
-    if (house.trials().size() > MOST_TRIALS) {
+    if (trials.size() > MOST_TRIALS) {
       contents
           .add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));
     }

@@ -28,18 +28,22 @@ final class ReportPictures {
 
   private final House house;
 
-  ReportPictures(House house) {
+  private final Alike alike;
+
+  ReportPictures(House house, Alike alike) {
     this.house = house;
+    this.alike = alike;
   }
 
   /** The legend of all, then every branch. */
   List<Content> branches() {
-    List<Branch> all = house.branches().values().stream().filter(b -> !b.points().isEmpty()).toList();
+    List<Branch> all = house.branches().values().stream().filter(b -> !b.points().isEmpty() && !alike.isRepeated(b.name())).toList();
     if (all.isEmpty()) {
       return List.of(new Content.Remark("The plan has no branch."));
     }
     List<Branch> branches = all.subList(0, Math.min(MOST_BRANCHES, all.size()));
     List<Content> contents = new ArrayList<>();
+    alike.lines().forEach(line -> contents.add(new Content.Remark(line)));
     contents.add(new Content.Picture("Signs of the pictures", signs(BranchWiring.legend(house, branches))));
     for (Branch branch : branches) {
       Drawing whole = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).bare();
@@ -74,7 +78,7 @@ final class ReportPictures {
   }
 
   List<Content> rooms() {
-    List<Room> rooms = house.rooms().values().stream().filter(r -> !r.boxes().isEmpty()).toList();
+    List<Room> rooms = house.rooms().values().stream().filter(r -> !r.boxes().isEmpty() && !alike.isRepeated(r.name())).toList();
     if (rooms.isEmpty()) {
       return List.of();
     }

@@ -20,6 +20,8 @@ import wattle.model.Panel;
 public final class PanelFront implements View {
   private static final double APART = 60;
   private static final double AROUND_ONE = 12;
+  /** Where a row of panels ends: about as wide as three large ones. */
+  private static final double MOST_ACROSS = 3600;
 
   private final House house;
   private final Map<String, BreakerState> states;
@@ -42,14 +44,22 @@ public final class PanelFront implements View {
     return sketch.drawing(AROUND_ONE, "Panel " + panel.name(), words);
   }
 
-  /** All panels side by side. */
+  /** All panels, side by side and row by row. */
   public Drawing drawing() {
     Sketch sketch = new Sketch();
     double x = 0;
+    double y = 0;
+    double tallest = 0;
     for (Panel panel : house.panels().values()) {
       Sketch one = new PanelPart(house, panel, PanelRows.all(panel), Double.MAX_VALUE, states).sketch();
-      sketch.add(one, x - one.bounds().left(), 0);
+      if (x > 0 && x + one.bounds().width() > MOST_ACROSS) {
+        x = 0;
+        y += tallest + APART;
+        tallest = 0;
+      }
+      sketch.add(one, x - one.bounds().left(), y - (y > 0 ? one.bounds().top() : 0));
       x += one.bounds().width() + APART;
+      tallest = Math.max(tallest, one.bounds().height());
     }
     String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
     return new Plate(sketch.shapes(), legend(), title(), plan, scale(), description()).drawing();
