@@ -38,14 +38,17 @@ final class IdlePoles {
         }
       }
     }
-    List<Integer> idle = new TreeSet<>(IntStream.range(0, draft.hots.size()).boxed().filter(h -> !used.contains(h)).toList()).stream().toList();
+    List<Integer> idle = new TreeSet<>(IntStream.range(0, draft.hots.size()).boxed().filter(h -> !used.contains(h)).toList()).stream()
+        .toList();
     if (widest.isPresent() && !idle.isEmpty()) {
       report(draft, idle, widest.get());
     }
   }
 
   private void report(BranchDraft draft, List<Integer> idle, UnwiredDevice device) {
-    String poles = idle.size() == 1 ? "pole " + (idle.get(0) + 1) : "poles " + String.join(", ", idle.stream().map(h -> "" + (h + 1)).toList());
+    String poles = idle.size() == 1
+        ? "pole " + (idle.get(0) + 1)
+        : "poles " + String.join(", ", idle.stream().map(h -> "" + (h + 1)).toList());
     String legs = String.join(", ", idle.stream().flatMap(h -> draft.hots.get(h).leg().stream()).map(Leg::name).toList());
     String devices = device.kind().needs().contains(DeviceKind.Need.TWO_HOTS) ? "works between two hots" : "is on one hot";
     scope.report(

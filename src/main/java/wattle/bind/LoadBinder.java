@@ -123,7 +123,8 @@ final class LoadBinder {
       scope.report(
           Finding
               .error("load-three-phase-lacks-hots",
-                  "'" + device.name() + "' is three-phase and '" + draft.name() + "' brings " + (draft.hots.size() == 1 ? "one hot" : "two hots"))
+                  "'" + device.name() + "' is three-phase and '" + draft.name() + "' brings "
+                      + (draft.hots.size() == 1 ? "one hot" : "two hots"))
               .at(at, "a " + kind.name() + " works between three hots")
               .with(draft.tree.name().span(), "fed by " + (draft.hots.size() == 1 ? "one pole" : "two poles"))
               .because("A three-phase motor on two hots does not start, or overheats; a heater gives part of its heat.")

@@ -58,7 +58,8 @@ public final class Impedances {
   private static Derivation shared(Derivation one, int sets, Derivation count) {
     return Derivation.computed(
         one.name() + ", all sets", one.symbol(), one.symbol() + "_1 / n_s",
-        new Value.Amount(new Quantity(one.si() / sets, Units.OHM_PER_KILOMETRE)), List.of(one.named(one.name(), one.symbol() + "_1"), count));
+        new Value.Amount(new Quantity(one.si() / sets, Units.OHM_PER_KILOMETRE)),
+        List.of(one.named(one.name(), one.symbol() + "_1"), count));
   }
 
   /** @param surround {@code steel} or {@code plastic} */

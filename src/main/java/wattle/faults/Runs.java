@@ -60,7 +60,8 @@ final class Runs {
   }
 
   private Optional<Withstand> withstand(Wire wire, Wiring wiring, Span written) {
-    Insulated insulated = new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius(), wiring.sets());
+    Insulated insulated = new Insulated(wire.size(), wire.metal(), conductors.runs().insulationOf(wiring), wiring.insulationCelsius(),
+        wiring.sets());
     return letThrough.computeIfAbsent(insulated, this::stands).map(i -> new Withstand(wire, i, written));
   }
 

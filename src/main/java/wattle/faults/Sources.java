@@ -66,7 +66,8 @@ final class Sources {
   private static Derivation volts(SupplySystem system, FaultKind kind) {
     if (kind == FaultKind.THREE_PHASE) {
       Derivation between = volts(system, FaultKind.LINE_LINE).named("voltage between legs", "U_L");
-      return Derivation.computed("voltage from leg to the point where they meet", "U", "U_L / √3", between.si() / Math.sqrt(3), Units.VOLT, between);
+      return Derivation.computed("voltage from leg to the point where they meet", "U", "U_L / √3", between.si() / Math.sqrt(3), Units.VOLT,
+          between);
     }
     boolean lines = kind == FaultKind.LINE_LINE;
     double volts = lines ? system.legToLegVolts() : system.legToNeutralVolts();

@@ -68,6 +68,14 @@ public record SupplySystem(Kind kind, double legToNeutralVolts, double legToLegV
         : plain(legToNeutralVolts) + "/" + plain(legToLegVolts) + " V";
   }
 
+  /** The same with what a wye has: {@code 120/208 V, three-phase, four wires}. */
+  public String words() {
+    if (!isWye() || legs.size() == 1) {
+      return text();
+    }
+    return text() + (legs.size() == 3 ? ", three-phase, four wires" : ", two legs of three-phase, three wires");
+  }
+
   private static String plain(double volts) {
     return volts == Math.rint(volts) ? Long.toString((long) volts) : Double.toString(volts);
   }

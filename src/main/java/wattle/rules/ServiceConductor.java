@@ -76,14 +76,17 @@ final class ServiceConductor {
     Conditions conditions = conductors.runs().of(service.run().get(), service.system(), hot);
     Optional<Derivation> ampacity = conductors.ampacities().between(conditions, rating, marked(facts, service));
     return ampacity
-        .flatMap(a -> one ? conductors.breakers().notAbove(wholeDwelling(a)) : conductors.breakers().largestFor(a, hot.size(), hot.metal(), true))
+        .flatMap(a -> one
+            ? conductors.breakers().notAbove(wholeDwelling(a))
+            : conductors.breakers().largestFor(a, hot.size(), hot.metal(), true))
         .flatMap(Derivation::quantity);
   }
 
   private static Derivation wholeDwelling(Derivation ampacity) {
     Derivation share = Derivation.stated("share for one dwelling", "k", new Quantity(SHARE_OF_ONE_DWELLING, Units.PERCENT));
     return Derivation.computed(
-        "rating for one dwelling", "I_r", "I_z / k", ampacity.si() / share.si(), Units.AMPERE, ampacity.named(ampacity.name(), "I_z"), share);
+        "rating for one dwelling", "I_r", "I_z / k", ampacity.si() / share.si(), Units.AMPERE, ampacity.named(ampacity.name(), "I_z"),
+        share);
   }
 
   private static boolean isOneDwelling(Facts facts, Service service) {

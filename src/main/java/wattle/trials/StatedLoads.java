@@ -67,7 +67,8 @@ final class StatedLoads {
         double nominal = DeviceWriter.nominal(load.connection(), system.get());
         drawn.add(
             new Scenario.Drawn(
-                device.name(), load.part(), load.connection(), power(event, nominal).times(threePhase ? share * threePhaseFactor(event) : share), nominal,
+                device.name(), load.part(), load.connection(),
+                power(event, nominal).times(threePhase ? share * threePhaseFactor(event) : share), nominal,
                 event.behaviour()));
       }
     }
@@ -76,7 +77,9 @@ final class StatedLoads {
 
   /** A current is that of each hot; a resistance lies between each two hots; a power is that of the whole. */
   private static double threePhaseFactor(Event.Drawing event) {
-    return event.drawn().dimension().equals(Dimension.CURRENT) ? Math.sqrt(3) : event.drawn().dimension().equals(Dimension.RESISTANCE) ? 3 : 1;
+    return event.drawn().dimension().equals(Dimension.CURRENT)
+        ? Math.sqrt(3)
+        : event.drawn().dimension().equals(Dimension.RESISTANCE) ? 3 : 1;
   }
 
   private static Complex power(Event.Drawing event, double nominalVolts) {

@@ -58,7 +58,8 @@ class ParallelSetsTest {
   /** Three alike have a third of the resistance and reactance of one, and nine times the let-through. */
   @Test
   void impedanceIsShared() {
-    Conductors conductors = plan("120/208 V 1000 A three-phase", "4 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare").figures().conductors();
+    Conductors conductors = plan("120/208 V 1000 A three-phase", "4 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare").figures()
+        .conductors();
     Wiring one = run(plan("120/208 V 1000 A three-phase", "3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare"));
     Wiring three = run(plan("120/208 V 1000 A three-phase", "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare"));
     Impedance alone = conductors.impedances().of(one.hot(), one).orElseThrow();

@@ -126,7 +126,8 @@ final class Alike {
       if (!isRepeated(name)) {
         Panel shown = house.panels().get(name);
         String many = rest.stream().filter(p -> !insideRepeated(p)).map(p -> differs(p, shown)).collect(Collectors.joining("; "));
-        lines.add(shown.title() + " (" + name + ", " + feeder(shown) + legs(shown) + ") is shown once for all that are alike: " + many + ".");
+        lines.add(
+            shown.title() + " (" + name + ", " + feeder(shown) + legs(shown) + ") is shown once for all that are alike: " + many + ".");
       }
     });
     return lines;

@@ -177,10 +177,13 @@ final class ReportParts {
   }
 
   private List<Content> oneLine(DotEngine layout) {
-    if (house.panels().size() > MOST_PANELS_IN_LINE) {
+    House shown = alike.shown();
+    if (shown.panels().size() > MOST_PANELS_IN_LINE) {
       return List.of(tooMany("one-line"));
     }
-    return List.of(new Content.Picture("One-line diagram", new OneLine(house, loads).drawing(layout)));
+    List<Content> contents = new ArrayList<>(standing());
+    contents.add(new Content.Picture("One-line diagram", new OneLine(shown, loads).drawing(layout)));
+    return contents;
   }
 
   private List<Content> panelFronts() {

@@ -95,7 +95,8 @@ public final class FaultSchedule {
         rows.add(schedule.row("branch", branch.name(), points.get(i), breaker, panel.orElseThrow(), i));
       }
     }
-    return new Sheet("faults", "Fault currents", schedule.kinds.contains(FaultKind.THREE_PHASE) ? THREE_PHASE_COLUMNS : COLUMNS, rows, notes(house.units()));
+    return new Sheet("faults", "Fault currents", schedule.kinds.contains(FaultKind.THREE_PHASE) ? THREE_PHASE_COLUMNS : COLUMNS, rows,
+        notes(house.units()));
   }
 
   private static List<String> notes(UnitSystem units) {

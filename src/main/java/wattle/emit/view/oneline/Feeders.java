@@ -13,6 +13,11 @@ import wattle.emit.media.drawing.Sketch;
 final class Feeders {
   private static final double TRACK = 8;
 
+  /** Between two columns of blocks, for so many feeders side by side. */
+  static double room(int feeders) {
+    return TRACK * feeders + 36;
+  }
+
   private record Line(double x1, double y1, double x2, double y2) {}
 
   private final List<Line> lines = new ArrayList<>();

@@ -86,7 +86,7 @@ public final class OneLine {
   /** The graph that is laid out, in the DOT language: it says the same in words, for those who want to draw it otherwise. */
   public String dot() {
     StringBuilder out = new StringBuilder("digraph {\n");
-    out.append("  rankdir=LR; splines=false; ordering=out; ranksep=").append(inches(BETWEEN_RANKS));
+    out.append("  rankdir=LR; splines=false; ordering=out; ranksep=").append(inches(Math.max(BETWEEN_RANKS, Feeders.room(mostInRank()))));
     out.append("; nodesep=").append(inches(BETWEEN_BLOCKS)).append(";\n");
     out.append("  graph [label=").append(Escape.dotString(title())).append(", labelloc=t, fontname=\"DejaVu Sans\"];\n");
     out.append("  node [shape=plain, fontname=\"DejaVu Sans\", fontsize=9];\n  edge [dir=none];\n");
@@ -97,6 +97,19 @@ public final class OneLine {
           .append(":in:w;\n");
     }
     return Mark.dot(out.append("}\n").toString());
+  }
+
+  /** Feeders that come to one column of blocks, each of which needs a track of its own. */
+  private int mostInRank() {
+    int most = 0;
+    List<Link> links = links();
+    List<Block> rank = new ArrayList<>(services.values());
+    for (int steps = 0; steps <= panels.size() && !rank.isEmpty(); steps++) {
+      List<Block> above = rank;
+      rank = links.stream().filter(l -> above.contains(l.from)).map(Link::to).toList();
+      most = Math.max(most, rank.size());
+    }
+    return most;
   }
 
   private static void node(StringBuilder out, Block block) {

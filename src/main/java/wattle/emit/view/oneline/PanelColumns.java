@@ -22,7 +22,7 @@ final class PanelColumns {
   static final double SIZE = 10.5;
 
   private static final double BAR_GAP = 14;
-  private static final double WIDEST_WIRING = 210;
+  private static final double WIDEST_WIRING = 340;
   private static final double WIDEST_NAME = 220;
   private static final double WIDEST = 1000;
 
@@ -79,7 +79,7 @@ final class PanelColumns {
   /** Voltage, bus, slots, and whether neutral and ground are joined. */
   String facts() {
     return Stream.of(
-        Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
+        Stream.of(panel.system().words()), panel.busRating().map(b -> "bus " + b).stream(),
         panel.slotCount().map(s -> s + " slots").stream(),
         Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
         .flatMap(s -> s)

@@ -21,14 +21,14 @@ import wattle.quantity.Units;
 final class ServiceBlock {
   private static final double SIZE = 10.5;
   private static final double LINE = 62;
-  private static final double WIDEST = 230;
+  private static final double WIDEST = 420;
 
   private ServiceBlock() {}
 
   static Block of(Service service, List<Panel> fed, String id, UnitSystem units) {
     Sketch sketch = new Sketch();
     String title = "Service " + service.name() + service.label().map(l -> "  " + l).orElse("");
-    String facts = service.system().text() + service.rating().map(r -> ", " + r).orElse("");
+    String facts = service.system().words() + service.rating().map(r -> ", " + r).orElse("");
     String source = service.source().map(ServiceBlock::source).orElse("source not stated");
     String run = service.run().map(r -> r.wiring().text() + ", "
         + r.length().map(l -> PanelRow.length(l.si(), units)).orElse("? " + units.shown(Units.METRE).symbol())).orElse("");
