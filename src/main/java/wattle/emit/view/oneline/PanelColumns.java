@@ -79,7 +79,7 @@ final class PanelColumns {
   /** Voltage, bus, slots, and whether neutral and ground are joined. */
   String facts() {
     return Stream.of(
-        Stream.of(panel.system().words()), panel.busRating().map(b -> "bus " + b).stream(),
+        Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
         panel.slotCount().map(s -> s + " slots").stream(),
         Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
         .flatMap(s -> s)
