@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
-import wattle.bind.SourceReader;
+import wattle.read.SourceReader;
 import wattle.materials.Material;
 import wattle.model.Service;
 import wattle.model.Wire;

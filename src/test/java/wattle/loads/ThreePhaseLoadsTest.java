@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import wattle.bind.SourceReader;
+import wattle.read.SourceReader;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Source;
