@@ -391,7 +391,8 @@ final class PanelBinder {
                 wiring.origin()));
     return new Panel(
         draft.name(), Scope.label(tree.label()), fed.supply, fed.system, legs, feeder, draft.bus(), draft.slots(),
-        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().flatMap(k -> scope.word(Words.PANEL_USES, k)), draft.facts(), draft.flags(),
+        draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().flatMap(k -> scope.word(Words.PANEL_USES, k)), draft.facts(),
+        draft.flags(),
         room, draft.terminals(),
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }

@@ -97,7 +97,8 @@ final class CheckCommand implements Callable<Integer> {
 
   private List<Compilation> compile() {
     // To set other processors to work takes a cold process longer than there is to share of one house.
-    return files.size() == 1 ? List.of(survey.of(input.compile(files.get(0))))
+    return files.size() == 1
+        ? List.of(survey.of(input.compile(files.get(0))))
         : files.parallelStream().map(f -> survey.of(input.compile(f))).toList();
   }
 

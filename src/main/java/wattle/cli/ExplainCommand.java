@@ -95,7 +95,9 @@ final class ExplainCommand implements Callable<Integer> {
       entries.forEach(e -> known.add(e.word()));
       List<String> near = NearNames.of(name, known);
       throw new Failure("no rule and no word is called '" + name + "'"
-          + (near.isEmpty() ? "; wattle explain lists the rules, and wattle explain --words the words" : "; did you mean " + String.join(", ", near) + "?"));
+          + (near.isEmpty()
+              ? "; wattle explain lists the rules, and wattle explain --words the words"
+              : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
   }

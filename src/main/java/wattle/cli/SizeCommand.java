@@ -69,7 +69,8 @@ final class SizeCommand implements Callable<Integer> {
     }
     Library library = StandardLibrary.library(List.of("common", code));
     CableKind kind = library.cable(cable)
-        .orElseThrow(() -> new Failure("no cable or conductor type is called '" + cable + "'; wattle begin lists none, stdlib/README.md does"));
+        .orElseThrow(
+            () -> new Failure("no cable or conductor type is called '" + cable + "'; wattle begin lists none, stdlib/README.md does"));
     Map<Dimension, Quantity> given = given(String.join(" ", amounts));
     Quantity most = given(String.join(" ", drop) + (drop.get(drop.size() - 1).matches("[\\d.]+") ? " %" : "")).get(Dimension.NONE);
     if (most == null || most.si() <= 0 || most.si() >= 1) {
@@ -81,7 +82,8 @@ final class SizeCommand implements Callable<Integer> {
     Optional<CircuitSize> size = CircuitSize.of(library, question);
     PrintWriter out = spec.commandLine().getOut();
     out.print(CircuitSizeText.of(question, size.orElseThrow(
-        () -> new Failure("no listed size carries that over that length: use a higher voltage, a larger drop, or conductors in parallel"))));
+        () -> new Failure(
+            "no listed size carries that over that length: use a higher voltage, a larger drop, or conductors in parallel"))));
     out.flush();
     return ExitCode.FINE;
   }

@@ -76,7 +76,8 @@ public final class Glossary {
   }
 
   private static String part(DeviceKind part) {
-    String needs = part.needs().stream().sorted().map(n -> n.name().toLowerCase(Locale.ROOT).replace('_', ' ')).collect(Collectors.joining(", "));
+    String needs = part.needs().stream().sorted().map(n -> n.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+        .collect(Collectors.joining(", "));
     String rating = part.rating().map(r -> ", rated " + r).orElse("");
     String load = part.loadClass().map(c -> ", load of class " + c.name().toLowerCase(Locale.ROOT).replace('_', '-')).orElse("");
     String family = part.family().name().toLowerCase(Locale.ROOT);

@@ -39,7 +39,8 @@ final class ClearingCheck {
   private record Slow(FaultPoint point, Fault fault, double amperes, ClearingTime time) {
     /** Only where no breaker of its kind trips at once: between that and the usual trip most open long before the slowest would. */
     boolean outlasts(double longest, double leastInstantaneous) {
-      return amperes < leastInstantaneous && fault.weakest().filter(w -> w.secondsAt(amperes) <= longest && w.secondsAt(amperes) < time.mostSeconds()).isPresent();
+      return amperes < leastInstantaneous
+          && fault.weakest().filter(w -> w.secondsAt(amperes) <= longest && w.secondsAt(amperes) < time.mostSeconds()).isPresent();
     }
   }
 
@@ -70,7 +71,8 @@ final class ClearingCheck {
         .filter(s -> s.outlasts(longest, instantly(curve.get())))
         .findFirst()
         .map(s -> outlasting(what, place, breaker, curve.get(), s, blamed(feeder, points, s, curve.get())))
-        .or(() -> slow.stream().findFirst().map(s -> below(what, place, breaker, curve.get(), s, points, blamed(feeder, points, s, curve.get()))))
+        .or(() -> slow.stream().findFirst()
+            .map(s -> below(what, place, breaker, curve.get(), s, points, blamed(feeder, points, s, curve.get()))))
         .map(f -> f.about(subject).build());
   }
 
@@ -133,7 +135,8 @@ final class ClearingCheck {
     String most = slow.time.most().map(ClearingCheck::seconds).orElse("for ever");
     return start(
         "conductor-would-not-survive", slow, curve,
-        "the " + size + " " + conductor(weakest.wire()) + " of " + what + " withstands a fault of " + amperes(slow.amperes) + " for " + stands
+        "the " + size + " " + conductor(weakest.wire()) + " of " + what + " withstands a fault of " + amperes(slow.amperes) + " for "
+            + stands
             + ", and its breaker may take " + most)
         .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
         .with(breaker.origin().whole(), "may take " + most)

@@ -42,7 +42,8 @@ final class PropertyReader {
   /** A property that stands alone. */
   boolean flag(String name) {
     Optional<Tree.Property> flag = ask(name);
-    flag.filter(p -> !p.values().isEmpty()).ifPresent(p -> refuse(p.span(), "'" + name + "' is so by its name alone", "nothing more can stand here"));
+    flag.filter(p -> !p.values().isEmpty())
+        .ifPresent(p -> refuse(p.span(), "'" + name + "' is so by its name alone", "nothing more can stand here"));
     return flag.isPresent();
   }
 

@@ -46,7 +46,8 @@ public record Words(String what, List<String> known, Map<String, String> same) {
       List.of("protects", "onward", "weather-resistant", "tamper-resistant", "weatherproof", "continuous", "load-managed",
           "tab-kept", "ground-fault", "arc-fault", "ungrounded", "wet", "damp", "illuminated", "isolated", "locked",
           "standby", "hardwired", "supplementary", "interlocked", "self-contained", "bonded", "linked", "unlinked",
-          "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected", "readily-accessible",
+          "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected",
+          "readily-accessible",
           "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement", "security", "weight-supporting",
           "in-fan"),
       Map.of());

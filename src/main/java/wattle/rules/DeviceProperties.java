@@ -46,30 +46,41 @@ final class DeviceProperties {
         .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet()).rests(Doubt.KIT)
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty()).rests(Doubt.KIT)
         .figure("rating", Dimension.CURRENT, "what is stamped on it",
-            (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating())).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
+        .rests(Doubt.FIGURES)
         .figure("voltage", Units.VOLT, "nominal volts between the conductors that it is on",
-            DeviceProperties::volts).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+            DeviceProperties::volts)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("load", Units.VOLT_AMPERE, "what it draws", (f, d) -> d.voltAmperes()).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY)
-        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED).kept()
+        .figure("current", Units.AMPERE, "the most that it draws on one hot at nominal voltage", DeviceProperties::current)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED).kept()
         .figure("rated-voltage", Dimension.VOLTAGE, "the voltage that it is rated for, where the plan states it",
-            (f, d) -> d.ratedVoltage()).rests(Doubt.FIGURES)
+            (f, d) -> d.ratedVoltage())
+        .rests(Doubt.FIGURES)
         .figure("supply-voltage", Dimension.VOLTAGE, "nominal voltage between the conductors that it is connected to",
-            DeviceProperties::supplyVolts).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
-        .figure("power-share", Dimension.NONE, "what it draws at that voltage, as a part of its nameplate", DeviceProperties::powerShare).rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+            DeviceProperties::supplyVolts)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("power-share", Dimension.NONE, "what it draws at that voltage, as a part of its nameplate", DeviceProperties::powerShare)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("minimum-circuit", Dimension.CURRENT, "least circuit on its nameplate",
-            (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit"))).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("minimum-circuit")))
+        .rests(Doubt.FIGURES)
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
-            (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker"))).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
+        .rests(Doubt.FIGURES)
         .figure("effective", Dimension.CURRENT, "of a welder, its effective current on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("effective")))
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-sink"))).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
+        .rests(Doubt.FIGURES)
         .stated("from-sink 1 m on the device", "from-sink 3 ft on the device")
         .figure("from-basin", Dimension.LENGTH, "how far it is from the nearest basin, along the wall",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-basin"))).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("from-basin")))
+        .rests(Doubt.FIGURES)
         .stated("from-basin 0.6 m on the device", "from-basin 2 ft on the device")
         .figure("from-equipment", Dimension.LENGTH, "how far it is from the heating or cooling equipment that it serves",
-            (f, d) -> Optional.ofNullable(d.facts().get("from-equipment"))).rests(Doubt.FIGURES)
+            (f, d) -> Optional.ofNullable(d.facts().get("from-equipment")))
+        .rests(Doubt.FIGURES)
         .stated("from-equipment 5 m on the device", "from-equipment 16 ft on the device")
         .figure("from-tub", Dimension.LENGTH, "how far it is from the rim of a tub or the threshold of a shower, 0 within it",
             (f, d) -> Optional.ofNullable(d.facts().get("from-tub")))
@@ -101,23 +112,31 @@ final class DeviceProperties {
                 ? null
                 : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new)))
         .stated("terminals with Cu, Al or CO-ALR on the device")
-        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals).rests(Doubt.WAY, Doubt.REACHED)
+        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals)
+        .rests(Doubt.WAY, Doubt.REACHED)
         .truth("linked", "whether it sounds with the other alarms",
-            (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null).rests(Doubt.KIT, Doubt.CONTROLS)
+            (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null)
+        .rests(Doubt.KIT, Doubt.CONTROLS)
         .stated("linked or unlinked on the alarm")
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
-        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection).rests(Doubt.KIT, Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.REACHED).kept()
-        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral)).rests(Doubt.WAY, Doubt.REACHED)
-        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground)).rests(Doubt.WAY, Doubt.REACHED)
+        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection)
+        .rests(Doubt.KIT, Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.REACHED).kept()
+        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
+        .rests(Doubt.WAY, Doubt.REACHED)
+        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground))
+        .rests(Doubt.WAY, Doubt.REACHED)
         .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size()).rests(Doubt.CONTROLS)
         .things("switched", Kind.DEVICE, "what it switches",
-            (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList()).rests(Doubt.CONTROLS, Doubt.DEVICES)
+            (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
+        .rests(Doubt.CONTROLS, Doubt.DEVICES)
         .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d)).rests(Doubt.CONTROLS)
         .truth("wired-through", "whether the rest of its branch hangs on its screws",
-            (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false)).rests(Doubt.KIT, Doubt.WAY, Doubt.REACHED)
+            (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
+        .rests(Doubt.KIT, Doubt.WAY, Doubt.REACHED)
         .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from)).rests(Doubt.WAY, Doubt.REACHED)
         .thing("branch", Kind.BRANCH, "the branch it is on", (f, d) -> f.branchOf(d)).rests(Doubt.REACHED)
-        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker).rests(Doubt.FED, Doubt.REACHED).kept()
+        .thing("breaker", Kind.BREAKER, "the breaker of its hot, or of the first of them", DeviceProperties::breaker)
+        .rests(Doubt.FED, Doubt.REACHED).kept()
         .thing("room", Kind.ROOM, "where it is", (f, d) -> f.roomOf(d)).sure()
         .thing("box", Kind.BOX, "the box it is in", (f, d) -> Optional.ofNullable(f.house().boxes().get(d.box()))).sure()
         .made();
@@ -160,7 +179,9 @@ final class DeviceProperties {
   private static double current(Facts facts, Device device) {
     Optional<Branch> branch = facts.branchOf(device);
     Optional<SupplySystem> system = branch.flatMap(facts::systemOf);
-    return system.isEmpty() || isOnOneLeg(device, branch.get()) ? 0 : ConnectedLoads.ofBranch(facts.house(), branch.get(), d -> d.equals(device)).heaviestAmperes(system.get());
+    return system.isEmpty() || isOnOneLeg(device, branch.get())
+        ? 0
+        : ConnectedLoads.ofBranch(facts.house(), branch.get(), d -> d.equals(device)).heaviestAmperes(system.get());
   }
 
   /** Whether both its hots are on one leg, so that there is nothing between them and it draws nothing. */

@@ -134,8 +134,9 @@ final class Drop {
   static Optional<Quantity> before(Facts facts, Panel panel) {
     double sum = 0;
     Set<String> seen = new HashSet<>();
-    for (Panel at = panel; at != null && at.supply() instanceof PanelSupply.FromBreaker from && seen.add(at.name()); at = facts.house().panels().get(
-        from.breaker().panel())) {
+    for (Panel at = panel; at != null && at.supply() instanceof PanelSupply.FromBreaker from
+        && seen.add(at.name()); at = facts.house().panels().get(
+            from.breaker().panel())) {
       Optional<Double> share = share(facts, at, at.feeder().map(f -> f.wiring().hot().size()).orElse(WireSize.awg(14)));
       if (share.isEmpty()) {
         return Optional.empty();

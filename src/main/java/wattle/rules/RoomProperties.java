@@ -23,7 +23,8 @@ final class RoomProperties {
             "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like, accessory, service-space, below-grade, food, damp; the first three not where only panels of no dwelling feed it",
             (f, r) -> places(f, r))
         .truth("common", "whether it belongs to no dwelling: dwellings name their panels, and only others feed it",
-            (f, r) -> f.isCommon(r)).rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
+            (f, r) -> f.isCommon(r))
+        .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status())).rests(Doubt.STATUS)
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
         .figure("wall", Dimension.LENGTH, "length of its walls along the floor, doors left out",
@@ -38,10 +39,12 @@ final class RoomProperties {
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
         .truth("first-of-floor", "whether it is the first room that the plan names on its storey; not known where it states none",
-            (f, r) -> r.facts().containsKey("floor") ? f.roomsOfFloor(r).get(0) == r : null).rests(Doubt.ROOM, Doubt.ROOMS)
+            (f, r) -> r.facts().containsKey("floor") ? f.roomsOfFloor(r).get(0) == r : null)
+        .rests(Doubt.ROOM, Doubt.ROOMS)
         .stated("floor 1 in the line of the room")
         .things("floor-devices", Kind.DEVICE, "devices on its storey",
-            (f, r) -> f.roomsOfFloor(r).stream().flatMap(o -> f.devicesOf(o).stream()).toList()).rests(Doubt.ROOM, Doubt.ROOMS, Doubt.DEVICES)
+            (f, r) -> f.roomsOfFloor(r).stream().flatMap(o -> f.devicesOf(o).stream()).toList())
+        .rests(Doubt.ROOM, Doubt.ROOMS, Doubt.DEVICES)
         .figure("vehicle-spaces", Dimension.NONE, "how many vehicles stand in it",
             (f, r) -> Optional.ofNullable(r.facts().get("vehicle-spaces")))
         .stated("vehicle-spaces 2 in the line of the garage")
@@ -63,16 +66,22 @@ final class RoomProperties {
         .truth("storage", "whether an attic or underfloor space is used for storage", (f, r) -> r.flags().get("storage"))
         .stated("storage or no storage in the line of the room")
         .truth("has-equipment", "whether equipment that needs servicing is in it: stated, or a furnace, heat pump, pump or water heater",
-            (f, r) -> Boolean.TRUE.equals(r.flags().get("equipment")) || f.devicesOf(r).stream().anyMatch(RoomProperties::isServiced)).rests(Doubt.ROOM, Doubt.CONTENTS, Doubt.KIT)
-        .truth("powered", "whether anything in it is wired", (f, r) -> f.devicesOf(r).stream().anyMatch(d -> f.branchOf(d).isPresent())).rests(Doubt.CONTENTS, Doubt.REACHED, Doubt.BRANCHES)
+            (f, r) -> Boolean.TRUE.equals(r.flags().get("equipment")) || f.devicesOf(r).stream().anyMatch(RoomProperties::isServiced))
+        .rests(Doubt.ROOM, Doubt.CONTENTS, Doubt.KIT)
+        .truth("powered", "whether anything in it is wired", (f, r) -> f.devicesOf(r).stream().anyMatch(d -> f.branchOf(d).isPresent()))
+        .rests(Doubt.CONTENTS, Doubt.REACHED, Doubt.BRANCHES)
         .truth("lighting-planned", "whether the plan shows the lighting: a light in more than three quarters of the rooms that need one",
-            (f, r) -> f.lightingPlanned()).rests(Doubt.DWELLING, Doubt.DEVICES)
+            (f, r) -> f.lightingPlanned())
+        .rests(Doubt.DWELLING, Doubt.DEVICES)
         .things("branches", Kind.BRANCH, "branches that come to it",
-            (f, r) -> f.devicesOf(r).stream().flatMap(d -> f.branchOf(d).stream()).distinct().toList()).rests(Doubt.CONTENTS, Doubt.BRANCHES, Doubt.WAY, Doubt.REACHED)
+            (f, r) -> f.devicesOf(r).stream().flatMap(d -> f.branchOf(d).stream()).distinct().toList())
+        .rests(Doubt.CONTENTS, Doubt.BRANCHES, Doubt.WAY, Doubt.REACHED)
         .things("panels", Kind.PANEL, "panels that are located in it",
-            (f, r) -> f.house().panels().values().stream().filter(p -> p.room().filter(r.name()::equals).isPresent()).toList()).rests(Doubt.PANELS, Doubt.PANEL)
+            (f, r) -> f.house().panels().values().stream().filter(p -> p.room().filter(r.name()::equals).isPresent()).toList())
+        .rests(Doubt.PANELS, Doubt.PANEL)
         .things("devices", Kind.DEVICE, "devices in it", (f, r) -> f.devicesOf(r)).rests(Doubt.CONTENTS).kept()
-        .things("boxes", Kind.BOX, "boxes in it", (f, r) -> r.boxes().stream().map(f.house().boxes()::get).filter(b -> b != null).toList()).rests(Doubt.CONTENTS)
+        .things("boxes", Kind.BOX, "boxes in it", (f, r) -> r.boxes().stream().map(f.house().boxes()::get).filter(b -> b != null).toList())
+        .rests(Doubt.CONTENTS)
         .made();
   }
 
@@ -94,17 +103,20 @@ final class RoomProperties {
         .words("name", "room and name", (f, b) -> Optional.of(b.name())).sure()
         .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status())).rests(Doubt.STATUS)
         .figure("volume", Dimension.VOLUME, "volume marked on it", (f, b) -> b.volume()).stated("its volume, such as 18 in3, on the box")
-        .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b)).rests(Doubt.REACHED, Doubt.CONTENTS, Doubt.WAY, Doubt.KIT, Doubt.BOX).kept()
+        .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b))
+        .rests(Doubt.REACHED, Doubt.CONTENTS, Doubt.WAY, Doubt.KIT, Doubt.BOX).kept()
         .words("fill-sum", "the sum behind fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum)).sure()
         .wordSet("traits", "words such as metal, clamps", (f, b) -> b.traits())
         .truth("reachable", "whether one can open it without opening the building; not known of a junction where the plan does not say",
             (f, b) -> reachable(f, b))
         .stated("accessible or concealed on the box")
         .truth("closed", "whether it has a cover, a plate or a fixture on it; not known of a junction where the plan does not say",
-            (f, b) -> closed(f, b)).rests(Doubt.BOX, Doubt.CONTENTS)
+            (f, b) -> closed(f, b))
+        .rests(Doubt.BOX, Doubt.CONTENTS)
         .stated("covered or uncovered on the box")
         .number("conductors", "insulated conductors that come in",
-            (f, b) -> f.runsAt(b).stream().mapToInt(r -> r.section().wiring().insulated().size()).sum()).rests(Doubt.REACHED, Doubt.WAY)
+            (f, b) -> f.runsAt(b).stream().mapToInt(r -> r.section().wiring().insulated().size()).sum())
+        .rests(Doubt.REACHED, Doubt.WAY)
         .things("devices", Kind.DEVICE, "devices in it", (f, b) -> f.devicesOf(b)).rests(Doubt.CONTENTS).kept()
         .things("branches", Kind.BRANCH, "branches that come to it", (f, b) -> f.branchesOf(b)).rests(Doubt.REACHED)
         .things("runs", Kind.RUN, "runs that start or end in it", (f, b) -> f.runsAt(b)).rests(Doubt.REACHED)

@@ -66,15 +66,19 @@ final class SupplyProperties {
             (f, s) -> s.flags().get("intersystem-bonding"))
         .stated("intersystem-bonding or no intersystem-bonding in the service")
         .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
-            (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-")))).rests(Doubt.DWELLING)
+            (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
+        .rests(Doubt.DWELLING)
         .number("dwelling-count",
             "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
-            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum())).rests(Doubt.DWELLING)
+            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
+        .rests(Doubt.DWELLING)
         .things("electrodes", Kind.ELECTRODE, "its earth electrodes",
-            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList()).rests(Doubt.ELECTRODES)
+            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
+        .rests(Doubt.ELECTRODES)
         .things("panels", Kind.PANEL, "panels straight from it",
             (f, s) -> f.house().panels().values().stream()
-                .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList()).rests(Doubt.PANELS, Doubt.SUPPLY, Doubt.SERVICES)
+                .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
+        .rests(Doubt.PANELS, Doubt.SUPPLY, Doubt.SERVICES)
         .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status())).rests(Doubt.SERVICE, Doubt.STATUS)
         .made();
   }
@@ -114,7 +118,8 @@ final class SupplyProperties {
         .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title())).sure()
         .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
         .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status())).rests(Doubt.STATUS)
-        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService).rests(Doubt.SUPPLY)
+        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
+        .rests(Doubt.SUPPLY)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded()).rests(Doubt.PANEL)
         .truth("has-main", "whether it has a main that opens",
             (f, p) -> opens(p))
@@ -122,8 +127,10 @@ final class SupplyProperties {
         .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating()).stated("bus 200 A in the panel")
         .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
         .number("handles", "what is to be thrown to kill its bus: 1 for a main, else one for each way that is not spare",
-            (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count()).rests(Doubt.SLOTS, Doubt.PANEL, Doubt.TARGET)
-        .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum()).rests(Doubt.SLOTS)
+            (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count())
+        .rests(Doubt.SLOTS, Doubt.PANEL, Doubt.TARGET)
+        .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
+        .rests(Doubt.SLOTS)
         .number("free-slots", "slots with nothing in them", SupplyProperties::freeSlots).rests(Doubt.SLOTS, Doubt.PANEL, Doubt.LEGS)
         .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for",
             (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
@@ -144,25 +151,35 @@ final class SupplyProperties {
             (f, p) -> p.flags().get("readily-accessible"))
         .stated("readily-accessible in the panel")
         .figure("drop-before", Dimension.NONE, "voltage lost on the feeders between the service and it, as a part of the nominal voltage",
-            Drop::before).rests(Properties.LOADS)
-        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole).rests(Properties.LOADS)
+            Drop::before)
+        .rests(Properties.LOADS)
+        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole)
+        .rests(Properties.LOADS)
         .thing("worst-branch", Kind.BRANCH, "its branch that loses most of its voltage", Drop::worst).rests(Properties.LOADS)
         .truth("metal-path", "whether metal other than its feeder, such as a water pipe, joins its building to that which feeds it",
-            (f, p) -> p.flags().get("metal-path")).rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
+            (f, p) -> p.flags().get("metal-path"))
+        .rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
         .stated("metal-path or no metal-path in the panel")
         .truth("bonded-beside-ground", "whether neutral and ground are joined in it and a ground comes with its feeder too",
-            (f, p) -> p.bonded() && !(p.supply() instanceof PanelSupply.FromService) && p.feeder().map(GroundPath::has).orElse(true)).rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
-        .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow).rests(Properties.LOADS)
+            (f, p) -> p.bonded() && !(p.supply() instanceof PanelSupply.FromService) && p.feeder().map(GroundPath::has).orElse(true))
+        .rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
+        .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow)
+        .rests(Properties.LOADS)
         .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get))
         .stated("room utility in the panel")
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total()).rests(Properties.LOADS)
         .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load",
-            (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system())).rests(Properties.LOADS)
-        .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system())).rests(Properties.LOADS)
-        .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating).rests(Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+            (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
+        .rests(Properties.LOADS)
+        .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system()))
+        .rests(Properties.LOADS)
+        .figure("supply-rating", Dimension.CURRENT, "rating of the breaker or service that feeds it", SupplyProperties::supplyRating)
+        .rests(Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it",
-            (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum()).rests(Doubt.SLOTS, Doubt.TRAITS, Doubt.RATING)
-        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent).rests(Properties.LOADS)
+            (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
+        .rests(Doubt.SLOTS, Doubt.TRAITS, Doubt.RATING)
+        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
+        .rests(Properties.LOADS)
         .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for",
             (f, p) -> p.incoming().temperature())
         .truth("takes-aluminum",
@@ -171,10 +188,13 @@ final class SupplyProperties {
         .stated("terminals with Cu or Al in the panel")
         .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated",
             (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
-        .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r))).rests(Doubt.FEEDER, Doubt.SUPPLY)
-        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p)).rests(Doubt.SUPPLY, Doubt.SERVICES)
+        .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY)
+        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
+        .rests(Doubt.SUPPLY, Doubt.SERVICES)
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers()).rests(Doubt.SLOTS)
-        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p)).rests(Doubt.BRANCHES, Doubt.FED, Doubt.SLOTS, Doubt.TARGET)
+        .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))
+        .rests(Doubt.BRANCHES, Doubt.FED, Doubt.SLOTS, Doubt.TARGET)
         .made();
   }
 
@@ -228,39 +248,51 @@ final class SupplyProperties {
         .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating()).rests(Doubt.RATING)
         .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own",
             (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r)))
-                .flatMap(d -> d.quantity())).rests(Doubt.RATING)
+                .flatMap(d -> d.quantity()))
+        .rests(Doubt.RATING)
         .figure("interrupting", Dimension.CURRENT, "fault current that it can open", (f, b) -> b.interrupting())
         .number("poles", "number of poles", (f, b) -> b.poles().size()).rests(Doubt.HANDLE)
         .words("handle", "single, common-trip or tied",
-            (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))).rests(Doubt.HANDLE)
+            (f, b) -> Optional.of(b.handle().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
+        .rests(Doubt.HANDLE)
         .wordSet("protection", "arc-fault, ground-fault",
             (f, b) -> b.protections().stream().map(Protection::word).collect(Collectors.toCollection(TreeSet::new)))
         .figure("terminals", Dimension.TEMPERATURE, "what its terminals are marked for, by its line or its panel's",
-            (f, b) -> terminals(f, b).temperature()).rests(Doubt.TRAITS, Doubt.PANEL)
+            (f, b) -> terminals(f, b).temperature())
+        .rests(Doubt.TRAITS, Doubt.PANEL)
         .truth("takes-aluminum", "whether its terminals are marked for aluminum; not known where no metal is stated",
-            (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null)).rests(Doubt.TRAITS, Doubt.PANEL)
+            (f, b) -> terminals(f, b).take(Metal.ALUMINUM).orElse(null))
+        .rests(Doubt.TRAITS, Doubt.PANEL)
         .stated("terminals with Cu or Al on the way")
         .truth("takes-copper", "whether its terminals are marked for copper; not known where no metal is stated",
-            (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null)).rests(Doubt.TRAITS, Doubt.PANEL)
-        .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals).rests(Doubt.TARGET, Doubt.WAY, Doubt.FEEDER, Doubt.BRANCHES)
-        .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent())).rests(Doubt.LEGS)
+            (f, b) -> terminals(f, b).take(Metal.COPPER).orElse(null))
+        .rests(Doubt.TRAITS, Doubt.PANEL)
+        .wordSet("wire-metals", "metals of the wires at its terminals, in words", SupplyProperties::wireMetals)
+        .rests(Doubt.TARGET, Doubt.WAY, Doubt.FEEDER, Doubt.BRANCHES)
+        .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
+        .rests(Doubt.LEGS)
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
         .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
         .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
         .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare).rests(Doubt.TARGET)
         .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd).rests(Doubt.LEGS, Doubt.PANEL)
-        .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList()).rests(Doubt.LEGS, Doubt.SUPPLY)
-        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total()).rests(Properties.LOADS)
-        .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current).rests(Properties.LOADS)
+        .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())
+        .rests(Doubt.LEGS, Doubt.SUPPLY)
+        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
+        .rests(Properties.LOADS)
+        .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current)
+        .rests(Properties.LOADS)
         .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel()))).sure()
         .thing("branch", Kind.BRANCH, "that it feeds",
             (f, b) -> b.target() instanceof Breaker.Target.ToBranch to
                 ? Optional.ofNullable(f.house().branches().get(to.branch()))
-                : Optional.empty()).rests(Doubt.TARGET)
+                : Optional.empty())
+        .rests(Doubt.TARGET)
         .thing("feeds-panel", Kind.PANEL, "the panel that it feeds",
             (f, b) -> b.target() instanceof Breaker.Target.ToPanel to
                 ? Optional.ofNullable(f.house().panels().get(to.panel()))
-                : Optional.empty()).rests(Doubt.TARGET)
+                : Optional.empty())
+        .rests(Doubt.TARGET)
         .made();
   }
 
@@ -286,28 +318,41 @@ final class SupplyProperties {
   static Map<String, Property> feeder() {
     return new Properties<>(FeederOf.class, Doubt.FEEDER)
         .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name())).sure()
-        .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status())).rests(Doubt.STATUS)
+        .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status()))
+        .rests(Doubt.STATUS)
         .figure("length", Dimension.LENGTH, "its length", (f, x) -> x.stretch().length())
         .thing("wiring", Kind.WIRING, "what it is made with", (f, x) -> Optional.of(x.stretch().wiring()))
         .thing("panel", Kind.PANEL, "that it feeds", (f, x) -> Optional.of(x.panel())).sure()
         .thing("breaker", Kind.BREAKER, "that feeds it",
-            (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty()).rests(Doubt.SUPPLY)
+            (f, x) -> x.panel().supply() instanceof PanelSupply.FromBreaker from ? f.breaker(from.breaker()) : Optional.empty())
+        .rests(Doubt.SUPPLY)
         .figure("ampacity", Dimension.CURRENT, "of its hots",
             (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot()))
-                .flatMap(a -> a.allowed().quantity())).rests(Doubt.FEEDER, Doubt.SUPPLY)
-        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
-        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords).sure()
+                .flatMap(a -> a.allowed().quantity()))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY)
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
+        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
+        .sure()
         .size("least-ground", "least ground for its breaker, never larger than its hots",
-            (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r))).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
-        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+            (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed)
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
-            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n)))).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("drop", Dimension.NONE,
-            "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage", Drop::ofFeeder).rests(Properties.LOADS)
+            "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage",
+            Drop::ofFeeder)
+        .rests(Properties.LOADS)
         .figure("load", Dimension.CURRENT, "current that its drop is figured with",
-            (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE))).rests(Properties.LOADS)
-        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f))).rests(Properties.LOADS)
-        .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch())).rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
+            (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE)))
+        .rests(Properties.LOADS)
+        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
+        .rests(Properties.LOADS)
+        .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())

@@ -65,8 +65,10 @@ final class Doubled {
 
   private void panel(PanelContext panel) {
     once(panel.panelItem(),
-        i -> i.wiring() != null ? "feeder"
-            : i.status() != null ? "status"
+        i -> i.wiring() != null
+            ? "feeder"
+            : i.status() != null
+                ? "status"
                 : Pieces.hasToken(i, "from") ? "feed" : Pieces.hasToken(i, "is") ? "use" : surroundings(i.surroundings(), ""));
     List<PanelSettingContext> settings = panel.panelLine().stream().flatMap(l -> l.panelSetting().stream()).toList();
     once(settings, s -> s instanceof PanelFactContext || s.getStart() == null ? "" : s.getStart().getText());
@@ -85,14 +87,18 @@ final class Doubled {
     if (item.amount() != null) {
       return "";
     }
-    return item.STRING() != null ? "label"
-        : item.terminals() != null ? "terminals"
+    return item.STRING() != null
+        ? "label"
+        : item.terminals() != null
+            ? "terminals"
             : item.status() != null ? "status" : Pieces.hasToken(item, "leg") ? "leg" : item.getText();
   }
 
   private void branch(BranchContext branch) {
     once(branch.branchItem(),
-        i -> i.wiring() != null ? "cable" : i.status() != null ? "status" : i.surroundings() == null ? "use" : surroundings(i.surroundings(), ""));
+        i -> i.wiring() != null
+            ? "cable"
+            : i.status() != null ? "status" : i.surroundings() == null ? "use" : surroundings(i.surroundings(), ""));
     for (ChainContext chain : branch.chain()) {
       for (RunContext run : chain.run()) {
         once(run.runItem(), i -> i.wiring() != null ? "cable" : surroundings(i.surroundings(), "status"));
@@ -115,10 +121,14 @@ final class Doubled {
 
   private void device(DeviceContext device) {
     once(device.deviceItem(),
-        i -> i.amount() != null || Pieces.hasToken(i, "for") ? ""
-            : i.STRING() != null ? "label"
-                : i.terminals() != null ? "terminals"
-                    : i.status() != null ? "status"
+        i -> i.amount() != null || Pieces.hasToken(i, "for")
+            ? ""
+            : i.STRING() != null
+                ? "label"
+                : i.terminals() != null
+                    ? "terminals"
+                    : i.status() != null
+                        ? "status"
                         : Pieces.hasToken(i, "at") ? "place" : Pieces.hasToken(i, "on") ? "hot" : ""); // words of its kind may be traits too
   }
 

@@ -27,7 +27,8 @@ public final class GrammarWords {
       }
       for (Transition transition : state.getTransitions()) {
         if (transition.label() != null) {
-          transition.label().toList().stream().map(Literals::of).filter(w -> !w.isEmpty() && Character.isLetter(w.charAt(0))).forEach(words::add);
+          transition.label().toList().stream().map(Literals::of).filter(w -> !w.isEmpty() && Character.isLetter(w.charAt(0)))
+              .forEach(words::add);
         }
       }
     }

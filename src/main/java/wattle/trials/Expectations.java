@@ -77,7 +77,8 @@ public final class Expectations {
 
   /** Whether the figure that is expected cannot be another for a mistake elsewhere. */
   private boolean isDecided(Expectation expected) {
-    return !house.doubts().ofCurrents() && !house.doubts().has(Doubt.TRIAL, expected.origin().whole().toString()) && expected.trial().filter(t -> house.doubts().has(Doubt.TRIAL, t)).isEmpty();
+    return !house.doubts().ofCurrents() && !house.doubts().has(Doubt.TRIAL, expected.origin().whole().toString())
+        && expected.trial().filter(t -> house.doubts().has(Doubt.TRIAL, t)).isEmpty();
   }
 
   private static Finding empty(Trial trial) {

@@ -85,7 +85,8 @@ class ArchitectureTest {
         new Phase("begin", Set.of()),
         new Phase("edit", join(ground, "syntax")),
         // What judges beside the rules: expectations, faults, service loads, the room in a panel.
-        new Phase("compiler", join(library, "memo", "read", "pattern", "bind", "figures", "rules", "trials", "faults", "worksheet", "balance")),
+        new Phase("compiler",
+            join(library, "memo", "read", "pattern", "bind", "figures", "rules", "trials", "faults", "worksheet", "balance")),
         // It shows results of every computation but the network, which only trials see.
         new Phase("emit", join(shown, "syntax", "rules", "compare", "compiler")),
         new Phase("server", join(library, "memo", "conductors", "loads", "trials", "figures", "compiler", "edit", "read")),

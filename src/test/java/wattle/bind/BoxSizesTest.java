@@ -34,7 +34,8 @@ class BoxSizesTest {
 
   @ParameterizedTest
   @CsvSource({
-      "3 in 2 in 2.5 in, 12.5", "3 in 2 in 1.5 in, 7.5", "3 in 2 in 3.5 in, 18", "4 in 1.5 in square, 21", "4 in 4 in 2.125 in square, 30.3",
+      "3 in 2 in 2.5 in, 12.5", "3 in 2 in 1.5 in, 7.5", "3 in 2 in 3.5 in, 18", "4 in 1.5 in square, 21",
+      "4 in 4 in 2.125 in square, 30.3",
       "4 in 1.5 in octagon, 15.5", "4 in 2.125 in round, 21.5", "22 in3, 22"})
   void sidesGiveTheVolumeOfTheTable(String size, double cubicInches) {
     House house = bound("branch a by 14/3 NM-B { P --3 m-- k.l }\nroom k { box b " + size + " { l: light 10 W on black } }").house();

@@ -15,7 +15,8 @@ import org.junit.jupiter.api.Test;
 import wattle.compiler.StructurePages;
 
 class ExplainCommandTest {
-  private static final Pattern MADE = Pattern.compile("(?:Finding\\s*\\.(?:error|warning|advice)|Objection\\s*\\.(?:error|warning|advice))\\(\\s*\"([a-z0-9-]+)\"");
+  private static final Pattern MADE = Pattern
+      .compile("(?:Finding\\s*\\.(?:error|warning|advice)|Objection\\s*\\.(?:error|warning|advice))\\(\\s*\"([a-z0-9-]+)\"");
 
   private final StringWriter out = new StringWriter();
   private final StringWriter err = new StringWriter();

@@ -59,7 +59,8 @@ class MendsAreNoMoreDangerousTest {
     Compiler compiler = new Compiler(DISK);
     Function<Source, Compilation> compile = text -> compiler.compile(text, path);
     return new Mender(
-        text -> compile.apply(text).findings(), (fix, before, after) -> FixTrial.objection(fix, compile.apply(before), compile.apply(after)),
+        text -> compile.apply(text).findings(),
+        (fix, before, after) -> FixTrial.objection(fix, compile.apply(before), compile.apply(after)),
         named).mend(source);
   }
 
@@ -136,7 +137,8 @@ class MendsAreNoMoreDangerousTest {
     Compilation alone = compiled(THREE_WIRES.replace("slots 8   bonded", "slots 8"), path);
     assertThat(faults(alone).get("shop.o")).isLessThan(THROUGH_EARTH);
     Fix fix = Fix.offered("take bonded out", before.source().span(0, 1), "p");
-    assertThat(FixTrial.objection(fix, before, alone)).hasValueSatisfying(why -> assertThat(why).contains("would lose its fault-current path"));
+    assertThat(FixTrial.objection(fix, before, alone))
+        .hasValueSatisfying(why -> assertThat(why).contains("would lose its fault-current path"));
     Mender.Mended mended = mend(before.source(), path, Set.of("neutral-bonded-twice"));
     assertThat(mended.text()).isEqualTo(THREE_WIRES);
   }

@@ -159,7 +159,8 @@ class MutationTest {
     }
     Map<Undecided.Question, Finding> was = judged(sound);
     Map<Undecided.Question, Finding> is = judged(plan);
-    List<String> brought = is.keySet().stream().filter(k -> !was.containsKey(k) && !isMoved(k)).map(k -> k + ": " + is.get(k).headline()).toList();
+    List<String> brought = is.keySet().stream().filter(k -> !was.containsKey(k) && !isMoved(k)).map(k -> k + ": " + is.get(k).headline())
+        .toList();
     assertThat(brought).as(where + " brings nothing but " + structure).isEmpty();
     Set<String> near = near(sound.house(), text, place);
     List<String> hidden = new ArrayList<>();
@@ -191,7 +192,8 @@ class MutationTest {
   private static Set<String> near(House house, String text, MatchResult place) {
     int start = text.lastIndexOf('\n', place.start()) + 1;
     int end = text.indexOf('\n', place.end());
-    Set<String> words = Pattern.compile("[\\p{L}_][\\p{L}\\p{N}_-]*").matcher(text.substring(start, end < 0 ? text.length() : end)).results()
+    Set<String> words = Pattern.compile("[\\p{L}_][\\p{L}\\p{N}_-]*").matcher(text.substring(start, end < 0 ? text.length() : end))
+        .results()
         .map(MatchResult::group).collect(Collectors.toCollection(HashSet::new));
     // The blocks around the line are named by their headings.
     Matcher heading = Pattern.compile("^(?:branch|room|panel|service) (\\w+)", Pattern.MULTILINE).matcher(text.substring(0, place.end()));
@@ -242,8 +244,9 @@ class MutationTest {
         room bed { r: receptacle   x: receptacle tamper-resistant }
         room bath { r: receptacle }
         """;
-    Map<String, List<String>> found = new TreeMap<>(new Compiler(SourceReader.FROM_DISK).compile(new Source("two.wattle", text), Path.of("two.wattle"))
-        .findings().stream().collect(Collectors.groupingBy(Finding::rule, Collectors.mapping(Finding::headline, Collectors.toList()))));
+    Map<String, List<String>> found = new TreeMap<>(
+        new Compiler(SourceReader.FROM_DISK).compile(new Source("two.wattle", text), Path.of("two.wattle"))
+            .findings().stream().collect(Collectors.groupingBy(Finding::rule, Collectors.mapping(Finding::headline, Collectors.toList()))));
     assertThat(found).containsEntry("cable-unknown", List.of("no type of cable is called 'NN-B'"))
         .containsEntry("breaker-above-conductor", List.of("a 30 A breaker feeds 14 AWG copper on 'front'"));
     // What hangs on the unknown cable is in doubt: nobody says that it is unprotected, or thin, or without a ground.

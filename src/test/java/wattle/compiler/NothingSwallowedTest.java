@@ -42,7 +42,8 @@ class NothingSwallowedTest {
 
   @TestFactory
   Stream<DynamicTest> everyWordIsUsedOrRefused() {
-    return Golden.plans("examples").stream().map(file -> DynamicTest.dynamicTest(file.toString(), () -> assertThat(swallowed(file)).isEmpty()));
+    return Golden.plans("examples").stream()
+        .map(file -> DynamicTest.dynamicTest(file.toString(), () -> assertThat(swallowed(file)).isEmpty()));
   }
 
   private static List<String> swallowed(Path file) {
@@ -72,7 +73,9 @@ class NothingSwallowedTest {
     if (REDUNDANT.contains(before.substring(before.lastIndexOf(' ') + 1) + " " + word.text())) {
       return Stream.of();
     }
-    return said(with(text, word.span(), ""), file).equals(said) ? Stream.of(place(word) + " is taken out and nothing is another") : Stream.of();
+    return said(with(text, word.span(), ""), file).equals(said)
+        ? Stream.of(place(word) + " is taken out and nothing is another")
+        : Stream.of();
   }
 
   private static Stream<String> changed(Lexeme word, String text, Path file, Said said) {

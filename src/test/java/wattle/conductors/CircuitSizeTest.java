@@ -18,7 +18,8 @@ import wattle.quantity.WireSize;
 class CircuitSizeTest {
   private static final Library LIBRARY = StandardLibrary.library(List.of("common", "us-2023"));
 
-  private static CircuitSize size(double amperes, double feet, double volts, double percent, String cable, Metal metal, boolean continuous) {
+  private static CircuitSize size(double amperes, double feet, double volts, double percent, String cable, Metal metal,
+      boolean continuous) {
     CableKind kind = LIBRARY.cable(cable).orElseThrow();
     return CircuitSize.of(LIBRARY, new CircuitSize.Question(
         Quantity.of(amperes, Units.AMPERE), continuous, Quantity.of(feet, Units.FOOT), Quantity.of(volts, Units.VOLT),

@@ -77,7 +77,8 @@ class MenderTest {
                   Compiler compiler = new Compiler(SourceReader.FROM_DISK);
                   Source source = SourceReader.FROM_DISK.read(plan, plan.toString());
                   List<Finding> before = compiler.compile(source, plan).findings();
-                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), (fix, one, other) -> Optional.empty(), Set.of()).mend(source);
+                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), (fix, one, other) -> Optional.empty(),
+                      Set.of()).mend(source);
                   List<String> known = new ArrayList<>(before.stream().map(Finding::headline).toList());
                   mended.left().forEach(f -> assertThat(known.remove(f.headline())).as(f.headline()).isTrue());
                   assertThat(known).containsAll(mended.applied().stream().map(Finding::headline).toList());

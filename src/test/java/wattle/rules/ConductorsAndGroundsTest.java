@@ -117,7 +117,8 @@ class ConductorsAndGroundsTest {
     assertThat(headlines("120/240 V", plan.formatted("60 A", "10/2 NM-B"), WIRES)).isEmpty();
     assertThat(headlines("120/240 V", plan.formatted("60 A", "12/2 NM-B"), WIRES))
         .containsExactly("'x' needs conductors good for 30 A; its 12 AWG copper is good for 20 A");
-    assertThat(headlines("120/240 V", plan.formatted("70 A", "10/2 NM-B"), WIRES)).containsExactly("a 70 A breaker feeds 10 AWG copper on 'x'");
+    assertThat(headlines("120/240 V", plan.formatted("70 A", "10/2 NM-B"), WIRES))
+        .containsExactly("a 70 A breaker feeds 10 AWG copper on 'x'");
     String across = "1+3 30 A two-pole x\n}\nbranch x by 14/2 NM-B { P --6 m-- shop.x }\nroom shop is workshop { x: motor 2 hp }\n";
     assertThat(headlines("120/240 V", across, WIRES)).isEmpty();
     assertThat(headlines("120/208 V", across, WIRES))
@@ -141,7 +142,8 @@ class ConductorsAndGroundsTest {
     assertThat(bonds("6/3 UF-B without ground", "is outbuilding { bonded")).containsExactly("feeder-bonded-without-ground");
     assertThat(bonds("6/3 UF-B without ground", "is outbuilding {")).containsExactly("feeder-ground-missing");
     assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding {")).containsExactly("feeder-ground-missing");
-    assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding { bonded   no metal-path")).containsExactly("metal-grounded-by-neutral");
+    assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding { bonded   no metal-path"))
+        .containsExactly("metal-grounded-by-neutral");
     assertThat(bonds("6/3 UF-B without ground", "existing is outbuilding { bonded   metal-path"))
         .containsExactlyInAnyOrder("old-feeder-bond-barred", "metal-grounded-by-neutral");
     assertThat(bonds("2 in EMT with 3 x 6 Cu THWN-2", "is outbuilding {")).isEmpty();
@@ -150,8 +152,9 @@ class ConductorsAndGroundsTest {
   /** Kirchhoff: neutral 6 AWG and ground 10 AWG in parallel share 10 A as 1.21 to 0.491 Ω/kft: 10 A × 0.491 / 1.701 = 2.9 A. */
   @Test
   void neutralCurrentOnTheGround() {
-    List<Finding> found = findings("120/240 V", "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 6/3 UF-B { bonded slots 12   bus 100 A\n"
-        + " main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\nroom shop is workshop { o: light 1200 VA }\n");
+    List<Finding> found = findings("120/240 V",
+        "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 6/3 UF-B { bonded slots 12   bus 100 A\n"
+            + " main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\nroom shop is workshop { o: light 1200 VA }\n");
     assertThat(found).filteredOn(f -> f.rule().equals("neutral-bonded-twice")).singleElement()
         .satisfies(f -> assertThat(f.reason()).contains("Of the 10 A").contains("2.9 A returns"));
   }

@@ -43,7 +43,9 @@ class InspectorListsTest {
         String[] sides = change.split(" =>", 2);
         String old = sides[0].replace("\\n", "\n");
         assertThat(house).as("what is changed").contains(old.equals("house") ? "\"House panel\"" : old);
-        house = old.equals("house") ? house : house.replace(old, (sides[1].startsWith(" ") ? sides[1].substring(1) : sides[1]).replace("\\n", "\n"));
+        house = old.equals("house")
+            ? house
+            : house.replace(old, (sides[1].startsWith(" ") ? sides[1].substring(1) : sides[1]).replace("\\n", "\n"));
       }
       return house;
     } catch (IOException e) {

@@ -16,13 +16,15 @@ public final class CircuitSizeText {
     line(out, "voltage drop", size.drop().value().text() + " of " + asked.volts());
     line(out, "longest run", size.longest().value().text() + " at " + asked.most());
     if (!size.byAmpacity().value().text().equals(size.size().toString())) {
-      line(out, "", size.byAmpacity().value().text() + " would do for the load and the breaker, up to " + size.longestByAmpacity().value().text());
+      line(out, "",
+          size.byAmpacity().value().text() + " would do for the load and the breaker, up to " + size.longestByAmpacity().value().text());
     }
     out.append("\nCalculations\n");
     for (Derivation figure : size.workings()) {
       out.append(Unfolded.text(figure));
     }
-    return out.append("\nFigured for 30 °C and one circuit by itself, unmarked terminals. The adopted local code and a licensed person decide.\n")
+    return out
+        .append("\nFigured for 30 °C and one circuit by itself, unmarked terminals. The adopted local code and a licensed person decide.\n")
         .toString();
   }
 
