@@ -32,8 +32,8 @@ import wattle.quantity.Units;
     footer = {
         "",
         "Examples:",
-        "  wattle size 40 A 150 ft 240 V --drop 3 % --cable NM-B",
-        "  wattle size 16 A 45 m 230 V --drop 4 % --cable THWN-2",
+        "  wattle size 40 A 150 ft 240 V --drop 3 %% --cable NM-B",
+        "  wattle size 16 A 45 m 230 V --drop 4 %% --cable THWN-2",
         "  wattle size 48 A 60 ft 240 V --continuous --cable THWN-2",
     })
 final class SizeCommand implements Callable<Integer> {

@@ -80,7 +80,8 @@ class ArchitectureTest {
         new Phase("materials", results),
         new Phase("acceptance", results),
         new Phase("figures", results),
-        new Phase("rules", join(library, "memo", "conductors", "loads", "boxes", "figures")),
+        // Of the network it takes the complex numbers that currents are added as.
+        new Phase("rules", join(library, "memo", "conductors", "loads", "boxes", "figures", "network", "worksheet")),
         new Phase("compare", join(model, "worksheet", "loads", "faults", "trials", "materials", "figures")),
         new Phase("begin", Set.of()),
         new Phase("edit", join(ground, "syntax")),
