@@ -12,6 +12,7 @@ import wattle.evaluate.Evaluator;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Placement;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
@@ -62,16 +63,18 @@ public final class Binder {
    * @param written what they say, patterns placed
    * @param before what was found in reading them, which may leave things in doubt as well
    * @param memory what was made the last time; new where nothing is known
+   * @param placement where the spans of the trees stand; those of what was found before are in place
    */
   public static Checked<House> bind(
       Source plan, List<String> codes, Library library, List<PlanTree> files, Expander.Expanded written, List<Finding> before,
-      Memory memory) {
+      Memory memory, Placement placement) {
     Scope scope = new Scope(library, files, written.spoiled());
     Binder binder = new Binder(scope, written.items(), memory);
     House house = binder.house(plan, codes, written.placements());
     List<Finding> findings = new ArrayList<>(before);
     findings.addAll(scope.findings());
-    return new Checked<>(house.doubting(DoubtFinder.of(findings, house, files, written.items(), binder.broken)), scope.findings());
+    Doubts doubts = DoubtFinder.of(findings, house, files, written.items(), binder.broken, placement);
+    return new Checked<>(house.doubting(doubts), scope.findings());
   }
 
   /**

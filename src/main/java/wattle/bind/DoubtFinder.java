@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
+import wattle.finding.Placement;
 import wattle.finding.Severity;
 import wattle.finding.Span;
 import wattle.model.Box;
@@ -46,25 +47,29 @@ final class DoubtFinder {
   private final House house;
   private final List<PlanTree> files;
   private final List<Tree.Item> items;
+  private final Placement placement;
   private final Doubts.Builder doubts = new Doubts.Builder();
 
-  private DoubtFinder(House house, List<PlanTree> files, List<Tree.Item> items) {
+  private DoubtFinder(House house, List<PlanTree> files, List<Tree.Item> items, Placement placement) {
     this.house = house;
     this.files = files;
     this.items = items;
+    this.placement = placement;
   }
 
   /**
-   * @param findings of reading and binding
+   * @param findings of reading, which are in place, and of binding, whose spans are as the trees have them
    * @param broken names of branches part of which could not be traced
+   * @param placement where the spans of the trees stand
    */
-  static Doubts of(List<Finding> findings, House house, List<PlanTree> files, List<Tree.Item> items, Set<String> broken) {
+  static Doubts of(
+      List<Finding> findings, House house, List<PlanTree> files, List<Tree.Item> items, Set<String> broken, Placement placement) {
     List<Finding> errors = findings.stream()
         .filter(f -> f.severity() == Severity.ERROR && !LEAVE_NOTHING_OUT.contains(f.rule())).toList();
     if (errors.isEmpty()) {
       return Doubts.NONE;
     }
-    DoubtFinder finder = new DoubtFinder(house, files, items);
+    DoubtFinder finder = new DoubtFinder(house, files, items, placement);
     errors.forEach(finder::add);
     broken.forEach(finder::way);
     finder.follow();
@@ -78,7 +83,7 @@ final class DoubtFinder {
       anything();
       return;
     }
-    Span at = finding.place().get().span();
+    Span at = inPlace(finding.place().get().span());
     boolean found = false;
     for (Tree.Item item : items) {
       if (covers(item.span(), at)) {
@@ -92,7 +97,7 @@ final class DoubtFinder {
   }
 
   /** Whether a span holds another, be it by the line or the placement that the other has come from. */
-  private static boolean covers(Span outer, Span inner) {
+  private boolean covers(Span outer, Span inner) {
     if (holds(outer, inner)) {
       return true;
     }
@@ -102,8 +107,15 @@ final class DoubtFinder {
     return inner.source().placed().get().chain().stream().map(Placed::place).anyMatch(p -> holds(outer, p));
   }
 
-  private static boolean holds(Span outer, Span inner) {
+  private boolean holds(Span someOuter, Span someInner) {
+    Span outer = inPlace(someOuter);
+    Span inner = inPlace(someInner);
     return outer.source() == inner.source() && outer.start() <= inner.start() && inner.end() <= outer.end();
+  }
+
+  /** A span in the text as it was read, one of an excerpt in the whole of it; what a pattern has placed stays what it is. */
+  private Span inPlace(Span span) {
+    return span.source().placed().isEmpty() ? placement.whole(span) : span;
   }
 
   private void within(Tree.Item item, Span at, Finding finding) {
@@ -124,7 +136,7 @@ final class DoubtFinder {
     } else if (item instanceof Tree.Trial trial) {
       doubts.add(Doubt.TRIAL, trial.name().text());
     } else if (item instanceof Tree.Expectation expectation) {
-      doubts.add(Doubt.TRIAL, expectation.span().toString());
+      doubts.add(Doubt.TRIAL, Doubts.nameOf(expectation.span()));
     } else if (item instanceof Tree.Part part) {
       part(part);
     } else if (item instanceof Tree.CableType cable) {
@@ -160,18 +172,27 @@ final class DoubtFinder {
     damaged();
   }
 
-  private static String firstWord(Span at) {
+  private String firstWord(Span within) {
+    Span at = placement.whole(within);
     String text = at.source().text();
     int start = text.lastIndexOf('\n', Math.max(0, at.start() - 1)) + 1;
     String[] words = text.substring(start, Math.max(at.end(), start)).strip().split("[^\\p{L}-]+", 2);
     return words[0];
   }
 
-  private static String lineOf(Span at) {
+  private String lineOf(Span within) {
+    Span at = placement.whole(within);
     String text = at.source().text();
     int start = text.lastIndexOf('\n', Math.max(0, at.start() - 1)) + 1;
     int end = text.indexOf('\n', at.start());
     return text.substring(start, end < 0 ? text.length() : Math.max(start, end));
+  }
+
+  /** Whether a place in a statement is before the brace of its block. */
+  private boolean isHeading(Span statement, Span within) {
+    Span whole = placement.whole(statement);
+    int end = Math.max(whole.start(), placement.whole(within).start());
+    return !whole.source().text().substring(whole.start(), end).contains("{");
   }
 
   private static Set<String> wordsOf(String line) {
@@ -282,10 +303,12 @@ final class DoubtFinder {
     }
   }
 
-  private void headingOrLine(Tree.Panel tree, String name, Span at, Finding finding) {
-    Span first = tree.statements().isEmpty() ? tree.span().after() : tree.statements().get(0).span();
-    boolean heading = !tree.span().source().text().substring(tree.span().start(), Math.max(tree.span().start(), at.start())).contains("{");
-    if (heading || at.start() < first.start() && at.line() == tree.span().line()) {
+  private void headingOrLine(Tree.Panel tree, String name, Span within, Finding finding) {
+    Span at = placement.whole(within);
+    Span panel = placement.whole(tree.span());
+    Span first = tree.statements().isEmpty() ? panel.after() : placement.whole(tree.statements().get(0).span());
+    boolean heading = isHeading(panel, at);
+    if (heading || at.start() < first.start() && at.line() == panel.line()) {
       boolean feeder = OF_FEEDER.contains(finding.rule()) && tree.feederWiring().isPresent();
       doubts.add(feeder ? Doubt.FEEDER : Doubt.SUPPLY, name);
       if (Character.isLetter(finding.rule().charAt(0)) && finding.rule().equals("unexpected")) {
@@ -402,7 +425,7 @@ final class DoubtFinder {
         return;
       }
     }
-    boolean heading = !tree.span().source().text().substring(tree.span().start(), Math.max(tree.span().start(), at.start())).contains("{");
+    boolean heading = isHeading(tree.span(), at);
     boolean told = tree.facts().stream().anyMatch(f -> covers(f.span(), at)) || tree.kind().filter(k -> covers(k.span(), at)).isPresent()
         || finding.rule().startsWith("fact-");
     if (heading || told) {
@@ -457,7 +480,7 @@ final class DoubtFinder {
         .map(Branch::name).toList();
   }
 
-  private static boolean isFigure(Tree.Device tree, Span at) {
+  private boolean isFigure(Tree.Device tree, Span at) {
     return tree.amounts().stream().anyMatch(a -> covers(a.span(), at));
   }
 

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import wattle.finding.Span;
 
 /**
  * What the mistakes in a plan put in doubt: what was left out of its house, or could not be made as it was meant. Whoever judges
@@ -30,6 +31,11 @@ public record Doubts(Map<Doubt, Set<String>> names) {
     Map<Doubt, Set<String>> copy = new EnumMap<>(Doubt.class);
     names.forEach((doubt, of) -> copy.put(doubt, Set.copyOf(of)));
     names = java.util.Collections.unmodifiableMap(copy);
+  }
+
+  /** What stands for a statement without a name, alike wherever it stands in its text and however that was read. */
+  public static String nameOf(Span statement) {
+    return statement.source().placed().map(p -> p.name() + ": ").orElse("") + statement.text();
   }
 
   public boolean isEmpty() {

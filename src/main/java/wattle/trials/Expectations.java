@@ -10,6 +10,7 @@ import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
 import wattle.model.Doubt;
+import wattle.model.Doubts;
 import wattle.model.Expectation;
 import wattle.model.House;
 import wattle.model.Trial;
@@ -77,7 +78,7 @@ public final class Expectations {
 
   /** Whether the figure that is expected cannot be another for a mistake elsewhere. */
   private boolean isDecided(Expectation expected) {
-    return !house.doubts().ofCurrents() && !house.doubts().has(Doubt.TRIAL, expected.origin().whole().toString())
+    return !house.doubts().ofCurrents() && !house.doubts().has(Doubt.TRIAL, Doubts.nameOf(expected.origin().whole()))
         && expected.trial().filter(t -> house.doubts().has(Doubt.TRIAL, t)).isEmpty();
   }
 
