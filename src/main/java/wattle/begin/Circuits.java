@@ -26,6 +26,7 @@ final class Circuits {
     addBathrooms();
     addBedrooms();
     answers.spaces().forEach(this::addSpace);
+    addUtility();
     addHallAndAlarms();
     addOutside();
   }
@@ -158,12 +159,25 @@ final class Circuits {
     add(room, title, 15, List.of("arc-fault"), "", List.of(light, fork), 400);
   }
 
-  /** Hall and outlet; smoke alarms in the hall and in each bedroom on one circuit, so that they sound together. */
+  /** Whoever services what stands in the utility room has a light there and an outlet (NFPA 70-2023 210.63, 210.70(C)). */
+  private void addUtility() {
+    String room = Appliance.Place.UTILITY.room();
+    if (answers.appliances().stream().anyMatch(a -> a.place() == Appliance.Place.UTILITY)) {
+      List<String> light = rooms.light(room, 30);
+      List<String> fork = new ArrayList<>(List.of(light.get(0)));
+      fork.addAll(rooms.receptacles(room, 1, "receptacle"));
+      add(room, "Utility room", 15, List.of("arc-fault", "ground-fault"), "", List.of(light, fork), 200);
+    }
+  }
+
+  /** Hall and outlet, and the light outside its door; smoke alarms in the hall and in each bedroom on one circuit, so that they sound together. */
   private void addHallAndAlarms() {
     List<String> light = rooms.light("hall", 30);
     List<String> fork = new ArrayList<>(List.of("hall.sw"));
     fork.addAll(rooms.receptacles("hall", 1, "receptacle"));
-    add("hall", "Hall", 15, List.of("arc-fault"), "", List.of(light, fork), 200);
+    String doorSwitch = rooms.device("hall", "doorsw", "switch for yard.lamp");
+    List<String> porch = List.of("hall.sw", doorSwitch, rooms.device("yard", "lamp", "light 15 W damp"));
+    add("hall", "Hall", 15, List.of("arc-fault"), "", List.of(light, fork, porch), 200);
     List<String> alarms = new ArrayList<>(List.of(rooms.device("hall", "alarm", "smoke alarm 3 W")));
     for (int i = 1; i <= answers.bedrooms(); i++) {
       alarms.add(rooms.device("bed" + i, "alarm", "smoke alarm 3 W"));
