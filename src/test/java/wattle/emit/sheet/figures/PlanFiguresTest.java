@@ -126,8 +126,8 @@ class PlanFiguresTest {
     assertThat(figures.find("voltage kitchen.c1 full load")).extracting(SheetFigure::name)
         .contains("voltage of kitchen.c1.upper at full load", "voltage of kitchen.c1.lower at full load")
         .noneMatch(n -> n.contains("stated"));
-    assertThat(figures.find("ampacity of hall")).hasSize(4);
-    assertThat(figures.find("AMPACITY  of the hall")).hasSize(4);
+    assertThat(figures.find("ampacity of hall")).hasSize(8);
+    assertThat(figures.find("AMPACITY  of the hall")).hasSize(8);
     assertThat(figures.find("neutral of counter at most")).hasSize(1);
     assertThat(figures.find("ampacity of hal")).isEmpty();
     assertThat(figures.near("ampacity of hal")).contains("ampacity of hall");

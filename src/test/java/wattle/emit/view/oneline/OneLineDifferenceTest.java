@@ -92,8 +92,8 @@ class OneLineDifferenceTest {
         {"revision \"C\"", "revision \"D\""},
         {"transformer 50 kVA", "transformer 75 kVA"},
         {"  6+8    50 A", "  6+8    60 A"},
-        {"  33     20 A  ground-fault                     sump       \"Sump pump\"\n", ""},
-        {"branch sump     by 12/2 NM-B            { P --8 m-- basement.sump }\n", ""},
+        {"  33     20 A  arc-fault ground-fault           sump       \"Sump pump\"\n", ""},
+        {"branch sump     by 12/2 NM-B            { P --8 m-- basement.sump --2 m-- basement.o1 --3 m-- utility.o1 }\n", ""},
         {"  34     20 A  spare                                       \"Spare\"",
             "  36+38  50 A  two-pole  S  \"A workshop panel with a name so long that it must be cut before it runs over the load\""},
     };
