@@ -35,7 +35,7 @@ public record Words(String what, List<String> known, Map<String, String> same) {
   public static final Words DEVICE_PLACES = new Words(
       "the place of a device",
       List.of("counter", "island", "peninsula", "wet-bar", "basin", "sink", "tub", "shower", "bench", "desk", "wall", "floor", "ceiling",
-          "cabinet", "door", "window", "stair", "front", "back", "side", "soffit", "balcony", "equipment"),
+          "cabinet", "door", "window", "stair", "front", "back", "side", "soffit", "balcony", "equipment", "washer"),
       Map.of("countertop", "counter", "vanity", "basin", "bathtub", "tub", "workbench", "bench"));
 
   public static final Words ROOM_KINDS = new Words("the kind of a room", RoomKind.allWords(), Map.of());
