@@ -90,12 +90,13 @@ class ParallelSetsTest {
     assertThat(bought.get("3 in PVC")).isBetween(36.0, 40.0);
   }
 
-  /** Four 8 AWG behind 1,200 A, on each supply: NFPA 70 230.90(A). */
+  /** 8 AWG behind 1,200 A, a hot for each leg and a neutral, on each supply: NFPA 70 230.90(A). */
   @Test
   void thinServiceConductorsAreFoundOnEverySupply() {
-    for (String system : List.of("120/240 V 1200 A", "120/208 V 1200 A", "120/208 V 1200 A three-phase")) {
-      assertThat(names(plan(system, "2 in PVC with 4 x 8 Cu THWN", "1 20 A spare"))).as(system).contains("service-above-conductors");
-    }
+    Map<String, Integer> conductors = Map.of("120/240 V 1200 A", 3, "120/208 V 1200 A", 3, "120/208 V 1200 A three-phase", 4);
+    conductors.forEach(
+        (system, count) -> assertThat(names(plan(system, "2 in PVC with " + count + " x 8 Cu THWN", "1 20 A spare"))).as(system)
+            .contains("service-above-conductors"));
     assertThat(names(plan("120/208 V 200 A", "2 in PVC with 3 x 4 Cu THWN", "1 20 A spare"))).contains("service-conductor-thin");
   }
 
