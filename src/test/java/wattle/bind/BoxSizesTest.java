@@ -45,7 +45,8 @@ class BoxSizesTest {
 
   @Test
   void sidesOfNoTradeSizeAreRefused() {
-    Compilation plan = bound("branch a by 14/3 NM-B { P --3 m-- k.l }\nroom k { l: light 10 W on black 3 in 2 in 9 in }");
+    Compilation plan = bound(
+        "branch a by 14/3 NM-B { P --3 m-- k.l --2 m-- k.n }\nroom k { l: light 10 W on black 3 in 2 in 9 in\n  n: light 10 W on red }");
     assertThat(plan.findings()).extracting(Finding::rule).containsExactly("box-size-unknown");
   }
 }

@@ -46,7 +46,13 @@ class SizesTest {
       }
     }
     assertThat(seen).isGreaterThan(25);
-    assertThat(breakers.notBelow(Tables.amperes(601))).isEmpty();
+    double[] above = {600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000};
+    for (int i = 1; i < above.length; i++) {
+      assertThat(breakers.notBelow(Tables.amperes(above[i - 1] + 0.5)).orElseThrow().si()).isEqualTo(above[i]);
+      assertThat(breakers.notBelow(Tables.amperes(above[i])).orElseThrow().si()).isEqualTo(above[i]);
+      assertThat(breakers.notAbove(Tables.amperes(above[i] - 0.5)).orElseThrow().si()).isEqualTo(above[i - 1]);
+    }
+    assertThat(breakers.notBelow(Tables.amperes(6001))).isEmpty();
     assertThat(breakers.notAbove(Tables.amperes(9))).isEmpty();
   }
 
