@@ -20,7 +20,7 @@ class FeederNeutralTest {
             "plan.wattle", """
                 plan "Lost neutral"
                 use code us-2023
-                service main %s { source available 20 kA   run 5 m of 2 in PVC with 4 x 3/0 Cu THWN   earth water-pipe by 4 Cu }
+                service main %s { source available 20 kA   run 5 m of 2 in PVC with %d x 3/0 Cu THWN   earth water-pipe by 4 Cu }
                 panel M from main { bus 225 A   slots 30   bonded
                   main breaker 200 A 22 kA
                   1+3  100 A two-pole  D
@@ -34,7 +34,7 @@ class FeederNeutralTest {
                 room kitchen { one: receptacle   two: receptacle }
                 trial lost { kitchen.one draws 1200 W   kitchen.two draws 600 W   %s }
                 """
-                .formatted(system, event)),
+                .formatted(system, system.endsWith("three-phase") ? 4 : 3, event)),
         Path.of("plan.wattle"));
   }
 
