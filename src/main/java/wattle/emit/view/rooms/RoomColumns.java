@@ -3,6 +3,7 @@ package wattle.emit.view.rooms;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.text.VisibleText;
 
@@ -86,12 +87,15 @@ record RoomColumns(List<Double> widths) {
     return sum(widths);
   }
 
-  /** The lines of a cell, broken at spaces; a word that is wider than the column is cut when it is drawn. */
+  /**
+   * The lines of a cell, broken at spaces, or where it lists things, after commas; a thing wider than the column is broken
+   * at its spaces, and a word that is wider than the column is cut when it is drawn.
+   */
   List<String> lines(RoomRow row, int column) {
     List<String> lines = new ArrayList<>();
     for (String paragraph : row.cells().get(column)) {
       String line = "";
-      for (String word : parts(VisibleText.of(paragraph), column)) {
+      for (String word : fitting(parts(VisibleText.of(paragraph), column), column)) {
         String longer = line.isEmpty() ? word : line + " " + word;
         if (!line.isEmpty() && Fit.width(longer, SIZE, column == 0) > widths.get(column) - 2 * PAD) {
           lines.add(line);
@@ -103,5 +107,15 @@ record RoomColumns(List<Double> widths) {
       lines.add(line);
     }
     return lines;
+  }
+
+  private List<String> fitting(List<String> parts, int column) {
+    if (WHOLE.contains(NAMES.get(column))) {
+      return parts;
+    }
+    double room = widths.get(column) - 2 * PAD;
+    return parts.stream()
+        .flatMap(p -> Fit.width(p.strip(), SIZE, column == 0) > room ? Stream.of(p.split(" ")) : Stream.of(p))
+        .toList();
   }
 }
