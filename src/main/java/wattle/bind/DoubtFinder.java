@@ -86,7 +86,7 @@ final class DoubtFinder {
     Span at = inPlace(finding.place().get().span());
     boolean found = false;
     for (Tree.Item item : items) {
-      if (covers(item.span(), at)) {
+      if (covers(item.span(), at) || isGiven(item, at)) {
         within(item, at, finding);
         found = true;
       }
@@ -94,6 +94,11 @@ final class DoubtFinder {
     if (!found) {
       outside(finding, at);
     }
+  }
+
+  /** Whether a place is in the cable of a branch that was given to the pattern of the branch, and so stands elsewhere. */
+  private boolean isGiven(Tree.Item item, Span at) {
+    return item instanceof Tree.Branch branch && branch.wiring().filter(w -> covers(w.span(), at)).isPresent();
   }
 
   /** Whether a span holds another, be it by the line or the placement that the other has come from. */
