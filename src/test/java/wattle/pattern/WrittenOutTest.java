@@ -36,7 +36,12 @@ class WrittenOutTest {
     Compilation patterns = compile(tower.withPatterns());
     Compilation written = compile(tower.writtenOut());
     assertThat(house(patterns)).as(tower.withPatterns()).isEqualTo(house(written));
-    assertThat(rules(patterns)).isEqualTo(rules(written));
+    if (patterns.findings().stream().anyMatch(f -> f.rule().equals("kind-unknown"))) {
+      // A mistake that is given to a pattern may leave more in doubt than one that stands where it counts, and never less.
+      assertThat(rules(written)).containsAll(rules(patterns));
+    } else {
+      assertThat(rules(patterns)).isEqualTo(rules(written));
+    }
     Set<String> headlines = written.findings().stream().map(f -> f.headline()).collect(Collectors.toSet());
     assertThat(patterns.findings()).allSatisfy(f -> assertThat(headlines).contains(Tower.named(f.headline())));
   }
