@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,6 +33,9 @@ class WatchTest {
   private Path folder;
   private Process process;
   private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
+  /** What was judged and what was not stands after the line that sums a run up, in as many lines as there is something to say. */
+  private static final Pattern CLOSING = Pattern.compile("^(rules checked|not known|in doubt|existing work)\\b");
+  private final BlockingQueue<String> closing = new LinkedBlockingQueue<>();
 
   @BeforeEach
   void aPlanOfTwoFiles() throws IOException {
@@ -50,7 +54,7 @@ class WatchTest {
     Thread reader = new Thread(() -> {
       try (BufferedReader in = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
         for (String line = in.readLine(); line != null; line = in.readLine()) {
-          lines.add(line);
+          (CLOSING.matcher(line).find() ? closing : lines).add(line);
         }
       } catch (IOException e) {
         lines.add("closed: " + e.getMessage());
@@ -121,6 +125,7 @@ class WatchTest {
     assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
     assertThat(process.exitValue()).isEqualTo(INTERRUPTED);
     assertThat(lines).isEmpty();
+    assertThat(closing).contains("rules checked at 1 place", "in doubt at 3 places until the errors are mended");
     try (var files = Files.list(folder)) {
       assertThat(files).as("nothing is left behind").hasSize(3);
     }
