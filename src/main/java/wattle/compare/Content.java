@@ -12,6 +12,9 @@ import java.util.TreeMap;
  * @param properties with every name in them as the later revision has it
  */
 record Content(Described thing, Map<String, String> properties) {
+  /** Of two things that are equally alike the one in the same room or placement is nearer. */
+  private static final double ELSEWHERE = 0.99;
+
   static Content of(Described thing, List<Described> all) {
     Map<String, String> content = new TreeMap<>(thing.comparable());
     String name = thing.matched().name();
@@ -34,28 +37,34 @@ record Content(Described thing, Map<String, String> properties) {
 
   /** How much of all that the two are they have in common, from 0 to 1; 0 for what cannot be the same thing. */
   double shared(Content other) {
-    if (!properties.getOrDefault("kind", "").equals(other.properties.getOrDefault("kind", ""))) {
+    boolean sameKind = properties.getOrDefault("kind", "").equals(other.properties.getOrDefault("kind", ""));
+    if (!sameKind && thing.matched().kind() != Thing.Kind.ROOM) { // a room whose name said what it is may be the same without it
       return 0;
     }
     // One receptacle taken away here and one put in there are two events; a labelled range that moved is one.
-    boolean elsewhere = !room().equals(other.room());
-    if (elsewhere && (!properties.equals(other.properties) || !isDistinct())) {
+    boolean elsewhere = !container().equals(other.container());
+    if (elsewhere && isInRoom() && (!properties.equals(other.properties) || !isDistinct())) {
       return 0;
     }
     Set<Map.Entry<String, String>> both = new HashSet<>(properties.entrySet());
     both.retainAll(other.properties.entrySet());
     int either = properties.size() + other.properties.size() - both.size();
-    return either == 0 ? 1 : (double) both.size() / either;
+    double part = either == 0 ? 1 : (double) both.size() / either;
+    return elsewhere ? part * ELSEWHERE : part;
   }
 
   private boolean isDistinct() {
     return properties.keySet().stream().anyMatch(p -> p.equals("label") || p.startsWith("load"));
   }
 
-  private String room() {
+  private boolean isInRoom() {
+    return thing.matched().kind() == Thing.Kind.BOX || thing.matched().kind() == Thing.Kind.DEVICE;
+  }
+
+  /** The room of a device, the placement of what a pattern has; empty for a thing of the plan. */
+  private String container() {
     String name = thing.matched().name();
-    boolean inRoom = thing.matched().kind() == Thing.Kind.BOX || thing.matched().kind() == Thing.Kind.DEVICE;
-    int dot = inRoom ? name.lastIndexOf('.') : -1;
+    int dot = name.lastIndexOf('.');
     return dot < 0 ? "" : name.substring(0, dot);
   }
 }

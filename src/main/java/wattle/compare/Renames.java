@@ -2,6 +2,7 @@ package wattle.compare;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,11 +30,37 @@ final class Renames {
   private static final Pattern WORD = Pattern.compile("[\\p{L}\\d_]+(?:[.-][\\p{L}\\d_]+)*");
 
   private final Map<Thing, String> names = new TreeMap<>();
+  /** Placements of patterns by their earlier names. */
+  private final Map<String, String> placements = new TreeMap<>();
 
   private Renames() {}
 
   static Renames none() {
     return new Renames();
+  }
+
+  /** The names of two houses whose things stand in the same order, one by one; what one house alone has is left out. */
+  static Renames inOrder(House before, House after) {
+    Renames renames = new Renames();
+    renames.zip(Thing.Kind.DWELLING, before.dwellings(), after.dwellings());
+    renames.zip(Thing.Kind.SERVICE, before.services(), after.services());
+    renames.zip(Thing.Kind.PANEL, before.panels(), after.panels());
+    renames.zip(Thing.Kind.BRANCH, before.branches(), after.branches());
+    renames.zip(Thing.Kind.RACEWAY, before.raceways(), after.raceways());
+    renames.zip(Thing.Kind.ROOM, before.rooms(), after.rooms());
+    renames.zip(Thing.Kind.BOX, before.boxes(), after.boxes());
+    renames.zip(Thing.Kind.DEVICE, before.devices(), after.devices());
+    renames.zip(Thing.Kind.TRIAL, before.trials(), after.trials());
+    return renames;
+  }
+
+  private void zip(Thing.Kind kind, Map<String, ?> before, Map<String, ?> after) {
+    Iterator<String> now = after.keySet().iterator();
+    for (String old : before.keySet()) {
+      if (now.hasNext()) {
+        names.put(new Thing(kind, old), now.next());
+      }
+    }
   }
 
   static Renames between(House before, House after) {
@@ -48,8 +75,21 @@ final class Renames {
       List<Content> found = later.stream().filter(d -> d.matched().kind() == kind && !known.contains(d.matched()))
           .map(d -> Content.of(d, later)).toList();
       renames.pair(lost, found);
+      renames.place(before, after);
     }
     return renames;
+  }
+
+  /** A placement of a pattern has another name where something that goes by its name has: all that is in it follows. */
+  private void place(House before, House after) {
+    Map<Thing, String> known = Map.copyOf(names);
+    known.forEach(
+        (thing, name) -> {
+          if (before.placements().containsKey(thing.name()) && !after.placements().containsKey(thing.name())
+              && after.placements().containsKey(name)) {
+            placements.put(thing.name(), name);
+          }
+        });
   }
 
   private void pair(List<Content> lost, List<Content> found) {
@@ -97,12 +137,17 @@ final class Renames {
   Renames mirrored() {
     Renames mirrored = new Renames();
     names.forEach((thing, name) -> mirrored.names.put(new Thing(thing.kind(), name), thing.name()));
+    placements.forEach((name, later) -> mirrored.placements.put(later, name));
     return mirrored;
   }
 
   /** A sentence of the earlier revision with every name that changed put as the later has it. */
   String inSentence(String sentence) {
-    return WORD.matcher(sentence).replaceAll(m -> Matcher.quoteReplacement(later(m.group())));
+    return WORD.matcher(sentence).replaceAll(m -> {
+      String later = later(m.group());
+      String trial = names.get(new Thing(Thing.Kind.TRIAL, m.group()));
+      return Matcher.quoteReplacement(later.equals(m.group()) && trial != null ? trial : later);
+    });
   }
 
   /** A thing of the earlier revision by its later name. */
@@ -117,18 +162,30 @@ final class Renames {
     boolean inRoom = thing.kind() == Thing.Kind.BOX || thing.kind() == Thing.Kind.DEVICE;
     int dot = inRoom ? thing.name().lastIndexOf('.') : -1;
     String room = dot < 0 ? null : names.get(new Thing(Thing.Kind.ROOM, thing.name().substring(0, dot)));
-    return room == null ? thing : new Thing(thing.kind(), room + thing.name().substring(dot));
+    return new Thing(thing.kind(), room == null ? placed(thing.name()) : room + thing.name().substring(dot));
   }
 
-  /** The later name of something of which the text does not tell the kind, such as {@code kitchen.c1.upper}. */
+  /** A name within a placement, such as {@code flat3.bath}, by what the placement is called later. */
+  private String placed(String name) {
+    for (int dot = name.lastIndexOf('.'); dot > 0; dot = name.lastIndexOf('.', dot - 1)) {
+      String later = placements.get(name.substring(0, dot));
+      if (later != null) {
+        return later + name.substring(dot);
+      }
+    }
+    return name;
+  }
+
+  /** The later name of something that is no trial, and of which the text does not tell the kind, such as {@code kitchen.c1.upper}. */
   String later(String name) {
     for (Thing.Kind kind : RENAMABLE) {
-      String whole = names.get(new Thing(kind, name));
+      String whole = kind == Thing.Kind.TRIAL ? null : names.get(new Thing(kind, name));
       if (whole != null) {
         return whole;
       }
     }
-    int dot = name.lastIndexOf('.');
-    return dot < 0 ? name : later(name.substring(0, dot)) + name.substring(dot);
+    int slots = name.indexOf('/'); // a breaker goes by its panel
+    int end = slots >= 0 ? slots : name.lastIndexOf('.');
+    return end < 0 ? name : later(name.substring(0, end)) + name.substring(end);
   }
 }

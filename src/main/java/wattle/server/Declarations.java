@@ -73,6 +73,8 @@ final class Declarations {
     } else if (item instanceof Tree.Panel t) {
       declare(Kind.PANEL, t.name(), t, in);
       t.statements().stream().filter(Tree.Slot.class::isInstance).forEach(s -> variable(((Tree.Slot) s).repetition(), s, in));
+    } else if (item instanceof Tree.Dwelling t) {
+      t.name().ifPresent(name -> declare(Kind.DWELLING, name, t, in));
     } else if (item instanceof Tree.Service t) {
       declare(Kind.SERVICE, t.name(), t, in);
     } else if (item instanceof Tree.Raceway t) {

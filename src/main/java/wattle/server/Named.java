@@ -15,7 +15,7 @@ record Named(Kind kind, String name, String pattern) {
 
   /** What names are given to; two things of different kinds may share one, a branch and a panel may not. */
   enum Kind {
-    BRANCH, PANEL, SERVICE, ROOM,
+    BRANCH, PANEL, SERVICE, DWELLING, ROOM,
     /** A box, or a device, which may be its own box. */
     DEVICE, RACEWAY, CONSTANT, TRIAL, PATTERN, PLACEMENT, PARAMETER, PART, CABLE, TABLE, LIMIT, PACK, RULE;
 
@@ -33,7 +33,7 @@ record Named(Kind kind, String name, String pattern) {
   /** Whether the plan's own files may give it another name. */
   boolean isOfThePlan() {
     return switch (kind) {
-      case BRANCH, PANEL, SERVICE, ROOM, DEVICE, RACEWAY, CONSTANT, TRIAL, PATTERN, PLACEMENT, PARAMETER -> true;
+      case BRANCH, PANEL, SERVICE, DWELLING, ROOM, DEVICE, RACEWAY, CONSTANT, TRIAL, PATTERN, PLACEMENT, PARAMETER -> true;
       case PART, CABLE, TABLE, LIMIT, PACK, RULE -> false;
     };
   }

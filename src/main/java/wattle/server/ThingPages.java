@@ -43,6 +43,9 @@ final class ThingPages {
       case SERVICE ->
         Optional.ofNullable(house.services().get(name))
             .map(s -> new Page().title("service " + name, "").line(s.system().text()));
+      case DWELLING ->
+        Optional.ofNullable(house.dwellings().get(name))
+            .map(d -> new Page().title("dwelling " + name, d.label().orElse("")).line(String.join(", ", d.panels())));
       case ROOM ->
         Optional.ofNullable(house.rooms().get(name))
             .map(r -> new Page().title("room " + name, r.title()).line(String.join(", ", r.boxes())));

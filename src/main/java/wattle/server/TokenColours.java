@@ -83,7 +83,7 @@ final class TokenColours {
       case BRANCH -> "function";
       case PANEL -> "class";
       case SERVICE -> "interface";
-      case ROOM, PACK -> "namespace";
+      case DWELLING, ROOM, PACK -> "namespace";
       case DEVICE -> "property";
       case RACEWAY, CONSTANT, LIMIT -> "variable";
       case PATTERN -> "class";

@@ -60,6 +60,7 @@ final class WorkspaceSymbols {
       case BRANCH -> SymbolKind.Function;
       case PANEL -> SymbolKind.Class;
       case SERVICE -> SymbolKind.Interface;
+      case DWELLING -> SymbolKind.Module;
       case ROOM -> SymbolKind.Namespace;
       case DEVICE -> SymbolKind.Field;
       case RACEWAY -> SymbolKind.Object;
