@@ -6,10 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import wattle.derivation.Derivation;
 import wattle.finding.Finding;
 import wattle.finding.Span;
-import wattle.library.Key;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.DeviceKind.Need;
@@ -75,18 +73,22 @@ final class LoadBinder {
   /** A stated voltage decides between one hot and two: {@code baseboard heater 1.5 kW 120 V}. */
   private DeviceKind atStatedVoltage(UnwiredDevice device, Optional<BranchDraft> draft) {
     Quantity stated = device.facts().get("voltage");
-    if (stated == null || draft.isEmpty() || device.kind().isThreePhase()) {
+    if (stated == null || draft.isEmpty()) {
       return device.kind();
     }
     SupplySystem system = system(draft.get());
-    if (!draft.get().hots.isEmpty()
-        && (stated.si() < LEAST_OF_LEG * system.legToNeutralVolts() || stated.si() > MOST_OF_LEGS * system.legToLegVolts())) {
-      String given = volts(system.legToNeutralVolts()) + (system.legs().size() > 1 ? " and " + volts(system.legToLegVolts()) : "");
+    boolean threePhase = device.kind().isThreePhase();
+    double least = threePhase ? system.legToLegVolts() : system.legToNeutralVolts();
+    if (!draft.get().hots.isEmpty() && (stated.si() < LEAST_OF_LEG * least || stated.si() > MOST_OF_LEGS * system.legToLegVolts())) {
+      String given = volts(least) + (!threePhase && system.legs().size() > 1 ? " and " + volts(system.legToLegVolts()) : "");
       scope.report(
           Finding.error("voltage-unfit", "'" + device.name() + "' is made for " + stated + " and its supply gives " + given)
               .at(device.origin().name(), "rated " + stated)
               .because("Far below its voltage an appliance does not work, and far above it burns out.")
               .fix("state the voltage on its nameplate"));
+      return device.kind();
+    }
+    if (threePhase) {
       return device.kind();
     }
     boolean two = Math.abs(stated.si() - system.legToLegVolts()) < Math.abs(stated.si() - system.legToNeutralVolts());
@@ -239,29 +241,20 @@ final class LoadBinder {
     Quantity stated = device.facts().get("voltage");
     double volts = kind.needs().contains(Need.TWO_HOTS) ? system.legToLegVolts() : system.legToNeutralVolts();
     double at = stated != null ? stated.si() : volts;
-    double amperes = rated.unit().equals(Units.HORSEPOWER) ? motorAmperes(rated, at, device, kind.isThreePhase()) : rated.si();
-    return at * amperes * (kind.isThreePhase() ? Math.sqrt(3) : 1);
-  }
-
-  /**
-   * Full-load current of a motor by its horsepower (NFPA 70 430.6(A)(1)), in amperes; 0, with a finding, where the pack has no
-   * figure for it.
-   */
-  private double motorAmperes(Quantity rated, double volts, UnwiredDevice device, boolean threePhase) {
-    String column = volts < 150 ? "at-115" : volts < 220 ? "at-208" : "at-230";
-    Derivation power = Derivation.stated("rating", "P", rated);
-    // The table is of single-phase motors; a three-phase one states its current or its power.
-    Optional<Double> amperes = scope.library().table("motor-current").filter(t -> !threePhase)
-        .flatMap(t -> t.find("full-load current", "I", column, Key.is("power", power)))
-        .map(Derivation::si);
+    double phases = kind.isThreePhase() ? Math.sqrt(3) : 1;
+    if (!rated.unit().equals(Units.HORSEPOWER)) {
+      return at * rated.si() * phases;
+    }
+    Optional<Double> amperes = new MotorCurrents(scope.library()).fullLoad(rated, at, kind.isThreePhase());
     if (amperes.isEmpty()) {
       scope.report(
-          Finding.error("motor-not-listed", "no full-load current is listed for a motor of " + rated)
-              .at(device.origin().name(), "1/6 hp to 10 hp, in the steps that are made")
+          Finding.error("motor-not-listed", "no full-load current is listed for a motor of " + rated + " at " + volts(at))
+              .at(device.origin().name(), MotorCurrents.range(kind.isThreePhase()))
               .because("Without it neither its conductors nor its breaker were checked.")
               .fix("write its current, such as 24 A, or a listed rating"));
     }
-    return amperes.orElse(0.0);
+    // The listed current is that of the whole range of voltages that a column serves, so of the system as it is.
+    return amperes.orElse(0.0) * (MotorCurrents.sameColumn(at, volts) ? volts : at) * phases;
   }
 
   /** A part of a device: its name, what it is connected to, and its part of the whole's rating. */

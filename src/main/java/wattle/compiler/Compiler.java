@@ -92,8 +92,8 @@ public final class Compiler {
     rules.begin(library.value());
     Expander.Expanded written = known.patterns().expand(read.value().items(), reader.mostPlaced());
     List<Finding> before = Stream.of(read.findings(), library.findings(), written.findings()).flatMap(List::stream).toList();
-    Checked<House> house =
-        Binder.bind(plan, read.value().codes(), library.value(), files, written, before, known.house(), reading.placement());
+    Checked<House> house = Binder.bind(plan, read.value().codes(), library.value(), files, written, before, known.house(),
+        reading.placement());
 
     List<Finding> findings = Stream.concat(before.stream(), house.findings().stream()).sorted(Finding.BY_PLACE).toList();
     Completeness completeness = Completeness.of(findings, house.value().doubts());
