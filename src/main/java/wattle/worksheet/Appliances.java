@@ -63,7 +63,9 @@ final class Appliances {
     Derivation kept = figures.neutralAppliance(inputs.system());
     if (!onThree) {
       load.add("clothes dryers", connected, atLeastRemark(factor, least), Sums.names(dryers));
+      load.betweenLegs(connected.si() * factor.si());
       neutral.add("clothes dryers", Sums.times("dryers", connected, factor), kept, Sums.names(dryers));
+      neutral.betweenLegs(connected.si() * factor.si() * kept.si());
       return;
     }
     Derivation mean = Derivation.computed(
@@ -86,6 +88,8 @@ final class Appliances {
       Derivation connected = Sums.ofLoads("vehicle chargers", chargers);
       Derivation least = figures.limit("vehicle-least");
       load.add("vehicle charging", connected, atLeastRemark(whole(least), least), Sums.names(chargers));
+      load.place(chargers, whole(least));
+      load.betweenLegs(chargers, whole(least));
       addNeutral("vehicle charging", chargers, whole(figures.limit("vehicle-least")), neutral);
     }
   }
@@ -101,6 +105,7 @@ final class Appliances {
   private static void add(String name, List<ConnectedLoad> loads, Derivation factor, Tally load, Tally neutral) {
     load.add(name, Sums.ofLoads(name, loads), factor, Sums.names(loads));
     load.place(loads, factor);
+    load.betweenLegs(loads, factor);
     addNeutral(name, loads, factor, neutral);
   }
 

@@ -1,5 +1,7 @@
 package wattle.worksheet;
 
+import java.util.Comparator;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -20,15 +22,17 @@ final class Capacity {
     boolean service = inputs.scope() == Inputs.Scope.SERVICE;
     Derivation total = load.total("calculated load");
     String name = service ? "service current" : "feeder current";
-    Derivation current = asWired(
-        heavierLeg(amperes(name, total, inputs.system(), "I"), load, inputs.system()), total, load, inputs, figures);
+    LegAmperes amperes = new LegAmperes(inputs, figures);
+    Map<Leg, Derivation> legs = amperes.legs(name, total, load);
+    Derivation current = LegAmperes.heaviest(name, legs);
     Derivation neutralTotal = neutral.total("load of the neutral");
-    Derivation neutralCurrent = reduced(
-        asWired(
-            heavierLeg(amperes("current of the neutral", neutralTotal, inputs.system(), "I_n"), neutral, inputs.system()), neutralTotal,
-            neutral, inputs, figures),
-        inputs.system(), figures);
-    Derivation sized = sized(current, inputs);
+    Derivation neutralCurrent = reduced(amperes.neutral("current of the neutral", neutralTotal, neutral), inputs.system(), figures);
+    boolean ofDwellings = method.mechanism() == Mechanism.DWELLING_STANDARD || method.mechanism() == Mechanism.MULTI_STANDARD;
+    ContinuousLoads lasting = new ContinuousLoads(inputs, ofDwellings);
+    double leastCharger = figures.maybe("vehicle-least").map(Derivation::si).orElse(0.0);
+    Derivation sized = sized(current, legs, lasting, leastCharger);
+    Derivation continuous = inputs.system().legs().stream().map(lasting::onLeg).max(Comparator.comparingDouble(Derivation::si))
+        .orElseThrow();
     Optional<Derivation> next = next(sized, leastRating, figures);
     Optional<Derivation> rating = inputs.rating().map(r -> Derivation.stated("rating of " + inputs.name(), "I_r", r));
     Optional<Derivation> spare = rating.map(
@@ -36,63 +40,26 @@ final class Capacity {
             "spare capacity", "I_s", "I_r − I", r.si() - sized.si(), Units.AMPERE, r, sized.named(sized.name(), "I")));
     return new Worksheet(
         method, inputs.name(), inputs.scope(),
-        load.lines().stream().map(inputs.placement()::remarked).toList(), neutral.lines(), total, current, neutralTotal,
-        neutralCurrent, next, rating, sized, spare);
+        load.lines().stream().map(inputs.placement()::remarked).toList(), neutral.lines(), total, legs, current, neutralTotal,
+        neutralCurrent, next, rating, continuous, sized, spare);
   }
 
-  /** NFPA 70 215.2(A)(1), 215.3 and 230.42(A): continuous loads at 125 %, which those of dwellings in a floor area are not. */
-  private static Derivation sized(Derivation current, Inputs inputs) {
-    Derivation quarter = CommonOutlets.quarter(inputs);
-    if (quarter.si() == 0) {
-      return current;
+  /** The leg that needs most when continuous loads count at 125 %. */
+  private static Derivation sized(Derivation current, Map<Leg, Derivation> legs, ContinuousLoads lasting, double leastCharger) {
+    Derivation most = current;
+    for (Map.Entry<Leg, Derivation> leg : legs.entrySet()) {
+      Derivation quarter = lasting.quarterOnLeg(leg.getKey(), leastCharger);
+      double amperes = leg.getValue().si() + quarter.si();
+      if (quarter.si() > 0 && amperes > most.si()) {
+        most = Derivation.computed(
+            "current with continuous loads at 125 %", "I", "I_l + I_q", amperes, Units.AMPERE,
+            leg.getValue().named(leg.getValue().name(), "I_l"),
+            quarter)
+            .remarking(
+                "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is without it.");
+      }
     }
-    return Derivation.computed(
-        "current with continuous loads at 125 %", "I", "I_c + I_q", current.si() + quarter.si(), Units.AMPERE,
-        current.named(current.name(), "I_c"), quarter)
-        .remarking("For the rating and the conductors, NFPA 70 215.2(A)(1), 215.3, 230.42(A); the calculated load itself is without it.");
-  }
-
-  private static Derivation amperes(String name, Derivation load, SupplySystem system, String symbol) {
-    boolean threePhase = system.kind() == SupplySystem.Kind.THREE_PHASE_WYE;
-    double volts = (threePhase ? Math.sqrt(3) : 1) * system.legToLegVolts();
-    return Derivation.computed(
-        name, symbol, threePhase ? "P / (√3 × U)" : "P / U", load.si() / volts, Units.AMPERE, load.named(load.name(), "P"),
-        Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
-  }
-
-  /**
-   * Single loads to the neutral need not balance. Half of their difference comes on top of the mean, on the heavier leg
-   * and on the neutral, as in example D1(b) of Annex D of NFPA 70; where no leg is known they count as balanced.
-   */
-  private static Derivation heavierLeg(Derivation mean, Tally tally, SupplySystem system) {
-    Derivation a = tally.onLeg(Leg.A);
-    Derivation b = tally.onLeg(Leg.B);
-    if (system.kind() != SupplySystem.Kind.SPLIT_PHASE || a.si() == b.si()) {
-      return mean;
-    }
-    Derivation heavier = a.si() > b.si() ? a : b;
-    Derivation lighter = a.si() > b.si() ? b : a;
-    return Derivation.computed(
-        mean.name() + ", heavier leg", mean.symbol(), "I_m + (P_a − P_b) / U",
-        mean.si() + (heavier.si() - lighter.si()) / system.legToLegVolts(), Units.AMPERE, mean.named(mean.name(), "I_m"),
-        heavier.named(heavier.name(), "P_a"), lighter.named(lighter.name(), "P_b"),
-        Derivation.stated("voltage between legs", "U", Quantity.of(system.legToLegVolts(), Units.VOLT)));
-  }
-
-  /** On three phases the leg that carries most as wired; what is counted for it already is not spread once more. */
-  private static Derivation asWired(Derivation mean, Derivation total, Tally tally, Inputs inputs, Figures figures) {
-    Optional<Derivation> factor = LegSpread.factor(inputs, figures, tally.apart());
-    double spread = total.si() - tally.onHeaviest();
-    if (factor.isEmpty() || total.si() == 0 || factor.get().si() < 1 + 1e-6) {
-      return mean;
-    }
-    double share = spread / total.si();
-    Derivation part = Derivation.computed(
-        "part of it that is spread as wired", "a", "", new Value.Amount(Quantity.of(100 * share, Units.PERCENT)), java.util.List.of())
-        .remarking("The rest, ranges and dryers by 220.54 and 220.55, is counted for the heaviest leg already.");
-    return Derivation.computed(
-        mean.name() + ", heaviest leg", mean.symbol(), "I_m × (1 + a × (k − 1))", mean.si() * (1 + share * (factor.get().si() - 1)),
-        Units.AMPERE, mean.named(mean.name(), "I_m"), part, factor.get());
+    return most;
   }
 
   /** A large neutral carries less than its hots, but not where two legs of a wye are fed: NFPA 70 220.61(C). */

@@ -1,10 +1,7 @@
 package wattle.worksheet;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import java.util.function.Predicate;
 import wattle.derivation.Derivation;
 import wattle.model.LoadClass;
 
@@ -37,7 +34,7 @@ final class Climate {
   }
 
   private double largestOf(List<ConnectedLoad> side) {
-    return largest(side, l -> true).map(ConnectedLoad::voltAmperes).orElse(0.0);
+    return motors(side).counted();
   }
 
   private List<ConnectedLoad> kept() {
@@ -59,6 +56,7 @@ final class Climate {
     String name = heatingIsLarger() ? "heating" : "cooling";
     load.add(name, Sums.ofLoads(name, kept), heatingIsLarger() ? heatFactor : coolFactor, Sums.names(kept));
     load.place(kept, heatingIsLarger() ? heatFactor : coolFactor);
+    load.betweenLegs(kept, heatingIsLarger() ? heatFactor : coolFactor);
     List<ConnectedLoad> dropped = (heatingIsLarger() ? cooling : heating).stream().filter(l -> !kept.contains(l)).toList();
     if (!dropped.isEmpty()) {
       String other = heatingIsLarger() ? "cooling" : "heating";
@@ -83,26 +81,15 @@ final class Climate {
 
   /** NFPA 70 220.50 and 430.24: a quarter of the largest motor that counts. */
   void addLargestMotor(Tally load, Tally neutral) {
-    largest(kept(), l -> true).ifPresent(m -> quarter(m, load));
-    largest(kept(), ConnectedLoad::neutral).ifPresent(m -> quarter(m, neutral));
+    motors(kept()).add(figures, load, neutral);
   }
 
-  private void quarter(ConnectedLoad motor, Tally tally) {
-    Derivation one = Derivation.stated(motor.name(), "P", Sums.voltAmperes(motor.voltAmperes()));
-    Derivation factor = figures.limit("largest-motor");
-    tally.add("largest motor, in addition", one, factor, List.of(motor.name()));
-    tally.place(List.of(motor.rated(motor.voltAmperes() / motor.count())), factor);
-  }
-
-  private Optional<ConnectedLoad> largest(List<ConnectedLoad> side, Predicate<ConnectedLoad> which) {
+  private LargestMotors motors(List<ConnectedLoad> side) {
     List<ConnectedLoad> motors = new ArrayList<>(inputs.all(LoadClass.MOTOR));
     inputs.all(Appliances.FIXED).stream().filter(ConnectedLoad::motor).forEach(motors::add);
     side.stream()
         .filter(l -> l.loadClass() == LoadClass.COOLING || l.loadClass() == LoadClass.HEAT_PUMP || l.motor())
         .forEach(motors::add);
-    // Of two as large the one to the neutral, which draws more amperes.
-    return motors.stream()
-        .filter(which.and(m -> m.voltAmperes() > 0))
-        .max(Comparator.comparingDouble(ConnectedLoad::voltAmperes).thenComparing(ConnectedLoad::neutral));
+    return new LargestMotors(inputs, motors);
   }
 }

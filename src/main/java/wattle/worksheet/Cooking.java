@@ -54,6 +54,8 @@ final class Cooking {
       load.add(part.name, connected, part.factor, part.demand, names, "");
       Derivation factor = figures.neutralAppliance(inputs.system());
       neutral.add(part.name, part.demand, factor, names);
+      load.betweenLegs(part.demand.si());
+      neutral.betweenLegs(part.demand.si() * factor.si());
       if (part.onThree) {
         load.countForHeaviestLeg(LoadClass.COOKING, part.demand.si());
         neutral.countForHeaviestLeg(LoadClass.COOKING, part.demand.si() * factor.si());

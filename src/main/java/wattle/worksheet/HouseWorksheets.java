@@ -110,6 +110,6 @@ public final class HouseWorksheets {
         .filter(m -> !ON_DEMAND.contains(m.mechanism()) && fits(m, read.inputs()))
         .map(m -> calculate(m, read))
         .flatMap(o -> o.worksheet().stream())
-        .min(Comparator.comparingDouble(w -> w.current().si()));
+        .min(Comparator.comparingDouble(w -> w.sized().si()));
   }
 }

@@ -37,16 +37,16 @@ final class LegSpread {
   }
 
   /**
-   * The current of the heaviest leg as a part of the mean; absent where there are not three legs, or nothing says what is on which.
+   * The current of each leg as a part of the mean; empty where there are not three legs, or nothing says what is on which.
    *
    * @param apart classes that the calculation has counted for the heaviest leg already
    */
-  static Optional<Derivation> factor(Inputs inputs, Figures figures, Set<LoadClass> apart) {
+  static Map<Leg, Derivation> factors(Inputs inputs, Figures figures, Set<LoadClass> apart) {
     if (inputs.system().kind() != SupplySystem.Kind.THREE_PHASE_WYE) {
-      return Optional.empty();
+      return Map.of();
     }
     LegSpread spread = new LegSpread(inputs, figures, apart);
-    return spread.between.isEmpty() ? Optional.empty() : Optional.of(spread.factor());
+    return spread.between.isEmpty() ? Map.of() : spread.factors();
   }
 
   private void add(DwellingUnit unit) {
@@ -70,7 +70,7 @@ final class LegSpread {
     }
   }
 
-  private Derivation factor() {
+  private Map<Leg, Derivation> factors() {
     Map<Ends, Flow> flows = new EnumMap<>(Ends.class);
     between.forEach((ends, load) -> flows.put(ends, Flow.of(load, 1)));
     for (Ends ends : List.of(Ends.A_B, Ends.B_C, Ends.C_A)) {
@@ -78,17 +78,19 @@ final class LegSpread {
     }
     LegLoads all = new LegLoads(flows, 0);
     SupplySystem system = inputs.system();
-    Leg heaviest = Leg.A;
-    for (Leg leg : system.legs()) {
-      heaviest = all.amperes(leg, system) > all.amperes(heaviest, system) * (1 + 1e-9) ? leg : heaviest;
-    }
     double mean = all.total() / (Math.sqrt(3) * system.legToLegVolts());
-    Derivation most = amperes("leg " + heaviest + " of all that is connected, as wired", "I_h", all.amperes(heaviest, system));
     Derivation even = amperes("the same spread evenly", "I_e", mean);
-    return Derivation.computed(
-        "heaviest leg, " + heaviest + ", against an even spread", "k", "I_h / I_e",
-        new Value.Amount(Quantity.of(most.si() / even.si(), Units.ONE)), List.of(most, even))
-        .remarking("Ratings without demand factors, each between the legs that it is wired to, added as phasors.");
+    Map<Leg, Derivation> factors = new EnumMap<>(Leg.class);
+    for (Leg leg : system.legs()) {
+      Derivation own = amperes("leg " + leg + " of all that is connected, as wired", "I_h", all.amperes(leg, system));
+      factors.put(
+          leg,
+          Derivation.computed(
+              "leg " + leg + " against an even spread", "k", "I_h / I_e", new Value.Amount(Quantity.of(own.si() / even.si(), Units.ONE)),
+              List.of(own, even))
+              .remarking("Ratings without demand factors, each between the legs that it is wired to, added as phasors."));
+    }
+    return factors;
   }
 
   private static Derivation amperes(String name, String symbol, double amperes) {

@@ -92,7 +92,7 @@ public final class ServiceLoad {
     String rating = sheet.rating().orElseThrow().value().text();
     String current = amperes(sheet.current().si());
     Finding.Builder finding = Finding
-        .error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current)
+        .error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current + sized(sheet))
         .at(place, rating)
         .because(
             "By the " + lower(sheet.method().title()) + ", the smallest of those that apply, it is " + terms(sheet) + " = "
@@ -104,6 +104,12 @@ public final class ServiceLoad {
         .about(sheet.name());
     sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
     return finding.build();
+  }
+
+  private static String sized(Worksheet sheet) {
+    return sheet.sized().si() > sheet.current().si() + 0.05
+        ? ", " + amperes(sheet.sized().si()) + " with its continuous part at 125 %"
+        : "";
   }
 
   /** The sum, with the steps of one demand as one term. */

@@ -45,6 +45,7 @@ final class SeveralOptional implements Calculation {
     List<String> devices = new ArrayList<>(OptionalGeneral.devices(dwellings, figures));
     devices.addAll(Sums.names(climate));
     load.add("all loads of " + inputs.dwellingCount() + " dwellings", all, factor, devices);
+    load.betweenLegs(load.sum());
     if (!inputs.common().isEmpty()) {
       StandardMethod.add(inputs.onlyCommon(), figures, load, new Tally());
     }

@@ -28,6 +28,8 @@ final class StandardMethod implements Calculation {
   }
 
   static void add(Inputs inputs, Figures figures, Tally load, Tally neutral) {
+    load.partAllByConnection();
+    neutral.partAllByConnection();
     new GeneralLoad(inputs, figures).add(load, neutral);
     CommonOutlets.add(inputs, figures, load, neutral);
     Cooking cooking = new Cooking(inputs, figures);

@@ -12,6 +12,7 @@ import java.util.Set;
 import wattle.derivation.Derivation;
 import wattle.model.Leg;
 import wattle.model.LoadClass;
+import wattle.quantity.Units;
 
 /** Gathers the lines of a worksheet, with their running sum. */
 final class Tally {
@@ -19,6 +20,9 @@ final class Tally {
   private final List<Derivation> results = new ArrayList<>();
   private final Map<Leg, List<Derivation>> onLegs = new EnumMap<>(Leg.class);
   private final Set<LoadClass> apart = EnumSet.noneOf(LoadClass.class);
+  private final List<Derivation> single = new ArrayList<>();
+  private double betweenLegs;
+  private boolean parted;
   private double onHeaviest;
   private double sum;
 
@@ -79,9 +83,50 @@ final class Tally {
     }
   }
 
-  /** Volt-amperes of the placed loads of a leg. */
-  Derivation onLeg(Leg leg) {
-    return Sums.sum("appliances to the neutral on leg " + leg, onLegs.getOrDefault(leg, List.of()));
+  /** Notes that a part of a load is on one leg, to the neutral, an equal part of it on each of so many. */
+  void place(Leg leg, Derivation load, int legs) {
+    onLegs.computeIfAbsent(leg, l -> new ArrayList<>())
+        .add(
+            legs == 1
+                ? load
+                : Derivation.computed(
+                    load.name() + ", on leg " + leg, "P", "P / n", load.si() / legs, Units.VOLT_AMPERE, load.named(load.name(), "P"),
+                    Sums.number("legs", legs)));
+  }
+
+  /** Notes a load of the neutral that nothing balances. */
+  void single(Derivation load) {
+    single.add(load);
+  }
+
+  /** Notes that so much of what has been added is between two legs. */
+  void betweenLegs(double voltAmperes) {
+    betweenLegs += voltAmperes;
+  }
+
+  /** Notes what of these loads is between two legs. */
+  void betweenLegs(List<ConnectedLoad> loads, Derivation factor) {
+    loads.forEach(l -> betweenLegs(factor.si() * l.total() * (1 - l.neutralShare())));
+  }
+
+  /** Says that every load between two legs is noted, so that the rest is to the neutral. */
+  void partAllByConnection() {
+    parted = true;
+  }
+
+  /** What is between two legs; all of it where that is not noted. */
+  double betweenLegs() {
+    return parted ? betweenLegs : sum - onLegs.values().stream().flatMap(List::stream).mapToDouble(Derivation::si).sum();
+  }
+
+  /** The placed loads of a leg, each to the neutral. */
+  List<Derivation> placed(Leg leg) {
+    return List.copyOf(onLegs.getOrDefault(leg, List.of()));
+  }
+
+  /** Loads of the neutral that nothing balances. */
+  List<Derivation> single() {
+    return List.copyOf(single);
   }
 
   /** Notes that a result is that of the heaviest leg taken on all three, so that it is not to be spread as wired once more. */

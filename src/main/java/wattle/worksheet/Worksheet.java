@@ -1,8 +1,12 @@
 package wattle.worksheet;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.model.Leg;
 
 /**
  * A finished load calculation.
@@ -12,13 +16,16 @@ import wattle.derivation.Derivation;
  * @param lines of the load on the legs
  * @param neutralLines of the load on the neutral
  * @param total calculated load in volt-amperes
- * @param current of the legs, in amperes
+ * @param legs amperes of each leg
+ * @param current of the leg that carries most, in amperes
  * @param neutralTotal load of the neutral in volt-amperes
  * @param neutralCurrent in amperes
  * @param nextRating least standard rating that will do; absent where none is as large
  * @param rating of the service or feeder as the plan has it; absent where it has none
- * @param sized what conductors and overcurrent devices are sized for, in amperes: the current of the legs, with continuous loads outside
- *     the dwellings at 125 %
+ * @param continuous the part of the current that lasts three hours or more, in amperes of the leg with most of it, at 100 %; 0 where none
+ *     does or the method takes no account of it
+ * @param sized what conductors and overcurrent devices are sized for, in amperes: the current of the leg that needs most with its continuous
+ *     loads at 125 %; equal to the current where none are
  * @param spare amperes that are left of the rating by that, below 0 where the load is larger; absent with the rating
  */
 public record Worksheet(
@@ -28,15 +35,18 @@ public record Worksheet(
     List<Line> lines,
     List<Line> neutralLines,
     Derivation total,
+    Map<Leg, Derivation> legs,
     Derivation current,
     Derivation neutralTotal,
     Derivation neutralCurrent,
     Optional<Derivation> nextRating,
     Optional<Derivation> rating,
+    Derivation continuous,
     Derivation sized,
     Optional<Derivation> spare) {
   public Worksheet {
     lines = List.copyOf(lines);
     neutralLines = List.copyOf(neutralLines);
+    legs = Collections.unmodifiableMap(new EnumMap<>(legs));
   }
 }

@@ -98,10 +98,17 @@ public final class WorksheetSheets {
     List<Row> rows = new ArrayList<>();
     String of = " of " + worksheet.name();
     rows.add(row("calculated load", of, "VA", worksheet.total()));
-    rows.add(row(worksheet.current().name(), of, "A", worksheet.current()));
+    if (worksheet.legs().size() == 1) {
+      rows.add(row(worksheet.current().name(), of, "A", worksheet.current()));
+    } else {
+      worksheet.legs().values().forEach(l -> rows.add(row(l.name(), of, "A", l)));
+    }
     rows.add(row("load of the neutral", of, "VA", worksheet.neutralTotal()));
     rows.add(row(worksheet.neutralCurrent().name(), of, "A", worksheet.neutralCurrent()));
-    if (!worksheet.sized().equals(worksheet.current())) {
+    if (worksheet.continuous().si() > 0) {
+      rows.add(row("continuous part of it", of, "A", worksheet.continuous()));
+    }
+    if (worksheet.sized().si() > worksheet.current().si()) {
       rows.add(row(worksheet.sized().name(), of, "A", worksheet.sized()));
     }
     worksheet.nextRating().ifPresent(n -> rows.add(row("next standard rating", of, "A", n)));
