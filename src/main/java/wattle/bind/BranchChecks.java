@@ -130,7 +130,7 @@ final class BranchChecks {
                   + " and it has no breaker of its own.")
           .figure("worst neutral current", amperes(sum))
           .figure("breaker", amperes(rated))
-          .source(Citation.COMMON_PRACTICE);
+          .source(source("shared-neutral-same-leg"));
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }
@@ -142,14 +142,18 @@ final class BranchChecks {
       Breaker first = breakers.get(ids.get(0));
       Breaker second = breakers.get(ids.get(1));
       scope.report(
-          Finding.error("shared-neutral-two-breakers", "the hots of '" + branch.name() + "' share a neutral and open one by one")
+          Finding.error("shared-neutral-two-breakers", "hots of multiwire circuit '" + branch.name() + "' do not open together")
               .at(second.origin().name(), "breaker " + second.id())
               .with(first.origin().name(), "breaker " + first.id())
               .with(branch.wiring().origin().whole(), "one neutral for both hots")
               .because("With one handle open the other hot still feeds the shared neutral, and the box that looks dead is not.")
               .fix("put both on one two-pole breaker, or tie their handles: " + pairText(first, second) + " handle-tied")
-              .source(Citation.COMMON_PRACTICE));
+              .source(source("shared-neutral-two-breakers")));
     }
+  }
+
+  private Citation source(String finding) {
+    return scope.library().article(finding).orElse(Citation.COMMON_PRACTICE);
   }
 
   private static String pairText(Breaker first, Breaker second) {

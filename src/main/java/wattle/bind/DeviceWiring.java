@@ -89,7 +89,8 @@ final class DeviceWiring {
     Set<String> seen = new LinkedHashSet<>();
     drafts.stream().filter(d -> d.broken).forEach(d -> mention(d, seen));
     for (UnwiredDevice device : devices.values()) {
-      if (connections.containsKey(device.name()) || seen.contains(device.name()) || scope.mayStandInDamage(device.name())) {
+      if (connections.containsKey(device.name()) || seen.contains(device.name()) || scope.mayStandInDamage(device.name())
+          || isOnBattery(device)) {
         continue;
       }
       scope.report(
@@ -97,6 +98,11 @@ final class DeviceWiring {
               .at(device.origin().name(), "a " + device.kind().name() + " that nothing feeds")
               .fix("add a run to it, such as --3 m-- " + device.name()));
     }
+  }
+
+  /** An alarm with a battery alone has no run by design; whether it may be so is for the rules to say. */
+  private static boolean isOnBattery(UnwiredDevice device) {
+    return device.traits().contains("battery") && device.kind().name().endsWith("alarm");
   }
 
   /** What a broken branch names somewhere is not missing; the fault in the branch has been reported. */

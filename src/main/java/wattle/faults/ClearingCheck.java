@@ -30,10 +30,12 @@ final class ClearingCheck {
 
   private final TripCurves curves;
   private final double longest;
+  private final Citation source;
 
   ClearingCheck(Library library) {
     curves = new TripCurves(library);
     longest = library.limit("adiabatic-time").map(Limit::value).map(Quantity::si).orElse(0.0);
+    source = library.article("conductor-would-not-survive").orElse(ADIABATIC);
   }
 
   private record Slow(FaultPoint point, Fault fault, double amperes, ClearingTime time) {
@@ -127,7 +129,7 @@ final class ClearingCheck {
     return points.size() > 1 ? points.get(0).fault(fault.kind()) : Optional.empty();
   }
 
-  private static Finding.Builder outlasting(
+  private Finding.Builder outlasting(
       String what, Span place, Breaker breaker, TripCurve curve, Slow slow, Optional<String> feeder) {
     Withstand weakest = slow.fault.weakest().orElseThrow();
     WireSize size = weakest.wire().size();
@@ -147,7 +149,7 @@ final class ClearingCheck {
         .fix(
             feeder.map(f -> "most of the way is the feeder of '" + f + "': run that thicker, its ground too, or make it shorter")
                 .orElse("run it thicker or shorter, so that the fault trips the breaker at once"))
-        .source(ADIABATIC);
+        .source(source);
   }
 
   private static String conductor(Wire wire) {

@@ -4,6 +4,8 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import wattle.derivation.Derivation;
+import wattle.finding.Citation;
 import wattle.model.DeviceKind;
 
 /**
@@ -54,6 +56,16 @@ public record Library(
 
   public Optional<Limit> limit(String name) {
     return Optional.ofNullable(limits.get(name));
+  }
+
+  /**
+   * The article of the code in force behind a finding that the common pack or the compiler makes: table {@code rule-articles} of a
+   * pack. Absent where no pack names one, and the finding keeps its own source.
+   */
+  public Optional<Citation> article(String rule) {
+    return table("rule-articles").flatMap(
+        t -> t.find("article", "article", "article", Key.is("rule", Derivation.stated("rule", "", rule)))
+            .map(a -> new Citation(t.citations().get(0).work(), a.value().text(), false)));
   }
 
   /** This library with another laid over it: of two things with one name the other's stands. */

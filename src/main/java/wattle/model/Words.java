@@ -49,7 +49,7 @@ public record Words(String what, List<String> known, Map<String, String> same) {
           "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected",
           "readily-accessible",
           "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement", "security", "weight-supporting",
-          "in-fan"),
+          "in-fan", "battery"),
       Map.of());
 
   public static final Words BOX_TRAITS = new Words(

@@ -51,6 +51,7 @@ final class Facts {
   private boolean telling;
   private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
   private final Map<Object, Object[]> kept = new IdentityHashMap<>();
+  private final Map<String, Optional<Dwelling>> dwellings = new HashMap<>();
   private final Map<Section, CircuitLoad> loadOfRun = new IdentityHashMap<>();
   // Rules ask several things of one thing in a row.
   private Branch lastBranch;
@@ -405,26 +406,51 @@ final class Facts {
 
   /** Whether a room belongs to no dwelling: dwellings name their panels, and all that is wired in it is fed from others. */
   boolean isCommon(Room room) {
-    if (house.dwellings().values().stream().allMatch(d -> d.panels().isEmpty())) {
-      return false;
-    }
-    List<String> panels = devicesOf(room).stream().flatMap(d -> branchOf(d).stream()).flatMap(b -> b.panel().stream()).distinct().toList();
-    return !panels.isEmpty() && panels.stream().noneMatch(this::isOfDwelling);
+    return dwellingsArePartial() && dwellingOf(room).isEmpty() && devicesOf(room).stream().anyMatch(d -> branchOf(d).isPresent());
   }
 
-  private boolean isOfDwelling(String panel) {
+  /** Whether dwellings name their panels, so that each is a part of the house and not all of it. */
+  private boolean dwellingsArePartial() {
+    return house.dwellings().values().stream().anyMatch(d -> !d.panels().isEmpty());
+  }
+
+  /** The dwelling whose panels feed something in a room; absent where none does, or where dwellings name no panels. */
+  private Optional<Dwelling> dwellingOf(Room room) {
+    return dwellings.computeIfAbsent(
+        room.name(),
+        name -> devicesOf(room).stream().flatMap(d -> branchOf(d).stream()).flatMap(b -> b.panel().stream()).distinct()
+            .flatMap(p -> dwellingOf(p).stream()).findFirst());
+  }
+
+  private Optional<Dwelling> dwellingOf(String panel) {
     String at = panel;
     for (int steps = 0; steps <= house.panels().size() && house.panels().containsKey(at); steps++) {
       String name = at;
-      if (house.dwellings().values().stream().anyMatch(d -> d.panels().contains(name))) {
-        return true;
+      Optional<Dwelling> own = house.dwellings().values().stream().filter(d -> d.panels().contains(name)).findFirst();
+      if (own.isPresent() || !(house.panels().get(at).supply() instanceof PanelSupply.FromBreaker)) {
+        return own;
       }
-      if (!(house.panels().get(at).supply() instanceof PanelSupply.FromBreaker from)) {
-        return false;
-      }
-      at = from.breaker().panel();
+      at = ((PanelSupply.FromBreaker) house.panels().get(at).supply()).breaker().panel();
     }
-    return false;
+    return Optional.empty();
+  }
+
+  /** Rooms with something fed from the panels of a dwelling; all where it names none. */
+  List<Room> roomsOf(Dwelling dwelling) {
+    return house.rooms().values().stream()
+        .filter(r -> dwelling.panels().isEmpty() || dwellingOf(r).filter(dwelling::equals).isPresent()).toList();
+  }
+
+  /** Branches from the panels of a dwelling, and from what those feed; all where it names none. */
+  List<Branch> branchesOf(Dwelling dwelling) {
+    return house.branches().values().stream()
+        .filter(b -> dwelling.panels().isEmpty() || b.panel().flatMap(this::dwellingOf).filter(dwelling::equals).isPresent()).toList();
+  }
+
+  List<Device> devicesOf(Dwelling dwelling) {
+    return dwelling.panels().isEmpty()
+        ? List.copyOf(house.devices().values())
+        : roomsOf(dwelling).stream().flatMap(r -> devicesOf(r).stream()).toList();
   }
 
   List<Device> devicesOf(Room room) {
@@ -447,13 +473,14 @@ final class Facts {
     }
   }
 
-  /** Rooms on the storey of a room, itself with them; none where its storey is not stated. */
+  /** Rooms of the same dwelling on the storey of a room, itself with them; none where its storey is not stated. */
   List<Room> roomsOfFloor(Room room) {
     Quantity floor = room.facts().get("floor");
     return floor == null
         ? List.of()
         : house.rooms().values().stream()
             .filter(r -> r.facts().containsKey("floor") && r.facts().get("floor").si() == floor.si())
+            .filter(r -> !dwellingsArePartial() || dwellingOf(r).equals(dwellingOf(room)))
             .toList();
   }
 

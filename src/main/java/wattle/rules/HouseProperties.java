@@ -41,9 +41,13 @@ final class HouseProperties {
             (f, d) -> d.flags().stream().anyMatch(FUELS::contains))
         .wordSet("flags", "facts without a figure, such as gas-heated", (f, d) -> d.flags())
         .things("services", Kind.SERVICE, "services of the plan", (f, d) -> f.house().services().values()).rests(Doubt.SERVICES)
-        .things("rooms", Kind.ROOM, "rooms of the plan", (f, d) -> f.house().rooms().values()).rests(Doubt.ROOMS)
-        .things("branches", Kind.BRANCH, "branches of the plan", (f, d) -> f.house().branches().values()).rests(Doubt.BRANCHES)
-        .things("devices", Kind.DEVICE, "devices of the plan", (f, d) -> f.house().devices().values()).rests(Doubt.DEVICES)
+        .things("rooms", Kind.ROOM, "rooms with something that its panels feed; all of the plan where it names no panels",
+            (f, d) -> f.roomsOf(d))
+        .rests(Doubt.ROOMS, Doubt.PANELS, Doubt.FED).kept()
+        .things("branches", Kind.BRANCH, "branches from its panels and from what those feed; all of the plan where it names no panels",
+            (f, d) -> f.branchesOf(d))
+        .rests(Doubt.BRANCHES, Doubt.PANELS, Doubt.FED).kept()
+        .things("devices", Kind.DEVICE, "devices of its rooms", (f, d) -> f.devicesOf(d)).rests(Doubt.DEVICES, Doubt.PANELS, Doubt.FED).kept()
         .made();
   }
 }

@@ -38,8 +38,11 @@ final class RoomProperties {
         .figure("floor", Dimension.NONE, "the storey that it is on, 0 for the ground",
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
-        .truth("first-of-floor", "whether it is the first room that the plan names on its storey; not known where it states none",
-            (f, r) -> r.facts().containsKey("floor") ? f.roomsOfFloor(r).get(0) == r : null)
+        .truth("first-of-floor",
+            "whether it is the first room that the plan names on its storey, but for places outdoors, garages, sheds, crawl spaces and unfinished attics; not known where it states no storey",
+            (f, r) -> r.facts().containsKey("floor")
+                ? f.roomsOfFloor(r).stream().filter(RoomProperties::isOfStory).findFirst().orElse(null) == r
+                : null)
         .rests(Doubt.ROOM, Doubt.ROOMS)
         .stated("floor 1 in the line of the room")
         .things("floor-devices", Kind.DEVICE, "devices on its storey",
@@ -83,6 +86,14 @@ final class RoomProperties {
         .things("boxes", Kind.BOX, "boxes in it", (f, r) -> r.boxes().stream().map(f.house().boxes()::get).filter(b -> b != null).toList())
         .rests(Doubt.CONTENTS)
         .made();
+  }
+
+  /** IRC R314.3 counts stories, basements and habitable attics; it leaves out crawl spaces and other attics. */
+  private static boolean isOfStory(Room room) {
+    String use = room.kind().orElse("");
+    return !room.kind().flatMap(RoomKind::of).map(k -> k.places().contains("outdoors") || k.places().contains("accessory")).orElse(false)
+        && !java.util.Set.of("crawl-space", "garage").contains(use)
+        && (!use.equals("attic") || Boolean.TRUE.equals(room.flags().get("finished")));
   }
 
   private static final java.util.Set<String> OF_DWELLINGS = java.util.Set.of("habitable", "living-space", "wall-spaced");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import wattle.finding.Checked;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
@@ -84,8 +85,10 @@ public final class RuleLoader {
     if (!own.isEmpty() || headline.isEmpty()) {
       return Optional.empty();
     }
-    List<Citation> citations = tree.citations().stream()
-        .map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())).toList();
+    List<Citation> citations = Stream.concat(
+        text.pack().equals("common") ? library.article(tree.name().text()).stream() : Stream.empty(),
+        tree.citations().stream().map(c -> new Citation(c.work().value(), c.place().map(Tree.Text::value).orElse(""), c.fromMemory())))
+        .toList();
     return Optional.of(
         new Rule(
             tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(), work,
