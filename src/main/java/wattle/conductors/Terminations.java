@@ -64,6 +64,17 @@ public final class Terminations {
     return lowest(ends, rating);
   }
 
+  /** The lowest temperature that a terminal at either end of the run that feeds a panel is marked for; absent where none is marked. */
+  public Optional<Derivation> marked(Panel fed) {
+    Optional<Breaker> from = fed.supply() instanceof PanelSupply.FromBreaker by
+        ? Optional.ofNullable(breakers.get(by.breaker()))
+        : Optional.empty();
+    List<End> ends = new ArrayList<>(from.map(this::end).stream().toList());
+    ends.add(new End("panel " + fed.name(), fed.incoming()));
+    return ends.stream().flatMap(e -> e.terminals.temperature().stream().map(t -> Derivation.stated("marking of the terminals at " + e.name,
+        "T_t", t))).min(Comparator.comparingDouble(Derivation::si));
+  }
+
   /** Whether every terminal at the ends of a run takes a metal; absent where some say nothing and none refuses. */
   public Optional<Boolean> take(Metal metal, Branch branch, Section section) {
     List<End> ends = new ArrayList<>(at(branch, section.from()));

@@ -22,11 +22,11 @@ final class AmpacityWords {
 
   private static String words(
       Ampacity a, Conditions conditions, Wiring wiring, Optional<Derivation> ends, Optional<Quantity> celsius, Facts facts) {
-    StringBuilder words = new StringBuilder(conditions.conductor() + " has " + amperes(a.base().si()) + " in the "
+    StringBuilder words = new StringBuilder(conditions.conductor() + " has " + amperes(conditions.sets() * a.base().si()) + " in the "
         + Math.round(conditions.insulationCelsius()) + " °C column");
     boolean corrected = a.ambientFactor().si() != 1 || a.bundlingFactor().si() != 1;
     if (corrected) {
-      words.append(": ").append(amperes(a.base().si()));
+      words.append(": ").append(amperes(conditions.sets() * a.base().si()));
       if (a.ambientFactor().si() != 1) {
         words.append(" × ").append(Quantity.plain(a.ambientFactor().si(), 3)).append(" for the ambient of ")
             .append(conditions.ambient().value().text());
@@ -42,10 +42,11 @@ final class AmpacityWords {
       words.append("; ").append(wiring.type()).append(" is held to the ").append(Math.round(conditions.useCelsius()))
           .append(" °C column, ").append(amperes(allowed));
     }
-    if (ends.isPresent() && ends.get().si() < allowed - 1e-9) {
+    double atEnds = ends.map(e -> conditions.sets() * e.si()).orElse(Double.MAX_VALUE);
+    if (atEnds < allowed - 1e-9) {
       words.append("; its ").append(celsius.map(c -> Math.round(c.in(wattle.quantity.Units.CELSIUS)) + " °C ").orElse(""))
-          .append("terminals hold it to ").append(amperes(ends.get().si()));
-      allowed = ends.get().si();
+          .append("terminals hold it to ").append(amperes(atEnds));
+      allowed = atEnds;
     }
     double held = allowed;
     facts.conductors().breakers().ceiling(conditions.size(), conditions.metal()).filter(c -> c.si() < held - 1e-9)

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.loads.LegLoads;
@@ -50,6 +51,18 @@ final class SupplyProperties {
         .figure("calculated-current", Dimension.CURRENT, "its calculated load, by the smallest of the methods that apply",
             ServiceConductor::calculated)
         .number("mains", "disconnects that it comes to: one for each panel straight on it that has a main", ServiceConductor::mains)
+        .truth("carries-load",
+            "whether the hots of its run have the ampacity that the load calculated for it needs; not known where that cannot be"
+                + " calculated or is above its rating, and for the whole of one dwelling, whose conductors may be smaller",
+            (f, s) -> SupplyCheck.of(f, s).map(SupplyCheck::carries).orElse(null))
+        .figure("load-needs", Dimension.CURRENT, "ampacity that the calculated load needs",
+            (f, s) -> SupplyCheck.of(f, s).map(c -> tenth(c.needs())))
+        .figure("load-has", Dimension.CURRENT, "ampacity that the hots of its run have for that",
+            (f, s) -> SupplyCheck.of(f, s).map(c -> tenth(c.has())))
+        .words("load-sum", "what the calculated load is, with its continuous part", (f, s) -> SupplyCheck.of(f, s).map(SupplyCheck::sum))
+        .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .words("ampacity-sum", "what the ampacity of its run is made of, and which column or terminals hold it down",
+            SupplyProperties::ampacityWords)
         .figure("ampacity", Dimension.CURRENT, "of its run",
             (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot())))
                 .flatMap(a -> a.allowed().quantity()))
@@ -222,7 +235,12 @@ final class SupplyProperties {
     return Math.max(0, panel.slotCount().orElse(taken.size()) - taken.size());
   }
 
-  private static Optional<Quantity> supplyRating(Facts facts, Panel panel) {
+  /** As the trade writes amperes. */
+  private static Quantity tenth(double amperes) {
+    return Quantity.of(Math.round(amperes * 10) / 10.0, Units.AMPERE);
+  }
+
+  static Optional<Quantity> supplyRating(Facts facts, Panel panel) {
     if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       return facts.breaker(from.breaker()).flatMap(Breaker::rating);
     }
@@ -334,6 +352,24 @@ final class SupplyProperties {
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
         .sure()
+        .truth("whole-dwelling", "whether it carries all of one dwelling on two hots, at a rating of 100 to 400 A",
+            (f, x) -> WholeDwelling.isFor(f, x.panel(), supplyRating(f, x.panel())))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE, Doubt.DWELLING)
+        .truth("carries-load",
+            "whether its hots have the ampacity that the load calculated for it needs; not known where that cannot be calculated or is"
+                + " above its breaker, and for the whole of one dwelling, whose conductors may be smaller",
+            (f, x) -> SupplyCheck.of(f, x).map(SupplyCheck::carries).orElse(null))
+        .rests(Properties.LOADS)
+        .figure("load-needs", Dimension.CURRENT, "ampacity that the calculated load needs",
+            (f, x) -> SupplyCheck.of(f, x).map(c -> tenth(c.needs())))
+        .rests(Properties.LOADS)
+        .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
+            (f, x) -> SupplyCheck.of(f, x).map(c -> tenth(c.has())))
+        .rests(Properties.LOADS)
+        .words("load-sum", "what the calculated load is, with its continuous part", (f, x) -> SupplyCheck.of(f, x).map(SupplyCheck::sum))
+        .sure()
+        .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .rests(Properties.LOADS)
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
@@ -369,9 +405,20 @@ final class SupplyProperties {
     return supplyRating(facts, feeder.panel()).map(r -> Derivation.stated("rating", "I", r));
   }
 
+  static Conditions conditions(Facts facts, FeederOf feeder) {
+    return facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
+  }
+
   private static Optional<WireSize> needed(Facts facts, FeederOf feeder) {
-    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
-    return rating(facts, feeder).flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), true)));
+    Conditions conditions = conditions(facts, feeder);
+    Optional<WireSize> usual = rating(facts, feeder)
+        .flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), true)));
+    Optional<Quantity> rating = supplyRating(facts, feeder.panel());
+    if (!WholeDwelling.isFor(facts, feeder.panel(), rating)) {
+      return usual;
+    }
+    return WholeDwelling.least(facts, rating.get(), conditions, facts.conductors().terminations().marked(feeder.panel()))
+        .filter(s -> usual.filter(u -> u.compareTo(s) < 0).isEmpty()).or(() -> usual);
   }
 
   private static Optional<Derivation> marked(Facts facts, FeederOf feeder, Derivation rating) {
@@ -379,21 +426,49 @@ final class SupplyProperties {
   }
 
   private static Optional<String> ampacityWords(Facts facts, FeederOf feeder) {
-    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
+    Conditions conditions = conditions(facts, feeder);
+    Optional<Quantity> rated = supplyRating(facts, feeder.panel());
+    Optional<Derivation> stated = facts.conductors().terminations().marked(feeder.panel());
+    Optional<String> words = ampacityWords(facts, conditions, feeder.stretch().wiring(), rating(facts, feeder),
+        rating(facts, feeder).flatMap(r -> marked(facts, feeder, r)));
+    return WholeDwelling.isFor(facts, feeder.panel(), rated)
+        ? Optional.of(WholeDwelling.words(facts, rated.get(), conditions, stated))
+        : words;
+  }
+
+  private static Optional<String> ampacityWords(Facts facts, Service service) {
+    Optional<Derivation> rating = service.rating().map(r -> Derivation.stated("rating", "I", r));
+    if (service.run().isEmpty() || rating.isEmpty()) {
+      return Optional.empty();
+    }
+    Conditions conditions = ServiceConductor.conditions(facts, service);
+    Optional<Derivation> marked = ServiceConductor.marked(facts, service);
+    return WholeDwelling.isFor(facts, service)
+        ? Optional.of(WholeDwelling.words(facts, service.rating().get(), conditions, marked))
+        : ampacityWords(facts, conditions, service.run().get().wiring(), rating, marked);
+  }
+
+  private static Optional<String> ampacityWords(
+      Facts facts, Conditions conditions, Wiring wiring, Optional<Derivation> rating, Optional<Derivation> marked) {
     var ampacities = facts.conductors().ampacities();
-    Optional<Derivation> rating = rating(facts, feeder);
-    Optional<Derivation> celsius = rating.flatMap(r -> marked(facts, feeder, r).or(() -> ampacities.unmarked(r)));
+    Optional<Derivation> celsius = marked.or(() -> rating.flatMap(ampacities::unmarked));
     Optional<Derivation> ends = rating.flatMap(r -> ampacities.atTerminals(conditions.size(), conditions.metal(), r, celsius));
-    return AmpacityWords.of(facts, conditions, feeder.stretch().wiring(), ends, celsius.flatMap(Derivation::quantity));
+    return AmpacityWords.of(facts, conditions, wiring, ends, celsius.flatMap(Derivation::quantity));
   }
 
   private static Optional<Quantity> largest(Facts facts, FeederOf feeder) {
     Wire hot = feeder.stretch().wiring().hot();
-    var conditions = facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), hot);
-    return rating(facts, feeder)
-        .flatMap(r -> facts.conductors().ampacities().between(conditions, r,
-            facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), r)))
+    Conditions conditions = conditions(facts, feeder);
+    Optional<Quantity> usual = rating(facts, feeder)
+        .flatMap(r -> facts.conductors().ampacities().between(conditions, r, marked(facts, feeder, r)))
         .flatMap(a -> facts.conductors().breakers().largestFor(a, hot.size(), hot.metal(), true))
         .flatMap(Derivation::quantity);
+    Optional<Quantity> rating = supplyRating(facts, feeder.panel());
+    if (!WholeDwelling.isFor(facts, feeder.panel(), rating)) {
+      return usual;
+    }
+    return WholeDwelling.largest(facts, rating.get(), hot, conditions, facts.conductors().terminations().marked(feeder.panel()))
+        .filter(q -> usual.filter(u -> u.si() > q.si()).isEmpty())
+        .or(() -> usual);
   }
 }
