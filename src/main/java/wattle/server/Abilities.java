@@ -30,7 +30,7 @@ final class Abilities {
     all.setDocumentSymbolProvider(true);
     all.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
     all.setHoverProvider(true);
-    all.setCompletionProvider(new CompletionOptions(false, List.of(".", "+", ":")));
+    all.setCompletionProvider(new CompletionOptions(false, List.of(".", "+", ":", " ")));
     all.setDefinitionProvider(true);
     all.setReferencesProvider(true);
     all.setDocumentHighlightProvider(true);

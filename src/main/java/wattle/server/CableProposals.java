@@ -17,6 +17,9 @@ final class CableProposals {
   /** What the ampacity tables take for granted; a run that is laid otherwise is judged when it is written. */
   private static final double USUAL_CELSIUS = 30;
 
+  /** As branches of a house are wired most often; common practice. */
+  private static final List<String> USUAL = List.of("14/2", "14/3", "12/2", "12/3", "10/3", "6/3");
+
   private final Analysis analysis;
   private final Proposals proposals;
 
@@ -76,13 +79,12 @@ final class CableProposals {
     }
   }
 
-  /** Types alone, where no breaker says what size it must be. */
+  /** In the usual sizes, where no breaker says what size it must be. */
   void types() {
-    analysis
-        .compilation()
-        .library()
-        .cables()
-        .values()
-        .forEach(k -> proposals.add(k.name(), k.label(), CompletionItemKind.Struct));
+    for (CableKind kind : analysis.compilation().library().cables().values()) {
+      if (!kind.single()) {
+        USUAL.forEach(size -> proposals.add(size + " " + kind.name(), kind.label(), CompletionItemKind.Struct));
+      }
+    }
   }
 }

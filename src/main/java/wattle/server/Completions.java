@@ -8,6 +8,7 @@ import org.eclipse.lsp4j.Position;
 import wattle.library.StandardLibrary;
 import wattle.quantity.Units;
 import wattle.syntax.Lexeme;
+import wattle.syntax.NextTokens;
 import wattle.syntax.Tree;
 
 /** What may be written at a place. Each kind of block has its own class; what stands between blocks is here. */
@@ -36,10 +37,26 @@ final class Completions {
         && place.cursor() < place.lastLexeme().get().span().end()) {
       return; // inside quotes
     }
-    if (!place.pathBefore().isEmpty()) {
-      names.inPath(place.pathBefore());
+    if (place.comment()) {
       return;
     }
+    GrammarProposals grammar = new GrammarProposals(question, place, proposals, names);
+    if (!place.pathBefore().isEmpty()) {
+      names.inPath(place.pathBefore());
+      grammar.properties(place.pathBefore());
+      return;
+    }
+    known();
+    NextTokens next = NextTokens.after(place.read());
+    if (!next.isDead()) {
+      proposals.keep(next::takes);
+      grammar.propose(next);
+      proposals.keep(next::takes);
+    }
+  }
+
+  /** What is known of the house at this place, the likeliest first. */
+  private void known() {
     switch (place.block()) {
       case "", "pattern" -> between();
       case "panel" -> new PanelProposals(question, place, proposals).propose();

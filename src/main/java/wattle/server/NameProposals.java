@@ -16,13 +16,20 @@ final class NameProposals {
   private final Proposals proposals;
   private final String placement;
   private final List<String> parameters;
+  private final List<String> constants;
+  private final List<String> patterns;
+  private final List<String> counters;
 
   /**
    * @param placement the first placement of the pattern that is written in; empty in the plan
    * @param parameters those of that pattern
    */
-  NameProposals(House house, Proposals proposals, String placement, List<String> parameters) {
+  private NameProposals(House house, Proposals proposals, String placement, List<String> parameters, List<String> constants,
+      List<String> patterns, List<String> counters) {
+    this.counters = counters;
     this.parameters = parameters;
+    this.constants = constants;
+    this.patterns = patterns;
     this.house = house;
     this.proposals = proposals;
     this.placement = placement;
@@ -35,7 +42,14 @@ final class NameProposals {
         .flatMap(i -> question.analysis().inHouse(new Named(Named.Kind.PATTERN, ((Tree.Pattern) i).name().text())).stream())
         .findFirst()
         .orElse("");
-    return new NameProposals(question.analysis().house(), proposals, placement, CursorPlace.at(question, cursor).parameters());
+    List<Occurrence> declared = question.analysis().derived().names().stream().filter(Occurrence::declares).toList();
+    return new NameProposals(question.analysis().house(), proposals, placement, CursorPlace.at(question, cursor).parameters(),
+        words(declared, Named.Kind.CONSTANT), words(declared, Named.Kind.PATTERN),
+        words(declared.stream().filter(o -> o.thing().pattern().contains("@")).toList(), Named.Kind.PARAMETER));
+  }
+
+  private static List<String> words(List<Occurrence> declared, Named.Kind kind) {
+    return declared.stream().filter(o -> o.thing().kind() == kind).map(o -> o.thing().word()).distinct().toList();
   }
 
   /** What the pattern is given, of which any may stand for a cable or a kind. */
@@ -43,9 +57,26 @@ final class NameProposals {
     parameters.forEach(p -> proposals.add(p, "parameter", CompletionItemKind.Variable));
   }
 
+  /** What a repetition counts by. */
+  void counters() {
+    counters.forEach(c -> proposals.add(c, "number of a repetition", CompletionItemKind.Variable));
+  }
+
+  /** Constants of the plan, and those of the pattern that is written in. */
+  void constants() {
+    constants.forEach(c -> proposals.add(c, "constant", CompletionItemKind.Constant));
+  }
+
+  void patterns() {
+    patterns.forEach(p -> proposals.add(p, "pattern", CompletionItemKind.Class));
+  }
+
   private void add(String name, String detail, CompletionItemKind kind) {
     if (placement.isEmpty()) {
       proposals.add(name, detail, kind);
+    } else if (name.startsWith(placement + ".") && house.boxes().containsKey(name) && name.lastIndexOf('.') == placement.length()) {
+      // In the room that has the pattern's own name.
+      proposals.add(house.placements().get(placement) + name.substring(placement.length()), detail, kind);
     } else if (name.startsWith(placement + ".")) {
       proposals.add(name.substring(placement.length() + 1), detail, kind);
     } else if (name.equals(placement)) {
@@ -72,6 +103,14 @@ final class NameProposals {
     house.devices().values().stream()
         .filter(d -> d.kind().family() == DeviceKind.Family.SOURCE)
         .forEach(d -> add(d.name(), detail(d), CompletionItemKind.Field));
+  }
+
+  void rooms() {
+    house.rooms().values().forEach(r -> add(r.name(), r.label().orElse("room"), CompletionItemKind.Module));
+  }
+
+  void raceways() {
+    house.raceways().values().forEach(r -> add(r.name(), r.label().orElse("raceway"), CompletionItemKind.Variable));
   }
 
   void trials() {
@@ -117,6 +156,8 @@ final class NameProposals {
     house.panels().values().stream()
         .filter(p -> !fed.contains(p.name()) && !(p.supply() instanceof wattle.model.PanelSupply.FromService))
         .forEach(p -> add(p.name(), "panel that nothing feeds yet", CompletionItemKind.Class));
+    branches();
+    panels();
   }
 
   /** What may follow the dot after a room, or after a device with halves. */
@@ -145,6 +186,7 @@ final class NameProposals {
       house.rooms().keySet().forEach(r -> inside(r, name, "room", CompletionItemKind.Module));
       house.panels().keySet().forEach(p -> inside(p, name, "panel", CompletionItemKind.Class));
       house.branches().keySet().forEach(b -> inside(b, name, "branch", CompletionItemKind.Function));
+      house.trials().keySet().forEach(t -> inside(t, name, "trial", CompletionItemKind.Event));
       house.placements().forEach((p, pattern) -> inside(p, name, "placement of " + pattern, CompletionItemKind.Module));
     }
   }

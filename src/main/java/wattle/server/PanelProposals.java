@@ -80,7 +80,7 @@ final class PanelProposals {
             table -> table.rows().forEach(
                 row -> row.cells().stream()
                     .findFirst()
-                    .ifPresent(c -> proposals.add(c.text() + " A", "standard rating", CompletionItemKind.Value))));
+                    .ifPresent(c -> proposals.add(c.text(), "standard rating", CompletionItemKind.Value))));
   }
 
   private void slots() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.Range;
@@ -48,6 +49,11 @@ final class Proposals {
       add(unit, "unit", CompletionItemKind.Unit);
     }
     return this;
+  }
+
+  /** Takes back what could not be read at this place. */
+  void keep(Predicate<String> readable) {
+    items.removeIf(item -> !readable.test(item.getTextEdit().getLeft().getNewText()));
   }
 
   List<CompletionItem> items() {

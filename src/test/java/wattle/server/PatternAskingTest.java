@@ -152,7 +152,7 @@ class PatternAskingTest {
   void parametersAreProposedForCablesAndKinds() {
     assertThat(proposedAfter("branch bedroom by cable {", "branch bedroom by ¦ {")).contains("cable", "kind");
     assertThat(proposedAfter("lamp:  kind 18 W", "lamp:  ¦ // here")).contains("kind", "ceiling fan");
-    assertThat(proposedAfter("by 14/2 NM-B, \"ceiling fan\")", "by ¦)")).contains("NM-B", "UF-B").doesNotContain("as");
+    assertThat(proposedAfter("by 14/2 NM-B, \"ceiling fan\")", "by ¦)")).contains("12/2 NM-B", "12/2 UF-B").doesNotContain("as");
   }
 
   private List<String> proposedAfter(String instead, String marked) {
