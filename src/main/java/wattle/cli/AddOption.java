@@ -59,7 +59,8 @@ final class AddOption {
       spec.commandLine().getErr()
           .print(new TextFindings(false).render(new ObjectionFindings(plan.house()).of(additions.objections(panel))));
     }
-    format.write(AdditionSheets.of(String.join(", ", loads), answers, format.isForPeople(output)), plan.house().units(), output,
+    format.write(AdditionSheets.of(String.join(", ", loads), answers, plan.figures().worksheets().methods(), format.isForPeople(output)),
+        plan.house().units(), output,
         spec.commandLine().getOut());
     // The lines that were added hang on no branch, and that is no fault of the plan.
     boolean fits = !lacking && answers.values().stream().allMatch(a -> a.get(0).fits());

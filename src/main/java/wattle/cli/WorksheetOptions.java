@@ -24,7 +24,7 @@ final class WorksheetOptions {
   @Option(
       names = "--method",
       paramLabel = "NAME",
-      description = "Method of the worksheet, such as standard or optional (default: the usual one of the plan's code).")
+      description = "Method of the worksheet, such as standard or optional (default: of those whose conditions hold the one with the smallest load, by which check judges).")
   private String method;
 
   @Option(names = "--panel", paramLabel = "PANEL", description = "The worksheet of the feeder of this panel, not of the service.")
@@ -80,7 +80,7 @@ final class WorksheetOptions {
   }
 
   private Method method(Compilation plan, HouseWorksheets worksheets, HouseInputs.Read read) {
-    Optional<Method> chosen = method == null ? worksheets.usual(read.inputs()) : worksheets.method(method);
+    Optional<Method> chosen = method == null ? worksheets.deciding(read) : worksheets.method(method);
     return chosen.orElseThrow(
         () -> new Failure(
             "the codes of " + plan.source().name() + " have no method '" + method + "'; they have "

@@ -1,7 +1,6 @@
 package wattle.worksheet;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,14 +95,9 @@ public final class Additions {
 
   private List<Addition> compare(HouseInputs.Read before, HouseInputs.Read after) {
     List<Addition> additions = new ArrayList<>();
-    for (Method method : worksheets.methods()) {
-      Optional<Worksheet> without = worksheets.calculate(method, before).worksheet();
-      Optional<Worksheet> with = worksheets.calculate(method, after).worksheet();
-      if (without.isPresent() && with.isPresent()) {
-        additions.add(new Addition(without.get(), with.get()));
-      }
+    for (Worksheet with : worksheets.applicable(after)) {
+      worksheets.calculate(with.method(), before).worksheet().ifPresent(without -> additions.add(new Addition(without, with)));
     }
-    additions.sort(Comparator.comparingDouble(a -> a.after().current().si()));
     return additions;
   }
 }

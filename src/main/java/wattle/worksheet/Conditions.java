@@ -2,6 +2,7 @@ package wattle.worksheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import wattle.model.SupplySystem;
 
 /** Conditions that several methods share. */
 final class Conditions {
@@ -69,5 +70,28 @@ final class Conditions {
                 "method-for-whole-dwelling", inputs.name(),
                 "'" + inputs.name() + "' feeds a part of a dwelling, and this method is for all of it",
                 "Its factors rest on loads that a part of a dwelling need not have.", "take the standard method"));
+  }
+
+  /** A dwelling that is there already. */
+  static List<Objection> standing(Inputs inputs) {
+    return inputs.isStanding() || inputs.dwellings().isEmpty()
+        ? List.of()
+        : List.of(
+            Objection.error(
+                "dwelling-not-existing", inputs.name(), "nothing on '" + inputs.name() + "' is existing",
+                "This method is for an existing dwelling that gets more load; a new one takes another.",
+                "write existing behind the service, the panel and what they feed, or use the standard or the optional method"));
+  }
+
+  /** A supply of two hots and a neutral. */
+  static List<Objection> threeWires(Inputs inputs) {
+    SupplySystem.Kind kind = inputs.system().kind();
+    return kind == SupplySystem.Kind.SPLIT_PHASE || kind == SupplySystem.Kind.TWO_LEGS_OF_WYE
+        ? List.of()
+        : List.of(
+            Objection.error(
+                "optional-supply", inputs.name(),
+                "'" + inputs.name() + "' has " + inputs.system().text() + ", and the optional method is for three wires",
+                "It covers 120/240 V and 208Y/120 V with two legs and a neutral.", "use the standard method"));
   }
 }

@@ -15,14 +15,8 @@ final class ExistingMethod implements Calculation {
   public List<Objection> objections(Inputs inputs, Figures figures) {
     List<Objection> objections = new ArrayList<>(Conditions.single(inputs));
     objections.addAll(Conditions.whole(inputs));
-    boolean any = inputs.dwellings().stream().flatMap(u -> u.loads().stream()).anyMatch(l -> !l.added());
-    if (!any && !inputs.dwellings().isEmpty()) {
-      objections.add(
-          Objection.error(
-              "dwelling-not-existing", inputs.name(), "nothing on '" + inputs.name() + "' is there already",
-              "This method is for a dwelling that stands and gets more load; a new one takes another.",
-              "mark what is there with existing, or take the standard or the optional method"));
-    }
+    objections.addAll(Conditions.standing(inputs));
+    objections.addAll(Conditions.threeWires(inputs));
     return objections;
   }
 

@@ -12,6 +12,7 @@ import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Service;
+import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -54,7 +55,9 @@ public final class HouseInputs {
   private Read service(Service service) {
     List<Panel> panels = territory.panels(service);
     Optional<Quantity> peak = Optional.ofNullable(service.facts().get("peak-demand"));
-    return read(service.name(), Inputs.Scope.SERVICE, panels, service.system(), rating(service, panels), peak);
+    return read(service.name(), Inputs.Scope.SERVICE, panels, service.system(), rating(service, panels), peak,
+        service.status() == Status.EXISTING || panels.stream()
+            .anyMatch(p -> p.supply() instanceof PanelSupply.FromService && p.status() == Status.EXISTING));
   }
 
   /** As stated; else the least of what stands at its panels. */
@@ -73,7 +76,12 @@ public final class HouseInputs {
   public Read feeder(Panel panel) {
     List<Panel> panels = territory.downstream(panel);
     Inputs.Scope scope = territory.isWhole(panels) ? Inputs.Scope.FEEDER : Inputs.Scope.PART;
-    return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty());
+    return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty(), isExisting(panel));
+  }
+
+  private boolean isExisting(Panel panel) {
+    return panel.status() == Status.EXISTING || panel.supply() instanceof PanelSupply.FromBreaker from
+        && house.breaker(from.breaker()).filter(b -> b.status() == Status.EXISTING).isPresent();
   }
 
   private Optional<Quantity> feederRating(Panel panel) {
@@ -89,7 +97,8 @@ public final class HouseInputs {
       List<Panel> panels,
       wattle.model.SupplySystem system,
       Optional<Quantity> rating,
-      Optional<Quantity> peak) {
+      Optional<Quantity> peak,
+      boolean existing) {
     List<Objection> objections = new ArrayList<>();
     // By name, which is empty for a dwelling that has none and absent for what belongs to no dwelling.
     Map<Optional<String>, List<Panel>> byDwelling = new LinkedHashMap<>();
@@ -112,7 +121,8 @@ public final class HouseInputs {
           }
         });
     Inputs inputs = new Inputs(
-        name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels));
+        name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels),
+        existing);
     return new Read(inputs, objections);
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import wattle.finding.Severity;
 import wattle.library.Library;
 import wattle.memo.Once;
@@ -17,9 +16,6 @@ import wattle.model.Panel;
  * method; threads may share it.
  */
 public final class HouseWorksheets {
-  /** These start from what was measured, or hold only for added load: they are taken when asked for. */
-  private static final Set<Mechanism> ON_DEMAND = Set.of(Mechanism.DWELLING_EXISTING, Mechanism.DWELLING_MEASURED);
-
   private final House house;
   private final Worksheets worksheets;
   private final HouseInputs inputs;
@@ -92,24 +88,35 @@ public final class HouseWorksheets {
   }
 
   /**
-   * The method that a service or feeder is judged by: of those whose conditions hold the one with the smallest load, as
-   * {@link ServiceLoad} does; where none has a result the usual one, whose objections tell what is missing.
+   * The method that a service or feeder is judged by, and that all commands speak of: of those whose conditions hold the one with the
+   * smallest load; where none has a result the usual one, whose objections tell what is missing.
    */
   public Optional<Method> deciding(HouseInputs.Read read) {
     return least(read).map(Worksheet::method).or(() -> usual(read.inputs()));
   }
 
-  private static boolean fits(Method method, Inputs inputs) {
-    boolean apartment = method.mechanism() == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
-    return apartment || method.mechanism().isForSeveral() == inputs.dwellingCount() > 1;
-  }
-
   /** The smallest load of those methods whose conditions hold, which is what a code asks for at least. */
   public Optional<Worksheet> least(HouseInputs.Read read) {
+    return applicable(read).stream().findFirst();
+  }
+
+  /** By each method whose conditions hold, the smallest load first. */
+  public List<Worksheet> applicable(HouseInputs.Read read) {
     return methods().stream()
-        .filter(m -> !ON_DEMAND.contains(m.mechanism()) && fits(m, read.inputs()))
+        .filter(m -> applies(m, read.inputs()))
         .map(m -> calculate(m, read))
         .flatMap(o -> o.worksheet().stream())
-        .min(Comparator.comparingDouble(w -> w.sized().si()));
+        .sorted(Comparator.comparingDouble(w -> w.sized().si()))
+        .toList();
+  }
+
+  /** The methods for existing dwellings are for a service or feeder that stays, and gets more load. */
+  private static boolean applies(Method method, Inputs inputs) {
+    Mechanism mechanism = method.mechanism();
+    if (mechanism.isForExisting()) {
+      return inputs.grows() && (mechanism == Mechanism.DWELLING_MEASURED || inputs.dwellingCount() <= 1);
+    }
+    boolean apartment = mechanism == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
+    return apartment || mechanism.isForSeveral() == inputs.dwellingCount() > 1;
   }
 }

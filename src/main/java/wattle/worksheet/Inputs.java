@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import wattle.model.LoadClass;
 import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
@@ -20,6 +21,7 @@ import wattle.quantity.Quantity;
  * @param common loads outside the dwellings
  * @param measuredPeak highest demand measured in a year; absent where none was
  * @param placement what is connected between which legs
+ * @param existing whether the service or feeder, or a panel on it, is there already
  */
 public record Inputs(
     String name,
@@ -29,7 +31,8 @@ public record Inputs(
     List<DwellingUnit> dwellings,
     List<ConnectedLoad> common,
     Optional<Quantity> measuredPeak,
-    Placement placement) {
+    Placement placement,
+    boolean existing) {
   /** What is calculated. */
   public enum Scope {
     SERVICE,
@@ -48,29 +51,50 @@ public record Inputs(
   public Inputs(
       String name, Scope scope, SupplySystem system, Optional<Quantity> rating, List<DwellingUnit> dwellings,
       List<ConnectedLoad> common, Optional<Quantity> measuredPeak) {
-    this(name, scope, system, rating, dwellings, common, measuredPeak, Placement.NONE);
+    this(name, scope, system, rating, dwellings, common, measuredPeak, Placement.NONE, false);
+  }
+
+  /** Of a service or feeder that is new. */
+  public Inputs(
+      String name, Scope scope, SupplySystem system, Optional<Quantity> rating, List<DwellingUnit> dwellings,
+      List<ConnectedLoad> common, Optional<Quantity> measuredPeak, Placement placement) {
+    this(name, scope, system, rating, dwellings, common, measuredPeak, placement, false);
+  }
+
+  /** Whether anything of it is there already. */
+  boolean isStanding() {
+    return existing || allLoads().anyMatch(l -> !l.added());
+  }
+
+  /** Whether it is there already and gets more load. */
+  boolean grows() {
+    return existing && allLoads().anyMatch(ConnectedLoad::added);
+  }
+
+  private Stream<ConnectedLoad> allLoads() {
+    return Stream.concat(dwellings.stream().flatMap(u -> Stream.concat(u.loads().stream(), u.outlets().stream())), common.stream());
   }
 
   /** One dwelling of them alone, with those alike. */
   Inputs only(DwellingUnit unit) {
-    return new Inputs(name, scope, system, rating, List.of(unit), List.of(), Optional.empty(), placement);
+    return new Inputs(name, scope, system, rating, List.of(unit), List.of(), Optional.empty(), placement, existing);
   }
 
   /** The dwellings alone. */
   Inputs withoutCommon() {
-    return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement);
+    return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing);
   }
 
   /** What is outside the dwellings alone. */
   Inputs onlyCommon() {
-    return new Inputs(name, scope, system, rating, List.of(), common, Optional.empty(), placement);
+    return new Inputs(name, scope, system, rating, List.of(), common, Optional.empty(), placement, existing);
   }
 
   /** The same, spread evenly over the legs. */
   Inputs evenly() {
     return new Inputs(
         name, scope, system, rating, dwellings, common, measuredPeak,
-        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()));
+        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()), existing);
   }
 
   /** How many dwellings there are. */
@@ -123,6 +147,6 @@ public record Inputs(
     if (!found) {
       outside.add(load);
     }
-    return new Inputs(name, scope, system, rating, units, outside, measuredPeak, placement);
+    return new Inputs(name, scope, system, rating, units, outside, measuredPeak, placement, existing);
   }
 }

@@ -3,6 +3,7 @@ package wattle.worksheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wattle.derivation.Derivation;
 import wattle.model.LoadClass;
 
@@ -11,7 +12,7 @@ final class MeasuredMethod implements Calculation {
   @Override
   public List<Objection> objections(Inputs inputs, Figures figures) {
     return inputs.measuredPeak().isPresent()
-        ? Conditions.areas(inputs)
+        ? Stream.of(Conditions.areas(inputs), Conditions.standing(inputs)).flatMap(List::stream).toList()
         : List.of(
             Objection.error(
                 "peak-demand-missing", inputs.name(), "the measured peak of '" + inputs.name() + "' is not said",

@@ -29,6 +29,11 @@ public enum Mechanism {
     return this == MULTI_STANDARD || this == MULTI_OPTIONAL || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
   }
 
+  /** Whether it is for existing dwellings that get more load. */
+  public boolean isForExisting() {
+    return this == DWELLING_EXISTING || this == DWELLING_MEASURED;
+  }
+
   Calculation calculation() {
     return calculation;
   }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.model.LoadClass;
-import wattle.model.SupplySystem;
 
 /** The optional method of NFPA 70 220.82 for a dwelling on a service or feeder of 100 A or more. */
 final class OptionalMethod implements Calculation {
@@ -23,14 +22,7 @@ final class OptionalMethod implements Calculation {
               "Its factor of 40 % was found on larger services; on a small one it would promise too much.",
               "take the standard method, or enlarge '" + inputs.name() + "' to " + least.value().text()));
     }
-    SupplySystem.Kind kind = inputs.system().kind();
-    if (kind != SupplySystem.Kind.SPLIT_PHASE && kind != SupplySystem.Kind.TWO_LEGS_OF_WYE) {
-      objections.add(
-          Objection.error(
-              "optional-supply", inputs.name(),
-              "'" + inputs.name() + "' has " + inputs.system().text() + ", and the optional method is for three wires",
-              "It covers 120/240 V and 208Y/120 V with two legs and a neutral.", "take the standard method"));
-    }
+    objections.addAll(Conditions.threeWires(inputs));
     return objections;
   }
 

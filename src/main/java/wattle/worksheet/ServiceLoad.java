@@ -50,11 +50,11 @@ public final class ServiceLoad {
     }
     List<Finding> findings = new ArrayList<>();
     for (HouseInputs.Read read : worksheets.services()) {
-      tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, ofService(w.name()))));
+      tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, others(read), ofService(w.name()))));
       UnevenSpread.finding(read, worksheets, ofService(read.inputs().name())).ifPresent(findings::add);
     }
     for (HouseInputs.Read read : worksheets.feeders()) {
-      tooSmall(read).ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, ofFeeder(w.name()))));
+      tooSmall(read).ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, others(read), ofFeeder(w.name()))));
       UnevenSpread.finding(read, worksheets, ofFeeder(read.inputs().name())).ifPresent(findings::add);
     }
     return findings;
@@ -65,6 +65,14 @@ public final class ServiceLoad {
       return Optional.empty();
     }
     return worksheets.least(read).filter(w -> w.spare().map(s -> s.si() < -TOLERANCE).orElse(false));
+  }
+
+  /** What the other methods that apply give. */
+  private String others(HouseInputs.Read read) {
+    List<String> others = worksheets.applicable(read).stream().skip(1)
+        .map(w -> amperes(w.sized().si()) + " by the " + lower(w.method().title()))
+        .toList();
+    return others.isEmpty() ? "" : " It is " + String.join(", ", others) + ".";
   }
 
   private Span ofService(String name) {
@@ -88,15 +96,16 @@ public final class ServiceLoad {
         : panel.origin().name();
   }
 
-  private static Finding finding(String rule, String what, Worksheet sheet, Span place) {
+  private static Finding finding(String rule, String what, Worksheet sheet, String others, Span place) {
     String rating = sheet.rating().orElseThrow().value().text();
     String current = amperes(sheet.current().si());
     Finding.Builder finding = Finding
         .error(rule, what + " '" + sheet.name() + "' is rated " + rating + " and its calculated load is " + current + sized(sheet))
         .at(place, rating)
         .because(
-            "By the " + lower(sheet.method().title()) + ", the smallest of those that apply, it is " + terms(sheet) + " = "
-                + voltAmperes(sheet.total().si()) + "; what protects it would open on a busy day.")
+            "By the " + lower(sheet.method().title())
+                + (others.isEmpty() ? ", the only one that applies" : ", the smallest of those that apply")
+                + ", it is " + terms(sheet) + "; what protects it will trip when that much is on." + others)
         .figure("calculated load", voltAmperes(sheet.total().si()))
         .figure("current", current)
         .figure("rating", rating)
@@ -116,7 +125,10 @@ public final class ServiceLoad {
   private static String terms(Worksheet sheet) {
     Map<String, Double> terms = new LinkedHashMap<>();
     sheet.lines().forEach(l -> l.result().ifPresent(r -> terms.merge(l.name().split(",")[0], r.si(), Double::sum)));
-    return String.join(" + ", terms.entrySet().stream().map(t -> voltAmperes(t.getValue()) + " " + t.getKey()).toList());
+    String total = voltAmperes(sheet.total().si());
+    return terms.size() == 1
+        ? total
+        : String.join(" + ", terms.entrySet().stream().map(t -> voltAmperes(t.getValue()) + " " + t.getKey()).toList()) + " = " + total;
   }
 
   private static String lower(String title) {

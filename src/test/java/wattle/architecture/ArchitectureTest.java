@@ -90,7 +90,8 @@ class ArchitectureTest {
             join(library, "memo", "read", "pattern", "bind", "figures", "rules", "trials", "faults", "worksheet", "balance")),
         // It shows results of every computation but the network, which only trials see.
         new Phase("emit", join(shown, "syntax", "rules", "compare", "compiler")),
-        new Phase("server", join(library, "memo", "conductors", "loads", "trials", "rules", "compare", "figures", "compiler", "edit", "read")),
+        new Phase("server",
+            join(library, "memo", "conductors", "loads", "trials", "rules", "compare", "figures", "compiler", "edit", "read")),
         new Phase("live", join(model, "syntax", "trials", "figures", "compiler", "emit", "read")),
         new Phase("cli", join(shown, "syntax", "rules", "compare", "compiler", "emit", "edit", "read", "begin", "server", "live")));
   }

@@ -32,9 +32,19 @@ class WorksheetTableTest {
     return new Said(code, out.toString(), err.toString());
   }
 
+  /** Without --method it is the method by which check judges. */
   @Test
-  void theServiceByTheUsualMethod() {
+  void theServiceByTheDecidingMethod() {
     Said said = table(HOUSE);
+    assertThat(said.code).as(said.err).isEqualTo(ExitCode.FINE);
+    assertThat(said.out)
+        .contains("Optional method for a dwelling, NFPA 70 220.82", "cooking, as rated")
+        .contains("service current, leg A", "service current, leg B", "next standard rating", "spare capacity", "a licensed person decide");
+  }
+
+  @Test
+  void theServiceByTheStandardMethod() {
+    Said said = table("--method", "standard", HOUSE);
     assertThat(said.code).as(said.err).isEqualTo(ExitCode.FINE);
     assertThat(said.out)
         .contains("Standard method, NFPA 70 Article 220 Part III", "cooking equipment, column C, 1", "Table 220.55")
@@ -54,7 +64,7 @@ class WorksheetTableTest {
     assertThat(table("--format", "csv", HOUSE).out).contains("line,article,connected-va,factor-percent,result-va,sum-va,devices\r\n");
     assertThat(table("--format", "md", HOUSE).out).contains("| line | article |");
     Path file = folder.resolve("sheet.md");
-    assertThat(table("--out", file.toString(), HOUSE).out).isEmpty();
+    assertThat(table("--method", "standard", "--out", file.toString(), HOUSE).out).isEmpty();
     assertThat(Files.readString(file)).contains("| clothes dryers |");
   }
 

@@ -134,7 +134,7 @@ class RenamingTest {
     editor = new ScriptedEditor();
     editor.start(new ClientCapabilities(), plan.getParent());
     editor.open(uri, text);
-        List<Occurrence> names = new Analysis(plan, Buffers.NONE, before).derived().names().stream()
+    List<Occurrence> names = new Analysis(plan, Buffers.NONE, before).derived().names().stream()
         .filter(o -> o.declares() && o.thing().isOfThePlan() && o.span().source().name().equals(before.source().name())).toList();
     assertThat(names).hasSizeGreaterThan(10);
     List<String> wrong = new ArrayList<>();

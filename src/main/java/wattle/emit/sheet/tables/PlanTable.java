@@ -56,7 +56,7 @@ public enum PlanTable {
     }
     List<Sheet> sheets = new ArrayList<>();
     for (HouseInputs.Read read : worksheets.services()) {
-      worksheets.usual(read.inputs())
+      worksheets.deciding(read)
           .flatMap(m -> worksheets.calculate(m, read).worksheet())
           .ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, false)));
     }

@@ -10,6 +10,7 @@ import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.quantity.Quantity;
 import wattle.worksheet.Addition;
+import wattle.worksheet.Method;
 import wattle.worksheet.Worksheet;
 
 /** What becomes of services and feeders when loads are added to them. */
@@ -20,11 +21,12 @@ public final class AdditionSheets {
    * The answer by every method, then the most favourable worksheet of each service and feeder before and after.
    *
    * @param added what is added, in words
+   * @param methods those that the plan's codes have
    * @param brief whether long lists of devices are cut
    */
-  public static List<Sheet> of(String added, Map<String, List<Addition>> answers, boolean brief) {
+  public static List<Sheet> of(String added, Map<String, List<Addition>> answers, List<Method> methods, boolean brief) {
     List<Sheet> sheets = new ArrayList<>();
-    sheets.add(answer(added, answers));
+    sheets.add(answer(added, answers, methods));
     for (List<Addition> additions : answers.values()) {
       additions.stream().findFirst().ifPresent(a -> {
         append(sheets, "before", a.before(), brief);
@@ -44,7 +46,7 @@ public final class AdditionSheets {
     }
   }
 
-  private static Sheet answer(String added, Map<String, List<Addition>> answers) {
+  private static Sheet answer(String added, Map<String, List<Addition>> answers, List<Method> methods) {
     List<Row> rows = new ArrayList<>();
     List<String> notes = new ArrayList<>();
     answers.forEach(
@@ -52,6 +54,13 @@ public final class AdditionSheets {
           additions.forEach(a -> rows.add(row(name, a)));
           notes.add(verdict(name, additions));
         });
+    boolean existing = answers.values().stream().flatMap(List::stream).anyMatch(a -> a.after().method().mechanism().isForExisting());
+    if (!existing && methods.stream().anyMatch(m -> m.mechanism().isForExisting())) {
+      notes.add(
+          "Not used: "
+              + String.join(" and ", methods.stream().filter(m -> m.mechanism().isForExisting()).map(m -> m.source().place()).toList())
+              + ", for an existing service or feeder that gets more load; the plan does not mark this one existing, or lacks what they need.");
+    }
     notes.add("Checked here: the load that the code counts on. Not checked: free slots, conductors, the utility's own limits.");
     notes.add(WorksheetSheets.CAUTION);
     return new Sheet(
@@ -80,7 +89,7 @@ public final class AdditionSheets {
 
   private static String verdict(String name, List<Addition> additions) {
     if (additions.isEmpty()) {
-      return name + ": no method could be worked out; what is lacking is told beside this.";
+      return name + ": no method could be calculated; what is missing is reported beside this.";
     }
     Addition best = additions.get(0);
     if (best.after().rating().isEmpty()) {
