@@ -34,6 +34,7 @@ import wattle.trials.TrialResult;
         "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
         "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
         "  wattle trial examples/alder-court/house.wattle --stated",
+        "  wattle trial examples/alder-court/house.wattle --stated --event \"open service neutral\"",
         "  wattle trial examples/marlow-croft/house.wattle --event \"lose main\" --event \"transfer E to yard.g\" --event \"yard.g on\"",
         "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.svg",
         "  wattle trial examples/alder-court/house.wattle warm-joint --picture joint.pdf --paper letter",
@@ -54,7 +55,8 @@ final class TrialCommand implements Callable<Integer> {
   @Option(names = EVENT, paramLabel = "EVENT", description = "What is so besides, in the words of a trial; may be given again.")
   private List<String> events = List.of();
 
-  @Option(names = "--stated", description = "The house as stated: every stated load on at once.")
+  @Option(names = "--stated",
+      description = "The house as stated: every stated load on at once; events of --event come on top.")
   private boolean stated;
 
   @Option(names = "--all", description = "Every outlet and conductor, not the worst alone.")
@@ -86,8 +88,8 @@ final class TrialCommand implements Callable<Integer> {
       }
       return add.print(file, input, format, output, spec);
     }
-    if (stated && (name != null || !events.isEmpty())) {
-      throw new Failure("--stated is a scenario of its own; give it without a trial and without --event");
+    if (stated && name != null) {
+      throw new Failure("--stated is a scenario of its own; give it without a trial, with --event where something is to be wrong");
     }
     if (events.stream().anyMatch(String::isBlank)) {
       throw new Failure("an " + EVENT + " says nothing; write one such as --event \"kitchen.c1.upper draws 10 A\"");
@@ -127,12 +129,15 @@ final class TrialCommand implements Callable<Integer> {
 
   private List<Run> runs(Compilation plan) {
     SolvedTrials trials = plan.figures().trials();
-    if (stated) {
-      return List.of(new Run(trials.stated(), "As stated"));
-    }
     List<Event> more = new ArrayList<>();
     if (!events.isEmpty()) {
       more.addAll(plan.house().trials().get(ASKED).events());
+    }
+    if (stated) {
+      return List.of(
+          events.isEmpty()
+              ? new Run(trials.stated(), "As stated")
+              : new Run(trials.statedWith(more).value(), "As stated, " + String.join(", ", events)));
     }
     if (name == null && !events.isEmpty()) {
       return List.of(new Run(trials.result("", more).value(), String.join(", ", events)));

@@ -32,7 +32,7 @@ public final class Terminations {
   private final Ampacities ampacities;
   private final Map<BreakerId, Breaker> breakers = new HashMap<>();
 
-  Terminations(House house, Ampacities ampacities) {
+  public Terminations(House house, Ampacities ampacities) {
     this.house = house;
     this.ampacities = ampacities;
     house.panels().values().forEach(p -> p.breakers().forEach(b -> breakers.put(b.id(), b)));

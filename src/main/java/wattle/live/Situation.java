@@ -13,7 +13,6 @@ import wattle.model.Event;
 import wattle.model.House;
 import wattle.model.Trial;
 import wattle.trials.Danger;
-import wattle.trials.Dangers;
 import wattle.trials.TrialResult;
 
 /**
@@ -37,7 +36,7 @@ record Situation(
     House house = plan.house();
     List<Event> events = lines.stream().filter(Line::counts).map(l -> l.event().get()).toList();
     Checked<TrialResult> run = plan.figures().trials().result("", events);
-    return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), Dangers.of(run.value(), plan.library()),
+    return new Situation(plan, withImpossible(lines, run.findings()), freeName(house), run.value(), run.value().dangers(),
         run.findings());
   }
 

@@ -18,9 +18,9 @@ public record Danger(
   public enum Kind {
     BACK_FED("The supplier's network is fed from the house"), TOUCH("Metal that may be touched is live"), REVERSED(
         "Hot and neutral are exchanged"), LIVE_THOUGH_DARK("Looks dead and is live"), FAULT("A fault"), OVERVOLTAGE(
-            "Voltage too high"), NEUTRAL_OVER("A neutral carries more than its breaker's rating"), OVERCURRENT(
-                "A breaker carries more than its rating"), BUS_OVER("A bus bar carries more than its rating"), PROTECTION(
-                    "Ground-fault or arc-fault protection"), JOINT(
+            "Voltage too high"), NEUTRAL_OVER("A neutral carries more than its ampacity"), CONDUCTOR_OVER(
+                "A hot carries more than its ampacity"), OVERCURRENT("A breaker or fuse carries more than its rating"), BUS_OVER(
+                    "A bus bar carries more than its rating"), PROTECTION("Ground-fault or arc-fault protection"), JOINT(
                         "A loose joint heats"), FLOATING("Hangs on nothing"), UNDERVOLTAGE("Voltage too low");
 
     private final String title;

@@ -3,13 +3,16 @@ package wattle.trials;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.library.Limit;
 import wattle.model.Branch;
+import wattle.model.Breaker;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -23,22 +26,26 @@ public final class Dangers {
 
   private final TrialResult result;
   private final Library library;
+  private final Guards guards;
+  private final CarriedLimits limits;
   private final List<Danger> dangers = new ArrayList<>();
 
-  private Dangers(TrialResult result, Library library) {
+  private Dangers(TrialResult result, Library library, CarriedLimits limits) {
+    this.limits = limits;
     this.result = result;
     this.library = library;
+    guards = new Guards(result);
   }
 
   /** What can kill at once first, and of one kind the worst first. */
-  public static List<Danger> of(TrialResult result, Library library) {
-    Dangers found = new Dangers(result, library);
+  static List<Danger> of(TrialResult result, Library library, CarriedLimits limits) {
+    Dangers found = new Dangers(result, library, limits);
     found.backFed();
     found.metals();
     found.reversed();
     found.faults();
     found.outlets();
-    found.neutrals();
+    found.conductors();
     found.overcurrents();
     found.buses();
     found.protections();
@@ -60,7 +67,7 @@ public final class Dangers {
     for (SourceReading s : result.sources()) {
       if (s.state() == SourceReading.State.BACK_FED) {
         add(Danger.Kind.BACK_FED, s.name(), "",
-            "the service " + s.name() + " gives nothing and stands at " + figure(s.volts()) + " from the house", s.volts(),
+            "the service " + s.name() + " gives nothing and is at " + figure(s.volts()) + " from the house", s.volts(),
             Optional.empty());
       }
     }
@@ -69,14 +76,18 @@ public final class Dangers {
   private void metals() {
     Optional<Derivation> volts = limit("touch-voltage", "U_L");
     Optional<Derivation> amps = limit("touch-current", "I_L");
-    for (TrialResult.MetalReading m : result.metals()) {
+    // What nothing opens is deadlier than the same for a tenth of a second.
+    List<TrialResult.MetalReading> metals = result.metals().stream()
+        .sorted(Comparator.comparing((TrialResult.MetalReading m) -> guards.opensUntouched(m.name()))).toList();
+    for (TrialResult.MetalReading m : metals) {
       Optional<Derivation> through = m.bodyAmps().filter(a -> amps.filter(l -> a.si() >= l.si()).isPresent());
       boolean high = volts.filter(l -> m.volts().si() >= l.si()).isPresent();
       if (high || through.isPresent()) {
         String person = m.bodyAmps().map(a -> ", and would drive " + milliamperes(a) + " through a person").orElse("");
         add(
-            Danger.Kind.TOUCH, m.name(), "", "the metal of " + m.name() + (m.lifted() ? ", off its ground," : "") + " stands at "
-                + figure(m.volts()) + " to earth" + person,
+            Danger.Kind.TOUCH, m.name(), "",
+            "the metal of " + m.name() + (m.lifted() ? m.grounded() ? ", off its ground," : ", which has no ground," : "") + " is at "
+                + figure(m.volts()) + " to earth" + person + "; " + guards.opens(m.name()),
             high ? m.volts() : through.get(), high ? volts : amps);
       }
     }
@@ -87,14 +98,15 @@ public final class Dangers {
     for (TrialResult.ReversedReading r : result.reversed()) {
       if (limit.filter(l -> r.volts().si() >= l.si()).isPresent()) {
         add(Danger.Kind.REVERSED, r.device(), "",
-            "the contact of " + r.device() + " that should be neutral stands at " + figure(r.volts()) + " to earth", r.volts(), limit);
+            "the contact of " + r.device() + " that should be neutral is at " + figure(r.volts()) + " to earth", r.volts(), limit);
       }
     }
   }
 
   private void faults() {
     for (TrialResult.FaultReading f : result.faults()) {
-      add(Danger.Kind.FAULT, f.at(), "", "the fault from " + f.between() + " at " + f.at() + " carries " + figure(f.amps()), f.amps(),
+      add(Danger.Kind.FAULT, f.at(), "", "the fault from " + f.between() + " at " + f.at() + " carries " + figure(f.amps()) + "; "
+          + guards.opens(f.at()), f.amps(),
           Optional.empty());
     }
   }
@@ -116,11 +128,13 @@ public final class Dangers {
         liveThoughDark(o, places.get(o.branch() + " " + o.name()), touch);
       } else if (rise.filter(l -> -o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(),
-            o.name() + " stands at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()), o.volts(),
+            o.name() + " is at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()) + "; "
+                + guards.opens(o.device()),
+            o.volts(),
             rise);
       } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(),
-            o.name() + " stands at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(),
+            o.name() + " is at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(),
             fall);
       }
     }
@@ -132,31 +146,79 @@ public final class Dangers {
     if (limit.filter(l -> volts.si() >= l.si()).isPresent()) {
       add(
           Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
-          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both stand at " + figure(volts) + " to earth",
+          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both are at " + figure(volts) + " to earth",
           volts, limit);
     }
   }
 
-  /** No breaker watches a neutral; one that is shared by hots on one leg carries their sum. */
-  private void neutrals() {
-    Map<String, TrialResult.ConductorReading> worst = new HashMap<>();
-    result.conductors().stream().filter(TrialResult.ConductorReading::neutral)
-        .forEach(c -> worst.merge(c.branch(), c, (a, b) -> b.amps().si() > a.amps().si() ? b : a));
-    for (Branch branch : result.house().branches().values()) {
-      Optional<Quantity> rating = Ratings.of(branch, result.house());
-      Optional.ofNullable(worst.get(branch.name()))
-          .filter(c -> rating.filter(r -> c.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent())
-          .ifPresent(c -> add(
-              Danger.Kind.NEUTRAL_OVER, c.conductor() + " of " + branch.name(), branch.name(),
-              "the neutral of " + branch.name() + " carries " + figure(c.amps()) + " from " + c.run() + ", behind a breaker of "
-                  + rating.get() + " that does not watch it",
-              c.amps(), rating.map(r -> Derivation.stated("rating of the breaker", "I_n", r))));
+  /**
+   * No breaker watches a neutral; one that is shared by hots on one leg carries their sum. A hot is watched, but a breaker
+   * above its wire need not open. Hots of a service and of feeders may be held to a code's rule for dwellings, above the
+   * table, and have findings of their own.
+   */
+  private void conductors() {
+    Map<String, Carried> worst = new LinkedHashMap<>();
+    for (HouseNetwork.Conductor c : result.network().conductors()) {
+      boolean neutral = c.kind() == HouseNetwork.Kind.NEUTRAL;
+      if (!neutral && (c.kind() == HouseNetwork.Kind.GROUND || c.branch().isEmpty())) {
+        continue;
+      }
+      Derivation amps = result.figures().amps(c);
+      Optional<Derivation> limit = amps.si() > DEAD ? limits.of(c) : Optional.empty();
+      if (limit.isPresent() && amps.si() > limit.get().si() * (1 + Overcurrents.ROUNDING)) {
+        String key = c.branch().orElse(c.run()) + " " + c.name() + (neutral ? "" : " " + c.role());
+        worst.merge(key, new Carried(c, amps, limit.get()), (one, other) -> other.share() > one.share() ? other : one);
+      }
+    }
+    sharedOnOneLeg(worst.keySet());
+    worst.values().stream().sorted(Comparator.comparingDouble(c -> -c.share())).forEach(this::conductor);
+  }
+
+  /** Of a branch that was moved so that hots of one neutral are on one leg; whatever draws now, the neutral may come to their sum. */
+  private void sharedOnOneLeg(Set<String> told) {
+    result.scenario().legs().forEach((name, legs) -> {
+      Branch branch = result.house().branches().get(name);
+      long alike = legs.size() - legs.stream().distinct().count();
+      double sum = branch.hots().stream().mapToDouble(h -> result.house().breaker(h.breaker()).flatMap(Breaker::amperes).orElse(0.0)).sum();
+      if (branch.sharesNeutral() && alike > 0 && sum > 0 && !told.contains(name + " neutral")) {
+        add(Danger.Kind.NEUTRAL_OVER, "neutral of " + name, name,
+            "hots of " + name + " that share one neutral are on one leg: it may carry up to " + Quantity.of(sum, Units.AMPERE)
+                + ", and nothing watches a neutral; no 2-pole breaker fits two slots of one leg",
+            Derivation.stated("ratings of its hots together", "ΣI_n", Quantity.of(sum, Units.AMPERE)), Optional.empty());
+      }
+    });
+  }
+
+  /** A conductor with what it carries and what it may. */
+  private record Carried(HouseNetwork.Conductor conductor, Derivation amps, Derivation limit) {
+    double share() {
+      return amps.si() / limit.si();
+    }
+  }
+
+  private void conductor(Carried carried) {
+    HouseNetwork.Conductor c = carried.conductor;
+    String feeds = c.branch().or(c::panel).orElse("");
+    boolean opens = result.overcurrents().stream().anyMatch(o -> o.feeds().equals(feeds) && o.opens().flatMap(t -> t.most()).isPresent());
+    String size = " of " + c.impedance().wire().size() + ", whose ampacity is " + figure(carried.limit);
+    if (c.kind() == HouseNetwork.Kind.NEUTRAL) {
+      if (!(opens && !result.faults().isEmpty())) {
+        String owner = c.branch().isPresent() ? "the neutral of " + c.branch().get() : "the neutral, " + c.run() + ",";
+        add(Danger.Kind.NEUTRAL_OVER, c.name() + " of " + c.branch().orElse(c.run()), c.branch().orElse(""),
+            owner + " carries " + figure(carried.amps) + (c.branch().isPresent() ? " from " + c.run() : "") + size
+                + "; nothing watches a neutral",
+            carried.amps, Optional.of(carried.limit));
+      }
+    } else if (!opens) {
+      add(Danger.Kind.CONDUCTOR_OVER, c.name() + " of " + feeds, feeds, "the " + c.name() + " of " + feeds + " carries "
+          + figure(carried.amps) + " from " + c.run() + size + "; nothing opens", carried.amps, Optional.of(carried.limit));
     }
   }
 
   private void overcurrents() {
     for (TrialResult.OvercurrentReading o : result.overcurrents()) {
-      String opens = o.opens().map(t -> ", and opens in " + t.text()).orElse(", and opens by its maker's curve");
+      String opens = o.opens().map(t -> t.most().isPresent() ? ", and opens in " + t.text() : ", and need not open")
+          .orElse(", and opens by its maker's curve");
       add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", "
           + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
     }

@@ -106,6 +106,14 @@ final class Figures {
         List.of(nominal, volts));
   }
 
+  /** Rise above nominal as a part of it. */
+  static Derivation rise(Derivation nominal, Derivation volts) {
+    double share = (volts.si() - nominal.si()) / nominal.si();
+    return Derivation.computed(
+        "rise of the voltage", "", "(U − U_n) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
+        List.of(nominal, volts));
+  }
+
   /** The conductors that carry the current of an outlet there and back, from the outlet to the source. */
   List<HouseNetwork.Conductor> onTheWay(HouseNetwork.Outlet outlet) {
     List<HouseNetwork.Conductor> way = new ArrayList<>();

@@ -50,7 +50,7 @@ public final class Hazards {
     }
     Map<String, Weighed> dangers = new HashMap<>();
     results.forEach((trial, result) -> {
-      for (Danger danger : Dangers.of(result, library)) {
+      for (Danger danger : result.dangers()) {
         if (!NO_HAZARD.contains(danger.kind())) {
           dangers.merge(trial + " " + danger.kind() + " " + danger.at(), new Weighed(danger, weight(danger)),
               (a, b) -> a.weight >= b.weight ? a : b);

@@ -43,10 +43,14 @@ final class ScenarioReader {
   private final Map<String, List<Scenario.Drawn>> drawn = new LinkedHashMap<>();
   private final SupplyReader supplies;
 
-  ScenarioReader(House house) {
+  /** @param stated whether every stated load is on before the first event */
+  ScenarioReader(House house, boolean stated) {
     this.house = house;
     this.loads = new StatedLoads(house);
     this.supplies = new SupplyReader(house, findings);
+    if (stated) {
+      loads.all().forEach(d -> drawn.computeIfAbsent(d.device(), n -> new ArrayList<>()).add(d));
+    }
   }
 
   Checked<Scenario> read(String name, List<Event> events) {
@@ -200,6 +204,10 @@ final class ScenarioReader {
     if (place.isEmpty()) {
       return;
     }
+    if (touchesMetalWithoutGround(fault, place.get())) {
+      lifted.add(new Scenario.Lifted(fault.at(), place.get().branch().name(), place.get().point(), Optional.of(ohms)));
+      return;
+    }
     for (Event.Conductor conductor : List.of(fault.from(), fault.to())) {
       if (place.get().role(conductor).isEmpty()) {
         impossible(fault.span(), "no run brings " + article(conductor) + " to '" + fault.at() + "'", "nothing to touch");
@@ -209,6 +217,13 @@ final class ScenarioReader {
     faults.add(
         new Scenario.Fault(
             fault.at(), Optional.of(place.get().branch().name()), place.get().point(), fault.from(), fault.to(), ohms));
+  }
+
+  /** Where no ground comes, a hot that touches the metal makes it live, and no current flows that would open anything. */
+  private static boolean touchesMetalWithoutGround(Event.Faulted fault, Place place) {
+    boolean between = fault.from() == Event.Conductor.HOT && fault.to() == Event.Conductor.GROUND
+        || fault.from() == Event.Conductor.GROUND && fault.to() == Event.Conductor.HOT;
+    return between && place.role(Event.Conductor.HOT).isPresent() && place.role(Event.Conductor.GROUND).isEmpty();
   }
 
   private void moved(Event.Moved moved) {

@@ -66,4 +66,10 @@ public final class SolvedTrials {
     told.accept("events");
     return trials.get().run(name, events);
   }
+
+  /** The same with every stated load on, unless an event says otherwise. */
+  public Checked<TrialResult> statedWith(List<Event> events) {
+    told.accept("events");
+    return trials.get().statedWith(events);
+  }
 }

@@ -38,13 +38,15 @@ public final class TrialResult {
   private final Once<List<SourceReading>> sources;
   private final Once<List<BusReading>> buses;
   private final Once<List<ProtectionReading>> protections;
+  private final Once<List<Danger>> dangers;
+  private final Optional<Double> highest;
 
   /** The same with a person's hand on what is off its ground. */
   record Touched(HouseNetwork network, Solution solution) {}
 
   TrialResult(
       House house, Library library, Scenario scenario, HouseNetwork network, Solution solution, Optional<Touched> touched,
-      EarthFigures earth) {
+      EarthFigures earth, CarriedLimits limits) {
     this.house = house;
     this.scenario = scenario;
     this.network = network;
@@ -56,6 +58,8 @@ public final class TrialResult {
     sources = new Once<>(() -> new SourceReadings(house, scenario, network, solution, figures).list());
     protections = new Once<>(() -> new Protections(house, library, scenario, network, solution, touched).list());
     buses = new Once<>(() -> new BusReadings(house, network, solution).list());
+    dangers = new Once<>(() -> Dangers.of(this, library, limits));
+    highest = library.limit("voltage-above").map(l -> l.derivation("a").si());
   }
 
   /**
@@ -72,6 +76,11 @@ public final class TrialResult {
     public String name() {
       return part.isEmpty() ? device : device + "." + part;
     }
+
+    /** What the voltage is above nominal, in per cent of it; below zero where it is below. */
+    public Derivation rise() {
+      return Figures.rise(nominal, volts);
+    }
   }
 
   /**
@@ -82,10 +91,11 @@ public final class TrialResult {
    * @param point of the branch that the run ends at; 0 where there is no branch
    * @param role what it does on the branch; absent for feeders and the service
    * @param conductor such as {@code hot A}
+   * @param colour of its insulation, as an electrician names it; empty for a feeder and the service
    * @param watts lost in the run alone, its joint left out
    */
   public record ConductorReading(
-      String run, String branch, int point, Optional<Role> role, String conductor, boolean neutral, boolean open,
+      String run, String branch, int point, Optional<Role> role, String conductor, String colour, boolean neutral, boolean open,
       Derivation amps, Derivation watts) {}
 
   /**
@@ -100,10 +110,11 @@ public final class TrialResult {
   /**
    * Metal that may be touched.
    *
+   * @param grounded whether a ground conductor comes to it at all
    * @param volts to far earth, with nobody touching
    * @param bodyAmps through a person who touches, for metal off its ground
    */
-  public record MetalReading(String name, boolean lifted, Derivation volts, Optional<Derivation> bodyAmps) {}
+  public record MetalReading(String name, boolean lifted, boolean grounded, Derivation volts, Optional<Derivation> bodyAmps) {}
 
   /** A fault and what flows through it. */
   public record FaultReading(String at, String between, Derivation amps) {}
@@ -155,6 +166,16 @@ public final class TrialResult {
     return named.isEmpty() ? mainBranch().stream().toList() : named;
   }
 
+  /** What can hurt somebody, start a fire or ruin what is plugged in, the deadliest first. */
+  public List<Danger> dangers() {
+    return dangers.get();
+  }
+
+  /** What opens by itself on the way to a box, device or panel, and when; {@code nothing opens} where none does. */
+  public String opens(String at) {
+    return new Guards(this).opens(at);
+  }
+
   Figures figures() {
     return figures;
   }
@@ -197,8 +218,10 @@ public final class TrialResult {
               outlet.device(), outlet.part(), outlet.branch(), nominal, volts, figures.fall(nominal, volts), current,
               volts.si() > FLOATS && (hangsOnNothing(outlet.box(), outlet.a()) || hangsOnNothing(outlet.box(), outlet.b()))));
     }
+    // A voltage that is too high burns what is plugged in; one that is low does not.
     readings.sort(
-        Comparator.comparing((OutletReading r) -> !r.floating()).thenComparingDouble(r -> -Math.abs(r.fall().si())));
+        Comparator.comparing((OutletReading r) -> highest.filter(h -> -r.fall().si() > h).isEmpty())
+            .thenComparing((OutletReading r) -> !r.floating()).thenComparingDouble(r -> -Math.abs(r.fall().si())));
     return List.copyOf(readings);
   }
 
@@ -226,7 +249,8 @@ public final class TrialResult {
     for (HouseNetwork.Conductor c : network.conductors()) {
       readings.add(
           new ConductorReading(
-              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(),
+              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.branch().isPresent() ? c.impedance().wire().colour() : "",
+              c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(),
               figures.amps(c),
               figures.watts(c)));
     }
@@ -270,10 +294,14 @@ public final class TrialResult {
     List<MetalReading> readings = new ArrayList<>();
     for (HouseNetwork.Metal metal : network.metals()) {
       Optional<Derivation> body = metal.lifted() ? bodyAmps(metal) : Optional.empty();
-      readings.add(new MetalReading(metal.name(), metal.lifted(), figures.toEarth(metal), body));
+      readings.add(new MetalReading(metal.name(), metal.lifted(), isGrounded(metal), figures.toEarth(metal), body));
     }
     readings.sort(Comparator.comparingDouble(r -> -r.volts().si()));
     return List.copyOf(readings);
+  }
+
+  private boolean isGrounded(HouseNetwork.Metal metal) {
+    return !metal.lifted() || Place.of(house, metal.name()).flatMap(p -> p.role(wattle.model.Event.Conductor.GROUND)).isPresent();
   }
 
   private Optional<Derivation> bodyAmps(HouseNetwork.Metal metal) {

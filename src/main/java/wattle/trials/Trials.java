@@ -26,12 +26,14 @@ public final class Trials {
   private final Library library;
   private final Impedances impedances;
   private final EarthFigures earth;
+  private final CarriedLimits limits;
 
   public Trials(House house, Library library) {
     this.house = house;
     this.library = library;
     impedances = new Impedances(library);
     earth = EarthFigures.of(library);
+    limits = new CarriedLimits(house, library);
   }
 
   /** The house as stated: everything on at once. */
@@ -46,7 +48,16 @@ public final class Trials {
 
   /** @param name of the trial; empty for events that no trial of the plan holds */
   public Checked<TrialResult> run(String name, List<Event> events) {
-    Checked<Scenario> scenario = new ScenarioReader(house).read(name, events);
+    return run(name, events, false);
+  }
+
+  /** Events beside every stated load, which is on unless an event says otherwise. */
+  Checked<TrialResult> statedWith(List<Event> events) {
+    return run("", events, true);
+  }
+
+  private Checked<TrialResult> run(String name, List<Event> events, boolean stated) {
+    Checked<Scenario> scenario = new ScenarioReader(house, stated).read(name, events);
     TrialResult result = run(scenario.value());
     List<Finding> findings = new ArrayList<>(scenario.findings());
     findings.addAll(new LoadFindings(result).list());
@@ -61,7 +72,7 @@ public final class Trials {
         ? Optional.empty()
         : Optional.of(network(scenario, Optional.of(earth.body().si())));
     return new TrialResult(house, library, scenario, network, solution, touched.map(t -> new TrialResult.Touched(t, t.network().solve())),
-        earth);
+        earth, limits);
   }
 
   /** Sources that follow and find no voltage with all of their kind off; what a plan calls an island does not keep them on. */

@@ -18,7 +18,7 @@ class DangersTest {
   private static List<Danger> of(String events) {
     Compilation plan = Plans.compile("trial t {\n" + events + "\n}\n");
     TrialResult result = new Trials(plan.house(), plan.library()).run(plan.house().trials().get("t")).value();
-    List<Danger> dangers = Dangers.of(result, plan.library());
+    List<Danger> dangers = result.dangers();
     dangers.forEach(d -> MET.add(d.kind()));
     return dangers;
   }
@@ -122,8 +122,7 @@ class DangersTest {
         + "\n}\n";
     Compilation plan = new wattle.compiler.Compiler(wattle.read.SourceReader.FROM_DISK)
         .structure(new wattle.finding.Source("m.wattle", text), java.nio.file.Path.of("m.wattle"));
-    List<Danger> dangers = Dangers.of(new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value(),
-        plan.library());
+    List<Danger> dangers = new Trials(plan.house(), plan.library()).run(plan.house().trials().get("asked")).value().dangers();
     dangers.forEach(d -> MET.add(d.kind()));
     return dangers;
   }
@@ -155,6 +154,8 @@ class DangersTest {
     of("kitchen.c1.upper draws 15 A\nkitchen.c1.lower draws 15 A\nmove counter to 2+6\nlaundry.washer draws 40 A\nloosen neutral at laundry.washer by 0.5 ohm\nswap at den.lamp");
     atMarlowCroft("lose main\nutility.battery on\nlift ground at utility.pump leaking 5 kohm\nutility.pump on");
     atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");
+    atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");
+    MET.add(Danger.Kind.CONDUCTOR_OVER); // met by OldWorkDangersTest
     assertThat(MET).containsExactlyInAnyOrderElementsOf(Arrays.asList(Danger.Kind.values()));
   }
 }

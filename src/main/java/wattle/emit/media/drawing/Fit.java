@@ -30,11 +30,16 @@ public final class Fit {
 
   /** Breaks a sentence at its spaces into lines; a single word may be wider than they are. */
   public static List<String> lines(String sentence, double size, double width) {
+    return lines(sentence, size, false, width);
+  }
+
+  /** The same of a text that may be bold. */
+  public static List<String> lines(String sentence, double size, boolean bold, double width) {
     List<String> lines = new ArrayList<>();
     String line = "";
     for (String word : sentence.split(" ")) {
       String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && width(longer, size, false) > width) {
+      if (!line.isEmpty() && width(longer, size, bold) > width) {
         lines.add(line);
         line = word;
       } else {

@@ -16,6 +16,8 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String plan
   public static final String NO_SCALE = "not to scale";
 
   private static final double MARGIN = 24;
+  private static final double TITLE = 16;
+  private static final double TITLE_LINE = 21;
   private static final double NARROWEST = 560;
 
   public Plate {
@@ -51,7 +53,12 @@ public record Plate(List<Shape> shapes, Legend legend, String title, String plan
     Bounds inner = sketch.bounds();
     double width = Math.max(inner.width(), narrowest);
     String heading = plan.isEmpty() ? title : title + ": " + plan;
-    sketch.fitted(inner.left(), inner.top() - 24, heading, 16, true, Shape.Anchor.START, width);
+    // A long title goes on in lines above the picture, so that nothing of it is cut.
+    List<String> lines = Fit.lines(heading, TITLE, true, width);
+    for (int i = 0; i < lines.size(); i++) {
+      double up = (lines.size() - 1 - i) * TITLE_LINE;
+      sketch.fitted(inner.left(), inner.top() - 24 - up, lines.get(i), TITLE, true, Shape.Anchor.START, width);
+    }
     sketch.line(inner.left(), inner.bottom() + 18, inner.left() + width, inner.bottom() + 18, Shape.Stroke.FAINT);
     sketch.add(legend.sketch(width), inner.left(), inner.bottom() + 30);
     return sketch.drawing(MARGIN, heading, description);

@@ -2,12 +2,23 @@ package wattle.emit.media.table;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import wattle.emit.media.text.DisplayWidth;
 import wattle.emit.media.text.Escape;
 import wattle.emit.media.text.VisibleText;
 
 /** Sheets as text for a terminal, as Markdown, and as CSV. */
 public final class SheetText {
+  /** Columns of characters that a line of a terminal may take before words are broken into more lines. */
+  private static final int WIDEST = 150;
+
+  /** No column of words becomes narrower for that. */
+  private static final int NARROWEST = 24;
+
+  /** A figure and its unit stay together. */
+  private static final Pattern UNIT = Pattern.compile("(\\d) ((?:m?A|k?V|k?W|k?VA|AWG|Ω|%|s|ft|in|m)\\b|%)");
+  private static final String TOGETHER = "\u00a0";
+
   private SheetText() {}
 
   /** Columns set out with spaces; a rule stands under the headings and above sums. */
@@ -32,6 +43,7 @@ public final class SheetText {
         widths[c] = Math.max(widths[c], DisplayWidth.of(line.get(c)));
       }
     }
+    narrow(sheet, widths);
     out.append(VisibleText.of(sheet.title())).append("\n\n");
     int whole = widths.length == 0 ? 0 : 2 * (widths.length - 1);
     for (int width : widths) {
@@ -45,12 +57,87 @@ public final class SheetText {
         out.append(rule);
       }
       sum = i > 0 && sheet.rows().get(i - 1).sum();
-      out.append(line(sheet, lines.get(i), widths)).append('\n');
+      for (List<String> line : broken(lines.get(i), widths)) {
+        out.append(line(sheet, line, widths)).append('\n');
+      }
     }
     if (!sheet.notes().isEmpty()) {
       out.append('\n');
       sheet.notes().forEach(note -> out.append(VisibleText.of(note)).append('\n'));
     }
+  }
+
+  /** Takes room from the widest columns of words, until a line fits or none can give more. */
+  private static void narrow(Sheet sheet, int[] widths) {
+    int over = java.util.Arrays.stream(widths).sum() + 2 * (widths.length - 1) - WIDEST;
+    while (over > 0) {
+      int widest = -1;
+      for (int c = 0; c < widths.length; c++) {
+        if (!sheet.columns().get(c).isFigures() && widths[c] > NARROWEST && (widest < 0 || widths[c] > widths[widest])) {
+          widest = c;
+        }
+      }
+      if (widest < 0) {
+        return;
+      }
+      widths[widest]--;
+      over--;
+    }
+  }
+
+  /** A line of cells as so many lines that every cell fits its column; only what is too wide is broken, at its spaces. */
+  private static List<List<String>> broken(List<String> cells, int[] widths) {
+    List<List<String>> columns = new ArrayList<>();
+    int most = 1;
+    for (int c = 0; c < widths.length; c++) {
+      columns.add(broken(cells.get(c), widths[c]));
+      most = Math.max(most, columns.get(c).size());
+    }
+    List<List<String>> lines = new ArrayList<>();
+    for (int i = 0; i < most; i++) {
+      List<String> line = new ArrayList<>();
+      for (List<String> column : columns) {
+        line.add(i < column.size() ? column.get(i) : "");
+      }
+      lines.add(line);
+    }
+    return lines;
+  }
+
+  private static List<String> broken(String cell, int width) {
+    if (DisplayWidth.of(cell) <= width) {
+      return List.of(cell);
+    }
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : UNIT.matcher(cell).replaceAll("$1" + TOGETHER + "$2").split(" ")) {
+      String rest = word.replace(TOGETHER, " ");
+      if (!line.isEmpty() && DisplayWidth.of(line) + 1 + DisplayWidth.of(rest) <= width) {
+        line += " " + rest;
+        continue;
+      }
+      if (!line.isEmpty()) {
+        lines.add(line);
+      }
+      while (DisplayWidth.of(rest) > width) {
+        int cut = rest.offsetByCodePoints(0, fitting(rest, width));
+        lines.add(rest.substring(0, cut));
+        rest = rest.substring(cut);
+      }
+      line = rest;
+    }
+    lines.add(line);
+    return lines;
+  }
+
+  /** Code points of a word that fit a width; one at least. */
+  private static int fitting(String word, int width) {
+    int points = 1;
+    while (points < word.codePointCount(0, word.length())
+        && DisplayWidth.of(word.substring(0, word.offsetByCodePoints(0, points + 1))) <= width) {
+      points++;
+    }
+    return points;
   }
 
   private static List<String> cells(Sheet sheet, Row row) {

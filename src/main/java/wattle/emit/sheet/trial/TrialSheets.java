@@ -26,7 +26,7 @@ public final class TrialSheets {
    * @param most rows of outlets and of conductors; what is left out is said
    */
   public static List<Sheet> of(TrialResult result, String title, int most) {
-    List<Sheet> sheets = new ArrayList<>();
+    List<Sheet> sheets = new ArrayList<>(List.of(DangerSheet.of(result, title, most)));
     if (!result.faults().isEmpty()) {
       sheets.add(faults(result, title));
     }
@@ -112,7 +112,7 @@ public final class TrialSheets {
     for (TrialResult.MetalReading m : metals.subList(0, Math.min(most, metals.size()))) {
       rows.add(
           Row.of(
-              Cell.of(m.name()), Cell.of(m.lifted() ? "lifted" : "in place"), figure(m.volts()),
+              Cell.of(m.name()), Cell.of(m.lifted() ? m.grounded() ? "lifted" : "none" : "in place"), figure(m.volts()),
               m.bodyAmps().map(a -> Cell.of(a.si() * MILLIAMPERES, a)).orElse(Cell.BLANK))
               .about(m.name()));
     }
@@ -141,7 +141,8 @@ public final class TrialSheets {
       rows.add(
           Row.of(
               Cell.of(o.name()), Cell.of(o.branch()), figure(o.nominal()), o.floating() ? Cell.BLANK : figure(o.volts()),
-              o.floating() ? Cell.BLANK : percent(o.fall()), Cell.of(o.floating() ? "hangs on nothing" : ""),
+              isAbove(o) || o.floating() ? Cell.BLANK : percent(o.fall()),
+              isAbove(o) && !o.floating() ? risen(o) : Cell.BLANK, Cell.of(OutletStates.of(o, result.dangers())),
               o.current().map(TrialSheets::figure).orElse(Cell.BLANK))
               .about(o.name()));
     }
@@ -151,9 +152,18 @@ public final class TrialSheets {
             Column.words("outlet", "outlet"), Column.words("branch", "branch"),
             Column.figures("nominal-v", "nominal", "V", 0).naming("nominal voltage of *"),
             Column.figures("voltage-v", "voltage", "V", 1).naming("voltage of *"),
-            Column.figures("fall-percent", "fall", "%", 2).naming("voltage fall of *"), Column.words("state", "state"),
+            Column.figures("fall-percent", "low by", "%", 2).naming("voltage fall of *"),
+            Column.figures("rise-percent", "high by", "%", 2).naming("voltage rise of *"), Column.words("state", "state"),
             Column.figures("current-a", "draws", "A", 2).naming("current of *")),
         rows, leftOut(outlets.size(), most));
+  }
+
+  private static boolean isAbove(TrialResult.OutletReading o) {
+    return o.fall().si() < 0;
+  }
+
+  private static Cell risen(TrialResult.OutletReading o) {
+    return Cell.of(-o.fall().quantity().orElseThrow().in(Units.PERCENT), o.rise());
   }
 
   private static Sheet conductors(TrialResult result, String title, int most) {
@@ -164,9 +174,12 @@ public final class TrialSheets {
     for (TrialResult.ConductorReading c : conductors.subList(0, Math.min(most, conductors.size()))) {
       rows.add(
           Row.of(
-              Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.conductor()), Cell.of(c.open() ? "open" : ""),
+              Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.colour()), Cell.of(c.conductor()),
+              Cell.of(c.open() ? "open" : ConductorStates.of(c, result.dangers())),
               figure(c.amps()), figure(c.watts()))
-              .about((c.branch().isEmpty() ? "" : c.branch() + " ") + c.conductor() + " from " + c.run()));
+              .about((c.branch().isEmpty() ? "" : c.branch() + " ") + (isAlone(c, conductors) ? "" : c.colour() + " ") + c.conductor()
+                  + " from "
+                  + c.run()));
     }
     List<String> notes = new ArrayList<>(leftOut(conductors.size(), most));
     if (conductors.size() < result.conductors().size()) {
@@ -176,14 +189,20 @@ public final class TrialSheets {
     return new Sheet(
         "conductors", title + ": conductors",
         List.of(
-            Column.words("run", "run"), Column.words("branch", "branch"), Column.words("conductor", "conductor"),
-            Column.words("state", "state"),
+            Column.words("run", "run"), Column.words("branch", "branch"), Column.words("color", "color"),
+            Column.words("conductor", "conductor"), Column.words("state", "state"),
             Column.figures("current-a", "current", "A", 2).naming("current of *"),
             Column.figures("heat-w", "heat", "W", 2).naming("heat of *")),
         rows, notes);
   }
 
-  private static List<String> leftOut(int all, int most) {
+  /** Whether no other conductor of the run has its name, as two hots of one leg have. */
+  private static boolean isAlone(TrialResult.ConductorReading c, List<TrialResult.ConductorReading> all) {
+    return all.stream().filter(o -> o.run().equals(c.run()) && o.branch().equals(c.branch()) && o.conductor().equals(c.conductor()))
+        .count() == 1;
+  }
+
+  static List<String> leftOut(int all, int most) {
     return all > most ? List.of("The worst " + most + " of " + all + "; wattle trial --all shows every one.") : List.of();
   }
 

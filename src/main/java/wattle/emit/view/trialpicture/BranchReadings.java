@@ -20,6 +20,7 @@ import wattle.model.Role;
 import wattle.model.Section;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.trials.Danger;
 import wattle.trials.TrialResult;
 
 /** What a trial finds in each box and each run of a branch, in words. */
@@ -30,16 +31,23 @@ final class BranchReadings {
   /** Shares of the voltage, and watts, that are no more than rounding. */
   private static final double NOTHING = 1e-6;
 
+  /** Two conductors that are heated alike are both the hottest. */
+  private static final double ALIKE = 1e-3;
+
+  private static final int DANGERS_IN_WORDS = 5;
+
   private final House house;
   private final Branch branch;
   private final TrialResult result;
   private final Optional<TrialResult.OutletReading> farthest;
   private final Optional<TrialResult.ConductorReading> hottest;
+  private final List<Danger> dangers;
 
   BranchReadings(House house, Branch branch, TrialResult result) {
     this.house = house;
     this.branch = branch;
     this.result = result;
+    dangers = result.dangers();
     farthest = result.outlets().stream().filter(o -> o.branch().equals(branch.name()) && !o.floating() && Math.abs(o.fall().si()) > NOTHING)
         .max(Comparator.comparingDouble(o -> Math.abs(o.fall().si())));
     hottest = result.conductors().stream().filter(c -> c.branch().equals(branch.name()) && c.watts().si() > NOTHING)
@@ -91,10 +99,9 @@ final class BranchReadings {
     }
     for (TrialResult.OutletReading o : result.outlets()) {
       if (o.device().equals(device.name()) && o.branch().equals(branch.name())) {
-        boolean worst = farthest.filter(f -> f == o).isPresent();
+        Sign sign = sign(o);
         String part = o.part().isEmpty() ? "" : o.part() + " ";
-        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), worst,
-            worst ? Sign.VOLTAGE : Sign.NONE));
+        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), sign != Sign.NONE, sign));
         o.current().filter(c -> c.si() > NOTHING).ifPresent(c -> lines.add(new BoxFigures.Line("draws " + figure(c), false, Sign.NONE)));
       }
     }
@@ -104,9 +111,21 @@ final class BranchReadings {
         r -> lines.add(new BoxFigures.Line("neutral contact " + figure(r.volts()) + " to earth", true, Sign.DANGER)));
   }
 
+  /** Of what is dangerous before what is merely the farthest. */
+  private Sign sign(TrialResult.OutletReading o) {
+    if (has(o, Danger.Kind.OVERVOLTAGE) || has(o, Danger.Kind.LIVE_THOUGH_DARK)) {
+      return Sign.DANGER;
+    }
+    return has(o, Danger.Kind.UNDERVOLTAGE) || farthest.filter(f -> f == o).isPresent() ? Sign.VOLTAGE : Sign.NONE;
+  }
+
+  private boolean has(TrialResult.OutletReading o, Danger.Kind kind) {
+    return dangers.stream().anyMatch(d -> d.kind() == kind && d.at().equals(o.name()) && d.branch().equals(o.branch()));
+  }
+
   private static String fall(TrialResult.OutletReading o) {
     double percent = o.fall().quantity().orElseThrow().in(Units.PERCENT);
-    return Math.abs(percent) < 0.005 ? "" : ", " + Quantity.plain(Math.abs(percent), 2) + " % " + (percent > 0 ? "down" : "up");
+    return Math.abs(percent) < 0.005 ? "" : ", " + Quantity.plain(Math.abs(percent), 2) + " % " + (percent > 0 ? "low" : "high");
   }
 
   private void joints(String box, List<BoxFigures.Line> lines) {
@@ -130,10 +149,14 @@ final class BranchReadings {
     for (TrialResult.MetalReading m : result.metals()) {
       boolean here = point.box().equals(Optional.of(m.name())) || point.devices().contains(m.name());
       if (here && (m.lifted() || m.volts().si() > LIVE)) {
-        lines.add(new BoxFigures.Line("metal " + figure(m.volts()) + " to earth", true, m.volts().si() > LIVE ? Sign.DANGER : Sign.NONE));
+        boolean touch = dangers.stream().anyMatch(d -> d.kind() == Danger.Kind.TOUCH && d.at().equals(m.name()));
+        lines.add(new BoxFigures.Line("metal " + figure(m.volts()) + " to earth", touch, touch ? Sign.DANGER : Sign.NONE));
         m.bodyAmps().ifPresent(
             a -> lines.add(new BoxFigures.Line("through a person " + (a.si() < 5e-7 ? "0" : Quantity.plain(a.si() * 1000, 3)) + " mA",
                 false, Sign.NONE)));
+        if (touch) {
+          lines.add(new BoxFigures.Line(result.opens(m.name()), false, Sign.NONE));
+        }
       }
     }
   }
@@ -157,9 +180,13 @@ final class BranchReadings {
       return new RunFigures.Conductor(insulation, name, false, false, Sign.NONE);
     }
     TrialResult.ConductorReading c = reading.get();
-    boolean worst = hottest.filter(h -> h == c).isPresent();
+    boolean over = dangers.stream()
+        .anyMatch(d -> (d.kind() == Danger.Kind.NEUTRAL_OVER || d.kind() == Danger.Kind.CONDUCTOR_OVER) && d.branch().equals(branch.name())
+            && d.at().equals(c.conductor() + " of " + branch.name()) && d.limit().filter(l -> c.amps().si() > l.si()).isPresent());
+    boolean worst = hottest.filter(h -> c.watts().si() >= h.watts().si() * (1 - ALIKE)).isPresent();
     String words = name + (c.open() ? ": open" : ": " + figure(c.amps()) + (c.watts().si() > NOTHING ? ", " + figure(c.watts()) : ""));
-    return new RunFigures.Conductor(insulation, words, worst || c.open(), c.open(), worst ? Sign.HEAT : Sign.NONE);
+    return new RunFigures.Conductor(insulation, words + (over ? ", above its ampacity" : ""), over || worst || c.open(), c.open(),
+        over ? Sign.DANGER : worst ? Sign.HEAT : Sign.NONE);
   }
 
   /** Where the ends of the run say the rest. */
@@ -184,6 +211,7 @@ final class BranchReadings {
   /** In words what the picture shows first. */
   String summary() {
     List<String> parts = new ArrayList<>();
+    dangers.stream().limit(DANGERS_IN_WORDS).forEach(d -> parts.add(d.kind().title() + ": " + d.words() + "."));
     farthest.ifPresent(o -> parts.add("Farthest from nominal: " + o.name() + " with " + figure(o.volts()) + "."));
     hottest.ifPresent(c -> parts
         .add("Heated most: " + c.conductor() + " from " + c.run() + " with " + figure(c.amps()) + " and " + figure(c.watts()) + "."));

@@ -9,7 +9,7 @@ import wattle.emit.media.drawing.Sketch;
 enum Sign {
   NONE(""),
   /** A disc. */
-  VOLTAGE("voltage farthest from nominal on the branch"),
+  VOLTAGE("voltage too low, or the farthest from nominal on the branch"),
   /** A square. */
   HEAT("conductor that is heated most on the branch"),
   /** An arrow head. */
@@ -17,7 +17,7 @@ enum Sign {
   /** A square stood on a corner. */
   SOURCE("source of the house"),
   /** A disc with a ring around it. */
-  DANGER("breaker or protection that would open, fault, metal that is live");
+  DANGER("voltage too high, live metal, fault, conductor above its ampacity, breaker or protection that would open");
 
   static final double WIDTH = 12;
 
