@@ -10,7 +10,7 @@ grammar Wattle;
 plan : (NL | item)* EOF ;
 
 item
-  : heading | use | pattern | thing
+  : heading | use | pattern | overriding | thing
   | pack | part | cable | table | limit | ruleBlock
   ;
 /** What a house is made of: it stands in a plan, or in a pattern and so in each of its placements. */
@@ -41,6 +41,9 @@ parameter : word ;
 placing : 'place' word arguments? 'as' word repetition? ;
 arguments : '(' (argument (',' NL* argument)*)? ')' ;
 argument : STRING | 'by' cabling | expression ;
+/** What one placement has instead of, or beside, what its pattern has. */
+overriding : 'override' path '{' (NL | thing | leftOut)* '}' ;
+leftOut : 'without' path ;
 /** Once for each whole number of a range, which a name stands for. */
 repetition : 'for' word 'from' amount 'to' amount ;
 
@@ -264,7 +267,7 @@ word
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
   | 'supported' | 'held' | 'hp' | 'sets'
-  | 'pattern' | 'place' | 'as' | 'all' | 'work'
+  | 'pattern' | 'place' | 'as' | 'all' | 'work' | 'override'
   ;
 
 /** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */

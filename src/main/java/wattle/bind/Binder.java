@@ -70,7 +70,7 @@ public final class Binder {
       Memory memory, Placement placement) {
     Scope scope = new Scope(library, files, written.spoiled());
     Binder binder = new Binder(scope, written.items(), memory);
-    House house = binder.house(plan, codes, written.placements());
+    House house = binder.house(plan, codes, written);
     List<Finding> findings = new ArrayList<>(before);
     findings.addAll(scope.findings());
     Doubts doubts = DoubtFinder.of(findings, house, files, written.items(), binder.broken, placement);
@@ -101,7 +101,7 @@ public final class Binder {
     return items.getOrDefault(kind, List.of()).stream().map(kind::cast).toList();
   }
 
-  private House house(Source source, List<String> codes, Map<String, String> placements) {
+  private House house(Source source, List<String> codes, Expander.Expanded written) {
     bindConstants();
     memory.begin(scope.library(), scope.constants());
     Map<String, Service> services = House.byName(new ServiceBinder(scope).bind(all(Tree.Service.class)), Service::name);
@@ -147,7 +147,8 @@ public final class Binder {
         trialsByName,
         trials.expectations(all(Tree.Expectation.class), trialsByName.keySet()),
         TrialBinder.silences(all(Tree.Silence.class)),
-        placements,
+        written.placements(),
+        written.overridden(),
         WrittenUnits.of(dwellings.values(), services.values(), panels.values(), branches.values()),
         scope.assumed(),
         Doubts.NONE);

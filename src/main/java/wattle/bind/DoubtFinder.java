@@ -86,7 +86,7 @@ final class DoubtFinder {
     Span at = inPlace(finding.place().get().span());
     boolean found = false;
     for (Tree.Item item : items) {
-      if (covers(item.span(), at) || isGiven(item, at)) {
+      if (covers(item.span(), at) || isGiven(item, at) || isOverridden(item, at)) {
         within(item, at, finding);
         found = true;
       }
@@ -99,6 +99,16 @@ final class DoubtFinder {
   /** Whether a place is in the cable of a branch that was given to the pattern of the branch, and so stands elsewhere. */
   private boolean isGiven(Tree.Item item, Span at) {
     return item instanceof Tree.Branch branch && branch.wiring().filter(w -> covers(w.span(), at)).isPresent();
+  }
+
+  /** Whether a place is in what an override puts into a room or panel of a pattern. */
+  private boolean isOverridden(Tree.Item item, Span at) {
+    if (item.span().source().placed().isEmpty()) {
+      return false;
+    }
+    return item instanceof Tree.Room room && (room.devices().stream().anyMatch(d -> covers(d.span(), at))
+        || room.boxes().stream().anyMatch(b -> covers(b.span(), at)))
+        || item instanceof Tree.Panel panel && panel.statements().stream().anyMatch(s -> covers(s.span(), at));
   }
 
   /** Whether a span holds another, be it by the line or the placement that the other has come from. */
@@ -155,7 +165,8 @@ final class DoubtFinder {
   /** A mistake in what was not read as an item at all, or in a pattern. */
   private void outside(Finding finding, Span at) {
     Optional<Tree.Item> written = files.stream().flatMap(f -> f.items().stream()).filter(i -> covers(i.span(), at)).findFirst();
-    if (written.isPresent() && !(written.get() instanceof Tree.Pattern) && !(written.get() instanceof Tree.Placing)) {
+    if (written.isPresent() && !(written.get() instanceof Tree.Pattern) && !(written.get() instanceof Tree.Placing)
+        && !(written.get() instanceof Tree.Overriding)) {
       within(written.get(), at, finding);
       return;
     }

@@ -13,6 +13,7 @@ import wattle.quantity.UnitSystem;
  *
  * @param codes names of the code packs it asks for, in order
  * @param placements names of the placements of patterns, each with its pattern
+ * @param overridden of the placements those that have something of their own, each with the names of what differs
  * @param units in which lengths and the like are shown to people
  * @param assumed what was not said and was taken as usual, in reading order
  * @param doubts what mistakes in the plan leave in doubt
@@ -34,6 +35,7 @@ public record House(
     List<Expectation> expectations,
     List<Silence> silences,
     Map<String, String> placements,
+    Map<String, List<String>> overridden,
     UnitSystem units,
     List<String> assumed,
     Doubts doubts) {
@@ -51,6 +53,7 @@ public record House(
     expectations = List.copyOf(expectations);
     silences = List.copyOf(silences);
     placements = Ordered.copyOf(placements);
+    overridden = Ordered.copyOf(overridden);
     assumed = List.copyOf(assumed);
   }
 
@@ -66,7 +69,7 @@ public record House(
   /** The same house, with what is in doubt of it. */
   public House doubting(Doubts doubting) {
     return new House(source, title, revision, codes, dwellings, services, panels, branches, raceways, rooms, boxes, devices, trials,
-        expectations, silences, placements, units, assumed, doubting);
+        expectations, silences, placements, overridden, units, assumed, doubting);
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

@@ -20,19 +20,23 @@ import wattle.syntax.Tree;
 public final class Expander {
   private Map<Tree.Item, Made> known = new IdentityHashMap<>();
   private Map<String, Quantity> knownConstants = Map.of();
+  private boolean knownPlain = true;
 
   /**
    * A plan without patterns.
    *
    * @param items those that stand for themselves as the objects they were
    * @param placements names of the placements, each with its pattern
+   * @param overridden of the placements those that have something of their own, each with the names of what differs
    * @param spoiled names of what could not be placed, their holes as written: that they are missing elsewhere says nothing
    */
-  public record Expanded(List<Tree.Item> items, List<Finding> findings, Map<String, String> placements, Set<String> spoiled) {
+  public record Expanded(List<Tree.Item> items, List<Finding> findings, Map<String, String> placements,
+      Map<String, List<String>> overridden, Set<String> spoiled) {
     public Expanded {
       items = List.copyOf(items);
       findings = List.copyOf(findings);
       placements = Collections.unmodifiableMap(placements);
+      overridden = Collections.unmodifiableMap(overridden);
       spoiled = Set.copyOf(spoiled);
     }
   }
@@ -44,7 +48,7 @@ public final class Expander {
   public Expanded expand(List<Tree.Item> items, int most) {
     if (items.stream().noneMatch(Expander::isShort)) {
       known = Map.of();
-      return new Expanded(items, List.of(), Map.of(), Set.of());
+      return new Expanded(items, List.of(), Map.of(), Map.of(), Set.of());
     }
     Ledger ledger = new Ledger(most);
     for (Tree.Item item : items) {
@@ -53,13 +57,17 @@ public final class Expander {
       }
     }
     Map<String, Quantity> constants = Map.copyOf(ledger.constants());
-    Map<Tree.Item, Made> before = constants.equals(knownConstants) ? known : Map.of();
+    List<Tree.Item> instead = items.stream().filter(Tree.Overriding.class::isInstance).toList();
+    // What an override makes of a placement is made anew: there are few of them.
+    Map<Tree.Item, Made> before = constants.equals(knownConstants) && instead.isEmpty() && knownPlain ? known : Map.of();
     knownConstants = constants;
+    knownPlain = instead.isEmpty();
     known = new IdentityHashMap<>();
-    Expansion expansion = new Expansion(ledger, Definitions.of(items, ledger).byName());
+    Overrides overrides = new Overrides(instead, ledger);
+    Expansion expansion = new Expansion(ledger, Definitions.of(items, ledger).byName(), overrides);
     List<Tree.Item> out = new ArrayList<>();
     for (Tree.Item item : items) {
-      if (item instanceof Tree.Pattern) {
+      if (item instanceof Tree.Pattern || item instanceof Tree.Overriding) {
         continue;
       }
       if (!isShort(item)) {
@@ -74,11 +82,12 @@ public final class Expander {
       }
       out.addAll(made.items);
     }
-    return new Expanded(out, ledger.findings(), expansion.placements(), ledger.spoiled());
+    overrides.reportUnused(expansion.placements().keySet());
+    return new Expanded(out, ledger.findings(), expansion.placements(), overrides.used(), ledger.spoiled());
   }
 
   private static boolean isShort(Tree.Item item) {
-    return item instanceof Tree.Pattern || item instanceof Tree.Placing
+    return item instanceof Tree.Pattern || item instanceof Tree.Placing || item instanceof Tree.Overriding
         || item instanceof Tree.Panel panel && SupplyPlacer.isShort(panel);
   }
 

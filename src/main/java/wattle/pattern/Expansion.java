@@ -25,6 +25,7 @@ final class Expansion {
 
   private final Ledger ledger;
   private final Map<String, Tree.Pattern> patterns;
+  private final Overrides overrides;
   private final Map<String, Name> names = new LinkedHashMap<>();
   private final Set<Tree.Placing> told = Collections.newSetFromMap(new IdentityHashMap<>());
   /** Place lines of which a figure has no value: said once, not for every number of a repetition. */
@@ -44,8 +45,9 @@ final class Expansion {
   /** Where a placement is named, and of what pattern it is. */
   record Name(Span span, String pattern) {}
 
-  Expansion(Ledger ledger, Map<String, Tree.Pattern> patterns) {
+  Expansion(Ledger ledger, Map<String, Tree.Pattern> patterns, Overrides overrides) {
     this.ledger = ledger;
+    this.overrides = overrides;
     this.patterns = patterns;
   }
 
@@ -185,11 +187,12 @@ final class Expansion {
       ledger.spoil(name.text());
       return;
     }
+    Tree.Pattern own = overrides.of(pattern, name.text());
     Frame bare = Frame.of(ledger, placed(name, pattern, Set.of(), arguments.get()), pattern, Set.of(), arguments.get());
-    Set<String> locals = locals(pattern, bare);
+    Set<String> locals = locals(own, bare);
     List<Tree.Pattern> inside = new ArrayList<>(around);
     inside.add(pattern);
-    body(pattern, Frame.of(ledger, placed(name, pattern, locals, arguments.get()), pattern, locals, arguments.get()), inside, out);
+    body(own, Frame.of(ledger, placed(name, pattern, locals, arguments.get()), pattern, locals, arguments.get()), inside, out);
   }
 
   private static Placed placed(Tree.Word name, Tree.Pattern pattern, Set<String> locals, Map<String, Argument> arguments) {

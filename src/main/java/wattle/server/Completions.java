@@ -74,7 +74,7 @@ final class Completions {
       case "" ->
         proposals.words(
             "starts a statement", "branch", "room", "panel", "trial", "expect", "let", "use", "service", "raceway",
-            "silence", "dwelling", "pattern", "place", "plan");
+            "silence", "dwelling", "pattern", "place", "override", "plan");
       case "use" -> use();
       case "branch" -> new BranchProposals(question, place, proposals, names).head();
       case "panel" -> new PanelProposals(question, place, proposals).head();

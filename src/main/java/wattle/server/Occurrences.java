@@ -48,6 +48,12 @@ final class Occurrences {
       in = "";
       return;
     }
+    if (item instanceof Tree.Overriding own) {
+      in = analysis.house().placements().getOrDefault(own.placement().text(), "");
+      own.items().forEach(inside -> refer(inside, walk));
+      in = "";
+      return;
+    }
     repetitions = new ArrayList<>();
     repeated = new ArrayList<>();
     if (item instanceof Tree.Placing placing) {

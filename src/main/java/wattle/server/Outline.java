@@ -71,6 +71,10 @@ final class Outline {
       return Optional.of(
           named(pattern.name(), Optional.empty(), "pattern", SymbolKind.Class, pattern.span(), symbols(pattern.items())));
     }
+    if (item instanceof Tree.Overriding own) {
+      return Optional.of(
+          named(own.placement(), Optional.empty(), "override", SymbolKind.Namespace, own.span(), symbols(own.items())));
+    }
     if (item instanceof Tree.Placing placing) {
       return Optional.of(
           named(placing.name(), Optional.empty(), "of " + placing.pattern(), SymbolKind.Namespace, placing.span(), List.of()));

@@ -46,6 +46,15 @@ final class PatternReader {
             pieces.repetition(context.repetition()), listed(arguments), pieces.span(context)));
   }
 
+  Optional<Tree.Item> overriding(OverridingContext context) {
+    return pieces
+        .dotted(context.path())
+        .map(
+            placement -> new Tree.Overriding(
+                placement, Pieces.each(context.thing(), new ThingReader(pieces)),
+                Pieces.each(context.leftOut(), c -> pieces.dotted(c.path())), pieces.span(context)));
+  }
+
   /** The parentheses with what is in them, or the place where they would stand. */
   private static Span listed(Span between) {
     int end = between.text().lastIndexOf(')');

@@ -157,6 +157,9 @@ public final class PlanParser {
       if (c.pattern() != null) {
         return new PatternReader(pieces).pattern(c.pattern());
       }
+      if (c.overriding() != null) {
+        return new PatternReader(pieces).overriding(c.overriding());
+      }
       if (c.heading() != null) {
         return new HeadReader(pieces).heading(c.heading());
       }

@@ -10,7 +10,7 @@ import wattle.finding.Span;
 /** Words of the notation that stand where a name was meant: most may be names, those that could end a name's statement not. */
 final class ReservedNames {
   private static final Set<String> BEFORE_A_NAME = Set.of(".", "let", "service", "panel", "branch", "raceway", "room", "box", "trial",
-      "pattern", "place", "as", "silence", "rule", "table", "limit");
+      "pattern", "place", "override", "as", "silence", "rule", "table", "limit");
 
   private ReservedNames() {}
 

@@ -28,6 +28,9 @@ final class SyntaxMessages {
               "a figure, a name, a text in quotes or a cable such as by 14/2 NM-B, or the closing parenthesis,")),
       Map.entry(WattleParser.RULE_parameter, new Thing("the parameters of a pattern", "a name such as n")),
       Map.entry(WattleParser.RULE_placing, new Thing("a place line", "a pattern and a name, as in place flat(1) as flat1,")),
+      Map.entry(WattleParser.RULE_overriding,
+          new Thing("an override", "what one placement has instead, such as a room, branch or panel, or without and a name,")),
+      Map.entry(WattleParser.RULE_leftOut, new Thing("what an override leaves out", "a name such as range or kitchen.range")),
       Map.entry(WattleParser.RULE_argument,
           new Thing("what is given to a pattern", "a figure, a name, a text in quotes or a cable such as by 14/2 NM-B")),
       Map.entry(WattleParser.RULE_repetition, new Thing("a repetition", "a name and a range, as in for n from 1 to 12,")),
@@ -89,7 +92,7 @@ final class SyntaxMessages {
 
   private static final List<String> OPENERS = List.of(
       "plan", "use", "let", "dwelling", "service", "panel", "branch", "raceway", "room", "trial", "expect",
-      "silence", "pattern", "place", "pack", "part", "cable", "table", "limit", "rule");
+      "silence", "pattern", "place", "override", "pack", "part", "cable", "table", "limit", "rule");
 
   private final Spans spans;
 

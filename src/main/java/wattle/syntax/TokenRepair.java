@@ -26,11 +26,11 @@ final class TokenRepair {
   static final int MOST_SIGNS = 500;
 
   /** Words of statements that are nothing without a block. */
-  private static final Set<String> WITH_BLOCK = Set.of("dwelling", "service", "panel", "branch", "room", "trial", "pattern");
+  private static final Set<String> WITH_BLOCK = Set.of("dwelling", "service", "panel", "branch", "room", "trial", "pattern", "override");
 
   private static final Set<String> OPENERS = Set.of(
       "plan", "use", "let", "dwelling", "service", "panel", "branch", "room", "trial", "expect", "silence",
-      "pack", "part", "table", "limit", "raceway", "pattern", "place");
+      "pack", "part", "table", "limit", "raceway", "pattern", "place", "override");
 
   private final Spans spans;
   private final List<Finding> findings = new ArrayList<>();

@@ -216,6 +216,20 @@ public sealed interface Tree {
     }
   }
 
+  /**
+   * {@code override floor2.flat1 { … }}: what one placement has instead of what its pattern has, or beside it.
+   *
+   * @param placement its whole name
+   * @param items what it has
+   * @param without names of what it has not
+   */
+  record Overriding(Word placement, List<Item> items, List<Word> without, Span span) implements Item {
+    public Overriding {
+      items = List.copyOf(items);
+      without = List.copyOf(without);
+    }
+  }
+
   /** What a placement gives for a parameter: exactly one of the two is present. */
   record Argument(Optional<Expression> figure, Optional<Text> text, Optional<CableWiring> cable, Span span) implements Tree {}
 

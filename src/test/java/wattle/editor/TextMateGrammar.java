@@ -24,7 +24,7 @@ import wattle.syntax.grammar.WattleLexer;
 final class TextMateGrammar {
   private static final Set<String> BLOCKS = Set.of(
       "plan", "use", "let", "dwelling", "service", "panel", "main", "branch", "raceway", "room", "box", "trial", "expect",
-      "silence", "pattern", "place", "pack", "part", "cable", "table", "limit");
+      "silence", "pattern", "place", "override", "pack", "part", "cable", "table", "limit");
   private static final Set<String> STATUS = Set.of("existing", "new", "to-remove", "later", "spare");
   private static final Set<String> TRAITS = Set.of(
       "single-pole", "two-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned", "back-fed",

@@ -100,7 +100,7 @@ final class Alike {
     panels.keySet().removeIf(this::isRepeated);
     return new House(house.source(), house.title(), house.revision(), house.codes(), house.dwellings(), house.services(), panels,
         house.branches(), house.raceways(), house.rooms(), house.boxes(), house.devices(), house.trials(), house.expectations(),
-        house.silences(), house.placements(), house.units(), house.assumed(), house.doubts());
+        house.silences(), house.placements(), house.overridden(), house.units(), house.assumed(), house.doubts());
   }
 
   /** A table without the rows of what is not shown. A row belongs to what its first words name. */
@@ -130,6 +130,11 @@ final class Alike {
             shown.title() + " (" + name + ", " + feeder(shown) + legs(shown) + ") is shown once for all that are alike: " + many + ".");
       }
     });
+    house.overridden().forEach((name, changes) -> {
+      if (!others.isEmpty() && house.panels().containsKey(name) && !isRepeated(name)) {
+        lines.add(title(house.panels().get(name)) + " differs from its pattern: " + String.join(", ", changes) + ".");
+      }
+    });
     return lines;
   }
 
@@ -140,7 +145,7 @@ final class Alike {
   }
 
   private String differs(Panel panel, Panel shown) {
-    String title = panel.title().equals(panel.name()) ? panel.name() : panel.title() + " (" + panel.name() + ")";
+    String title = title(panel);
     List<String> words = new ArrayList<>();
     if (!feeder(panel).equals(feeder(shown))) {
       words.add(feeder(panel));
@@ -149,6 +154,10 @@ final class Alike {
       words.add(legs(panel).strip());
     }
     return title + (words.isEmpty() ? "" : ", " + String.join(" ", words));
+  }
+
+  private static String title(Panel panel) {
+    return panel.title().equals(panel.name()) ? panel.name() : panel.title() + " (" + panel.name() + ")";
   }
 
   private static String feeder(Panel panel) {
