@@ -74,7 +74,8 @@ public final class Main implements Runnable {
   }
 
   /** Runs a command with its output going to the given writers; the exit code comes back. */
-  public static int run(String[] arguments, PrintWriter standardOutput, PrintWriter standardError) {
+  public static int run(String[] typed, PrintWriter standardOutput, PrintWriter standardError) {
+    String[] arguments = asOption(typed);
     PrintWriter out = new VisibleWriter(standardOutput, false);
     PrintWriter err = new VisibleWriter(standardError, true);
     if (PlainCheck.is(arguments)) {
@@ -95,6 +96,18 @@ public final class Main implements Runnable {
       out.flush();
       err.flush();
     }
+  }
+
+  /** {@code help check} is what many type for {@code check --help}. */
+  private static String[] asOption(String[] typed) {
+    if (typed.length == 0 || !typed[0].equals("help")) {
+      return typed;
+    }
+    if (typed.length == 1) {
+      return new String[]{"--help"};
+    }
+    boolean known = COMMANDS.stream().anyMatch(c -> nameOf(c).equals(typed[1]));
+    return known ? new String[]{typed[1], "--help"} : new String[]{typed[1]};
   }
 
   private static int checkPlainly(String[] arguments, PrintWriter out, PrintWriter err) {

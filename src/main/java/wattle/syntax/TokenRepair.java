@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.antlr.v4.runtime.CommonToken;
 import org.antlr.v4.runtime.Token;
@@ -167,7 +168,7 @@ final class TokenRepair {
 
   private static String visible(int codePoint) {
     return Character.isISOControl(codePoint) || !Character.isDefined(codePoint)
-        ? String.format("U+%04X", codePoint)
+        ? String.format(Locale.ROOT, "U+%04X", codePoint)
         : Character.toString(codePoint);
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine.Command;
 
@@ -29,6 +30,26 @@ class MainTest {
   void helpKnowsAllCommands() {
     String help = run("--help").get(1).toString();
     Main.COMMANDS.forEach(command -> assertThat(help).contains("  " + Main.nameOf(command)));
+  }
+
+  @Test
+  void helpMayBeAskedForAsACommand() {
+    assertThat(run("help")).isEqualTo(run("--help"));
+    assertThat(run("help", "check")).isEqualTo(run("check", "--help"));
+    assertThat(run("help", "nothing").get(0)).isEqualTo(ExitCode.USAGE);
+  }
+
+  /** Digits beside a line of the plan are those of its place above it, in every locale. */
+  @Test
+  void digitsAreTheSameInEveryLocale() {
+    Locale usual = Locale.getDefault();
+    List<Object> plain = run("check", "examples/broken/ten-mistakes.wattle");
+    try {
+      Locale.setDefault(new Locale("ar", "EG"));
+      assertThat(run("check", "examples/broken/ten-mistakes.wattle")).isEqualTo(plain);
+    } finally {
+      Locale.setDefault(usual);
+    }
   }
 
   @Test

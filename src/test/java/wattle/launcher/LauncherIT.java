@@ -64,6 +64,21 @@ class LauncherIT {
   }
 
   @Test
+  void opensNamesThatAreNotAsciiInTheLocaleC() throws Exception {
+    Path plan = Files.writeString(folder.resolve("k\u00FCche.wattle"), "room hall { }\n");
+    Outcome outcome = run(Map.of("LC_ALL", "C"), "check", plan.toString());
+    assertThat(outcome.code()).as(outcome.err()).isZero();
+    assertThat(outcome.out()).contains("k\u00FCche.wattle");
+  }
+
+  @Test
+  void aClosedStandardInputIsAnEmptyPlan() throws Exception {
+    Outcome outcome = run(Path.of("/bin/sh"), Map.of(), "-c", "exec \"$0\" check - <&-", home.resolve("bin/wattle").toString());
+    assertThat(outcome.code()).as(outcome.err()).isZero();
+    assertThat(outcome.out()).startsWith("nothing found in standard-input");
+  }
+
+  @Test
   void refusesAnOldJava() throws Exception {
     Path old = script(folder.resolve("old/bin/java"), "echo 'openjdk version \"11.0.2\" 2019-01-15' >&2");
 

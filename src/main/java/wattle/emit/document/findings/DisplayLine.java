@@ -1,5 +1,6 @@
 package wattle.emit.document.findings;
 
+import java.util.Locale;
 import wattle.emit.media.text.DisplayWidth;
 import wattle.finding.Source;
 
@@ -66,7 +67,7 @@ final class DisplayLine {
     boolean turnsText = codePoint >= 0x202A && codePoint <= 0x202E || codePoint >= 0x2066 && codePoint <= 0x2069
         || codePoint == 0x200E || codePoint == 0x200F;
     if (codePoint != '\t' && (Character.isISOControl(codePoint) || turnsText)) {
-      return String.format("<U+%04X>", codePoint);
+      return String.format(Locale.ROOT, "<U+%04X>", codePoint);
     }
     return Character.toString(codePoint);
   }

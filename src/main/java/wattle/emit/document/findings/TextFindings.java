@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import wattle.finding.Finding;
@@ -111,7 +112,7 @@ public final class TextFindings {
 
   private void line(StringBuilder out, Source source, int number, List<Shown> marks, int digits) {
     DisplayLine line = new DisplayLine(source, number, marks.get(0).mark.span().start());
-    out.append("  ").append(String.format("%" + digits + "d", number)).append(" │ ").append(line.text()).append('\n');
+    out.append("  ").append(String.format(Locale.ROOT, "%" + digits + "d", number)).append(" │ ").append(line.text()).append('\n');
     int start = source.startOfLine(number);
     int length = source.line(number).length();
     for (Shown shown : marks) {

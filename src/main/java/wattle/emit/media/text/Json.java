@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.UncheckedIOException;
+import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -35,7 +36,7 @@ public final class Json {
   }
 
   private static String number(MatchResult hidden) {
-    return hidden.group().chars().mapToObj(c -> String.format("\\\\u%04x", c)).collect(Collectors.joining());
+    return hidden.group().chars().mapToObj(c -> String.format(Locale.ROOT, "\\\\u%04x", c)).collect(Collectors.joining());
   }
 
   private Json() {}

@@ -1,5 +1,7 @@
 package wattle.emit.media.text;
 
+import java.util.Locale;
+
 /**
  * Characters that a reader cannot see, or that change how others are shown, made visible. A name must look like what
  * it is: a mark that turns the writing direction could make one breaker's name read as another's.
@@ -37,7 +39,7 @@ public final class VisibleText {
     if (codePoint < 0x20) {
       return Character.toString(0x2400 + codePoint);
     }
-    return codePoint == 0x7F ? "\u2421" : String.format("[U+%04X]", codePoint);
+    return codePoint == 0x7F ? "\u2421" : String.format(Locale.ROOT, "[U+%04X]", codePoint);
   }
 
   private VisibleText() {}
