@@ -107,9 +107,18 @@ final class PlainCalls {
 
   // Lambdas
 
+  /** The body is a method like any other from now on: tools that follow calls pass over those that a compiler marks as its own. */
+  private static void showBody(ClassNode host, Handle work) {
+    if (work.getOwner().equals(host.name)) {
+      host.methods.stream().filter(m -> m.name.equals(work.getName()) && m.desc.equals(work.getDesc()))
+          .forEach(m -> m.access &= ~ACC_SYNTHETIC);
+    }
+  }
+
   /** What takes the place of a call that made a lambda: the one object of a new class, or a call that makes one. */
   private AbstractInsnNode lambda(ClassNode host, InvokeDynamicInsnNode call) {
     Type[] captured = Type.getArgumentTypes(call.desc);
+    showBody(host, (Handle) call.bsmArgs[1]);
     ClassNode made = newClass(host, Type.getReturnType(call.desc).getInternalName());
     constructor(made, captured);
     body(made, call, captured);

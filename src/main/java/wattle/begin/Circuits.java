@@ -170,7 +170,10 @@ final class Circuits {
     }
   }
 
-  /** Hall and outlet, and the light outside its door; smoke alarms in the hall and in each bedroom on one circuit, so that they sound together. */
+  /**
+   * Hall and outlet, and the light outside its door; smoke alarms in the hall and in each bedroom on one circuit, so that they
+   * sound together.
+   */
   private void addHallAndAlarms() {
     List<String> light = rooms.light("hall", 30);
     List<String> fork = new ArrayList<>(List.of("hall.sw"));

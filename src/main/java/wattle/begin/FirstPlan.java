@@ -1,6 +1,7 @@
 package wattle.begin;
 
 import java.util.List;
+import wattle.words.Caution;
 
 /** The text of a first plan. */
 public final class FirstPlan {
@@ -13,7 +14,7 @@ public final class FirstPlan {
     StringBuilder text = new StringBuilder();
     text.append("// A first plan, made from a few answers. Figures of appliances are common ones: put in those of the nameplates.\n");
     text.append("// Lengths are open: write a length such as ").append(inFeet(answers) ? "12 ft" : "4 m")
-        .append(" for each later. An aid: the adopted local code and a licensed person decide.\n");
+        .append(" for each later.\n// ").append(Caution.SHORT).append("\n");
     text.append("plan ").append(quoted(answers.title())).append(" revision \"A\"\n");
     if (!answers.code().isEmpty()) {
       text.append("use code ").append(answers.code()).append('\n');

@@ -135,7 +135,10 @@ final class Scope {
     spoiled.add(name);
   }
 
-  /** Whether a name is spoiled by a reported mistake, or stands on a line that could not be read, so that its absence elsewhere says nothing. */
+  /**
+   * Whether a name is spoiled by a reported mistake, or stands on a line that could not be read, so that its absence elsewhere
+   * says nothing.
+   */
   boolean mayStandInDamage(String name) {
     doubts++;
     if (spoiled.contains(name)) {

@@ -3,8 +3,10 @@ package wattle.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -14,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.compiler.RuleSamples;
 import wattle.emit.document.findings.JsonFindings;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.SarifFindings;
@@ -33,6 +36,7 @@ import wattle.finding.Severity;
         "  wattle check --format sarif examples/alder-court/house.wattle",
         "  wattle check --as-new examples/cottage/house.wattle",
         "  wattle check --watch examples/alder-court/house.wattle",
+        "  wattle check --rules examples/alder-court/house.wattle",
         "  cat examples/cottage/house.wattle | wattle check -",
     })
 final class CheckCommand implements Callable<Integer> {
@@ -57,6 +61,9 @@ final class CheckCommand implements Callable<Integer> {
       names = "--watch",
       description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
   private boolean watch;
+
+  @Option(names = "--rules", description = "Also run the accept and reject samples of rules that stand in the plan's own files.")
+  private boolean rules;
 
   @Mixin
   private SurveyOption survey = new SurveyOption();
@@ -97,9 +104,10 @@ final class CheckCommand implements Callable<Integer> {
 
   private List<Compilation> compile() {
     // To set other processors to work takes a cold process longer than there is to share of one house.
-    return files.size() == 1
+    List<Compilation> plans = files.size() == 1
         ? List.of(survey.of(input.compile(files.get(0))))
         : files.parallelStream().map(f -> survey.of(input.compile(f))).toList();
+    return rules ? plans.stream().map(p -> p.with(RuleSamples.check(p))).toList() : plans;
   }
 
   /** Prints what was found; whether the plans fail comes back. */
@@ -108,7 +116,7 @@ final class CheckCommand implements Callable<Integer> {
     plans.forEach(p -> findings.addAll(p.findings()));
     switch (format) {
       case TEXT -> {
-        out.print(new TextFindings(Terminal.wantsColour()).render(findings));
+        out.print(new TextFindings(Terminal.wantsColour(), ownRules(plans)).render(findings));
         if (assumptions) {
           plans.forEach(p -> p.house().assumed().forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
         }
@@ -119,6 +127,16 @@ final class CheckCommand implements Callable<Integer> {
       case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), Version.number()));
     }
     return findings.stream().anyMatch(this::fails);
+  }
+
+  /** Rules of the plans' own files, with the plan that explains each. */
+  private Map<String, String> ownRules(List<Compilation> plans) {
+    Map<String, String> own = new HashMap<>();
+    for (int i = 0; i < plans.size(); i++) {
+      String file = files.get(i);
+      plans.get(i).ownRules().forEach(rule -> own.put(rule, file.contains(" ") ? "'" + file + "'" : file));
+    }
+    return own;
   }
 
   private void watch(PrintWriter out) {

@@ -31,7 +31,8 @@ final class DocumentFormat {
 
   @Option(
       names = "--format",
-      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out names, else the first that it can be).")
+      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out"
+          + " names, else the first that it can be).")
   private Format format;
 
   @Option(names = "--paper", defaultValue = "letter", description = "letter or A4 (default: ${DEFAULT-VALUE}).")

@@ -26,7 +26,8 @@ import wattle.model.Room;
 /** {@code draw}: a picture of a plan. */
 @Command(
     name = "draw",
-    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, the devices of each room, or a plot of figures.",
+    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, the devices"
+        + " of each room, or a plot of figures.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

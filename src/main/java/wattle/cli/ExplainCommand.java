@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import wattle.compiler.Compilation;
 import wattle.compiler.StructurePages;
 import wattle.compiler.Glossary;
 import wattle.finding.NearNames;
@@ -33,18 +34,24 @@ import wattle.rules.RulePage;
         "  wattle explain tamper-resistant",
         "  wattle explain --words",
         "  wattle explain --pack ca-2021",
+        "  wattle explain my-rule house.wattle",
         "  wattle explain examples/alder-court/house.wattle --figure \"voltage of kitchen.c1\"",
         "  wattle explain examples/alder-court/house.wattle --figure \"ampacity of hall\" --format json",
         "  wattle explain examples/alder-court/house.wattle --figures",
         "  wattle explain examples/alder-court/house.wattle --trial evening --figure \"voltage of kitchen.range\"",
     })
 final class ExplainCommand implements Callable<Integer> {
-  @Parameters(arity = "0..1", paramLabel = "RULE|FILE",
-      description = "Name of a rule, as findings show it in brackets, or a word of the notation; with --figure, a plan, or - for standard input.")
+  @Parameters(index = "0", arity = "0..1", paramLabel = "RULE|FILE",
+      description = "Name of a rule, as findings show it in brackets, or a word of the notation;"
+          + " with --figure, a plan, or - for standard input.")
   private String name;
 
   @Option(names = "--words", description = "List every word of the notation and the library by kind, with its meaning.")
   private boolean words;
+
+  @Parameters(index = "1", arity = "0..1", paramLabel = "PLAN",
+      description = "Behind the name of a rule: a plan beside which it stands, in a file of its own.")
+  private String plan;
 
   @Option(names = "--pack", paramLabel = "PACK", description = "List the rules of this pack alone.")
   private String pack;
@@ -59,6 +66,9 @@ final class ExplainCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     if (figures.isGiven()) {
+      if (plan != null) {
+        throw new Failure("a rule of a plan, or figures of one: give one of the two");
+      }
       if (name == null || pack != null) {
         throw new Failure(
             name == null ? "a figure is of a plan: name its file" : "--pack lists rules, and --figure is of a plan; give one of the two");
@@ -66,6 +76,10 @@ final class ExplainCommand implements Callable<Integer> {
       return figures.print(name, spec);
     }
     figures.refuseWithoutFigure();
+    if (plan != null) {
+      out.print(RulePage.text(besidePlan()));
+      return ExitCode.FINE;
+    }
     Map<String, Rule> rules = rules();
     if (words) {
       if (name != null || pack != null) {
@@ -96,7 +110,7 @@ final class ExplainCommand implements Callable<Integer> {
       List<String> near = NearNames.of(name, known);
       throw new Failure("no rule and no word is called '" + name + "'"
           + (near.isEmpty()
-              ? "; wattle explain lists the rules, and wattle explain --words the words"
+              ? "; wattle explain lists the rules, wattle explain --words the words; a rule of your own: wattle explain RULE PLAN"
               : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
@@ -116,6 +130,14 @@ final class ExplainCommand implements Callable<Integer> {
       }
       out.printf("  %-28s %s%n", entry.word(), entry.meaning());
     }
+  }
+
+  /** A rule that stands in the files of a plan. */
+  private Rule besidePlan() {
+    Compilation read = PlanInput.usual().structure(plan);
+    return RuleLoader.load(read.library()).value().stream().filter(r -> r.name().equals(name) && read.ownRules().contains(name)).findFirst()
+        .orElseThrow(() -> new Failure("the files of " + plan + " have no rule '" + name + "'"
+            + (read.ownRules().isEmpty() ? ", and no other of their own" : "; they have " + String.join(", ", read.ownRules()))));
   }
 
   /** The rules of every pack, by name. */

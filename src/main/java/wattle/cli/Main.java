@@ -11,6 +11,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import wattle.emit.media.text.VisibleWriter;
+import wattle.words.Caution;
 
 /** Entry of the command line. */
 @Command(
@@ -24,7 +25,7 @@ import wattle.emit.media.text.VisibleWriter;
         "Examples:",
         "  wattle check examples/alder-court/house.wattle",
         "",
-        "Figures are an aid: the adopted local code and a licensed person decide.",
+        Caution.SHORT,
     })
 public final class Main implements Runnable {
   /** Every command; its class is called as it is: {@code CheckCommand} is {@code check}. */

@@ -27,7 +27,8 @@ final class PaperOption {
   @Option(
       names = "--paper",
       paramLabel = "PAPER",
-      description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture of its own size).")
+      description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture"
+          + " of its own size).")
   private String paper;
 
   @Option(names = "--orientation",

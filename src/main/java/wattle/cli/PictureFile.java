@@ -25,7 +25,10 @@ record PictureFile(Path path, Format format, int resolution) {
     SVG, PNG, PDF
   }
 
-  /** A picture beside another result, as the name of its file tells; a name that tells no format ends the command before anything is worked out. */
+  /**
+   * A picture beside another result, as the name of its file tells; a name that tells no format ends the command before anything
+   * is worked out.
+   */
   static PictureFile named(String name) {
     Path path = ResultOutput.path(name);
     Format format = switch (ResultOutput.ending(path).orElse("")) {

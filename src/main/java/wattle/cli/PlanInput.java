@@ -48,6 +48,11 @@ final class PlanInput {
     return compile(read(name), name);
   }
 
+  /** Reads and binds a plan, and judges nothing; a plan that cannot be read ends the command. */
+  Compilation structure(String name) {
+    return compiler(reader()).structure(read(name), name.equals("-") ? Path.of("standard-input") : path(name));
+  }
+
   /** Compiles a text that stands in for a plan. */
   Compilation compile(Source text, String name) {
     return compiler(reader()).compile(text, name.equals("-") ? Path.of("standard-input") : path(name));

@@ -24,7 +24,8 @@ import wattle.finding.Severity;
 /** {@code report}: everything about a plan on one page. */
 @Command(
     name = "report",
-    description = "Writes all that is known of a plan as one self-contained page: findings beside the plan, pictures, tables, worksheets, trials, sources.",
+    description = "Writes all that is known of a plan as one self-contained page: findings beside the plan, pictures, tables,"
+        + " worksheets, trials, sources.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

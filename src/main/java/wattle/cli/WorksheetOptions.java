@@ -24,7 +24,8 @@ final class WorksheetOptions {
   @Option(
       names = "--method",
       paramLabel = "NAME",
-      description = "Method of the worksheet, such as standard or optional (default: of those whose conditions hold the one with the smallest load, by which check judges).")
+      description = "Method of the worksheet, such as standard or optional (default: of those whose conditions hold the one with the"
+          + " smallest load, by which check judges).")
   private String method;
 
   @Option(names = "--panel", paramLabel = "PANEL", description = "The worksheet of the feeder of this panel, not of the service.")

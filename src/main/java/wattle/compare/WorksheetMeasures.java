@@ -12,7 +12,10 @@ import wattle.worksheet.Method;
 import wattle.worksheet.Outcome;
 import wattle.worksheet.Worksheet;
 
-/** The calculated load of every service and feeder, by the method that decides, as in check and the permit documents; the others are named beside it. */
+/**
+ * The calculated load of every service and feeder, by the method that decides, as in check and the permit documents; the others
+ * are named beside it.
+ */
 final class WorksheetMeasures {
   private WorksheetMeasures() {}
 

@@ -2,6 +2,8 @@ package wattle.compiler;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
@@ -9,6 +11,7 @@ import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.finding.Undecided;
 import wattle.library.Library;
+import wattle.library.StandardLibrary;
 import wattle.memo.Once;
 import wattle.model.House;
 import wattle.rules.Coverage;
@@ -97,6 +100,18 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
   /** How far the rules of its packs could be told. */
   public Coverage coverage() {
     return asNew ? covered.asNew().get() : covered.asItIs().get();
+  }
+
+  /** Names of the rules that stand in its own files. */
+  public Set<String> ownRules() {
+    List<String> packs = StandardLibrary.packNames();
+    Set<String> own = new TreeSet<>();
+    library().rules().forEach((name, text) -> {
+      if (!packs.contains(text.pack())) {
+        own.add(name);
+      }
+    });
+    return own;
   }
 
   /** How many findings of a severity stand, silenced ones not counted. */

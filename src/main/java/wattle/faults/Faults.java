@@ -25,10 +25,10 @@ import wattle.model.Stretch;
  *
  * <p>A house is a tree from its source, so that the way of a fault current is one chain of runs, out on a hot and back on
  * another hot, the neutral or the ground, and its impedances add up as complex figures: {@code I = U / |Z_source + Σ ℓ ×
- * (z_out + z_back)|}; a three-phase fault has no way back, and is that of one leg to the point where the three meet. No network needs solving, and the work is in proportion to the number of boxes. The current is greatest
- * with cold conductors and least with conductors at the rating of their insulation; both are kept. Other sources of
- * the house add to the greatest current, see {@link Contributions}; what motors add is not in it, nor are the joints and the
- * arc, which only lower it.
+ * (z_out + z_back)|}; a three-phase fault has no way back, and is that of one leg to the point where the three meet. No network needs
+ * solving, and the work is in proportion to the number of boxes. The current is greatest with cold conductors and least with conductors
+ * at the rating of their insulation; both are kept. Other sources of the house add to the greatest current, see {@link Contributions};
+ * what motors add is not in it, nor are the joints and the arc, which only lower it.
  */
 public final class Faults {
   private final Map<String, FaultPoint> panels;

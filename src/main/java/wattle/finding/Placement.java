@@ -17,7 +17,7 @@ public final class Placement {
   public static final Placement IN_PLACE = new Placement(List.of());
 
   /** A text and the excerpts which, one behind the other, are the whole of it. */
-  private record Cut(Source whole, List<Source> excerpts) {}
+  private record Cut(Source whole, List<Excerpt> excerpts) {}
 
   private final List<Cut> cuts;
   private volatile Map<Source, Span> places; // worked out when it is first asked for; most key strokes never do
@@ -31,7 +31,7 @@ public final class Placement {
    *
    * @param excerpts which, one behind the other, are the whole of it
    */
-  public static Placement of(Source whole, List<Source> excerpts) {
+  public static Placement of(Source whole, List<Excerpt> excerpts) {
     return new Placement(List.of(new Cut(whole, List.copyOf(excerpts))));
   }
 
@@ -46,7 +46,7 @@ public final class Placement {
       known = new HashMap<>();
       for (Cut cut : cuts) {
         int at = 0;
-        for (Source excerpt : cut.excerpts) {
+        for (Excerpt excerpt : cut.excerpts) {
           known.put(excerpt, cut.whole.span(at, at + excerpt.text().length()));
           at += excerpt.text().length();
         }

@@ -7,7 +7,7 @@ import java.util.Optional;
  * One text that was read: its display name and its content. Positions in it are offsets in UTF-16 units; lines and
  * columns are worked out here, in one place, and only when they are shown.
  */
-public final class Source {
+public sealed class Source permits Excerpt {
   private final String name;
   private final String text;
   private final Source written;
@@ -96,7 +96,7 @@ public final class Source {
   }
 
   // A race would only compute the same array twice, so no lock is taken.
-  private int[] starts() {
+  int[] starts() {
     if (written != this) {
       return written.starts();
     }

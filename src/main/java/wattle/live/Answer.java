@@ -47,7 +47,8 @@ record Answer(int status, String type, byte[] body) {
   static void protect(Headers headers) {
     headers.set(
         "Content-Security-Policy",
-        "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+        "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src data:; base-uri 'none'; form-action"
+            + " 'none'; frame-ancestors 'none'");
     headers.set("X-Content-Type-Options", "nosniff");
     headers.set("Referrer-Policy", "no-referrer");
     headers.set("Cross-Origin-Resource-Policy", "same-origin");

@@ -25,7 +25,8 @@ final class DangerPart {
     List<Danger> dangers = situation.dangers();
     if (dangers.isEmpty()) {
       return out.element("p",
-          "Of the dangers that are looked for, none: live metal, exchanged and hidden live conductors, faults, voltages too high or too low, loose"
+          "Of the dangers that are looked for, none: live metal, exchanged and hidden live conductors, faults, voltages too high or"
+              + " too low, loose"
               + " joints, neutrals and breakers above their rating. That is not the same as safe.")
           .toString();
     }

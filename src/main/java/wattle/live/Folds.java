@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.DerivationUnits;
-import wattle.emit.document.report.Unfolding;
+import wattle.emit.document.report.LinkedSteps;
 import wattle.quantity.UnitSystem;
 
 /** Figures that were shown, to be told one by one when a reader opens them: all of them at once would be most of a page. */
 final class Folds {
   private final List<Derivation> figures = new ArrayList<>();
-  private final Unfolding unfolding = new Unfolding();
+  private final LinkedSteps unfolding = new LinkedSteps();
   private final DerivationUnits units;
 
   /** @param units in which figures are told */

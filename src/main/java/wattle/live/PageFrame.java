@@ -8,11 +8,12 @@ import wattle.emit.document.report.Report;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.text.Escape;
+import wattle.words.Caution;
 
 /** The page before anything is shown in it; its script asks for the parts. */
 final class PageFrame {
   /** What stays in view wherever a reader is on the page. */
-  private static final String STANDING = "House current kills. Figures are an aid: the local code and a licensed person decide. Switch off, lock, prove dead.";
+  private static final String STANDING = "House current kills. " + Caution.LONG;
 
   private PageFrame() {}
 

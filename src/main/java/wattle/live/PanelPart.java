@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import wattle.emit.media.drawing.DrawingSvg;
 import wattle.emit.media.page.Markup;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.emit.view.panelfront.BreakerState;
 import wattle.emit.view.panelfront.PanelFront;
 import wattle.model.Breaker;
@@ -17,6 +16,7 @@ import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.quantity.Quantity;
 import wattle.trials.TrialResult;
+import wattle.words.BreakerWords;
 
 /** One panel: its front, in which breakers are clicked, and beside it the same as a list of buttons. */
 final class PanelPart {
@@ -92,7 +92,8 @@ final class PanelPart {
     out.open("li");
     controls.toggle("open breaker " + breaker.id(), "Open " + breaker.id());
     out.element("span",
-        BreakerText.description(house, breaker) + ", " + BreakerText.rating(breaker) + state.map(s -> ": " + s.words()).orElse(""), "class",
+        BreakerWords.description(house, breaker) + ", " + BreakerWords.rating(breaker) + state.map(s -> ": " + s.words()).orElse(""),
+        "class",
         "what");
     if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
       out.element("button", "Show " + to.branch(), "type", "button", "class", "show", "data-branch", to.branch());

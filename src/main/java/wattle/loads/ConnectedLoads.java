@@ -22,8 +22,8 @@ import wattle.model.Status;
  * What everything that is connected would draw at once, by branch and by panel.
  *
  * <p>A load from a leg to the neutral counts wholly on its leg; one between two legs counts half of its volt-amperes on each, and its
- * whole current in both. A source that feeds back (solar, storage) is no load, and what is to be removed is not counted. A panel carries its branches and the
- * panels that it feeds.
+ * whole current in both. A source that feeds back (solar, storage) is no load, and what is to be removed is not counted. A panel carries
+ * its branches and the panels that it feeds.
  *
  * @param branches by name, in the order of the plan; a branch without loads has {@link LegLoads#NONE}
  * @param panels likewise

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
+import wattle.emit.media.unfolded.DerivationText;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
@@ -164,7 +165,7 @@ public final class LoadFigures {
   private static Derivation folded(Derivation figure, String symbol) {
     return new Derivation(
         figure.name(), symbol, figure.value(), figure.basis(), figure.formula(), List.of(), figure.sources(),
-        "Unfolded under its own name.");
+        "DerivationText under its own name.");
   }
 
   /** A current as a part of a breaker. */

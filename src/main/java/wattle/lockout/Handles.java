@@ -11,15 +11,17 @@ import wattle.model.House;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.words.BreakerWords;
+import wattle.words.HouseWords;
 
 /** The handles that are to be opened, each once, with every reason for it. */
 final class Handles {
   private final House house;
   private final Circuits circuits;
-  private final Words words;
+  private final HouseWords words;
   private final Map<Handle.Part, Handle> opened = new LinkedHashMap<>();
 
-  Handles(House house, Circuits circuits, Words words) {
+  Handles(House house, Circuits circuits, HouseWords words) {
     this.house = house;
     this.circuits = circuits;
     this.words = words;
@@ -27,7 +29,7 @@ final class Handles {
 
   void open(Breaker breaker, String reason) {
     add(new Handle.Part.OfBreaker(breaker.id()), words.panel(breaker.id().panel()) + ", slot " + breaker.id().slotText(),
-        Words.breaker(breaker), reason);
+        BreakerWords.named(breaker), reason);
   }
 
   void open(Device source, String reason) {
@@ -42,7 +44,7 @@ final class Handles {
       return;
     }
     if (panel.main().isPresent() && panel.main().get().kind() != MainDevice.Kind.LUGS) {
-      add(new Handle.Part.OfMain(panel.name()), words.panel(panel.name()), Words.main(panel.main().get()), reason);
+      add(new Handle.Part.OfMain(panel.name()), words.panel(panel.name()), BreakerWords.main(panel.main().get()), reason);
     } else {
       unknown
           .add("panel " + words.panel(panel.name()) + " has no main that could be opened in the plan; ask the supplier to disconnect it");

@@ -8,6 +8,7 @@ import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
+import wattle.words.HouseWords;
 
 /**
  * From a place to its lockout. A box counts every branch that comes to it, and a branch counts every breaker that feeds
@@ -19,7 +20,7 @@ final class LockoutDeriver {
   private final House house;
   private final Place place;
   private final Circuits circuits;
-  private final Words words;
+  private final HouseWords words;
   private final Handles handles;
   private final List<String> unknown = new ArrayList<>();
 
@@ -27,7 +28,7 @@ final class LockoutDeriver {
     this.house = house;
     this.place = place;
     this.circuits = new Circuits(house);
-    this.words = new Words(house);
+    this.words = new HouseWords(house);
     this.handles = new Handles(house, circuits, words);
   }
 
@@ -97,7 +98,7 @@ final class LockoutDeriver {
     boolean several = breakers.size() > 1;
     for (Breaker breaker : breakers) {
       // Each handle of several has a label of its own, and feeds its own conductor.
-      String purpose = "feeds " + (several ? Words.titled(breaker.label(), branch.name()) : words.branch(branch));
+      String purpose = "feeds " + (several ? HouseWords.titled(breaker.label(), branch.name()) : words.branch(branch));
       handles.open(breaker,
           several && circuits.sharesNeutral(branch)
               ? purpose + ", which shares one neutral over " + breakers.size() + " breakers"

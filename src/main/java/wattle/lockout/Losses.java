@@ -8,14 +8,15 @@ import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
 import wattle.model.House;
+import wattle.words.HouseWords;
 
 /** What goes dead with a place, beyond the place itself. */
 final class Losses {
   private final House house;
   private final Circuits circuits;
-  private final Words words;
+  private final HouseWords words;
 
-  Losses(House house, Circuits circuits, Words words) {
+  Losses(House house, Circuits circuits, HouseWords words) {
     this.house = house;
     this.circuits = circuits;
     this.words = words;

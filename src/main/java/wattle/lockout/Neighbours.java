@@ -15,15 +15,16 @@ import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Section;
+import wattle.words.HouseWords;
 
 /** What keeps its voltage in or beside a place when its handles are open. */
 final class Neighbours {
   private final House house;
   private final Circuits circuits;
-  private final Words words;
+  private final HouseWords words;
   private final List<Lockout.Live> live = new ArrayList<>();
 
-  Neighbours(House house, Circuits circuits, Words words) {
+  Neighbours(House house, Circuits circuits, HouseWords words) {
     this.house = house;
     this.circuits = circuits;
     this.words = words;

@@ -13,14 +13,15 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Role;
 import wattle.model.Section;
+import wattle.words.HouseWords;
 
 /** What would surprise somebody who opens a box. Common practice, all of it. */
 final class Warnings {
   private final House house;
   private final Circuits circuits;
-  private final Words words;
+  private final HouseWords words;
 
-  Warnings(House house, Circuits circuits, Words words) {
+  Warnings(House house, Circuits circuits, HouseWords words) {
     this.house = house;
     this.circuits = circuits;
     this.words = words;
@@ -97,7 +98,8 @@ final class Warnings {
       }
       if (device.kind().family() == DeviceKind.Family.SOURCE) {
         warnings.add("The far side of " + words.device(device)
-            + " keeps its own voltage: cells, modules and capacitors cannot be switched off. Follow its maker's instructions and waiting time.");
+            + " keeps its own voltage: cells, modules and capacitors cannot be switched off. Follow its maker's instructions and"
+            + " waiting time.");
       }
     }
   }

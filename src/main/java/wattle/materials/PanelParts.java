@@ -1,16 +1,15 @@
 package wattle.materials;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import wattle.model.Breaker;
 import wattle.model.Electrode;
 import wattle.model.House;
 import wattle.model.Panel;
-import wattle.model.Protection;
 import wattle.model.Raceway;
 import wattle.model.Service;
 import wattle.model.Status;
+import wattle.words.BreakerWords;
 
 /** Panels, what stands in their slots, and electrodes. */
 final class PanelParts {
@@ -34,7 +33,7 @@ final class PanelParts {
         if (breaker.target() instanceof Breaker.Target.Later && breaker.rating().isEmpty()) {
           open.add("slot " + breaker.id() + " is not decided yet");
         } else {
-          tally.add(Material.Category.BREAKER, breaker(breaker), breaker.id().toString());
+          tally.add(Material.Category.BREAKER, BreakerWords.ordered(breaker), breaker.id().toString());
         }
       }
     }
@@ -53,37 +52,7 @@ final class PanelParts {
     words.add("panel");
     panel.busRating().ifPresent(b -> words.add("bus " + b));
     panel.slotCount().ifPresent(s -> words.add(s + " slots"));
-    panel.main().ifPresent(m -> words.add("main " + m.kind().name().toLowerCase(java.util.Locale.ROOT)
-        + m.rating().map(r -> " " + r).orElse("") + m.interrupting().map(i -> " " + i).orElse("")));
-    return String.join(", ", words);
-  }
-
-  /** {@code 20 A two-pole, arc-fault}. */
-  private static String breaker(Breaker breaker) {
-    String rating = breaker.rating().map(Object::toString).orElse("rating open");
-    int poles = breaker.poles().size();
-    if (breaker.device() == Breaker.Device.FUSE) {
-      return rating + " fuse" + (poles > 1 ? ", set of " + poles : "");
-    }
-    boolean half = breaker.poles().stream().anyMatch(p -> p.slot().half().isPresent());
-    List<String> words = new ArrayList<>();
-    words.add(rating + " " + switch (poles) {
-      case 1 -> "single-pole";
-      case 2 -> "two-pole";
-      case 3 -> "three-pole";
-      default -> poles + "-pole";
-    });
-    if (breaker.handle() == Breaker.Handle.TIED) {
-      words.add("single poles with a handle tie");
-    }
-    if (half) {
-      words.add("half-size");
-    }
-    breaker.protections().stream().sorted(Comparator.naturalOrder()).map(Protection::word).forEach(words::add);
-    breaker.interrupting().ifPresent(i -> words.add(i.toString()));
-    if (breaker.interlocked()) {
-      words.add("with interlock");
-    }
+    panel.main().ifPresent(m -> words.add(BreakerWords.main(m) + m.interrupting().map(i -> " " + i).orElse("")));
     return String.join(", ", words);
   }
 

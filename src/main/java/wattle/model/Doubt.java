@@ -1,6 +1,9 @@
 package wattle.model;
 
-/** What of a thing may be other than the house has it, after a mistake in the plan. What a doubt is about is named, but for those of the whole. */
+/**
+ * What of a thing may be other than the house has it, after a mistake in the plan. What a doubt is about is named, but for those
+ * of the whole.
+ */
 public enum Doubt {
   /** Figures and words of a service. */
   SERVICE,

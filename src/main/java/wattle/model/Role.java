@@ -37,7 +37,10 @@ public sealed interface Role {
     throw new AssertionError(role);
   }
 
-  /** In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}; one of another hot than the first says which: {@code switch leg B of well.sw}. */
+  /**
+   * In the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}; one of another hot than the first says
+   * which: {@code switch leg B of well.sw}.
+   */
   static String text(Role role, java.util.List<BranchHot> hots) {
     if (role instanceof Hot hot) {
       Optional<Leg> leg = hot.hot < hots.size() ? hots.get(hot.hot).leg() : Optional.empty();

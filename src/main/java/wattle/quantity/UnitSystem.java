@@ -44,7 +44,10 @@ public enum UnitSystem {
     return this == METRIC ? unit : Optional.ofNullable(CUSTOMARY_FOR.get(unit.symbol())).orElse(unit);
   }
 
-  /** As words beside a figure tell what codes and the trade know by one unit: {@code 75 °C}, to readers of others {@code 75 °C (167 °F)}. */
+  /**
+   * As words beside a figure tell what codes and the trade know by one unit: {@code 75 °C}, to readers of others {@code 75 °C
+   * (167 °F)}.
+   */
   public String known(Quantity quantity) {
     Quantity read = shown(quantity);
     return read.equals(quantity) ? quantity.toString() : quantity + " (" + read + ")";

@@ -65,7 +65,8 @@ final class BranchProperties {
             (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
         .rests(Doubt.WAY, Doubt.LENGTH)
         .figure("drop", Dimension.NONE,
-            "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated, as a part of the nominal voltage",
+            "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated,"
+                + " as a part of the nominal voltage",
             Drop::of)
         .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
             Doubt.FIGURES)
@@ -77,7 +78,8 @@ final class BranchProperties {
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
         .rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .figure("fixed-current", Units.AMPERE,
-            "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or non-coincident",
+            "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or"
+                + " non-coincident",
             BranchProperties::fixed)
         .rests(Properties.LOADS)
         .kept()

@@ -78,8 +78,8 @@ final class HouseIndex {
   }
 
   /**
-   * Whether the plan shows the lighting: more than three quarters of the rooms that a code wants a light in have one. A plan of a part, such as
-   * the receptacles of a kitchen, is not blamed for the lights that it leaves out.
+   * Whether the plan shows the lighting: more than three quarters of the rooms that a code wants a light in have one. A plan of a part,
+   * such as the receptacles of a kitchen, is not blamed for the lights that it leaves out.
    */
   boolean lightingPlanned() {
     return lightingPlanned.get();

@@ -47,7 +47,8 @@ final class HouseProperties {
         .things("branches", Kind.BRANCH, "branches from its panels and from what those feed; all of the plan where it names no panels",
             (f, d) -> f.branchesOf(d))
         .rests(Doubt.BRANCHES, Doubt.PANELS, Doubt.FED).kept()
-        .things("devices", Kind.DEVICE, "devices of its rooms", (f, d) -> f.devicesOf(d)).rests(Doubt.DEVICES, Doubt.PANELS, Doubt.FED).kept()
+        .things("devices", Kind.DEVICE, "devices of its rooms", (f, d) -> f.devicesOf(d))
+        .rests(Doubt.DEVICES, Doubt.PANELS, Doubt.FED).kept()
         .made();
   }
 }

@@ -20,7 +20,8 @@ final class RoomProperties {
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title())).sure()
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
         .wordSet("places",
-            "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like, accessory, service-space, below-grade, food, damp; the first three not where only panels of no dwelling feed it",
+            "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like,"
+                + " accessory, service-space, below-grade, food, damp; the first three not where only panels of no dwelling feed it",
             (f, r) -> places(f, r))
         .truth("common", "whether it belongs to no dwelling: dwellings name their panels, and only others feed it",
             (f, r) -> f.isCommon(r))
@@ -39,7 +40,8 @@ final class RoomProperties {
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
         .truth("first-of-floor",
-            "whether it is the first room that the plan names on its storey, but for places outdoors, garages, sheds, crawl spaces and unfinished attics; not known where it states no storey",
+            "whether it is the first room that the plan names on its storey, but for places outdoors, garages, sheds, crawl spaces"
+                + " and unfinished attics; not known where it states no storey",
             (f, r) -> r.facts().containsKey("floor")
                 ? f.roomsOfFloor(r).stream().filter(RoomProperties::isOfStory).findFirst().orElse(null) == r
                 : null)

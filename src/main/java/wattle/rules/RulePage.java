@@ -1,6 +1,7 @@
 package wattle.rules;
 
 import wattle.syntax.Tree;
+import wattle.words.Caution;
 
 /** A rule as a page to read. */
 public final class RulePage {
@@ -36,7 +37,7 @@ public final class RulePage {
         rule.reject().ifPresent(plan -> out.append("\ndoes not pass:\n").append(indented(plan)));
       }
     }
-    out.append("\nThe adopted local code and a licensed person decide.\n");
+    out.append("\n" + Caution.SHORT + "\n");
     return out.toString();
   }
 

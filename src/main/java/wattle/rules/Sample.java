@@ -5,7 +5,8 @@ package wattle.rules;
  * service named {@code main}, and the bus, slots and main of the panel {@code P}.
  */
 public final class Sample {
-  private static final String SERVICE = "service main 120/240 V 200 A { source transformer 25 kVA 2 %   run 20 m of 4/0 Al triplex   earth water-pipe by 4 Cu   earth rods by 6 Cu }\n";
+  private static final String SERVICE = "service main 120/240 V 200 A { source transformer 25 kVA 2 %   run 20 m of 4/0 Al triplex  "
+      + " earth water-pipe by 4 Cu   earth rods by 6 Cu }\n";
   private static final String PANEL = "panel P from main {";
   private static final String PANEL_SETTINGS = " bus 200 A   slots 40   bonded\n  main breaker 200 A 22 kA\n";
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import wattle.derivation.Derivation;
 import wattle.finding.Citation;
+import wattle.words.Caution;
 
 /** A few lines for a person, as Markdown. What comes from a plan is escaped, so that it shows as it was written. */
 final class Page {
@@ -52,7 +53,7 @@ final class Page {
 
   /** What whoever acts on a figure must know. */
   Page caution() {
-    blocks.add("*Figures are an aid: the adopted local code and a licensed person decide.*");
+    blocks.add("*" + Caution.SHORT + "*");
     return this;
   }
 

@@ -129,7 +129,7 @@ final class Doubled {
                     ? "terminals"
                     : i.status() != null
                         ? "status"
-                        : Pieces.hasToken(i, "at") ? "place" : Pieces.hasToken(i, "on") ? "hot" : ""); // words of its kind may be traits too
+                        : Pieces.hasToken(i, "at") ? "place" : Pieces.hasToken(i, "on") ? "hot" : ""); // its kind's words may be traits too
   }
 
   private static String surroundings(SurroundingsContext said, String otherwise) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import wattle.finding.Checked;
+import wattle.finding.Excerpt;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
 import wattle.finding.Source;
@@ -29,7 +30,7 @@ public final class PartwiseParser {
   private Cut known = new Cut("", List.of());
 
   /** A part of the text, read; its excerpt is a source of its own. */
-  private record Part(Source excerpt, Checked<PlanTree> read) {
+  private record Part(Excerpt excerpt, Checked<PlanTree> read) {
     String text() {
       return excerpt.text();
     }
@@ -142,12 +143,12 @@ public final class PartwiseParser {
     List<Part> now = new ArrayList<>();
     for (String text : texts) {
       Part found = left.getOrDefault(text, NONE).poll();
-      now.add(found == null ? read(new Source(name, text)) : found);
+      now.add(found == null ? read(new Excerpt(name, text)) : found);
     }
     return now;
   }
 
-  private static Part read(Source excerpt) {
+  private static Part read(Excerpt excerpt) {
     return new Part(excerpt, PlanParser.parse(excerpt));
   }
 }

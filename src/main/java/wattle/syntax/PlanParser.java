@@ -30,9 +30,6 @@ public final class PlanParser {
   /** Most findings that one file may give here; a file that is no plan at all should not fill the screen. */
   static final int MOST_FINDINGS = 100;
 
-  /** Findings after which nothing more of a file is read, or told. */
-  private static final Set<String> STOPS = Set.of("nesting-too-deep", "too-many-mistakes");
-
   /**
    * Characters that are read at a time. A long file is read in portions, so that all processors have their share and
    * what ANTLR made of a portion is let go before the memory is full of it.
@@ -69,7 +66,7 @@ public final class PlanParser {
 
   /** Whether there was so much wrong somewhere that only a reading of the whole can tell where it stops. */
   static boolean stopped(List<Finding> findings) {
-    return findings.stream().anyMatch(f -> STOPS.contains(f.rule()));
+    return findings.stream().anyMatch(f -> Stop.isCalled(f.rule()));
   }
 
   /** As one, so that it is known where to stop. */
@@ -140,7 +137,7 @@ public final class PlanParser {
     int left = findings.size() - MOST_FINDINGS;
     List<Finding> kept = new ArrayList<>(findings.subList(0, MOST_FINDINGS));
     kept.add(
-        Finding.error("too-many-mistakes", left + " more mistakes in the text of " + source.name())
+        Finding.error(Stop.TOO_MANY_MISTAKES.rule(), left + " more mistakes in the text of " + source.name())
             .at(findings.get(MOST_FINDINGS).place().orElseThrow().span(), "the next of them")
             .because("The first " + MOST_FINDINGS + " are listed; mend those and check again.")
             .build());

@@ -68,7 +68,8 @@ final class SyntaxMessages {
       Map.entry(WattleParser.RULE_deviceItem, new Thing("a device", "a kind, a load such as 12 W, or what it controls")),
       Map.entry(WattleParser.RULE_trial, new Thing("a trial", "an event such as kitchen.c1.upper draws 10 A")),
       Map.entry(WattleParser.RULE_event, new Thing("an event of a trial",
-          "an event such as kitchen.c1.upper draws 10 A, hall.sw off, open neutral of counter, loosen, lift ground, fault, move, swap, lose or transfer")),
+          "an event such as kitchen.c1.upper draws 10 A, hall.sw off, open neutral of counter, loosen, lift ground, fault, move,"
+              + " swap, lose or transfer")),
       Map.entry(WattleParser.RULE_expectation,
           new Thing("an expectation", "what is measured, is, and a figure, as in neutral of counter is 0 A")),
       Map.entry(WattleParser.RULE_measure, new Thing("an expectation", "what is measured, as in neutral of counter")),

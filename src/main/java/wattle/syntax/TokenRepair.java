@@ -264,7 +264,7 @@ final class TokenRepair {
     damagedWords.add(token.getText());
     findings.add(
         Finding.error(
-            "nesting-too-deep",
+            Stop.NESTING_TOO_DEEP.rule(),
             arithmetic
                 ? "more than " + MOST_SIGNS + " signs of arithmetic in one line"
                 : "blocks and parentheses are nested more than " + DEEPEST + " deep")

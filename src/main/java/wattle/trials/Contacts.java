@@ -6,8 +6,8 @@ import java.util.Map;
 import wattle.model.Role;
 
 /**
- * The contacts of a group of switches. One switch joins hot and switch leg when it is on, on both hots where it opens two. Of several, the first joins the
- * hot to one of two travellers, those between pass them on straight or crossed, and the last joins one of them to the
+ * The contacts of a group of switches. One switch joins hot and switch leg when it is on, on both hots where it opens two. Of several,
+ * the first joins the hot to one of two travellers, those between pass them on straight or crossed, and the last joins one of them to the
  * switch leg. With all of them on the lights are on; each one that is off changes that.
  */
 final class Contacts {

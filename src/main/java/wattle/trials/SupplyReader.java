@@ -1,6 +1,5 @@
 package wattle.trials;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -195,7 +194,8 @@ final class SupplyReader {
         Finding.error("sources-in-parallel", "'" + device.name() + "' would run in parallel with " + holder)
             .at(on.get(device.name()), "both hold the voltage of the same bus")
             .because(
-                "Two sources that hold a voltage of their own drive currents through each other, and one of them may feed the street while it is worked on. The trial was worked out without this one.")
+                "Two sources that hold a voltage of their own drive currents through each other, and one of them may feed the street"
+                    + " while it is worked on. The trial was worked out without this one.")
             .fix("write transfer and its panel to " + device.name() + ", or interlocked on its way in the panel")
             .build());
   }

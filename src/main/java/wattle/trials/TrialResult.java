@@ -17,6 +17,7 @@ import wattle.model.House;
 import wattle.model.Role;
 import wattle.network.Network;
 import wattle.network.Solution;
+import wattle.words.Caution;
 
 /** The figures of one trial, worst first in every list; of conductors those that are open come first. */
 public final class TrialResult {
@@ -406,14 +407,15 @@ public final class TrialResult {
     if (scenario.supplies().has(Supplies.Part.HOLDS)) {
       notes.add("A source of the house that holds the voltage: " + (scenario.faults().isEmpty()
           ? "its regulator is taken to hold it at the terminals."
-          : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it lets into a fault."));
+          : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it"
+              + " lets into a fault."));
     }
     if (scenario.supplies().has(Supplies.Part.FOLLOWS) || scenario.supplies().has(Supplies.Part.STOPPED)) {
       notes.add(
           "An inverter that follows stops where nothing holds the voltage; nobody may rely on that: switch off and lock every source.");
     }
     notes.add(
-        "Figures are an aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after.");
+        Caution.LONG);
     return notes;
   }
 }

@@ -56,7 +56,8 @@ final class Capacity {
             leg.getValue().named(leg.getValue().name(), "I_l"),
             quarter)
             .remarking(
-                "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is without it.");
+                "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is"
+                    + " without it.");
       }
     }
     return most;

@@ -15,10 +15,10 @@ import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
 /**
- * From volt-amperes to the amperes of each leg and of the neutral, as the examples of Annex D of NFPA 70 do it: what is not placed is spread
- * evenly over the legs, single loads to the neutral stand whole on their own leg (D1(b)), and of two legs of a wye what is between the
- * legs is divided by their voltage and the rest by twice that to the neutral (D5(a)). On three phases the legs stand to each other as the
- * ratings that are wired to them.
+ * From volt-amperes to the amperes of each leg and of the neutral, as the examples of Annex D of NFPA 70 do it: what is not placed is
+ * spread evenly over the legs, single loads to the neutral stand whole on their own leg (D1(b)), and of two legs of a wye what is between
+ * the legs is divided by their voltage and the rest by twice that to the neutral (D5(a)). On three phases the legs stand to each other as
+ * the ratings that are wired to them.
  */
 final class LegAmperes {
   private final Inputs inputs;

@@ -13,7 +13,8 @@ import wattle.model.Leg;
  * @param ends of loads by name, those that are not known left out
  * @param dwellings the legs that each dwelling has, by name; those that are not known left out
  * @param continuous names of loads that last three hours or more
- * @param drawn by name, what loads draw that are rated for another voltage than they get, such as {@code 3380 VA at the voltage that it gets}
+ * @param drawn by name, what loads draw that are rated for another voltage than they get, such as {@code 3380 VA at the voltage that it
+ * gets}
  */
 public record Placement(
     Map<String, Ends> ends, Map<String, List<Leg>> dwellings, Set<String> continuous, Map<String, String> drawn) {

@@ -24,8 +24,8 @@ import wattle.model.Leg;
  * @param rating of the service or feeder as the plan has it; absent where it has none
  * @param continuous the part of the current that lasts three hours or more, in amperes of the leg with most of it, at 100 %; 0 where none
  *     does or the method takes no account of it
- * @param sized what conductors and overcurrent devices are sized for, in amperes: the current of the leg that needs most with its continuous
- *     loads at 125 %; equal to the current where none are
+ * @param sized what conductors and overcurrent devices are sized for, in amperes: the current of the leg that needs most with its
+ *     continuous loads at 125 %; equal to the current where none are
  * @param spare amperes that are left of the rating by that, below 0 where the load is larger; absent with the rating
  */
 public record Worksheet(

@@ -98,7 +98,8 @@ class LivePageInBrowserTest {
 
   private JsonNode spotOf(String part, String thing) {
     return browser.run(
-        "(r => [r.x + r.width / 2, r.y + r.height / 2])((s => { s.scrollIntoView({block: 'center', behavior: 'instant'}); return s.getBoundingClientRect(); })"
+        "(r => [r.x + r.width / 2, r.y + r.height / 2])((s => { s.scrollIntoView({block: 'center', behavior: 'instant'}); return"
+            + " s.getBoundingClientRect(); })"
             + "(document.querySelector('#" + part + " .spot[data-thing=\"" + thing + "\"]')))");
   }
 
@@ -321,7 +322,8 @@ class LivePageInBrowserTest {
     open(brief.address(), 1400, "light");
     brief.close();
     browser.await(
-        "document.getElementById('link').textContent.includes('stopped') || document.getElementById('link').textContent.includes('not up to date')");
+        "document.getElementById('link').textContent.includes('stopped') || document.getElementById('link').textContent.includes('not"
+            + " up to date')");
     assertThat(browser.run("document.querySelector('#panels svg') !== null").asBoolean()).isTrue();
   }
 

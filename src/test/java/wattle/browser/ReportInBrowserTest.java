@@ -111,7 +111,8 @@ class ReportInBrowserTest {
    * each table, steps and lines of the plan nothing new is to be seen; every kind of part, and opened figures and pictures,
    * are there.
    */
-  private static final String SHORTENED = "document.querySelectorAll('tbody').forEach(b => Array.from(b.rows).slice(6).forEach(r => r.remove()));"
+  private static final String SHORTENED = "document.querySelectorAll('tbody').forEach(b => Array.from(b.rows).slice(6).forEach(r =>"
+      + " r.remove()));"
       + " Array.from(document.querySelectorAll('#steps .told')).slice(12).forEach(t => t.remove());"
       + " document.querySelectorAll('.plan').forEach(p => Array.from(p.querySelectorAll('.line')).slice(12).forEach(l => l.remove()));"
       + " Array.from(document.querySelectorAll('.folded')).slice(4).forEach(f => f.remove());"
@@ -218,7 +219,8 @@ class ReportInBrowserTest {
       assertThat(browser.run("Array.from(document.querySelectorAll('#contents a')).map(a => a.hash)")).isEqualTo(parts);
       assertThat(parts.size()).isGreaterThan(17);
       assertThat(browser.run(
-          "Array.from(document.querySelectorAll('a[href^=\"#\"]')).filter(a => !document.getElementById(a.hash.slice(1))).map(a => a.hash)"))
+          "Array.from(document.querySelectorAll('a[href^=\"#\"]')).filter(a => !document.getElementById(a.hash.slice(1))).map(a =>"
+              + " a.hash)"))
           .as("links that lead nowhere").isEmpty();
       assertThat(
           browser.run("(ids => ids.length - new Set(ids).size)(Array.from(document.querySelectorAll('[id]')).map(e => e.id))").asInt())
@@ -339,7 +341,8 @@ class ReportInBrowserTest {
   }
 
   /** What of a page must be on its print: headings, cells, notes, lines of the plan; labels of pictures. */
-  private static final String TO_BE_PRINTED = "Array.from(document.querySelectorAll('h1, h2, h3, caption, th, td, .note, .finding pre, .line code, main > section > p, svg text'))"
+  private static final String TO_BE_PRINTED = "Array.from(document.querySelectorAll('h1, h2, h3, caption, th, td, .note, .finding"
+      + " pre, .line code, main > section > p, svg text'))"
       + ".map(e => (e.tagName === 'TD' && e.querySelector('summary') || e.tagName === 'text' && e.lastChild || e).textContent)";
 
   /** Without white space, ligatures and case, which a print may change. */

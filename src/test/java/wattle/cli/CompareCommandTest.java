@@ -138,7 +138,8 @@ class CompareCommandTest {
     Files.write(plan, "plan \"Caf\u00e9\"\nroom a { }\n".getBytes(StandardCharsets.ISO_8859_1));
     assertThat(compare(ExitCode.FINE, "--describe", plan.toString()))
         .isEqualTo(
-            "note: old.wattle:1: not UTF-8; save the file as UTF-8 and try again; here is what could be read\nplan\n  title: Caf\uFFFD\nroom a\n");
+            "note: old.wattle:1: not UTF-8; save the file as UTF-8 and try again; here is what could be read\nplan\n  title:"
+                + " Caf\uFFFD\nroom a\n");
     Files.write(plan, new byte[]{'p', 0, 'q'});
     assertThat(compare(ExitCode.FINE, "--describe", plan.toString())).startsWith("note: old.wattle: not a text: byte 2 is zero");
     assertThat(compare(ExitCode.USAGE, "--describe", folder.resolve("none.wattle").toString())).contains("no such file");
@@ -147,7 +148,8 @@ class CompareCommandTest {
       shell(bin, line);
     }
     shell(bin,
-        "printf 'plan \"Caf\\351\"\\nroom a { }\\n' > old.wattle && git add -A && git -c user.name=T -c user.email=t@example.org commit -q -m two");
+        "printf 'plan \"Caf\\351\"\\nroom a { }\\n' > old.wattle && git add -A && git -c user.name=T -c user.email=t@example.org"
+            + " commit -q -m two");
     shell(bin, "printf 'room b { }\\n' >> old.wattle");
     List<String> changed = shell(bin, DESCRIBING + "diff --no-ext-diff HEAD -- old.wattle").lines().filter(l -> l.matches("[+-][^+-].*"))
         .toList();
@@ -217,7 +219,8 @@ class CompareCommandTest {
   void gitShowsThatAPatternOrARuleChanged() throws IOException, InterruptedException {
     Path lib = folder.resolve("lib.wattle");
     String text = "pattern hut(n) {\n  branch hut by 14/2 NM-B { n --3 m-- hut.o }\n}\nlimit far \"Far\" 3 m { source \"House\" \"1\" }\n"
-        + "rule long \"Long\" {\n  for each branch b\n  for all work\n  require b.reach is at most limit.far\n  otherwise advice \"long\"\n  at b\n}\n";
+        + "rule long \"Long\" {\n  for each branch b\n  for all work\n  require b.reach is at most limit.far\n  otherwise advice"
+        + " \"long\"\n  at b\n}\n";
     Files.writeString(lib, text);
     git("add", ".");
     git("commit", "-q", "-m", "lib");

@@ -44,7 +44,10 @@ class UsageErrorTest {
     }
   }
 
-  /** Of every option of every command that takes one of a few words: none is shown in capitals, in help or in what is said of a wrong one. */
+  /**
+   * Of every option of every command that takes one of a few words: none is shown in capitals, in help or in what is said of a
+   * wrong one.
+   */
   @Test
   void noCommandShoutsItsValues() {
     List<String> seen = new ArrayList<>();

@@ -57,7 +57,10 @@ class ThreePhaseFaultsTest {
     assertThat(at(plan, "H", FaultKind.THREE_PHASE).mostAmperes()).isGreaterThan(handbook / (1 + f) * 0.98);
   }
 
-  /** At the terminals: S / (√3 × U × z) = 75 kVA / (√3 × 208 V × 2 %) = 10,409 A; between two hots √3/2 of it, by symmetrical components. */
+  /**
+   * At the terminals: S / (√3 × U × z) = 75 kVA / (√3 × 208 V × 2 %) = 10,409 A; between two hots √3/2 of it, by symmetrical
+   * components.
+   */
   @Test
   void atTheTransformerItIsItsRatedCurrentOverItsImpedance() {
     Compilation plan = plan("transformer 75 kVA 2 % ratio 3", "0.001 ft of 4 in EMT with 4 x 500 kcmil Cu THWN", "65 kA");

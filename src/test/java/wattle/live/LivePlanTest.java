@@ -28,7 +28,8 @@ class LivePlanTest {
   private LiveServer server;
 
   private static String house(String lampBranch) {
-    return "plan \"Shed\"\nuse code us-2023\nuse \"garage.wattle\"\nservice main 120/240 V 100 A { source available 10 kA  run 10 m of 2 Al triplex  earth rods by 6 Cu 25 ohm }\n"
+    return "plan \"Shed\"\nuse code us-2023\nuse \"garage.wattle\"\nservice main 120/240 V 100 A { source available 10 kA  run 10 m"
+        + " of 2 Al triplex  earth rods by 6 Cu 25 ohm }\n"
         + "panel P from main {\n  bus 100 A  slots 8  bonded\n  main breaker 100 A 10 kA\n  1  15 A  lamp\n  3  20 A  tap\n}\n" + lampBranch
         + "branch tap by 12/2 NM-B { P --4 m-- hall.tap }\nroom hall { tap: receptacle tamper-resistant }\n";
   }

@@ -153,7 +153,7 @@ class MaterialsTest {
     assertThat(item(materials, "14/2 NM-B").orElseThrow().amount()).isCloseTo((4 + 0.6) * 1.1, within(1e-9));
     assertThat(item(materials, "12/2 NM-B")).isEmpty();
     assertThat(materials.open()).anyMatch(o -> o.contains("run of den to den.o1 has no length"));
-    assertThat(item(materials, "20 A single-pole").orElseThrow().amount()).isEqualTo(1);
+    assertThat(item(materials, "20 A 1-pole").orElseThrow().amount()).isEqualTo(1);
     assertThat(count(materials, Material.Category.BREAKER)).isEqualTo(1);
     assertThat(count(materials, Material.Category.PANEL)).isZero();
     assertThat(item(materials, "device box, 1-gang, 16 in³, weatherproof").orElseThrow().places()).containsExactly("den.o1");

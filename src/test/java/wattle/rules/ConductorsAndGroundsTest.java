@@ -154,7 +154,8 @@ class ConductorsAndGroundsTest {
   void neutralCurrentOnTheGround() {
     List<Finding> found = findings("120/240 V",
         "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 6/3 UF-B { bonded slots 12   bus 100 A\n"
-            + " main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\nroom shop is workshop { o: light 1200 VA }\n");
+            + " main breaker 60 A 10 kA\n 1 20 A o\n}\nbranch o by 12/2 NM-B { G --4 m-- shop.o }\nroom shop is workshop { o: light"
+            + " 1200 VA }\n");
     assertThat(found).filteredOn(f -> f.rule().equals("neutral-bonded-twice")).singleElement()
         .satisfies(f -> assertThat(f.reason()).contains("Of the 10 A").contains("2.9 A returns"));
   }
@@ -173,7 +174,8 @@ class ConductorsAndGroundsTest {
   /** 6 AWG, 1.61 Ω/km, 75 m, 59 A: 2 × 0.121 Ω × 59 A = 14.2 V of 240 V, 5.9 %. */
   @Test
   void feederDropFromTheService() {
-    String plan = "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 2 in PVC with 3 x 6 Cu THWN-2, 10 Cu THWN-2 ground { bus 100 A slots 12\n"
+    String plan = "1+3 60 A two-pole G\n}\npanel G from P/1 by 75 m of 2 in PVC with 3 x 6 Cu THWN-2, 10 Cu THWN-2 ground { bus 100 A"
+        + " slots 12\n"
         + " main breaker 60 A 10 kA\n 1+3 60 A two-pole c\n}\nbranch c by 4/2 NM-B { G --4 m-- shop.c }\n"
         + "room shop is workshop { c: vehicle charger 59 A }\n";
     List<Finding> found = findings("120/240 V", plan);

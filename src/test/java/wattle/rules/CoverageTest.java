@@ -30,14 +30,16 @@ class CoverageTest {
           1  15 A  arc-fault  b  "Den"
         }
         branch b by 14/2 NM-B { P --5 m %s-- den.r --3 m %s-- den.j --3 m %s-- den.a }
-        room den is living wall 3 m floor 0 { r: receptacle 18 in3 tamper-resistant   j: junction 18 in3 accessible covered   a: smoke alarm 3 W 18 in3 linked }
+        room den is living wall 3 m floor 0 { r: receptacle 18 in3 tamper-resistant   j: junction 18 in3 accessible covered
+          a: smoke alarm 3 W 18 in3 linked }
         room store is utility floor 0 { }
         """;
     Source source = new Source("coverage.wattle", text.formatted(service, panel, run, run, run));
     return new Compiler(SourceReader.FROM_DISK).compile(source, Path.of("coverage.wattle"));
   }
 
-  private static final String PANEL = "room store   height 70 in   no over-steps   readily-accessible   working-depth 40 in   working-width 32 in   working-height 84 in";
+  private static final String PANEL = "room store   height 70 in   no over-steps   readily-accessible   working-depth 40 in  "
+      + " working-width 32 in   working-height 84 in";
 
   @Test
   void whatIsStatedIsNotListed() {

@@ -56,7 +56,8 @@ class CompletionPlacesTest {
       }
       List<CompletionItem> items = Completions.at(question, question.lines().range(lexeme.span()).getStart());
       String word1 = lexeme.span().text();
-      if (items.stream().noneMatch(i -> i.getLabel().equals(word1) || i.getLabel().startsWith(word1 + " ") || i.getLabel().startsWith(word1 + "."))) {
+      if (items.stream().map(CompletionItem::getLabel)
+          .noneMatch(l -> l.equals(word1) || l.startsWith(word1 + " ") || l.startsWith(word1 + "."))) {
         missing.add(line(text, lexeme) + " ¦" + word1);
       }
       for (CompletionItem item : items) {
@@ -93,7 +94,8 @@ class CompletionPlacesTest {
         .map(CompletionItem::getLabel).toList();
   }
 
-  private static final String PANEL = "use code us-2023\nservice main 120/240 V 100 A { }\npanel P from main {\n  bus 100 A  slots 8\n  ¦\n}\n";
+  private static final String PANEL = "use code us-2023\nservice main 120/240 V 100 A { }\npanel P from main {\n"
+      + "  bus 100 A  slots 8\n  ¦\n}\n";
 
   @Test
   void aRatingIsNeverWrittenTwice() {

@@ -149,9 +149,11 @@ class DangersTest {
   @Test
   void everyKindIsMetByOneOfTheseTrials() throws java.io.IOException {
     MET.clear();
-    of("kitchen.c1.upper draws 1200 W\nkitchen.c1.lower draws 400 W\nopen neutral of counter\nlift ground at laundry.washer leaking 5 kohm");
+    of("kitchen.c1.upper draws 1200 W\nkitchen.c1.lower draws 400 W\nopen neutral of counter\nlift ground at laundry.washer leaking 5"
+        + " kohm");
     of("laundry.washer on\nopen neutral of washer\nswap at kitchen.range\nfault hot to ground at kitchen.c1\nopen neutral of loop");
-    of("kitchen.c1.upper draws 15 A\nkitchen.c1.lower draws 15 A\nmove counter to 2+6\nlaundry.washer draws 40 A\nloosen neutral at laundry.washer by 0.5 ohm\nswap at den.lamp");
+    of("kitchen.c1.upper draws 15 A\nkitchen.c1.lower draws 15 A\nmove counter to 2+6\nlaundry.washer draws 40 A\nloosen neutral at"
+        + " laundry.washer by 0.5 ohm\nswap at den.lamp");
     atMarlowCroft("lose main\nutility.battery on\nlift ground at utility.pump leaking 5 kohm\nutility.pump on");
     atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");
     atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");

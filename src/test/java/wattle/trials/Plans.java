@@ -44,7 +44,8 @@ final class Plans {
   static final String SOURCES = HOUSE
       .replace("slots 12   bonded", "slots 20   bonded")
       .replace("6      15 A  loop",
-          "13+15  30 A  two-pole back-fed sun\n  17+19  30 A  two-pole back-fed store\n  14+16  30 A  two-pole back-fed interlocked gen\n  6      15 A  loop")
+          "13+15  30 A  two-pole back-fed sun\n  17+19  30 A  two-pole back-fed store\n  14+16  30 A  two-pole back-fed interlocked"
+              + " gen\n  6      15 A  loop")
       + """
           branch sun by 10/2 NM-B { P --30 m-- yard.pv }
           branch store by 10/3 NM-B { P --3 m-- yard.store }

@@ -57,7 +57,8 @@ class AnnexSingleTest {
   /**
    * NFPA 70 Annex D example D1(b), flylib.com example_no_d1_b: 99 A on line A, 104 A on line B, service of 110 A. Of the air conditioner on
    * line A and the dishwasher on line B the larger counts for the neutral, the disposer beside it. The edition of 2005 has 83 A there with
-   * 2 A for its largest motor, that of 2002 has 84 A with the 3 A of the air conditioner (forums.mikeholt.com 2002-nec-annex-d-example-d1-b).
+   * 2 A for its largest motor, that of 2002 has 84 A with the 3 A of the air conditioner (forums.mikeholt.com
+   * 2002-nec-annex-d-example-d1-b).
    */
   @Test
   void standardMethodWithMotors() {

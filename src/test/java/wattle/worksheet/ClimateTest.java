@@ -30,7 +30,10 @@ class ClimateTest {
     assertThat(total(COOLING, ConnectedLoad.of("furnace", LoadClass.HEATING, 6500))).isCloseTo(11180, within(0.01));
   }
 
-  /** By hand: a pump of 5500 VA is the largest motor either way, so that its quarter decides nothing: 5000 VA of heat are as good as of cooling. */
+  /**
+   * By hand: a pump of 5500 VA is the largest motor either way, so that its quarter decides nothing: 5000 VA of heat are as good
+   * as of cooling.
+   */
   @Test
   void aLargerMotorElsewhereTakesTheQuarter() {
     ConnectedLoad pump = ConnectedLoad.of("pump", LoadClass.MOTOR, 5500).asMotor();

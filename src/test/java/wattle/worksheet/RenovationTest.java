@@ -70,8 +70,8 @@ class RenovationTest {
   }
 
   /**
-   * homeownershub.com load-calculation-599409, reviewed there, by 220.83(A): 21 500 VA existing are 13 400 VA, 55 A with its fraction dropped
-   * (55.8 A here); with a dishwasher of 1200 VA and a steam generator of 8500 VA, and 1500 VA more that it counts, 32 700 VA.
+   * homeownershub.com load-calculation-599409, reviewed there, by 220.83(A): 21 500 VA existing are 13 400 VA, 55 A with its fraction
+   * dropped (55.8 A here); with a dishwasher of 1200 VA and a steam generator of 8500 VA, and 1500 VA more that it counts, 32 700 VA.
    */
   @Test
   void aPublishedExistingDwelling() {

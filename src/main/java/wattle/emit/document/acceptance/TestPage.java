@@ -27,7 +27,8 @@ public final class TestPage {
     body.element("p", house.title().orElse("plan") + house.revision().map(r -> ", revision " + r).orElse(""));
     body.element("p", Page.CAUTION, "class", "caution small");
     body.element("p",
-        "Continuity and insulation dead: open, lock, prove dead first. Voltage, polarity and trips live, by somebody who may. By: ______________ Date: ____________ Instrument, number: ______________");
+        "Continuity and insulation dead: open, lock, prove dead first. Voltage, polarity and trips live, by somebody who may. By:"
+            + " ______________ Date: ____________ Instrument, number: ______________");
     for (Branch branch : house.branches().values()) {
       List<Measurement> here = measurements.stream().filter(m -> m.branch().equals(branch.name())).toList();
       if (here.isEmpty()) {

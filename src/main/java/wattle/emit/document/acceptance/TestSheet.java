@@ -10,6 +10,7 @@ import wattle.emit.media.table.Sheet;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
+import wattle.words.Caution;
 
 /** The measurements as a table; its CSV is what is filled in and read back. */
 public final class TestSheet {
@@ -42,8 +43,9 @@ public final class TestSheet {
     return new Sheet(
         "tests", "Measurements after the work", COLUMNS, rows,
         List.of(
-            "Continuity and insulation are measured dead: open, lock, prove dead first. Voltage, polarity and trips are measured live, by somebody who may.",
+            "Continuity and insulation are measured dead: open, lock, prove dead first. Voltage, polarity and trips are measured"
+                + " live, by somebody who may.",
             "Loops are expected at " + units.known(Quantity.of(20, Units.CELSIUS))
-                + "; voltages with nothing drawing, from the solved network. The adopted local code and a licensed person decide."));
+                + "; voltages with nothing drawing, from the solved network. " + Caution.SHORT));
   }
 }

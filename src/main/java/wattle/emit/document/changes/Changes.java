@@ -7,10 +7,11 @@ import java.util.SortedMap;
 import wattle.compare.Comparison;
 import wattle.compare.Thing;
 import wattle.emit.media.text.VisibleText;
+import wattle.words.Caution;
 
 /** Renders comparisons. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
 public final class Changes {
-  static final String AID = "Figures are an aid: the adopted local code and a licensed person decide.";
+  static final String AID = Caution.SHORT;
 
   private Changes() {}
 

@@ -10,7 +10,7 @@ import wattle.compare.Consequence;
 import wattle.compare.Figure;
 import wattle.compare.Gap;
 import wattle.emit.media.text.Json;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 import wattle.finding.Finding;
 
 /** A comparison for programs, by {@code schema/changes.schema.json}; every figure with how it was come by. */
@@ -75,7 +75,7 @@ final class ChangesJson {
       if (!known.note().isEmpty()) {
         node.put("note", known.note());
       }
-      Unfolded.json(node.putObject("derivation"), known.derivation());
+      DerivationText.json(node.putObject("derivation"), known.derivation());
     } else if (figure instanceof Figure.Unknown unknown) {
       node.put("known", false).put("why", unknown.why());
     } else if (figure instanceof Figure.Absent) {

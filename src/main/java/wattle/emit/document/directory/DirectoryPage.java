@@ -5,16 +5,18 @@ import java.util.List;
 import java.util.Locale;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.words.BreakerWords;
+import wattle.words.Caution;
 
 /** Directories as pages: one sheet a panel for the door, or a card to be folded once. */
 public final class DirectoryPage {
-  private static final String CAUTION = "House current kills. The inside of this panel stays live when its breakers are off. This list is from a plan, not from a measurement:"
-      + " prove dead with a tester that was proved before and after. The adopted local code and a licensed person decide.";
+  private static final String CAUTION = "House current kills. The inside of this panel stays live when its breakers are off. This"
+      + " list is from a plan, not from a measurement. "
+      + Caution.LONG;
 
   private static final String STYLE = """
       .dir { table-layout: fixed; }
@@ -105,7 +107,7 @@ public final class DirectoryPage {
     Panel panel = directory.panel();
     List<String> steps = new ArrayList<>();
     if (panel.main().isPresent()) {
-      steps.add(BreakerText.main(panel.main().get()));
+      steps.add(BreakerWords.main(panel.main().get()));
     } else if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       steps.add(from.breaker().panel() + ", slot " + from.breaker().slotText());
     }

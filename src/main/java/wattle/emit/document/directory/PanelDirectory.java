@@ -5,7 +5,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
@@ -14,6 +13,7 @@ import wattle.model.DeviceKind.Family;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.Slot;
+import wattle.words.BreakerWords;
 
 /**
  * A panel as its door shows it: rows of slots, a left and a right column where the panel has two.
@@ -100,8 +100,8 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
   }
 
   private static DirectoryLine line(House house, Breaker breaker) {
-    String rating = BreakerText.rating(breaker);
-    String protection = BreakerText.protection(breaker);
+    String rating = BreakerWords.rating(breaker);
+    String protection = BreakerWords.protection(breaker);
     Set<String> rooms = new LinkedHashSet<>();
     List<String> notes = new ArrayList<>();
     Set<String> seen = new LinkedHashSet<>();
@@ -135,7 +135,7 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
     if (branch.isPresent()) {
       return breaker.label().or(() -> branch.get().label()).orElseGet(() -> PlainWords.of(house, branch.get()));
     }
-    return BreakerText.description(house, breaker);
+    return BreakerWords.description(house, breaker);
   }
 
   private static void roomsOf(House house, Breaker breaker, Set<String> rooms, Set<String> seenPanels) {

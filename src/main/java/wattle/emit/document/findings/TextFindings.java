@@ -13,6 +13,7 @@ import wattle.finding.Mark;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.finding.Span;
+import wattle.words.Caution;
 
 /**
  * Findings for people: a headline that can stand alone, the place with its lines and carets, the reason, the fix and
@@ -22,9 +23,16 @@ public final class TextFindings {
   private static final int HEADLINE_WIDTH = 80;
 
   private final Palette palette;
+  private final Map<String, String> plans;
 
   public TextFindings(boolean coloured) {
+    this(coloured, Map.of());
+  }
+
+  /** @param plans of rules that stand beside a plan, by name, the plan with which they are explained */
+  public TextFindings(boolean coloured, Map<String, String> plans) {
     this.palette = coloured ? Palette.COLOURED : Palette.PLAIN;
+    this.plans = Map.copyOf(plans);
   }
 
   /** All of them, one after another with an empty line between. */
@@ -71,7 +79,8 @@ public final class TextFindings {
     finding.silenced().ifPresent(why -> out.append("  silenced: ").append(why).append('\n'));
     out.append("  ");
     finding.source().ifPresent(s -> out.append("source: ").append(s).append("; "));
-    out.append("more: wattle explain ").append(finding.rule()).append('\n');
+    String plan = plans.getOrDefault(finding.rule(), "");
+    out.append("more: wattle explain ").append(finding.rule()).append(plan.isEmpty() ? "" : " " + plan).append('\n');
   }
 
   private record Shown(Mark mark, char sign) {}
@@ -149,7 +158,7 @@ public final class TextFindings {
       counts.add(silenced + " silenced");
     }
     return (counts.isEmpty() ? "nothing found" : String.join(", ", counts)) + " in " + checked
-        + "; the local code and a licensed person decide";
+        + ". " + Caution.SHORT;
   }
 
   /** Colour sequences of a terminal; all empty where colour is not wanted. */

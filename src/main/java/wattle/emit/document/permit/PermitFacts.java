@@ -7,7 +7,6 @@ import java.util.TreeSet;
 import wattle.compiler.Compilation;
 import wattle.emit.media.page.Markup;
 import wattle.emit.document.findings.Judged;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
@@ -19,6 +18,7 @@ import wattle.model.Service;
 import wattle.model.Silence;
 import wattle.model.Source;
 import wattle.model.Status;
+import wattle.words.BreakerWords;
 
 /** What somebody who judges a plan asks first: what is there, what is to be made, what was checked and what was silenced. */
 public final class PermitFacts {
@@ -60,7 +60,7 @@ public final class PermitFacts {
           + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
     }
     for (Panel panel : house.panels().values()) {
-      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerText.main(m)).orElse("")
+      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
           + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
     }
     fact(body, "status", service.status().word());

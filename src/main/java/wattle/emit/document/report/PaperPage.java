@@ -53,7 +53,8 @@ final class PaperPage {
     if (!steps.isEmpty()) {
       section("workings", "How the figures were come by", "section", () -> {
         body.element("p",
-            "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it rests on.");
+            "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it"
+                + " rests on.");
         body.open("div", "class", "workings").raw(steps).close();
       });
     }

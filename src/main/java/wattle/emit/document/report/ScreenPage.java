@@ -23,7 +23,7 @@ final class ScreenPage {
 
   private final Report report;
   private final PlanText text;
-  private final Unfolding unfolding = new Unfolding();
+  private final LinkedSteps unfolding = new LinkedSteps();
   private final Markup main = new Markup();
   private final List<Entry> contents = new ArrayList<>();
   private int pictures;
@@ -42,7 +42,7 @@ final class ScreenPage {
       section(part.group(), part.title(), part.id(), () -> part.contents().forEach(this::content));
     }
     section(Group.BASIS, "What this rests on", "basis", () -> main.raw(report.basis()));
-    List<Unfolding.Told> shared = unfolding.shared(Set.of(), unfolding::body);
+    List<LinkedSteps.Told> shared = unfolding.shared(Set.of(), unfolding::body);
     if (!shared.isEmpty()) {
       section(Group.BASIS, STEPS, "steps", () -> steps(shared));
     }
@@ -132,12 +132,12 @@ final class ScreenPage {
   }
 
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */
-  private void steps(List<Unfolding.Told> shared) {
+  private void steps(List<LinkedSteps.Told> shared) {
     main.element("p",
         "Steps that several figures rest on. A figure on this page opens to its formula and inputs; an input that is a link leads here.");
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
-    for (Unfolding.Told told : shared) {
-      main.open("div", "id", Unfolding.id(told.step()), "class", "told").raw(told.markup()).close();
+    for (LinkedSteps.Told told : shared) {
+      main.open("div", "id", LinkedSteps.id(told.step()), "class", "told").raw(told.markup()).close();
     }
     main.close();
   }

@@ -23,7 +23,7 @@ final class Workings {
   /** Most figures that are named above one working; the tables show which others are the same. */
   private static final int MOST_NAMES = 6;
 
-  private final Unfolding unfolding = new Unfolding();
+  private final LinkedSteps unfolding = new LinkedSteps();
   private final Set<Step> told = new LinkedHashSet<>();
   private final List<Table> tables = new ArrayList<>();
 
@@ -33,7 +33,7 @@ final class Workings {
   /** The id of the place where a figure's working stands; absent where it is not told. */
   Optional<String> place(Derivation derivation) {
     Step step = unfolding.step(derivation);
-    return told.contains(step) ? Optional.of(Unfolding.id(step)) : Optional.empty();
+    return told.contains(step) ? Optional.of(LinkedSteps.id(step)) : Optional.empty();
   }
 
   /**
@@ -69,17 +69,17 @@ final class Workings {
       page.open("h3", "id", id(i)).text(table.title() + ", ").raw("<a class=\"page\" href=\"#" + tableOf(id(i)) + "\">page </a>").close();
       Set<String> remarks = new LinkedHashSet<>();
       table.figures().forEach((step, names) -> {
-        page.open("p", "id", Unfolding.id(step)).element("b", unfolding.number(step) + "  " + named(names) + ":").text(" ")
+        page.open("p", "id", LinkedSteps.id(step)).element("b", unfolding.number(step) + "  " + named(names) + ":").text(" ")
             .raw(unfolding.sentence(step)).close();
         remarks.add(step.derivation().remark());
       });
       remarks.stream().filter(r -> !r.isEmpty()).forEach(r -> page.element("p", r, "class", "remark"));
     }
-    List<Unfolding.Told> shared = unfolding.shared(told, unfolding::sentence);
+    List<LinkedSteps.Told> shared = unfolding.shared(told, unfolding::sentence);
     if (!shared.isEmpty()) {
       page.element("h3", "Steps that the figures rest on");
       shared.forEach(
-          t -> page.open("p", "id", Unfolding.id(t.step())).element("b", unfolding.number(t.step()) + " ").raw(t.markup()).close());
+          t -> page.open("p", "id", LinkedSteps.id(t.step())).element("b", unfolding.number(t.step()) + " ").raw(t.markup()).close());
     }
     return page.toString();
   }

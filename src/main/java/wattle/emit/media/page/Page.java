@@ -1,6 +1,7 @@
 package wattle.emit.media.page;
 
 import wattle.emit.media.text.Escape;
+import wattle.words.Caution;
 
 /**
  * The frame of a page: self-contained, readable on a screen, made for paper.
@@ -12,8 +13,8 @@ import wattle.emit.media.text.Escape;
  */
 public record Page(String title, String paper, String style, String body) {
   /** What every page that someone may act on says. */
-  public static final String CAUTION = "House current kills. This page is derived from a plan and knows nothing of what was built otherwise. It is an aid: the adopted"
-      + " local code and a licensed person decide. Switch off, lock, and prove dead with a tester that was proved before and after.";
+  public static final String CAUTION = "House current kills. This page is derived from a plan and knows nothing of what was built"
+      + " otherwise. " + Caution.LONG;
 
   private static final String COMMON = """
       * { box-sizing: border-box; }

@@ -13,7 +13,8 @@ import wattle.emit.media.picture.Paper;
 
 /**
  * Puts a view on sheets. Of the ways in which the paper can lie and the sizes that its type can have, that one is taken
- * that needs the fewest sheets, then tears it into the fewest pieces, then shows it largest; type is never smaller than {@link #SMALLEST_TYPE} points.
+ * that needs the fewest sheets, then tears it into the fewest pieces, then shows it largest; type is never smaller than {@link
+ * #SMALLEST_TYPE} points.
  */
 public final class Sheets {
   /** In points, as printed. */

@@ -7,7 +7,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import wattle.derivation.Derivation;
 import wattle.emit.media.text.Escape;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /** A sheet as a table of HTML; a derived figure opens to how it was come by. */
 public final class SheetHtml {
@@ -26,7 +26,7 @@ public final class SheetHtml {
 
   /** The table with its caption and notes, for the body of a page. */
   public static String render(Sheet sheet) {
-    return render(sheet, Unfolded::html);
+    return render(sheet, DerivationText::html);
   }
 
   /**

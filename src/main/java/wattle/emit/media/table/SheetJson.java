@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import wattle.emit.media.text.Json;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /** Sheets as JSON, by {@code schema/tables.schema.json}; every derived figure with how it was come by. */
 public final class SheetJson {
@@ -50,7 +50,7 @@ public final class SheetJson {
         values.put(key, words.text());
       } else if (cell instanceof Cell.Figure figure) {
         values.put(key, figure.value());
-        figure.derivation().ifPresent(d -> Unfolded.json(derivations.putObject(key), d));
+        figure.derivation().ifPresent(d -> DerivationText.json(derivations.putObject(key), d));
       } else if (cell instanceof Cell.Blank) {
         values.putNull(key);
       } else {

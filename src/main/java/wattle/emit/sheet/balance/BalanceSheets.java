@@ -19,6 +19,7 @@ import wattle.emit.media.table.Sheet;
 import wattle.loads.LegLoads;
 import wattle.model.Leg;
 import wattle.model.SupplySystem;
+import wattle.words.Caution;
 
 /** Legs before and after, the moves, and what fewer moves would reach. */
 public final class BalanceSheets {
@@ -54,7 +55,8 @@ public final class BalanceSheets {
     }
     List<String> notes = new ArrayList<>();
     notes.add(
-        "Everything connected on at once, at nominal voltage, without demand factors. A load between two legs counts half of its VA on each;"
+        "Everything connected on at once, at nominal voltage, without demand factors. A load between two legs counts half of its VA"
+            + " on each;"
             + " amperes of legs and neutral are added as phasors.");
     if (panels.stream().anyMatch(p -> p.before().unplaced() > 0)) {
       notes.add("Some loads are on no leg, since the plan does not say what feeds them; wattle check shows them.");
@@ -92,7 +94,7 @@ public final class BalanceSheets {
     panels.stream().filter(p -> !p.fixed().isEmpty()).forEach(p -> notes.add(fixed(p)));
     notes.add("Not checked: whether the wires reach, and which slots of the panel take half-size breakers; see its label.");
     notes.add(
-        "An aid: the adopted local code and a licensed person decide. Moving a breaker is work on a panel whose supply side stays live.");
+        Caution.SHORT + " Moving a breaker is work on a panel whose supply side stays live.");
     return new Sheet(
         "balance-moves", rows.isEmpty() ? "Moves: none" : "Moves",
         List.of(

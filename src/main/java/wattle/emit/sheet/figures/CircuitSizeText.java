@@ -2,7 +2,7 @@ package wattle.emit.sheet.figures;
 
 import wattle.conductors.CircuitSize;
 import wattle.derivation.Derivation;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /** The answer of {@code size} as text: the result first, then every figure with its workings. */
 public final class CircuitSizeText {
@@ -21,7 +21,7 @@ public final class CircuitSizeText {
     }
     out.append("\nCalculations\n");
     for (Derivation figure : size.workings()) {
-      out.append(Unfolded.text(figure));
+      out.append(DerivationText.text(figure));
     }
     return out
         .append("\nFigured for 30 °C and one circuit by itself, unmarked terminals. The adopted local code and a licensed person decide.\n")

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import wattle.emit.media.table.SheetFigure;
 import wattle.emit.media.text.Json;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /** Figures as JSON, by {@code schema/figures.schema.json}. */
 public final class FiguresJson {
@@ -22,7 +22,7 @@ public final class FiguresJson {
       ObjectNode node = array.addObject();
       node.put("name", figure.name()).put("table", figure.sheet()).put("column", figure.column()).put("shown", figure.shown());
       if (unfolded) {
-        figure.derivation().ifPresent(d -> Unfolded.json(node.putObject("derivation"), d));
+        figure.derivation().ifPresent(d -> DerivationText.json(node.putObject("derivation"), d));
       }
     }
     return Json.text(root);

@@ -5,7 +5,7 @@ import java.util.Locale;
 import wattle.emit.media.table.SheetFigure;
 import wattle.emit.media.text.DisplayWidth;
 import wattle.emit.media.text.VisibleText;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /** Figures for people: unfolded one under the other, or as a list of names and values. */
 public final class FiguresText {
@@ -18,7 +18,8 @@ public final class FiguresText {
     StringBuilder out = new StringBuilder();
     for (SheetFigure figure : figures) {
       out.append(out.length() > 0 ? "\n" : "").append(VisibleText.of(figure.name())).append(": ").append(figure.shown()).append('\n');
-      figure.derivation().ifPresent(d -> Unfolded.text(d).lines().forEach(l -> out.append("  ").append(VisibleText.of(l)).append('\n')));
+      figure.derivation()
+          .ifPresent(d -> DerivationText.text(d).lines().forEach(l -> out.append("  ").append(VisibleText.of(l)).append('\n')));
     }
     return out.toString();
   }

@@ -47,7 +47,8 @@ public final class BoxSchedule {
     return new Sheet(
         "boxes", "Boxes, room by room", COLUMNS, rows,
         List.of(
-            "A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in a box: all of their breakers count when it is opened."));
+            "A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in"
+                + " a box: all of their breakers count when it is opened."));
   }
 
   private static Row row(House house, BoxFill fill, Room room, Box box) {

@@ -29,6 +29,8 @@ import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
+import wattle.words.BreakerWords;
+import wattle.words.Caution;
 
 /** What a fault can drive at every panel and box, how long its breaker may take, and what the conductors stand. */
 public final class FaultSchedule {
@@ -107,7 +109,7 @@ public final class FaultSchedule {
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
             + " maker's let-through decides, and must not be above what the weakest conductor stands.",
         "Solar, storage and generators that run beside the supply are in the most, each with what it gives at its own terminals. Motors add"
-            + " to these, arcs take from them. Not a coordination study: the utility and a licensed person decide.");
+            + " to these, arcs take from them. Not a coordination study: ask the utility. " + Caution.SHORT);
   }
 
   private Row row(String row, String name, FaultPoint point, Optional<Breaker> breaker, Panel panel, int runs) {
@@ -122,7 +124,7 @@ public final class FaultSchedule {
     Optional<TripCurve> curve = breaker.flatMap(b -> curves.of(b, panel.system()));
     Optional<Withstand> weakest = point.faults().stream().flatMap(f -> f.weakest().stream())
         .min(java.util.Comparator.comparingDouble(Withstand::ampereSquaredSeconds));
-    cells.add(Cell.of(breaker.map(b -> b.id() + ", " + BreakerText.rating(b)).orElse("")));
+    cells.add(Cell.of(breaker.map(b -> b.id() + ", " + BreakerWords.rating(b)).orElse("")));
     cells.add(Cell.of(curve.filter(c -> !point.faults().isEmpty()).map(c -> clears(c, point)).orElse("")));
     cells.add(Cell.of(weakest.map(w -> w.wire().size() + " " + w.wire().metal().symbol()).orElse("")));
     cells.add(weakest.map(w -> Cell.of(w.ampereSquaredSeconds(), w.letThrough())).orElse(Cell.BLANK));

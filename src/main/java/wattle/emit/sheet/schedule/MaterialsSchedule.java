@@ -58,7 +58,8 @@ public final class MaterialsSchedule {
         .ifPresent(d -> notes.add(
             "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own stands instead)."));
     notes.add(
-        "Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan implies; fastenings are not counted.");
+        "Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan"
+            + " implies; fastenings are not counted.");
     materials.open().forEach(o -> notes.add("Open: " + o + "."));
     return notes;
   }

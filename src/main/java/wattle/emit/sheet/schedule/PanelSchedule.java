@@ -20,6 +20,8 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Pole;
 import wattle.model.Slot;
+import wattle.words.BreakerWords;
+import wattle.words.Caution;
 
 /** The schedule of each panel: one row a slot, in order, empty ones too. */
 public final class PanelSchedule {
@@ -90,10 +92,10 @@ public final class PanelSchedule {
         Cell.of(panel.name()),
         Cell.of(pole.slot().toString()),
         Cell.of(pole.leg().map(Leg::name).orElse("?")),
-        Cell.of(first ? BreakerText.rating(breaker) : "with " + breaker.poles().get(0).slot()),
-        first ? Cell.of(BreakerText.protection(breaker)) : Cell.BLANK,
-        Cell.of(BreakerText.target(breaker)),
-        Cell.of(BreakerText.description(house, breaker)),
+        Cell.of(first ? BreakerWords.rating(breaker) : "with " + breaker.poles().get(0).slot()),
+        first ? Cell.of(BreakerWords.protection(breaker)) : Cell.BLANK,
+        Cell.of(BreakerWords.target(breaker)),
+        Cell.of(BreakerWords.description(house, breaker)),
         first ? Cell.of(wiring(house, breaker)) : Cell.BLANK,
         load)
         .about(panel.name() + "/" + pole.slot());
@@ -129,7 +131,7 @@ public final class PanelSchedule {
       words.add("from " + from.breaker());
     }
     words.add(panel.system().text());
-    panel.main().ifPresent(m -> words.add(BreakerText.main(m)));
+    panel.main().ifPresent(m -> words.add(BreakerWords.main(m)));
     panel.busRating().ifPresent(b -> words.add("bus " + b));
     panel.slotCount().ifPresent(s -> words.add(s + " slots"));
     words.add(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart");
@@ -142,7 +144,7 @@ public final class PanelSchedule {
     panel.system().legs().forEach(leg -> legs.add(leg + " " + Math.round(load.on(leg)) + " VA"));
     List<String> notes = new ArrayList<>();
     notes.add("Connected load: " + String.join(", ", legs) + ".");
-    notes.add("Prove dead with a tester proved before and after; the adopted local code and a licensed person decide.");
+    notes.add(Caution.LONG);
     return notes;
   }
 }

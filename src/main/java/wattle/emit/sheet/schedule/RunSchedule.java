@@ -23,6 +23,7 @@ import wattle.model.Service;
 import wattle.model.Stretch;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.words.SurroundingsWords;
 
 /** Every run of the house: service, feeders, branches; between what, how long, of what, and what it may carry. */
 public final class RunSchedule {
@@ -95,7 +96,7 @@ public final class RunSchedule {
     List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
     return Row.of(
         Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-        figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsText.of(run.surroundings())), Cell.of(status),
+        figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsWords.of(run.surroundings())), Cell.of(status),
         Cell.of(String.join(", ", wires)))
         .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
@@ -115,7 +116,7 @@ public final class RunSchedule {
     return Row.of(
         Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
         Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-        figure(ampacity), figure(between), Cell.of(SurroundingsText.of(section.surroundings())), Cell.of(section.status().word()),
+        figure(ampacity), figure(between), Cell.of(SurroundingsWords.of(section.surroundings())), Cell.of(section.status().word()),
         Cell.of(String.join(", ", roles)))
         .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
   }

@@ -29,7 +29,8 @@ final class ProtectionSheets {
     boolean touched = readings.stream().anyMatch(p -> p.touched().isPresent());
     List<String> notes = new ArrayList<>();
     notes.add(
-        "Residual: what goes out on the hots and does not come back on the neutral. Within: at most; it may be sooner, and a test button proves it, no computation.");
+        "Residual: what goes out on the hots and does not come back on the neutral. Within: at most; it may be sooner, and a test"
+            + " button proves it, no computation.");
     if (touched) {
       notes.add("When touched: with a person's hand on what is off its ground. Until it trips that current goes through the person.");
     }

@@ -10,10 +10,11 @@ import wattle.emit.media.table.Sheet;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.trials.WorstCases;
+import wattle.words.Caution;
 
 /** What a house can come to with nothing wrong in it: voltages, shared neutrals, hottest runs. */
 public final class WorstCaseSheets {
-  private static final String AID = "Figures are an aid: the adopted local code and a licensed person decide.";
+  private static final String AID = Caution.SHORT;
 
   private WorstCaseSheets() {}
 

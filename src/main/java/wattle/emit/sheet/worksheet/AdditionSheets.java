@@ -59,7 +59,8 @@ public final class AdditionSheets {
       notes.add(
           "Not used: "
               + String.join(" and ", methods.stream().filter(m -> m.mechanism().isForExisting()).map(m -> m.source().place()).toList())
-              + ", for an existing service or feeder that gets more load; the plan does not mark this one existing, or lacks what they need.");
+              + ", for an existing service or feeder that gets more load; the plan does not mark this one existing, or lacks what"
+              + " they need.");
     }
     notes.add("Checked here: the load that the code counts on. Not checked: free slots, conductors, the utility's own limits.");
     notes.add(WorksheetSheets.CAUTION);

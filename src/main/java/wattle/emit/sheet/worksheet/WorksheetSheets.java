@@ -9,9 +9,11 @@ import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
 import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
+import wattle.emit.media.unfolded.DerivationText;
 import wattle.finding.Severity;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.words.Caution;
 import wattle.worksheet.Inputs;
 import wattle.worksheet.Line;
 import wattle.worksheet.Objection;
@@ -22,7 +24,7 @@ import wattle.worksheet.Worksheet;
 public final class WorksheetSheets {
   private static final int FEW = 4;
 
-  static final String CAUTION = "The adopted local code and a licensed person decide; see that every load of the house is in the plan.";
+  static final String CAUTION = Caution.SHORT + " See that every load of the house is in the plan.";
 
   private WorksheetSheets() {}
 
@@ -80,7 +82,7 @@ public final class WorksheetSheets {
   /** The running sum; its terms are unfolded in their own lines. */
   private static Cell sum(Line line, List<Derivation> added) {
     List<Derivation> terms = added.stream()
-        .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "Unfolded in its own line."))
+        .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "DerivationText in its own line."))
         .toList();
     return Cell.of(
         line.runningSum(),

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
@@ -18,6 +17,7 @@ import wattle.model.Point;
 import wattle.model.Role;
 import wattle.model.Section;
 import wattle.model.Status;
+import wattle.words.BreakerWords;
 
 /** Reads from the model what is in each box of a branch, and in its panel. */
 final class BoxReader {
@@ -165,8 +165,8 @@ final class BoxReader {
     }
     neutral.ifPresent(own::add);
     List<String> lines = new ArrayList<>();
-    breaker.ifPresent(b -> lines.add(BreakerText.rating(b)));
-    breaker.map(BreakerText::protection).filter(p -> !p.isEmpty()).ifPresent(lines::add);
+    breaker.ifPresent(b -> lines.add(BreakerWords.rating(b)));
+    breaker.map(BreakerWords::protection).filter(p -> !p.isEmpty()).ifPresent(lines::add);
     if (neutral.isPresent()) {
       lines.add("its pigtail to the neutral bar");
     }

@@ -15,6 +15,7 @@ import wattle.emit.media.drawing.Sketch;
 import wattle.model.Branch;
 import wattle.model.ConductorUse;
 import wattle.model.Section;
+import wattle.words.Caution;
 
 /** The conductors that a branch has, and the signs of its boxes. */
 final class BranchLegend {
@@ -59,8 +60,9 @@ final class BranchLegend {
     return new Legend(
         items,
         List.of(
-            "A wire from a connector to a screw is a pigtail, of the size of the cable. Wires that pass each other without a connector are not joined. A box of metal is joined to the ground as well.",
-            "An aid: the adopted local code and a licensed person decide. Switch off, lock, and prove dead with a tester proved before and after, before a box is opened."));
+            "A wire from a connector to a screw is a pigtail, of the size of the cable. Wires that pass each other without a"
+                + " connector are not joined. A box of metal is joined to the ground as well.",
+            Caution.LONG));
   }
 
   private static void screw(List<Legend.Item> items, Set<Fill> used, Fill fill, String words) {

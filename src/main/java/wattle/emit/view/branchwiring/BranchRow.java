@@ -12,8 +12,8 @@ import wattle.model.Branch;
 import wattle.model.Section;
 
 /**
- * A row of boxes, its first at height 0, the others so that the cable to them is straight. A box that would come to lie beyond the width or the height begins a row of
- * its own, which is added to those that are still to be drawn.
+ * A row of boxes, its first at height 0, the others so that the cable to them is straight. A box that would come to lie beyond the width
+ * or the height begins a row of its own, which is added to those that are still to be drawn.
  */
 final class BranchRow {
   private static final double BETWEEN_BOXES = 26;

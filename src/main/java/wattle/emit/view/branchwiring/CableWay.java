@@ -7,9 +7,9 @@ import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
 import wattle.emit.media.drawing.Sketch;
-import wattle.emit.sheet.schedule.SurroundingsText;
 import wattle.model.Section;
 import wattle.model.Status;
+import wattle.words.SurroundingsWords;
 
 /** A cable between two boxes: its jacket, its kind and length above it, where it goes below. */
 final class CableWay {
@@ -29,7 +29,7 @@ final class CableWay {
 
   /** Room that its words take along the way. */
   static double words(Section section) {
-    double wide = Math.max(Fit.width(above(section), SIZE, false), Fit.width(SurroundingsText.of(section.surroundings()), SIZE, false));
+    double wide = Math.max(Fit.width(above(section), SIZE, false), Fit.width(SurroundingsWords.of(section.surroundings()), SIZE, false));
     return Math.min(WIDEST, wide) + 16;
   }
 
@@ -46,7 +46,7 @@ final class CableWay {
   private static void label(Sketch sketch, Section section, double x, double y) {
     double room = words(section) - 15.5;
     sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
-    sketch.fitted(x, y + 18, SurroundingsText.of(section.surroundings()), SIZE, false, Anchor.START, room);
+    sketch.fitted(x, y + 18, SurroundingsWords.of(section.surroundings()), SIZE, false, Anchor.START, room);
   }
 
   /** How long the piece is that ends in a mark. */
@@ -73,7 +73,7 @@ final class CableWay {
   private static void words(Sketch sketch, Section section, double x, double y, Jump where, double room) {
     sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
     where.draw(sketch, x, y + 18, LINE, room);
-    String surroundings = SurroundingsText.of(section.surroundings());
+    String surroundings = SurroundingsWords.of(section.surroundings());
     if (!surroundings.isEmpty()) {
       sketch.fitted(x, y + 18 + LINE * where.lines(), surroundings, SIZE, false, Anchor.START, room);
     }

@@ -12,6 +12,7 @@ import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.View;
 import wattle.figures.HouseFigures;
 import wattle.model.House;
+import wattle.words.Caution;
 
 /**
  * The one-line diagrams of two revisions in one: what both have, what came, what went, and what changed with what it was.
@@ -86,7 +87,7 @@ public final class OneLineDifference implements View {
         List.of(
             "What has no sign is the same in both. Figures stand as they are in the later revision.",
             "Length: from the panel to the farthest box. A stroke across a line for each hot.",
-            "An aid to planning: the adopted local code and a licensed person decide. Switch off, lock, and prove dead before work."));
+            Caution.LONG));
   }
 
   private static Legend.Item item(Difference difference, String words) {

@@ -16,6 +16,7 @@ import wattle.model.Protection;
 import wattle.model.Service;
 import wattle.model.Source;
 import wattle.model.Status;
+import wattle.words.Caution;
 
 /** The symbols that a one-line diagram uses, and no others. */
 final class OneLineLegend {
@@ -59,7 +60,7 @@ final class OneLineLegend {
     item(breakers().anyMatch(b -> b.status() == Status.TO_REMOVE), 24, "to be removed", s -> s.line(0, 0, 24, 0, Stroke.DASHED));
     List<String> notes = new ArrayList<>();
     notes.add(abbreviations(house) + "Length: from the panel to the farthest box. VA: all that is connected.");
-    notes.add("An aid to planning: the adopted local code and a licensed person decide. Switch off, lock, and prove dead before work.");
+    notes.add(Caution.LONG);
     return new Legend(items, notes);
   }
 

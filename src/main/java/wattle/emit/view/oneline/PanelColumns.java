@@ -11,11 +11,11 @@ import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
 import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.Symbols;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Breaker;
 import wattle.model.Leg;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
+import wattle.words.BreakerWords;
 
 /** Where the columns of a panel stand, as wide as its rows need them; and the drawing of a row, the bars and the way in. */
 final class PanelColumns {
@@ -87,7 +87,7 @@ final class PanelColumns {
   }
 
   private String mainWords() {
-    return panel.main().map(m -> BreakerText.main(m) + m.interrupting().map(k -> ", " + k).orElse("")).orElse("no main");
+    return panel.main().map(m -> BreakerWords.main(m) + m.interrupting().map(k -> ", " + k).orElse("")).orElse("no main");
   }
 
   /** The enclosure, and one upright bar for each leg. */

@@ -3,7 +3,6 @@ package wattle.emit.view.oneline;
 import java.util.ArrayList;
 import java.util.List;
 import wattle.conductors.BranchLengths;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -16,6 +15,7 @@ import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
+import wattle.words.BreakerWords;
 
 /**
  * What one line of a panel says.
@@ -54,7 +54,7 @@ record PanelRow(
     double load = loads.behind(house, breaker).total();
     double given = given(house, breaker);
     String loadText = given > 0 ? "gives " + Math.round(given) + " VA" : load > 0 ? Math.round(load) + " VA" : "";
-    String what = BreakerText.description(house, breaker) + status(breaker.status());
+    String what = BreakerWords.description(house, breaker) + status(breaker.status());
     if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
       return new PanelRow(
           breaker, slots, legs, rating(breaker), wiring(house.branches().get(to.branch()), house.units()), what, loadText, "", true);

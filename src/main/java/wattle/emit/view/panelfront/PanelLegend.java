@@ -12,6 +12,7 @@ import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.Protection;
+import wattle.words.Caution;
 
 /** The signs that the fronts of a house's panels use. */
 final class PanelLegend {
@@ -38,7 +39,7 @@ final class PanelLegend {
         items,
         List.of(
             letters.toString(),
-            "Switch off, lock, and prove dead with a tester proved before and after; the local code and a licensed person decide."));
+            Caution.LONG));
   }
 
   private static Stream<Breaker> breakers(House house) {

@@ -9,12 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.emit.media.drawing.Fit;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
-import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Leg;
@@ -23,6 +22,7 @@ import wattle.model.Panel;
 import wattle.model.Pole;
 import wattle.model.Slot;
 import wattle.model.SlotOrder;
+import wattle.words.BreakerWords;
 
 /** Some rows of the front of a panel, or all of them. */
 final class PanelPart {
@@ -76,7 +76,7 @@ final class PanelPart {
       if (panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent()) {
         sketch.add(new Shape.Spot(middle - MAIN / 2, -32, MAIN, 24, "main " + panel.name()));
       }
-      String main = state.map(s -> s.words() + ", ").orElse("") + panel.main().map(BreakerText::main).orElse("no main");
+      String main = state.map(s -> s.words() + ", ").orElse("") + panel.main().map(BreakerWords::main).orElse("no main");
       sketch.fitted(middle, -16, main, 10, true, Anchor.MIDDLE, MAIN - 10);
     } else {
       sketch.add(new Shape.Continuation(middle, -16, "continued from sheet ", rows.pieceBefore(), "", 10, Anchor.MIDDLE, WIDEST));
@@ -141,7 +141,7 @@ final class PanelPart {
     double most = NARROWEST;
     for (Breaker breaker : panel.breakers()) {
       boolean half = breaker.poles().stream().anyMatch(p -> p.slot().half().isPresent());
-      double name = Fit.width(BreakerText.description(house, breaker), half ? 9 : 10, true);
+      double name = Fit.width(BreakerWords.description(house, breaker), half ? 9 : 10, true);
       String words = states.containsKey(breaker.id().toString()) ? states.get(breaker.id().toString()).words() + ", " : "";
       double rating = Fit.width(words + rating(breaker, List.of()), 9, false);
       most = Math.max(most, half ? name + rating + 30 + HALF : Math.max(name, rating) + 34);
@@ -194,7 +194,7 @@ final class PanelPart {
     Fill ground = state.filter(BreakerState::open).isPresent() ? Fill.SHADE : Fill.NONE;
     sketch.add(new Shape.Box(x + 1, y + 1, width - 2, height - 2, 3, state.isPresent() ? Stroke.THICK : Stroke.THIN, ground));
     sketch.add(new Shape.Spot(x + 1, y + 1, width - 2, height - 2, breaker.id().toString()));
-    String name = BreakerText.description(house, breaker);
+    String name = BreakerWords.description(house, breaker);
     String rating = state.map(s -> s.words() + ", ").orElse("") + rating(breaker, group.others);
     if (height < ROW) {
       double ratingWidth = Fit.width(rating, 9, false);
@@ -217,7 +217,7 @@ final class PanelPart {
 
   private static String rating(Breaker breaker, List<Slot> others) {
     List<String> words = new ArrayList<>();
-    words.add(BreakerText.rating(breaker));
+    words.add(BreakerWords.rating(breaker));
     breaker.protections().stream().sorted().forEach(p -> words.add(p == wattle.model.Protection.ARC_FAULT ? "AFCI" : "GFCI"));
     if (breaker.backFed()) {
       words.add("back-fed");

@@ -19,6 +19,7 @@ import wattle.model.Leg;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.quantity.Quantity;
+import wattle.words.Caution;
 
 /** Draws the current of each leg of each panel, with all that is connected on, as bars on one scale, with the rating of the main. */
 public final class LegsPlot implements View {
@@ -78,7 +79,7 @@ public final class LegsPlot implements View {
         items,
         List.of(
             "Everything that is connected on at once, at nominal voltage; what a code counts on is in the load worksheet.",
-            "An aid: the adopted local code and a licensed person decide."));
+            Caution.SHORT));
   }
 
   @Override

@@ -12,11 +12,12 @@ import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
 import wattle.emit.media.drawing.Sketch;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.faults.TimeCurrent;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
+import wattle.words.BreakerWords;
+import wattle.words.Caution;
 
 /**
  * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor stands, and
@@ -71,7 +72,7 @@ public final class TripPlot {
     lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38,
-        "Breaker " + study.breaker().id() + ", " + BreakerText.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
+        "Breaker " + study.breaker().id() + ", " + BreakerWords.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
         false, Anchor.START, WIDE + LEFT - 20);
     sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
@@ -194,7 +195,7 @@ public final class TripPlot {
             "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
             "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
                 + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
-            "The maker's own curve, the local code and a licensed person decide."));
+            "The maker's own curve goes before this one. " + Caution.SHORT));
   }
 
   private String description(Optional<TimeCurrent.Box> worst) {

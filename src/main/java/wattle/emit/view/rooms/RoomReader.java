@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
@@ -20,6 +19,7 @@ import wattle.model.Protection;
 import wattle.model.Room;
 import wattle.model.Section;
 import wattle.model.Status;
+import wattle.words.BreakerWords;
 
 /** Reads from the model what the schedule says of a room. */
 final class RoomReader {
@@ -117,7 +117,7 @@ final class RoomReader {
   private List<String> breakers(Branch branch) {
     List<String> cell = new ArrayList<>();
     branch.hots().stream().map(BranchHot::breaker).distinct()
-        .forEach(id -> cell.add(id + house.breaker(id).map(b -> ", " + BreakerText.rating(b)).orElse("")));
+        .forEach(id -> cell.add(id + house.breaker(id).map(b -> ", " + BreakerWords.rating(b)).orElse("")));
     return cell.isEmpty() ? List.of("no breaker") : cell;
   }
 

@@ -14,6 +14,7 @@ import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.View;
 import wattle.model.House;
 import wattle.model.Room;
+import wattle.words.Caution;
 
 /** Draws the schedule of rooms: a table for each, one under the other; on sheets a room is torn only where it is higher than one. */
 public final class RoomSheet implements View {
@@ -80,8 +81,9 @@ public final class RoomSheet implements View {
     return new Legend(
         List.of(),
         List.of(
-            "Load: as the plan states it, at nominal voltage; blank where it states none. Slot and leg: of each hot that the device is on. Protection: against what, and by which.",
-            "Switch off, lock, and prove dead with a tester proved before and after; the local code and a licensed person decide."));
+            "Load: as the plan states it, at nominal voltage; blank where it states none. Slot and leg: of each hot that the device"
+                + " is on. Protection: against what, and by which.",
+            Caution.LONG));
   }
 
   @Override

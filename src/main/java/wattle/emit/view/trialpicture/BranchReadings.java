@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.emit.media.drawing.Insulation;
-import wattle.emit.sheet.schedule.BreakerText;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.BreakerId;
@@ -22,6 +21,7 @@ import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.trials.Danger;
 import wattle.trials.TrialResult;
+import wattle.words.BreakerWords;
 
 /** What a trial finds in each box and each run of a branch, in words. */
 final class BranchReadings {
@@ -75,7 +75,7 @@ final class BranchReadings {
   private BoxFigures panel() {
     List<BoxFigures.Line> lines = new ArrayList<>();
     for (BreakerId id : branch.hots().stream().map(BranchHot::breaker).distinct().toList()) {
-      String rating = house.breaker(id).map(BreakerText::rating).map(r -> ", " + r).orElse("");
+      String rating = house.breaker(id).map(BreakerWords::rating).map(r -> ", " + r).orElse("");
       lines.add(new BoxFigures.Line(id + rating, false, Sign.NONE));
       if (result.isOpen(id)) {
         lines.add(new BoxFigures.Line("open", true, Sign.NONE));

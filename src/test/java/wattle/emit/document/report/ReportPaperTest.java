@@ -181,7 +181,8 @@ class ReportPaperTest {
     branches.forEach(b -> plan.append("  loosen hot at shed." + b + " by 0.1 ohm\n"));
     Path file = folder.resolve("heron.wattle");
     Files.writeString(file, plan.append("}\n"));
-    String said = "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg draws e, and the others by their names.";
+    String said = "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg"
+        + " draws e, and the others by their names.";
     try (PDDocument document = Loader.loadPDF(report(file.toString()).toFile())) {
       assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " ")).contains(said);
       // Branch a has two joints that are loose and is drawn once.

@@ -27,7 +27,8 @@ import wattle.emit.media.picture.PdfPicture;
 import wattle.emit.media.picture.PngPicture;
 
 class OutputFilesTest {
-  private static final String PICTURE = "<?xml version='1.0'?>\n<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'><rect width='5' height='5'/></svg>";
+  private static final String PICTURE = "<?xml version='1.0'?>\n<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'><rect"
+      + " width='5' height='5'/></svg>";
   private static final String PAGE = "<!DOCTYPE html>\n<html xmlns='http://www.w3.org/1999/xhtml' lang='en'><head>"
       + "<title>t</title></head><body><p>x</p></body></html>";
 

@@ -120,7 +120,8 @@ class ComparedAndTriedSheetsTest {
       room.append("o").append(i).append(": receptacle 18 W\n");
     }
     Compilation plan = compile(
-        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
+        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main"
+            + " breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
             + runs + " }\nroom hall {\n" + room + "}");
     TrialPicture picture = new TrialPicture(plan.house(), plan.house().branches().get("b"),
         new Trials(plan.house(), plan.library()).stated(), "As stated");

@@ -149,7 +149,8 @@ class SheetsTest {
       ways.append(slot + 3).append(" 15 A spare\n");
     }
     Compilation plan = compile(
-        "plan \"Big\"\nservice main 120/240 V 400 A { source available 10 kA }\npanel P from main { bus 400 A slots 84 bonded main breaker 400 A 22 kA\n"
+        "plan \"Big\"\nservice main 120/240 V 400 A { source available 10 kA }\npanel P from main { bus 400 A slots 84 bonded main"
+            + " breaker 400 A 22 kA\n"
             + ways + "}");
     List<Drawing> sheets = sheets(new PanelFront(plan.house()), Paper.LETTER);
     assertThat(sheets).hasSize(2);
@@ -169,7 +170,8 @@ class SheetsTest {
       room.append("o").append(i).append(": receptacle 180 W\n");
     }
     Compilation plan = compile(
-        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
+        "plan \"Long\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded main"
+            + " breaker 100 A 10 kA\n 1 15 A b }\nbranch b by 14/2 NM-B { "
             + runs + " }\nroom hall {\n" + room + "}");
     View view = BranchWiring.view(plan.house(), plan.house().branches().get("b"));
     for (Paper paper : PAPERS) {

@@ -91,7 +91,8 @@ class RoomSheetTest {
   @Test
   void whatNothingFeedsSaysSo() {
     House house = house(
-        "plan \"Lone\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }\nroom hall { lamp: light 10 W }");
+        "plan \"Lone\"\nservice main 120/240 V 100 A { source available 5 kA }\npanel P from main { bus 100 A slots 4 bonded }\nroom"
+            + " hall { lamp: light 10 W }");
     assertThat(row(house, "hall.lamp").get(3)).containsExactly("not fed");
     DrawingChecks.check(all(house).plate().drawing());
   }

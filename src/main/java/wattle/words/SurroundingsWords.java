@@ -1,12 +1,12 @@
-package wattle.emit.sheet.schedule;
+package wattle.words;
 
 import java.util.ArrayList;
 import java.util.List;
 import wattle.model.Surroundings;
 
 /** Where a run goes, in words. */
-public final class SurroundingsText {
-  private SurroundingsText() {}
+public final class SurroundingsWords {
+  private SurroundingsWords() {}
 
   /** As in {@code attic, 50 °C, with 3 more, through riser}; empty where the plan says nothing. */
   public static String of(Surroundings surroundings) {

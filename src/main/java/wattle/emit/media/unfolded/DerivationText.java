@@ -8,8 +8,8 @@ import wattle.emit.media.text.Escape;
 import wattle.finding.Citation;
 
 /** Writes a derivation out, each input beneath the figure that it led to. */
-public final class Unfolded {
-  private Unfolded() {}
+public final class DerivationText {
+  private DerivationText() {}
 
   /** One line a figure, inputs indented beneath it; ends in a line end. */
   public static String text(Derivation derivation) {

@@ -1,4 +1,4 @@
-package wattle.emit.sheet.schedule;
+package wattle.words;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,9 +8,9 @@ import wattle.model.House;
 import wattle.model.MainDevice;
 import wattle.model.Protection;
 
-/** Breakers in words, alike in every schedule and picture. */
-public final class BreakerText {
-  private BreakerText() {}
+/** Breakers in words, alike in every schedule, picture, list and lockout. */
+public final class BreakerWords {
+  private BreakerWords() {}
 
   /** As in {@code 20 A 2-pole}; a fuse says so. */
   public static String rating(Breaker breaker) {
@@ -23,6 +23,29 @@ public final class BreakerText {
       words.add("fuse");
     }
     return String.join(" ", words);
+  }
+
+  /** As in {@code 20 A 2-pole breaker}, {@code 30 A fuse}. */
+  public static String named(Breaker breaker) {
+    return rating(breaker) + (breaker.device() == Breaker.Device.FUSE ? "" : " breaker");
+  }
+
+  /** As one orders it: {@code 20 A 1-pole, arc-fault, 10 kA}. */
+  public static String ordered(Breaker breaker) {
+    List<String> words = new ArrayList<>();
+    boolean onePole = breaker.poles().size() == 1 && breaker.device() != Breaker.Device.FUSE;
+    words.add(rating(breaker) + (onePole ? " 1-pole" : ""));
+    if (breaker.poles().stream().anyMatch(p -> p.slot().half().isPresent())) {
+      words.add("half-size");
+    }
+    if (!breaker.protections().isEmpty()) {
+      words.add(protection(breaker));
+    }
+    breaker.interrupting().ifPresent(i -> words.add(i.toString()));
+    if (breaker.interlocked()) {
+      words.add("with interlock");
+    }
+    return String.join(", ", words);
   }
 
   /** As in {@code arc-fault, ground-fault}; empty for none. */

@@ -13,14 +13,14 @@ import java.util.function.Function;
 import wattle.derivation.Derivation;
 import wattle.emit.document.report.Steps.Step;
 import wattle.emit.media.page.Markup;
-import wattle.emit.media.unfolded.Unfolded;
+import wattle.emit.media.unfolded.DerivationText;
 
 /**
  * Writes steps out, in as few letters of markup as there can be, since a house has ten thousand of them: the formula, the
  * sum, the inputs, what it rests on. An input that is short to tell is told in place; a longer one is a link to where it is
  * told once for all figures that share it.
  */
-public final class Unfolding {
+public final class LinkedSteps {
   /** Steps of an input that is told in place. */
   private static final int IN_PLACE = 6;
 
@@ -52,7 +52,7 @@ public final class Unfolding {
   private void item(Markup out, Step step) {
     Derivation derivation = step.derivation();
     out.open("li").text(derivation.toString());
-    String basis = Unfolded.basis(derivation);
+    String basis = DerivationText.basis(derivation);
     if (!basis.isEmpty()) {
       out.text(" ").raw("<i>").text(basis).raw("</i>");
     }
@@ -128,7 +128,7 @@ public final class Unfolding {
   }
 
   private static void parenthesis(Markup out, Derivation derivation) {
-    String basis = Unfolded.basis(derivation);
+    String basis = DerivationText.basis(derivation);
     if (!basis.isEmpty()) {
       out.text(" (" + basis + ")");
     }

@@ -1,0 +1,61 @@
+package wattle.bind;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+import wattle.compiler.Completeness;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.model.BranchHot;
+import wattle.read.SourceReader;
+
+/** Legs of slots by the supply, in panels numbered with odd slots on the left (common practice), and the findings of a wrong leg. */
+class BinderTest {
+  private static Compilation bind(String supply, String slots) {
+    return new Compiler(SourceReader.FROM_DISK).structure(new Source("bind.wattle", """
+        plan "Bind"
+        use code us-2023
+        service main %s 200 A { source transformer 25 kVA 2 %% }
+        panel P from main {
+          bus 200 A  slots 20  bonded
+          main breaker 200 A 22 kA
+        %s
+        }
+        branch b by 12/3 NM-B { P --3 m-- a.c }
+        room a { c: split receptacle }
+        """.formatted(supply, slots)), Path.of("bind.wattle"));
+  }
+
+  private static List<String> legs(Compilation plan) {
+    return plan.house().branches().get("b").hots().stream().map(BranchHot::leg).map(l -> l.map(Object::toString).orElse("?")).toList();
+  }
+
+  private static List<String> rules(Compilation plan) {
+    return plan.findings().stream().map(Finding::rule).toList();
+  }
+
+  @Test
+  void rowsOfASplitPhasePanelAlternate() {
+    assertThat(legs(bind("120/240 V", "  1+3 20 A two-pole b"))).containsExactly("A", "B");
+    assertThat(legs(bind("120/240 V", "  2+4 20 A two-pole b"))).containsExactly("A", "B");
+    assertThat(legs(bind("120/240 V", "  3+5 20 A two-pole b"))).containsExactly("B", "A");
+  }
+
+  @Test
+  void twoSlotsOfOneRowAreOnOneLeg() {
+    Compilation plan = bind("120/240 V", "  1+5 20 A two-pole b");
+    assertThat(rules(plan)).contains("shared-neutral-same-leg");
+    assertThat(plan.completeness()).isEqualTo(Completeness.WRONG);
+  }
+
+  @Test
+  void somethingThatIsNotUnderstoodLeavesTheHouseInPieces() {
+    assertThat(bind("120/240 V", "  1+3 20 A two-pole b\n  5 15 A nowhere").completeness())
+        .isEqualTo(Completeness.IN_PIECES);
+    assertThat(bind("120/240 V", "  1+3 20 A two-pole b").completeness()).isEqualTo(Completeness.SOUND);
+  }
+}
