@@ -21,7 +21,7 @@ final class BesideFindings {
           .getErr()
           .println(
               "wattle: made from a plan with findings: "
-                  + TextFindings.summary(plan.findings(), plan.source().name())
+                  + TextFindings.summary(plan.facts(), plan.source().name())
                   + "; wattle check shows them");
     }
     return errors > 0 ? ExitCode.FOUND : ExitCode.FINE;

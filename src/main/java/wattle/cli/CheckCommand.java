@@ -113,7 +113,7 @@ final class CheckCommand implements Callable<Integer> {
   /** Prints what was found; whether the plans fail comes back. */
   private boolean print(List<Compilation> plans, PrintWriter out) {
     List<Finding> findings = new ArrayList<>();
-    plans.forEach(p -> findings.addAll(p.findings()));
+    plans.forEach(p -> findings.addAll(p.facts()));
     switch (format) {
       case TEXT -> {
         out.print(new TextFindings(Terminal.wantsColour(), ownRules(plans)).render(findings));

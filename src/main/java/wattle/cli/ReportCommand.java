@@ -77,7 +77,7 @@ final class ReportCommand implements Callable<Integer> {
     }
     ResultOutput.write(outputs, force);
     String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
-    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.findings(), plan.source().name()) + "; wrote " + names);
+    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.facts(), plan.source().name()) + "; wrote " + names);
     return plan.count(Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }
 

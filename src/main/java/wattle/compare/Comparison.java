@@ -3,11 +3,14 @@ package wattle.compare;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import wattle.finding.Finding;
+import wattle.finding.SameFact;
 import wattle.quantity.UnitSystem;
 
 /**
@@ -16,8 +19,8 @@ import wattle.quantity.UnitSystem;
  * thing has not changed by that.
  *
  * @param changes in the order of kind, then name
- * @param appeared findings that only the later revision has
- * @param gone findings that only the earlier one had
+ * @param appeared findings that only the later revision has, each fact once
+ * @param gone findings that only the earlier one had, likewise
  * @param consequences the figures that differ
  * @param placements names of the placements of patterns in either, each with its pattern
  */
@@ -70,7 +73,9 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
     FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
     FindingDifference told = findings.asked(before, after);
     Consequences consequences = Consequences.between(before, after, renames).with(findings.unasked(told));
-    return new Comparison(changes, told.appeared(), told.gone(), consequences, placements);
+    Set<String> names = new HashSet<>(before.house().names());
+    names.addAll(after.house().names());
+    return new Comparison(changes, SameFact.once(told.appeared(), names), SameFact.once(told.gone(), names), consequences, placements);
   }
 
   private static List<String> facts(Described thing) {

@@ -7,6 +7,7 @@ import java.util.TreeSet;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
+import wattle.finding.SameFact;
 import wattle.finding.Severity;
 import wattle.finding.Source;
 import wattle.finding.Undecided;
@@ -26,7 +27,7 @@ import wattle.syntax.Tree;
  * @param covered how far the rules of its packs could be told
  * @param files its files as trees, the plan first
  * @param items what its files say, patterns placed
- * @param findings of every phase, gravest first, then by place
+ * @param findings of every phase, gravest first, then by place; one for each place, {@link #facts} has one for each fact
  * @param ifNew what rules would find besides if existing work were new, as advice; empty in a survey, where they are among the findings
  * @param undecided what could not be looked for, or not decided, after mistakes in the plan
  * @param asNew whether this is a survey, which judges existing work as if it were new
@@ -114,9 +115,19 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
     return own;
   }
 
-  /** How many findings of a severity stand, silenced ones not counted. */
+  /** The findings as people and programs are shown them: each fact once, with every place of it. */
+  public List<Finding> facts() {
+    return SameFact.once(findings, house().names());
+  }
+
+  /** What rules would find besides if existing work were new, each fact once. */
+  public List<Finding> factsIfNew() {
+    return SameFact.once(ifNew, house().names());
+  }
+
+  /** How many facts of a severity stand, silenced ones not counted. */
   public long count(Severity severity) {
-    return findings.stream().filter(f -> f.severity() == severity && f.silenced().isEmpty()).count();
+    return facts().stream().filter(f -> f.severity() == severity && f.silenced().isEmpty()).count();
   }
 
   /** Whether a phase that judges did not finish for a bug of ours; then there is a finding that says which. */

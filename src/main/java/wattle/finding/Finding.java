@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Something a reader should know about a plan, as data; every output is rendered from this and from nothing else.
@@ -23,6 +24,7 @@ import java.util.Optional;
  * @param silenced the written reason why the plan silences it; absent for a finding that stands
  * @param ofNewWork of existing work that a rule for new work would find fault with, how grave that would be if it were new; it is advice
  *     then. Absent for a finding that binds the work as it is
+ * @param alike the same fact at further places, each as a finding of its own; empty where it stands for itself
  */
 public record Finding(
     String rule,
@@ -36,7 +38,8 @@ public record Finding(
     Optional<Citation> source,
     Optional<String> subject,
     Optional<String> silenced,
-    Optional<Severity> ofNewWork) {
+    Optional<Severity> ofNewWork,
+    List<Finding> alike) {
 
   /** By file, place, severity and rule, so that the same input gives the same order. */
   public static final Comparator<Finding> BY_PLACE = Finding::compareByPlace;
@@ -49,6 +52,7 @@ public record Finding(
     related = List.copyOf(related);
     figures = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(figures));
     fixes = List.copyOf(fixes);
+    alike = List.copyOf(alike);
   }
 
   private static int compareByPlace(Finding one, Finding other) {
@@ -85,19 +89,61 @@ public record Finding(
 
   /** The same finding, silenced for a reason that the plan gives. */
   public Finding silencedBecause(String why) {
-    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why), ofNewWork);
+    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.of(why), ofNewWork,
+        alike);
   }
 
   /** The same finding of existing work, which it would bind if it were new. */
   public Finding ifNew() {
     return new Finding(rule, Severity.ADVICE, headline, place, related, reason, figures, fixes, source, subject, silenced,
-        Optional.of(severity));
+        Optional.of(severity), alike);
   }
 
   /** The same finding, with a further sentence behind its reason. */
   public Finding remarked(String sentence) {
     String more = reason.isEmpty() ? sentence : reason + " " + sentence;
-    return new Finding(rule, severity, headline, place, related, more, figures, fixes, source, subject, silenced, ofNewWork);
+    return new Finding(rule, severity, headline, place, related, more, figures, fixes, source, subject, silenced, ofNewWork, alike);
+  }
+
+  /** The same fact, with the findings that tell it of other places; each of them once, whatever was gathered in it before. */
+  public Finding alsoAt(List<Finding> others) {
+    return new Finding(rule, severity, headline, place, related, reason, figures, fixes, source, subject, silenced, ofNewWork,
+        others.stream().flatMap(o -> o.each().stream()).toList());
+  }
+
+  /** The same fact, at one more place beside those that it has. */
+  public Finding alsoAtPlace(Finding other) {
+    return alsoAt(Stream.concat(alike.stream(), Stream.of(other)).toList());
+  }
+
+  /** This finding without the others of its fact, then those: one for each place. */
+  public List<Finding> each() {
+    if (alike.isEmpty()) {
+      return List.of(this);
+    }
+    List<Finding> each = new ArrayList<>(List.of(alsoAt(List.of())));
+    each.addAll(alike);
+    return each;
+  }
+
+  /** The headline with the names of the other things of which it is so. */
+  public String told() {
+    return headline + Places.behind(this);
+  }
+
+  /** Every place of the fact, each once, its own first. */
+  public List<Mark> everywhere() {
+    return Places.of(this);
+  }
+
+  /** What it clashes with, at every place of the fact. */
+  public List<Mark> relatedEverywhere() {
+    return each().stream().flatMap(f -> f.related.stream()).distinct().toList();
+  }
+
+  /** What to do, at every place of the fact. */
+  public List<Fix> fixesEverywhere() {
+    return each().stream().flatMap(f -> f.fixes.stream()).distinct().toList();
   }
 
   /** Gathers the parts of a finding; a reader would otherwise count ten commas. */
@@ -165,7 +211,8 @@ public record Finding(
 
     public Finding build() {
       return new Finding(
-          rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.empty(), Optional.empty());
+          rule, severity, headline, place, related, reason, figures, fixes, source, subject, Optional.empty(), Optional.empty(),
+          List.of());
     }
   }
 }

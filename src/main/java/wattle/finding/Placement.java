@@ -90,7 +90,7 @@ public final class Placement {
     List<Fix> fixes = finding.fixes().stream().map(f -> whole(f, finding.place())).toList();
     return new Finding(
         finding.rule(), finding.severity(), finding.headline(), place, related, finding.reason(), finding.figures(), fixes,
-        finding.source(), finding.subject(), finding.silenced(), finding.ofNewWork());
+        finding.source(), finding.subject(), finding.silenced(), finding.ofNewWork(), finding.alike());
   }
 
   private Mark whole(Mark mark) {

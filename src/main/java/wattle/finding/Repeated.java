@@ -24,6 +24,7 @@ final class Repeated {
     final Finding first;
     final Placed placed;
     final Set<String> names = new LinkedHashSet<>();
+    final List<Finding> others = new ArrayList<>();
     final List<Fix> fixes;
 
     Group(Finding first, Placed placed) {
@@ -49,6 +50,9 @@ final class Repeated {
       Key key = new Key(
           whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
       Group group = groups.computeIfAbsent(key, k -> new Group(whole, placed.get()));
+      if (group.first != whole) {
+        group.others.add(unmendable(whole));
+      }
       group.names.add(placed.get().name());
       group.fixes.replaceAll(fix -> agreed(fix, whole.fixes()));
     }
@@ -72,14 +76,21 @@ final class Repeated {
     List<Mark> related = new ArrayList<>(first.related());
     List<Placed> chain = group.placed.chain();
     for (int i = 0; i < chain.size(); i++) {
-      Mark mark = new Mark(placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 ? alike(group.names) : ""));
+      Mark mark = new Mark(placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 && first.subject().isEmpty() ? alike(group.names) : ""));
       if (related.stream().noneMatch(r -> r.span().equals(mark.span())) && !mark.span().equals(first.place().orElseThrow().span())) {
         related.add(mark);
       }
     }
     return new Finding(
         first.rule(), first.severity(), first.headline(), first.place(), related, first.reason(), first.figures(), group.fixes,
-        first.source(), first.subject(), first.silenced(), first.ofNewWork());
+        first.source(), first.subject(), first.silenced(), first.ofNewWork(), group.others);
+  }
+
+  /** Another placement, whose fix is that of the first where all of them agree on one. */
+  private static Finding unmendable(Finding finding) {
+    return new Finding(
+        finding.rule(), finding.severity(), finding.headline(), finding.place(), finding.related(), finding.reason(), finding.figures(),
+        List.of(), finding.source(), finding.subject(), finding.silenced(), finding.ofNewWork(), List.of());
   }
 
   private static String alike(Set<String> names) {

@@ -13,11 +13,11 @@ final class FindingPart {
 
   static String html(Version version) {
     Markup out = new Markup();
-    List<Finding> standing = version.findings().stream().filter(f -> f.silenced().isEmpty()).toList();
-    out.element("p", TextFindings.summary(version.findings(), version.shown().source().name()));
+    List<Finding> standing = version.facts().stream().filter(f -> f.silenced().isEmpty()).toList();
+    out.element("p", TextFindings.summary(version.facts(), version.shown().source().name()));
     for (Finding finding : standing.subList(0, Math.min(MOST, standing.size()))) {
       out.open("article", "class", "finding " + finding.severity());
-      out.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.headline()).close();
+      out.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.told()).close();
       out.element("pre", TextFindings.body(finding)).close();
     }
     if (standing.size() > MOST) {

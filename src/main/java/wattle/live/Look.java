@@ -47,7 +47,7 @@ record Look(Folds folds, String json) {
   }
 
   private static String status(Version version) {
-    return wattle.emit.document.findings.TextFindings.summary(version.findings(), version.shown().source().name()).split(";")[0]
+    return wattle.emit.document.findings.TextFindings.summary(version.facts(), version.shown().source().name()).split(";")[0]
         + ", read at "
         + version.read();
   }

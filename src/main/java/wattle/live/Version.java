@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.compiler.Compilation;
 import wattle.finding.Finding;
+import wattle.finding.SameFact;
 
 /**
  * A plan as it stood at one moment.
@@ -17,6 +18,11 @@ import wattle.finding.Finding;
 record Version(int number, Compilation shown, List<Finding> findings, Optional<String> trouble, String read) {
   Version {
     findings = List.copyOf(findings);
+  }
+
+  /** The findings, each fact once. */
+  List<Finding> facts() {
+    return SameFact.once(findings, shown.house().names());
   }
 
   String title() {

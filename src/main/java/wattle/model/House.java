@@ -1,10 +1,13 @@
 package wattle.model;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import wattle.finding.Source;
 import wattle.quantity.UnitSystem;
 
@@ -55,6 +58,15 @@ public record House(
     placements = Ordered.copyOf(placements);
     overridden = Ordered.copyOf(overridden);
     assumed = List.copyOf(assumed);
+  }
+
+  /** What its things are called, of every kind. */
+  public Set<String> names() {
+    Set<String> names = new HashSet<>();
+    Stream.of(dwellings, services, panels, branches, raceways, rooms, boxes, devices).forEach(m -> names.addAll(m.keySet()));
+    dwellings.values().forEach(d -> names.add(d.title()));
+    panels.values().stream().flatMap(p -> p.breakers().stream()).forEach(b -> names.add(b.id().toString()));
+    return names;
   }
 
   /** Unchangeable index by name, in order; of two with one name the first stays. */

@@ -2,10 +2,12 @@ package wattle.server;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
@@ -15,9 +17,12 @@ import org.eclipse.lsp4j.Range;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mark;
+import wattle.finding.Span;
 
 /** Findings as an editor shows them. */
 final class Diagnostics {
+  private static final int PLACES_NAMED = 20;
+
   private Diagnostics() {}
 
   /**
@@ -26,19 +31,30 @@ final class Diagnostics {
    */
   static Map<Path, List<Diagnostic>> of(Analysis analysis, LibraryTexts library) {
     Map<Path, List<Diagnostic>> byFile = new LinkedHashMap<>();
-    for (Finding finding : analysis.compilation().findings()) {
-      Path file = finding.place().flatMap(m -> analysis.fileOf(m.span())).orElse(analysis.plan());
-      byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, file, analysis, library));
+    for (Finding fact : analysis.compilation().facts()) {
+      for (Finding finding : byPlace(fact)) {
+        Path file = finding.place().flatMap(m -> analysis.fileOf(m.span())).orElse(analysis.plan());
+        byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, fact, file, analysis, library));
+      }
     }
     return byFile;
   }
 
-  private static Diagnostic diagnostic(Finding finding, Path file, Analysis analysis, LibraryTexts library) {
+  /** A fact as one finding for each place in the text, so that each line that is to be mended shows it. */
+  private static Collection<Finding> byPlace(Finding fact) {
+    Map<Optional<Span>, Finding> places = new LinkedHashMap<>();
+    fact.each().forEach(f -> places.merge(f.place().map(Mark::span), f, Finding::alsoAtPlace));
+    return places.values();
+  }
+
+  private static Diagnostic diagnostic(Finding finding, Finding fact, Path file, Analysis analysis, LibraryTexts library) {
     LineIndex lines = analysis.lines(file);
     Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
     Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
     Diagnostic diagnostic = new Diagnostic(range, message(finding), severity(finding), "wattle", finding.rule());
-    List<DiagnosticRelatedInformation> related = finding.related().stream()
+    Stream<Mark> others = fact.everywhere().stream().filter(m -> !place.map(p -> p.span().equals(m.span())).orElse(false))
+        .limit(PLACES_NAMED).map(m -> new Mark(m.span(), "the same here"));
+    List<DiagnosticRelatedInformation> related = Stream.concat(finding.related().stream(), others)
         .flatMap(m -> related(m, analysis).stream())
         .toList();
     if (!related.isEmpty()) {
@@ -70,7 +86,7 @@ final class Diagnostics {
 
   /** The headline first, since lists of an editor show one line; the rest is what the text form says as well. */
   private static String message(Finding finding) {
-    StringBuilder text = new StringBuilder(finding.headline());
+    StringBuilder text = new StringBuilder(finding.told());
     finding.place().map(Mark::words).filter(w -> !w.isEmpty()).ifPresent(w -> text.append(": ").append(w));
     if (!finding.reason().isEmpty()) {
       text.append('\n').append(finding.reason());

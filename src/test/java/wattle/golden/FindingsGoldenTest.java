@@ -45,7 +45,7 @@ class FindingsGoldenTest {
             plan -> DynamicTest.dynamicTest(
                 plan.toString(),
                 () -> {
-                  List<Finding> findings = compile(plan).findings();
+                  List<Finding> findings = compile(plan).facts();
                   String text = new TextFindings(false).render(findings);
                   Golden.check(Golden.beside(plan, "findings"), text);
                 }));

@@ -49,7 +49,12 @@ final class ChangesJson {
   }
 
   private static void findings(ArrayNode array, List<Finding> findings) {
-    findings.forEach(f -> array.addObject().put("rule", f.rule()).put("severity", f.severity().toString()).put("headline", f.headline()));
+    for (Finding finding : findings) {
+      ObjectNode node = array.addObject();
+      node.put("rule", finding.rule()).put("severity", finding.severity().toString()).put("headline", finding.told());
+      ArrayNode at = node.putArray("at");
+      finding.each().stream().flatMap(f -> f.subject().stream()).distinct().forEach(at::add);
+    }
   }
 
   private static void consequence(ObjectNode node, Consequence consequence) {

@@ -49,15 +49,21 @@ public final class JsonFindings {
   private static void finding(ObjectNode node, Finding finding) {
     node.put("rule", finding.rule());
     node.put("severity", finding.severity().toString());
-    node.put("headline", finding.headline());
+    node.put("headline", finding.told());
     finding.place().ifPresent(mark -> mark(node.putObject("place"), mark));
+    ArrayNode places = node.putArray("places");
+    finding.each().forEach(f -> f.place().ifPresent(mark -> {
+      ObjectNode place = places.addObject();
+      f.subject().ifPresent(name -> place.put("name", name));
+      mark(place, mark);
+    }));
     ArrayNode related = node.putArray("related");
-    finding.related().forEach(m -> mark(related.addObject(), m));
+    finding.relatedEverywhere().forEach(m -> mark(related.addObject(), m));
     node.put("reason", finding.reason());
     ObjectNode figures = node.putObject("figures");
     finding.figures().forEach(figures::put);
     ArrayNode fixes = node.putArray("fixes");
-    finding.fixes().forEach(f -> fix(fixes.addObject(), f));
+    finding.fixesEverywhere().forEach(f -> fix(fixes.addObject(), f));
     finding.source().ifPresent(s -> node.put("source", s.toString()));
     finding.silenced().ifPresent(why -> node.put("silenced", why));
     finding.ofNewWork().ifPresent(severity -> node.put("ifNew", severity.toString()));

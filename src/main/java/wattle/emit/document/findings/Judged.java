@@ -27,8 +27,8 @@ public record Judged(String plan, int checked, int notKnown, List<Unstated> unst
   public static Judged of(Compilation plan) {
     Coverage coverage = plan.coverage();
     long ifNew = plan.asNew()
-        ? plan.findings().stream().filter(f -> f.ofNewWork().isPresent() && f.silenced().isEmpty()).count()
-        : plan.ifNew().stream().filter(f -> f.silenced().isEmpty()).count();
+        ? plan.facts().stream().filter(f -> f.ofNewWork().isPresent() && f.silenced().isEmpty()).count()
+        : plan.factsIfNew().stream().filter(f -> f.silenced().isEmpty()).count();
     return new Judged(plan.source().name(), coverage.told(), coverage.open(), coverage.unstated(), coverage.inDoubt(), ifNew, plan.asNew());
   }
 

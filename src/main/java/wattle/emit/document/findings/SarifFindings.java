@@ -47,13 +47,17 @@ public final class SarifFindings {
     node.put("ruleIndex", rules.indexOf(finding.rule()));
     node.put("level", level(finding.severity()));
     String reason = finding.reason().isEmpty() ? "" : ". " + finding.reason();
-    node.putObject("message").put("text", finding.headline() + reason);
-    finding.place().ifPresent(mark -> location(node.putArray("locations").addObject(), mark));
-    if (!finding.related().isEmpty()) {
-      ArrayNode related = node.putArray("relatedLocations");
-      finding.related().forEach(m -> location(related.addObject(), m));
+    node.putObject("message").put("text", finding.told() + reason);
+    if (finding.place().isPresent()) {
+      ArrayNode locations = node.putArray("locations");
+      finding.everywhere().forEach(mark -> location(locations.addObject(), mark));
     }
-    List<Fix> edited = finding.fixes().stream().filter(f -> !f.edits().isEmpty()).toList();
+    List<Mark> clashes = finding.relatedEverywhere();
+    if (!clashes.isEmpty()) {
+      ArrayNode related = node.putArray("relatedLocations");
+      clashes.forEach(m -> location(related.addObject(), m));
+    }
+    List<Fix> edited = finding.fixesEverywhere().stream().filter(f -> !f.edits().isEmpty()).toList();
     if (!edited.isEmpty()) {
       ArrayNode fixes = node.putArray("fixes");
       edited.forEach(f -> fix(fixes.addObject(), f));

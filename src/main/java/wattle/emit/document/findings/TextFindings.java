@@ -22,6 +22,12 @@ import wattle.words.Caution;
 public final class TextFindings {
   private static final int HEADLINE_WIDTH = 80;
 
+  /** Of the further places of a fact, how many are shown with their line. */
+  private static final int PLACES_SHOWN = 5;
+
+  /** Of the fixes at the places of a fact, how many are shown at least. */
+  private static final int FIXES_SHOWN = 3;
+
   private final Palette palette;
   private final Map<String, String> plans;
 
@@ -49,7 +55,7 @@ public final class TextFindings {
     StringBuilder out = new StringBuilder();
     String rule = "[" + finding.rule() + "]";
     String ifNew = finding.ofNewWork().map(s -> " if it were new (" + s + ")").orElse("");
-    String head = finding.severity() + ifNew + ": " + finding.headline();
+    String head = finding.severity() + ifNew + ": " + finding.told();
     int gap = Math.max(1, HEADLINE_WIDTH - wattle.emit.media.text.DisplayWidth.of(head) - rule.length());
     out.append(palette.of(finding.severity()))
         .append(head)
@@ -69,12 +75,15 @@ public final class TextFindings {
   }
 
   private void body(StringBuilder out, Finding finding) {
-    finding.place().ifPresent(place -> excerpt(out, place, finding.related()));
+    finding.place().ifPresent(place -> excerpt(out, place, finding));
     if (!finding.reason().isEmpty()) {
       out.append("  ").append(finding.reason()).append('\n');
     }
-    for (Fix fix : finding.fixes()) {
-      out.append("  fix: ").append(fix.order()).append('\n');
+    List<String> orders = finding.fixesEverywhere().stream().map(Fix::order).distinct().toList();
+    int shown = Math.max(FIXES_SHOWN, finding.fixes().size());
+    orders.stream().limit(shown).forEach(o -> out.append("  fix: ").append(o).append('\n'));
+    if (orders.size() > shown) {
+      out.append("  fix: likewise at the other places\n");
     }
     finding.silenced().ifPresent(why -> out.append("  silenced: ").append(why).append('\n'));
     out.append("  ");
@@ -85,12 +94,14 @@ public final class TextFindings {
 
   private record Shown(Mark mark, char sign) {}
 
-  private void excerpt(StringBuilder out, Mark place, List<Mark> related) {
+  private void excerpt(StringBuilder out, Mark place, Finding finding) {
     Span at = place.span();
     out.append("  ").append(at).append('\n');
     Map<Source, Map<Integer, List<Shown>>> lines = new LinkedHashMap<>();
     add(lines, new Shown(place, '^'));
-    related.forEach(m -> add(lines, new Shown(m, '-')));
+    finding.related().forEach(m -> add(lines, new Shown(m, '-')));
+    List<Mark> others = finding.everywhere().subList(1, finding.everywhere().size());
+    others.stream().limit(PLACES_SHOWN).forEach(m -> add(lines, new Shown(m, '^')));
     int digits = lines.values().stream().flatMap(m -> m.keySet().stream()).mapToInt(n -> Integer.toString(n).length()).max().orElse(1);
     digits = Math.max(digits, 3);
     for (Map.Entry<Source, Map<Integer, List<Shown>>> file : lines.entrySet()) {
@@ -102,6 +113,15 @@ public final class TextFindings {
         line(out, file.getKey(), line.getKey(), line.getValue(), digits);
       }
     }
+    if (others.size() > PLACES_SHOWN) {
+      out.append("  and at ")
+          .append(String.join(", ", others.stream().skip(PLACES_SHOWN).map(m -> from(m.span(), at.source())).toList())).append('\n');
+    }
+  }
+
+  /** A place as it is told beside one in a text: without the name of the file where it is the same. */
+  private static String from(Span span, Source source) {
+    return span.source().equals(source) ? span.line() + ":" + span.column() : span.toString();
   }
 
   /** The line at fault first, then the others in the order of the file. */
@@ -124,21 +144,34 @@ public final class TextFindings {
     out.append("  ").append(String.format(Locale.ROOT, "%" + digits + "d", number)).append(" │ ").append(line.text()).append('\n');
     int start = source.startOfLine(number);
     int length = source.line(number).length();
-    for (Shown shown : marks) {
-      Span span = shown.mark.span();
-      int from = line.column(Math.min(span.start() - start, length));
-      int to = Math.max(from + 1, line.column(Math.min(span.end() - start, length)));
-      out.append("  ").append(" ".repeat(digits)).append(" │ ").append(" ".repeat(from))
-          .append(palette.mark(shown.sign))
-          .append(String.valueOf(shown.sign).repeat(to - from));
-      if (!shown.mark.words().isEmpty()) {
-        out.append(' ').append(shown.mark.words());
+    for (List<Shown> alike : rows(marks)) {
+      Shown first = alike.get(0);
+      StringBuilder row = new StringBuilder();
+      for (Shown shown : alike) {
+        int from = line.column(Math.min(shown.mark.span().start() - start, length));
+        int to = Math.max(from + 1, line.column(Math.min(shown.mark.span().end() - start, length)));
+        row.append(" ".repeat(Math.max(0, from - row.length())))
+            .append(String.valueOf(first.sign).repeat(Math.max(0, to - Math.max(from, row.length()))));
+      }
+      int blank = row.indexOf(String.valueOf(first.sign));
+      out.append("  ").append(" ".repeat(digits)).append(" │ ").append(" ".repeat(blank))
+          .append(palette.mark(first.sign)).append(row.substring(blank));
+      if (!first.mark.words().isEmpty()) {
+        out.append(' ').append(first.mark.words());
       }
       out.append(palette.reset()).append('\n');
     }
   }
 
-  /** How many there are of each severity, what was silenced; never a word about whether the house is safe. */
+  /** Marks of a line that say the same stand in one row: the same fact at several places, in the order of the line. */
+  private static List<List<Shown>> rows(List<Shown> marks) {
+    Map<Object, List<Shown>> rows = new LinkedHashMap<>();
+    marks.forEach(m -> rows.computeIfAbsent(List.of(m.sign, m.mark.words()), k -> new ArrayList<>()).add(m));
+    rows.values().forEach(row -> row.sort(Comparator.comparing(s -> s.mark.span().start())));
+    return List.copyOf(rows.values());
+  }
+
+  /** How many facts there are of each severity, what was silenced; never a word about whether the house is safe. */
   public static String summary(List<Finding> findings, String checked) {
     List<String> counts = new ArrayList<>();
     for (Severity severity : Severity.values()) {

@@ -108,11 +108,11 @@ public final class PermitFacts {
 
   /** The findings that stand, as a table; nothing where there are none. */
   public void standing(Markup body) {
-    List<Finding> standing = plan.findings().stream().filter(f -> f.silenced().isEmpty()).toList();
+    List<Finding> standing = plan.facts().stream().filter(f -> f.silenced().isEmpty()).toList();
     if (!standing.isEmpty()) {
       table(body);
       body.row("th", "Severity", "Finding", "At", "Source");
-      standing.forEach(f -> body.row("td", f.severity().toString(), f.headline(), at(f), f.source().map(Citation::toString).orElse("")));
+      standing.forEach(f -> body.row("td", f.severity().toString(), f.told(), at(f), f.source().map(Citation::toString).orElse("")));
       body.close();
     }
   }
@@ -120,14 +120,14 @@ public final class PermitFacts {
   /** What the plan silences, with its reasons. */
   public void silenced(Markup body) {
     body.element(heading, "Silenced by the plan, with its reason");
-    List<Finding> silenced = plan.findings().stream().filter(f -> f.silenced().isPresent()).toList();
+    List<Finding> silenced = plan.facts().stream().filter(f -> f.silenced().isPresent()).toList();
     if (silenced.isEmpty() && house.silences().isEmpty()) {
       body.element("p", "Nothing.");
       return;
     }
     table(body);
     body.row("th", "Rule", "Finding", "At", "Reason");
-    silenced.forEach(f -> body.row("td", f.rule(), f.headline(), at(f), f.silenced().orElseThrow()));
+    silenced.forEach(f -> body.row("td", f.rule(), f.told(), at(f), f.silenced().orElseThrow()));
     for (Silence silence : house.silences()) {
       if (silenced.stream().noneMatch(f -> f.rule().equals(silence.rule()))) {
         body.row("td", silence.rule(), "nothing of this rule was found", silence.at().orElse("everywhere"), silence.reason());

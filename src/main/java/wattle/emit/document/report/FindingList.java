@@ -31,7 +31,7 @@ final class FindingList {
 
   private void finding(Markup page, Finding finding) {
     page.open("article", "class", "finding " + finding.severity());
-    page.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.headline()).close();
+    page.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.told()).close();
     finding.place().ifPresent(place -> {
       page.open("p", "class", "place");
       page.element("a", place.span().toString(), "href", "#" + text.idOf(place.span())).close();

@@ -41,9 +41,9 @@ final class PaperPage {
 
   String html() {
     section("findings", "Findings", "section", () -> {
-      body.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+      body.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
       body.list(Judged.of(report.plan()).lines());
-      new FindingList(text).writeTo(body, report.plan().findings());
+      new FindingList(text).writeTo(body, report.plan().facts());
     });
     for (Part part : report.parts()) {
       section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, part.isPicture())));

@@ -95,9 +95,9 @@ final class ScreenPage {
   /** Findings stand beside the text that they speak of; where there are none the text comes at the end of the page. */
   private void findings(boolean found) {
     main.open("div", "class", found ? "beside" : "alone").open("div");
-    main.element("p", TextFindings.summary(report.plan().findings(), report.plan().source().name()));
+    main.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
     main.list(Judged.of(report.plan()).lines());
-    new FindingList(text).writeTo(main, report.plan().findings());
+    new FindingList(text).writeTo(main, report.plan().facts());
     main.close();
     if (found) {
       main.open("div", "class", "texts");

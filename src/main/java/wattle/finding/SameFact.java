@@ -1,0 +1,62 @@
+package wattle.finding;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Makes one finding of those that tell one fact of several places: the same rule and weight, in the same words and figures but for the
+ * names of the things. Where a figure differs, each is a fact of its own; so is each mistake of writing, which names no thing.
+ */
+public final class SameFact {
+  private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}_]+(?:[./-][\\p{L}\\p{N}_]+)*");
+
+  /** What makes two findings the same fact; the words without names. */
+  private record Key(String rule, Severity severity, Optional<Severity> ofNewWork, Optional<String> silenced, String headline,
+      String reason) {}
+
+  private SameFact() {}
+
+  /**
+   * Each fact once, with all of its places, where the first of them stood.
+   *
+   * @param names of the things of the house, which may differ from one place to the other
+   */
+  public static List<Finding> once(List<Finding> findings, Set<String> names) {
+    return by(by(findings, f -> key(f, f.headline(), "")), f -> key(f, without(names, f.headline()), without(names, f.reason())));
+  }
+
+  private interface Grouping {
+    Key of(Finding finding);
+  }
+
+  private static Key key(Finding finding, String headline, String reason) {
+    return new Key(finding.rule(), finding.severity(), finding.ofNewWork(), finding.silenced(), headline, reason);
+  }
+
+  private static List<Finding> by(List<Finding> findings, Grouping grouping) {
+    Map<Object, List<Finding>> facts = new LinkedHashMap<>();
+    for (Finding finding : findings) {
+      Object key = finding.subject().isPresent() ? grouping.of(finding) : new Object();
+      facts.computeIfAbsent(key, k -> new ArrayList<>()).add(finding);
+    }
+    return facts.values().stream().map(SameFact::one).toList();
+  }
+
+  private static Finding one(List<Finding> same) {
+    if (same.size() == 1) {
+      return same.get(0);
+    }
+    List<Finding> each = same.stream().flatMap(f -> f.each().stream()).toList();
+    return same.get(0).alsoAt(each.subList(1, each.size()));
+  }
+
+  private static String without(Set<String> names, String text) {
+    return NAME.matcher(text).replaceAll(word -> Matcher.quoteReplacement(names.contains(word.group()) ? "…" : word.group()));
+  }
+}
