@@ -76,7 +76,8 @@ final class Repeated {
     List<Mark> related = new ArrayList<>(first.related());
     List<Placed> chain = group.placed.chain();
     for (int i = 0; i < chain.size(); i++) {
-      Mark mark = new Mark(placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 && first.subject().isEmpty() ? alike(group.names) : ""));
+      Mark mark = new Mark(
+          placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 && first.subject().isEmpty() ? alike(group.names) : ""));
       if (related.stream().noneMatch(r -> r.span().equals(mark.span())) && !mark.span().equals(first.place().orElseThrow().span())) {
         related.add(mark);
       }

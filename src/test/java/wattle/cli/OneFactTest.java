@@ -21,7 +21,11 @@ class OneFactTest {
   private static final String FLATS = """
       plan "Block of forty" revision "A"
       use code us-2023
-      service main 120/240 V 600 A { source transformer 150 kVA 2 %  run 10 m of 3 in RMC with 3 x 500 kcmil Cu THWN  earth rod by 6 Cu 20 ohm }
+      service main 120/240 V 600 A {
+        source transformer 150 kVA 2 %
+        run 10 m of 3 in RMC with 3 x 500 kcmil Cu THWN
+        earth rod by 6 Cu 20 ohm
+      }
       panel M "Meter stack" from main {
         bus 800 A   slots 84   bonded
         main breaker 600 A 42 kA
@@ -70,7 +74,8 @@ class OneFactTest {
 
   @Test
   void factsAreCountedAndNotPlaces() {
-    assertThat(run("check", SIX)).contains("\n2 errors, 1 warning in ").contains("; the same at left.r2 … left.r6, right.r1, right.r2, right.r4");
+    assertThat(run("check", SIX)).contains("\n2 errors, 1 warning in ")
+        .contains("; the same at left.r2 … left.r6, right.r1, right.r2, right.r4");
     assertThat(run("permit", SIX)).contains("2 of severity error, 1 of severity warning");
   }
 
