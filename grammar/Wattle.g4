@@ -108,14 +108,14 @@ sets : NUMBER 'sets' 'of' ;
 cabling : cableSizes metal? WORD? ('without' 'ground')? ;
 cableSizes : cableSize ('-' cableSize)* ;
 cableSize : NUMBER ('/' NUMBER)* UNIT? ;
-raceSize : NUMBER ('/' NUMBER)? (UNIT | 'in') WORD ;
+raceSize : (NUMBER '-')? NUMBER ('/' NUMBER)? (UNIT | 'in') WORD ;
 conductor : (NUMBER ('x' | '×'))? wireSize metal? WORD? role? ;
 wireSize : NUMBER ('/' NUMBER)? UNIT? ;
 metal : 'Cu' | 'Al' ;
 role : 'hot' | 'neutral' | 'ground' ;
 
 raceway : 'raceway' word STRING? racewayItem* ;
-racewayItem : 'by' raceSize | surroundings | status ;
+racewayItem : 'by' (amount 'of')? raceSize | surroundings | status ;
 
 // ---- Rooms
 

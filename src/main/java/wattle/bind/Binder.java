@@ -186,7 +186,8 @@ public final class Binder {
             new Raceway(
                 tree.name().text(),
                 Scope.label(tree.label()),
-                tree.size().filter(s -> wirings.race(s).isPresent()).map(s -> WiringWords.of(s.span())),
+                tree.size().flatMap(wirings::race),
+                tree.length().flatMap(l -> ServiceBinder.lengthOf(l, scope, "the length of a raceway")),
                 surroundings.bind(tree.surroundings(), Surroundings.UNSTATED),
                 Scope.status(tree.status()),
                 new Origin(tree.name().span(), tree.span())));

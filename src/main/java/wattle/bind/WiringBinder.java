@@ -10,10 +10,13 @@ import wattle.finding.Span;
 import wattle.library.CableKind;
 import wattle.model.Metal;
 import wattle.model.Origin;
+import wattle.model.Race;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.model.Words;
 import wattle.quantity.Dimension;
+import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
 import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 import wattle.syntax.Tree;
@@ -56,7 +59,7 @@ final class WiringBinder {
       return Optional.empty();
     }
     return bind(parallel.each()).map(
-        w -> new Wiring(WiringWords.of(parallel.span()), w.type(), w.raceway(), w.insulationCelsius(), w.wires(), (int) sets,
+        w -> new Wiring(WiringWords.of(parallel.span()), w.type(), w.race(), w.insulationCelsius(), w.wires(), (int) sets,
             Origin.of(parallel.span())));
   }
 
@@ -162,16 +165,17 @@ final class WiringBinder {
   /** More conductors than the largest raceway takes of the thinnest; also keeps what is worked out for each pair of them short. */
   private static final int MOST_IN_RACEWAY = 500;
 
-  /** The kind of a raceway, whose size is a length above nothing. */
-  Optional<String> race(Tree.RaceSize race) {
-    boolean length = Units.find(race.unit().text()).filter(u -> u.dimension().equals(Dimension.LENGTH)).isPresent();
-    if (!length || race.size() <= 0) {
+  /** A raceway, whose size is a length above nothing. */
+  Optional<Race> race(Tree.RaceSize race) {
+    Optional<Unit> unit = Units.find(race.unit().text()).filter(u -> u.dimension().equals(Dimension.LENGTH));
+    if (unit.isEmpty() || race.size() <= 0) {
       scope.report(
           Finding.error("raceway-size-unknown", "'" + race.span().text() + "' is no size of raceway")
               .at(race.span(), "a trade size such as 3/4 in or 21 mm is expected here"));
       return Optional.empty();
     }
-    return scope.word(Words.RACEWAYS, race.kind());
+    return scope.word(Words.RACEWAYS, race.kind())
+        .map(kind -> new Race(WiringWords.of(race.span()), kind, Quantity.of(race.size(), unit.get())));
   }
 
   private Optional<Wiring> raceway(Tree.RacewayWiring raceway) {
@@ -185,7 +189,7 @@ final class WiringBinder {
     double insulation = Double.POSITIVE_INFINITY;
     String type = "";
     boolean neutralNamed = raceway.conductors().stream().anyMatch(c -> c.role().isPresent() && c.role().get().text().equals("neutral"));
-    Optional<String> race = race(raceway.race());
+    Optional<Race> race = race(raceway.race());
     if (race.isEmpty()) {
       return Optional.empty();
     }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import wattle.model.Race;
 import wattle.model.Box;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -92,7 +93,8 @@ public final class Description {
     house.raceways().values().forEach(r -> {
       Map<String, String> p = thing(Thing.Kind.RACEWAY, r.name());
       put(p, "label", r.label());
-      put(p, "size", r.size());
+      put(p, "size", r.race().map(Race::text));
+      put(p, "length", r.length().map(Object::toString));
       put(p, "surroundings", surroundings(r.surroundings()));
       status(p, r.status());
     });

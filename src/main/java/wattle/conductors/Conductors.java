@@ -13,6 +13,7 @@ import wattle.model.House;
  * @param breakers what guards it
  * @param sizes the thinnest that will do
  * @param grounds sizes of grounds and of services
+ * @param raceways how full they are
  * @param shortCircuit what a fault does to it
  */
 public record Conductors(
@@ -23,6 +24,7 @@ public record Conductors(
     BreakerSizes breakers,
     ConductorSizes sizes,
     GroundSizes grounds,
+    Raceways raceways,
     ShortCircuit shortCircuit) {
   public static Conductors of(House house, Library library) {
     Ampacities ampacities = new Ampacities(library);
@@ -30,6 +32,6 @@ public record Conductors(
     return new Conductors(
         new RunConditions(house, library), new Impedances(library), ampacities,
         new Terminations(house, ampacities), breakers,
-        new ConductorSizes(ampacities, breakers), new GroundSizes(library), new ShortCircuit(library));
+        new ConductorSizes(ampacities, breakers), new GroundSizes(library), new Raceways(house, library), new ShortCircuit(library));
   }
 }

@@ -2,9 +2,11 @@ package wattle.conductors;
 
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -38,12 +40,19 @@ public final class RunConditions {
   private final House house;
   private final Library library;
   private final Map<String, Integer> together = new HashMap<>();
+  private final Set<String> nipples = new HashSet<>();
   /** For the usual run, which lies alone: most of a house is such, and need not be derived again and again. */
   private final Map<Integer, Derivation> alone = new ConcurrentHashMap<>();
 
   public RunConditions(House house, Library library) {
     this.house = house;
     this.library = library;
+    RacewayFill fill = new RacewayFill(library);
+    for (Raceway raceway : house.raceways().values()) {
+      if (fill.isNipple(raceway.length())) {
+        nipples.add(raceway.name());
+      }
+    }
     for (Branch branch : house.branches().values()) {
       for (Section section : branch.sections()) {
         if (section.status() != Status.TO_REMOVE && !section.surroundings().raceways().isEmpty()) {
@@ -111,7 +120,8 @@ public final class RunConditions {
           cables);
     }
     for (String raceway : surroundings.raceways()) {
-      int sum = together.getOrDefault(raceway, carrying);
+      // A nipple is too short to warm up.
+      int sum = nipples.contains(raceway) ? carrying : together.getOrDefault(raceway, carrying);
       if (sum > most.si()) {
         most = count("conductors together", "n", sum)
             .remarking("All current-carrying conductors that pass through " + raceway + ".");

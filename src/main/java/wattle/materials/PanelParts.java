@@ -41,8 +41,8 @@ final class PanelParts {
       service.electrodes().stream().filter(e -> e.status() == Status.NEW).forEach(e -> electrode(e, service, tally));
     }
     for (Raceway raceway : house.raceways().values()) {
-      if (raceway.status() == Status.NEW && raceway.size().isPresent()) {
-        open.add("raceway " + raceway.name() + ", " + raceway.size().get() + ": the plan states no length of it");
+      if (raceway.status() == Status.NEW && raceway.race().isPresent() && raceway.length().isEmpty()) {
+        open.add("raceway " + raceway.name() + ", " + raceway.race().get().text() + ": the plan states no length of it");
       }
     }
   }

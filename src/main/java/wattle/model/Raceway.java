@@ -1,16 +1,19 @@
 package wattle.model;
 
 import java.util.Optional;
+import wattle.quantity.Quantity;
 
 /**
  * A raceway or bored hole that several runs may pass through.
  *
- * @param size trade size and kind as written; absent for a bored hole
+ * @param race trade size and kind; absent for a bored hole
+ * @param length from box to box; absent where not said
  */
 public record Raceway(
     String name,
     Optional<String> label,
-    Optional<String> size,
+    Optional<Race> race,
+    Optional<Quantity> length,
     Surroundings surroundings,
     Status status,
     Origin origin) {}

@@ -10,20 +10,25 @@ import wattle.quantity.WireSize;
  *
  * @param text as the plan wrote it, such as {@code 12/3 NM-B}
  * @param type name of the cable type or of the conductors' insulation, as the library knows it; empty where none was said
- * @param raceway kind of the raceway, such as {@code EMT}; absent for a cable
+ * @param race kind and trade size of the raceway; absent for a cable
  * @param insulationCelsius temperature rating of the insulation
  * @param wires hots first, then the neutral, then the ground; of one set where several run in parallel
  * @param sets how many alike run in parallel, joined at both ends, each in a raceway or sheath of its own; usually 1
  */
 public record Wiring(
-    String text, String type, Optional<String> raceway, double insulationCelsius, List<Wire> wires, int sets, Origin origin) {
+    String text, String type, Optional<Race> race, double insulationCelsius, List<Wire> wires, int sets, Origin origin) {
   public Wiring {
     wires = List.copyOf(wires);
   }
 
   /** Of one set. */
-  public Wiring(String text, String type, Optional<String> raceway, double insulationCelsius, List<Wire> wires, Origin origin) {
-    this(text, type, raceway, insulationCelsius, wires, 1, origin);
+  public Wiring(String text, String type, Optional<Race> race, double insulationCelsius, List<Wire> wires, Origin origin) {
+    this(text, type, race, insulationCelsius, wires, 1, origin);
+  }
+
+  /** Kind of the raceway, such as {@code EMT}; absent for a cable. */
+  public Optional<String> raceway() {
+    return race.map(Race::kind);
   }
 
   /** Insulated conductors of one set that may carry current in service: all but the ground. */

@@ -61,8 +61,8 @@ public record Words(String what, List<String> known, Map<String, String> same) {
   /** Raceways that conductors are pulled into. */
   public static final Words RACEWAYS = new Words(
       "a kind of raceway",
-      List.of("EMT", "IMC", "RMC", "FMC", "LFMC", "PVC", "ENT", "HDPE", "LFNC", "RTRC", "wireway"),
-      Map.of("GRC", "RMC", "RNC", "PVC", "conduit", "RMC"));
+      List.of("EMT", "IMC", "RMC", "FMC", "LFMC", "PVC", "PVC-80", "ENT", "HDPE", "LFNC", "RTRC", "wireway"),
+      Map.of("GRC", "RMC", "RNC", "PVC", "PVC-40", "PVC", "LFNC-B", "LFNC", "conduit", "RMC"));
 
   public Words {
     known = List.copyOf(known);

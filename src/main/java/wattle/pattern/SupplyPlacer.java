@@ -163,7 +163,7 @@ final class SupplyPlacer {
 
   Tree.Raceway raceway(Tree.Raceway tree) {
     return new Tree.Raceway(
-        frame.declared(tree.name()), pieces.text(tree.label()), tree.size().map(pieces::race),
+        frame.declared(tree.name()), pieces.text(tree.label()), tree.size().map(pieces::race), pieces.expression(tree.length()),
         pieces.surroundings(tree.surroundings()), pieces.status(tree.status()), frame.span(tree.span()));
   }
 }

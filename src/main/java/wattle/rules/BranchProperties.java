@@ -149,7 +149,7 @@ final class BranchProperties {
   }
 
   static Map<String, Property> run() {
-    return new Properties<>(RunOf.class, Doubt.WAY)
+    Properties<RunOf> properties = new Properties<>(RunOf.class, Doubt.WAY)
         .words("from", "where it starts", (f, r) -> Optional.of(Facts.pointName(r, r.section().from())))
         .words("to", "where it ends", (f, r) -> Optional.of(Facts.pointName(r, r.section().to())))
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.section().status())).rests(Doubt.STATUS)
@@ -220,7 +220,11 @@ final class BranchProperties {
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
         .thing("branch", Kind.BRANCH, "that it is of", (f, r) -> Optional.of(r.branch())).sure()
         .thing("breaker", Kind.BREAKER, "the first breaker of its branch", (f, r) -> breaker(f, r)).rests(Doubt.FED)
-        .made();
+        .truth("first-so-filled",
+            "whether no run before it on its branch has the same conductors in the same raceway, as full as it may be",
+            BranchProperties::firstSoFilled)
+        .rests(Doubt.WAY, Doubt.LENGTH);
+    return RacewayProperties.addTo(properties, (f, r) -> Optional.of(r.section().wiring()), (f, r) -> r.section().length()).made();
   }
 
   private static boolean endsOutdoors(Facts facts, RunOf run) {
@@ -275,6 +279,27 @@ final class BranchProperties {
       }
     }
     return true;
+  }
+
+  private static boolean firstSoFilled(Facts facts, RunOf run) {
+    for (RunOf other : facts.runsOf(run.branch())) {
+      if (other.section() == run.section()) {
+        return true;
+      }
+      if (other.section().status() == run.section().status() && sameRace(other.section().wiring(), run.section().wiring())
+          && nipple(facts, other) == nipple(facts, run)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean sameRace(Wiring one, Wiring other) {
+    return one.race().equals(other.race()) && one.type().equals(other.type()) && one.wires().equals(other.wires());
+  }
+
+  private static boolean nipple(Facts facts, RunOf run) {
+    return facts.conductors().raceways().fills().isNipple(run.section().length());
   }
 
   private static Optional<Conditions> conditions(Facts facts, RunOf run) {

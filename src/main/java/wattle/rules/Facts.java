@@ -25,6 +25,7 @@ import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Point;
+import wattle.model.Raceway;
 import wattle.model.Room;
 import wattle.model.Section;
 import wattle.model.Service;
@@ -253,6 +254,9 @@ final class Facts {
     if (thing instanceof Room r) {
       return Optional.of(r.origin().name());
     }
+    if (thing instanceof Raceway r) {
+      return Optional.of(r.origin().name());
+    }
     throw new AssertionError(thing);
   }
 
@@ -283,6 +287,9 @@ final class Facts {
       return Optional.of(d.name());
     }
     if (thing instanceof Room r) {
+      return Optional.of(r.name());
+    }
+    if (thing instanceof Raceway r) {
       return Optional.of(r.name());
     }
     return Optional.empty();

@@ -162,6 +162,7 @@ final class HouseIndex {
       case BOX -> List.copyOf(house.boxes().values());
       case DEVICE -> List.copyOf(house.devices().values());
       case ROOM -> List.copyOf(house.rooms().values());
+      case RACEWAY -> List.copyOf(house.raceways().values());
     };
   }
 

@@ -9,6 +9,7 @@ import wattle.model.Device;
 import wattle.model.Dwelling;
 import wattle.model.House;
 import wattle.model.Panel;
+import wattle.model.Raceway;
 import wattle.model.Room;
 import wattle.model.Service;
 import wattle.model.Wiring;
@@ -21,7 +22,8 @@ public enum Kind {
               "feeder",
               "the run from a breaker or service to a panel"), BRANCH(Branch.class, "branch", "a branch circuit"), RUN(RunOf.class, "run",
                   "one run of a branch, from box to box"), WIRING(Wiring.class, "wiring", "what a run is made with"), BOX(Box.class, "box",
-                      "a box"), DEVICE(Device.class, "device", "a device in a box"), ROOM(Room.class, "room", "a room or place");
+                      "a box"), DEVICE(Device.class, "device", "a device in a box"), ROOM(Room.class, "room",
+                          "a room or place"), RACEWAY(Raceway.class, "raceway", "a raceway with a name, for several runs");
 
   private final String word;
   private final String meaning;

@@ -33,7 +33,7 @@ final class SupplyProperties {
   private SupplyProperties() {}
 
   static Map<String, Property> service() {
-    return new Properties<>(Service.class, Doubt.SERVICE)
+    Properties<Service> properties = new Properties<>(Service.class, Doubt.SERVICE)
         .words("name", "its name", (f, s) -> Optional.of(s.name())).sure()
         .words("system", "split-phase, two-legs-of-wye, three-phase-wye or single-phase",
             (f, s) -> Optional.of(s.system().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')))
@@ -92,8 +92,8 @@ final class SupplyProperties {
             (f, s) -> f.house().panels().values().stream()
                 .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(s.name())).toList())
         .rests(Doubt.PANELS, Doubt.SUPPLY, Doubt.SERVICES)
-        .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status())).rests(Doubt.SERVICE, Doubt.STATUS)
-        .made();
+        .words("status", "new, existing or to-remove", (f, s) -> f.statusWord(s.status())).rests(Doubt.SERVICE, Doubt.STATUS);
+    return RacewayProperties.addTo(properties, (f, s) -> s.run().map(Stretch::wiring), (f, s) -> s.run().flatMap(Stretch::length)).made();
   }
 
   static Map<String, Property> electrode() {
@@ -334,7 +334,7 @@ final class SupplyProperties {
   }
 
   static Map<String, Property> feeder() {
-    return new Properties<>(FeederOf.class, Doubt.FEEDER)
+    Properties<FeederOf> properties = new Properties<>(FeederOf.class, Doubt.FEEDER)
         .words("name", "of the panel that it feeds", (f, x) -> Optional.of(x.panel().name())).sure()
         .words("status", "new, existing or to-remove, as the panel that it feeds", (f, x) -> f.statusWord(x.panel().status()))
         .rests(Doubt.STATUS)
@@ -392,8 +392,8 @@ final class SupplyProperties {
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
-        .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
-        .made();
+        .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel");
+    return RacewayProperties.addTo(properties, (f, x) -> Optional.of(x.stretch().wiring()), (f, x) -> x.stretch().length()).made();
   }
 
   /** Part of the voltage that a feeder or a branch is advised to lose at most. */

@@ -32,6 +32,7 @@ public final class Vocabulary {
     all.put(Kind.FEEDER, SupplyProperties.feeder());
     all.put(Kind.BRANCH, BranchProperties.branch());
     all.put(Kind.RUN, BranchProperties.run());
+    all.put(Kind.RACEWAY, RacewayProperties.raceway());
     all.put(Kind.WIRING, BranchProperties.wiring());
     all.replaceAll((kind, properties) -> Collections.unmodifiableMap(properties));
     return Collections.unmodifiableMap(all);

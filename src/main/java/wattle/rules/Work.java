@@ -6,6 +6,7 @@ import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.Panel;
+import wattle.model.Raceway;
 import wattle.model.Room;
 import wattle.model.Service;
 import wattle.model.Status;
@@ -51,6 +52,9 @@ record Work(boolean all, Optional<Term> which) {
     }
     if (thing instanceof Service s) {
       return Optional.of(s.status());
+    }
+    if (thing instanceof Raceway r) {
+      return Optional.of(r.status());
     }
     return thing instanceof ElectrodeOf e ? Optional.of(e.electrode().status()) : Optional.empty();
   }

@@ -14,6 +14,7 @@ import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.Load;
 import wattle.model.Panel;
+import wattle.model.Race;
 import wattle.model.Raceway;
 import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
@@ -130,7 +131,7 @@ final class ThingPages {
         .map(Branch::name)
         .toList();
     return new Page()
-        .title("raceway " + raceway.name(), raceway.size().orElse(""))
+        .title("raceway " + raceway.name(), raceway.race().map(Race::text).orElse(""))
         .line(through.isEmpty() ? "nothing goes through it" : "holds runs of " + String.join(", ", through));
   }
 

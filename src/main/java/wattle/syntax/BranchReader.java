@@ -114,11 +114,13 @@ final class BranchReader {
 
   Optional<Tree.Item> raceway(RacewayContext context) {
     Optional<Tree.RaceSize> size = Optional.empty();
+    Optional<Tree.Expression> length = Optional.empty();
     List<SurroundingsContext> surroundings = new ArrayList<>();
     Optional<Tree.Status> status = Optional.empty();
     for (RacewayItemContext item : context.racewayItem()) {
       if (item.raceSize() != null) {
         size = pieces.raceSize(item.raceSize());
+        length = pieces.amount(item.amount());
       } else if (item.surroundings() != null) {
         surroundings.add(item.surroundings());
       } else {
@@ -126,12 +128,13 @@ final class BranchReader {
       }
     }
     Optional<Tree.RaceSize> by = size;
+    Optional<Tree.Expression> along = length;
     Optional<Tree.Status> stated = status;
     return pieces
         .word(context.word())
         .map(
             name -> new Tree.Raceway(
-                name, pieces.text(context.STRING()), by, pieces.surroundings(surroundings), stated,
+                name, pieces.text(context.STRING()), by, along, pieces.surroundings(surroundings), stated,
                 pieces.span(context)));
   }
 }

@@ -244,12 +244,19 @@ final class Pieces {
   }
 
   Optional<Tree.RaceSize> raceSize(RaceSizeContext context) {
-    if (context == null || context.WORD() == null || context.NUMBER().isEmpty() || context.getChildCount() < 3) {
+    if (context == null || context.WORD() == null || context.NUMBER().isEmpty() || context.getChildCount() < 3
+        || hasToken(context, "-") && context.NUMBER().size() < 2) {
       return Optional.empty();
     }
-    double size = number(context.NUMBER(0));
-    if (context.NUMBER().size() > 1) {
-      size /= number(context.NUMBER(1));
+    // 2 in, 3/4 in, 1-1/4 in
+    boolean mixed = hasToken(context, "-");
+    int first = mixed ? 1 : 0;
+    double size = number(context.NUMBER(first));
+    if (context.NUMBER().size() > first + 1) {
+      size /= number(context.NUMBER(first + 1));
+    }
+    if (mixed) {
+      size += number(context.NUMBER(0));
     }
     Token unit = ((TerminalNode) context.getChild(context.getChildCount() - 2)).getSymbol();
     return Optional.of(new Tree.RaceSize(size, word(unit), word(context.WORD().getSymbol()), spans.of(context)));

@@ -486,6 +486,7 @@ public sealed interface Tree {
       Word name,
       Optional<Text> label,
       Optional<RaceSize> size,
+      Optional<Expression> length,
       List<Surroundings> surroundings,
       Optional<Status> status,
       Span span)

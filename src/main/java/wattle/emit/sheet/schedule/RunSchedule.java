@@ -6,6 +6,7 @@ import java.util.Optional;
 import wattle.conductors.Ampacity;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
+import wattle.conductors.RacewayFill;
 import wattle.derivation.Derivation;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
@@ -17,6 +18,8 @@ import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
+import wattle.model.Race;
+import wattle.model.Raceway;
 import wattle.model.Role;
 import wattle.model.Section;
 import wattle.model.Service;
@@ -36,6 +39,7 @@ public final class RunSchedule {
       Column.words("wiring", "wiring"),
       Column.figures("ampacity-a", "ampacity", "A", 1).naming("ampacity of *"),
       Column.figures("terminals-a", "between terminals", "A", 1).naming("current allowed between terminals of *"),
+      Column.figures("raceway-fill-pct", "raceway fill", "%", 1).naming("raceway fill of *"),
       Column.words("laid", "laid"),
       Column.words("status", "status"),
       Column.words("conductors", "conductors"));
@@ -47,7 +51,7 @@ public final class RunSchedule {
     for (Service service : house.services().values()) {
       service.run().ifPresent(run -> {
         Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, service.system(), run.wiring().hot()));
-        Carried carried = new Carried(ampacity, Optional.empty());
+        Carried carried = new Carried(ampacity, Optional.empty(), fill(conductors, run));
         rows.add(stretch("service", service.name(), "supply", service.name(), run, carried, service.status().word()));
       });
     }
@@ -56,21 +60,30 @@ public final class RunSchedule {
         Conditions conditions = conductors.runs().of(run, panel.system(), run.wiring().hot());
         Optional<Derivation> between = supplyRating(house, panel)
             .flatMap(r -> conductors.ampacities().between(conditions, r, conductors.terminations().of(panel, run, r)));
-        Carried carried = new Carried(ampacity(conductors, conditions), between);
+        Carried carried = new Carried(ampacity(conductors, conditions), between, fill(conductors, run));
         rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, carried, panel.status().word()));
       });
     }
     for (Branch branch : house.branches().values()) {
       branch.sections().forEach(s -> rows.add(section(house, branch, s, conductors)));
     }
+    for (Raceway raceway : house.raceways().values()) {
+      raceway.race().ifPresent(race -> rows.add(raceway(raceway, race, conductors)));
+    }
     return new Sheet("runs", "Runs", COLUMNS, rows, List.of(
         "Ampacity: of a hot conductor of the run, by the tables of the plan's code, with the factors for heat and bundling;"
             + " between terminals: the same, and not more than the terminals at its ends let it carry at the rating of its"
-            + " breaker."));
+            + " breaker.",
+        "Raceway fill: part of the area inside that the conductors take, over their insulation; blank for cables, and where the"
+            + " plan's code has no table of the raceway or the insulation. A raceway with a name holds all that passes through it."));
   }
 
   /** What a run may carry by itself, and between its terminals. */
-  private record Carried(Optional<Derivation> ampacity, Optional<Derivation> between) {}
+  private record Carried(Optional<Derivation> ampacity, Optional<Derivation> between, Optional<Derivation> fill) {}
+
+  private static Optional<Derivation> fill(Conductors conductors, Stretch run) {
+    return conductors.raceways().of(run.wiring(), run.length()).map(RacewayFill.Fill::fill);
+  }
 
   private static Optional<Derivation> rating(House house, BreakerId breaker) {
     return house.breaker(breaker).flatMap(Breaker::rating).map(r -> Derivation.stated("rating of the breaker", "I_n", r));
@@ -96,7 +109,8 @@ public final class RunSchedule {
     List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
     return Row.of(
         Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-        figure(carried.ampacity), figure(carried.between), Cell.of(SurroundingsWords.of(run.surroundings())), Cell.of(status),
+        figure(carried.ampacity), figure(carried.between), percent(carried.fill), Cell.of(SurroundingsWords.of(run.surroundings())),
+        Cell.of(status),
         Cell.of(String.join(", ", wires)))
         .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
@@ -116,9 +130,23 @@ public final class RunSchedule {
     return Row.of(
         Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
         Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-        figure(ampacity), figure(between), Cell.of(SurroundingsWords.of(section.surroundings())), Cell.of(section.status().word()),
+        figure(ampacity), figure(between),
+        percent(conductors.raceways().of(section.wiring(), section.length()).map(RacewayFill.Fill::fill)),
+        Cell.of(SurroundingsWords.of(section.surroundings())), Cell.of(section.status().word()),
         Cell.of(String.join(", ", roles)))
         .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
+  }
+
+  private static Row raceway(Raceway raceway, Race race, Conductors conductors) {
+    return Row.of(
+        Cell.of("raceway"), Cell.of(raceway.name()), Cell.BLANK, Cell.BLANK, length(raceway.length()), Cell.of(race.text()), Cell.BLANK,
+        Cell.BLANK, percent(conductors.raceways().of(raceway).map(RacewayFill.Fill::fill)),
+        Cell.of(SurroundingsWords.of(raceway.surroundings())), Cell.of(raceway.status().word()), Cell.BLANK)
+        .about("raceway " + raceway.name());
+  }
+
+  private static Cell percent(Optional<Derivation> part) {
+    return part.map(p -> Cell.of(p.quantity().orElseThrow().in(Units.PERCENT), p)).orElse(Cell.BLANK);
   }
 
   private static Cell figure(Optional<Derivation> ampacity) {
