@@ -123,6 +123,7 @@ public final class Binder {
     Map<String, Branch> branches = circuits.branches();
     Map<String, Device> devices = circuits.devices();
     UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(scope::assume);
+    UnstatedPowerFactors.assumptions(devices.values()).forEach(scope::assume);
     broken = drafts.stream().filter(d -> d.broken && !d.unfinished).map(BranchDraft::name).collect(Collectors.toSet());
     Set<String> unread = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, unread);

@@ -107,7 +107,7 @@ final class AddOption {
       String load = loads.get(i);
       connected.add(
           Optional.ofNullable(device)
-              .flatMap(Additions::asLoad)
+              .flatMap(d -> Additions.asLoad(d, plan.library()))
               .map(c -> c.named(load))
               .orElseThrow(
                   () -> new Failure(

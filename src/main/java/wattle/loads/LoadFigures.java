@@ -67,12 +67,22 @@ public final class LoadFigures {
         : "At nominal voltage.";
     Derivation stated = load.rated().map(r -> Derivation.stated("rating of " + name, "", r).remarking(remark))
         .orElse(Derivation.assumed("usual load of " + name, "", Quantity.of(load.voltAmperes(), Units.VOLT_AMPERE)));
-    Derivation whole = value("load of " + name, "S", "", load.voltAmperes(), Units.VOLT_AMPERE, List.of(stated));
+    Derivation whole = load.isInWatts() && load.powerFactor() < 1
+        ? value("load of " + name, "S", "P / cos φ", load.voltAmperes(), Units.VOLT_AMPERE,
+            List.of(stated.named(stated.name(), "P"), factor(device, load)))
+        : value("load of " + name, "S", "", load.voltAmperes(), Units.VOLT_AMPERE, List.of(stated));
     double share = leg.map(l -> share(branch, load.connection(), l)).orElse(1.0);
     if (share == 0 || share == 1) {
       return share == 0 ? Optional.empty() : Optional.of(whole);
     }
     return Optional.of(value("half of " + name, "S_h", "S / 2", load.voltAmperes() * share, Units.VOLT_AMPERE, List.of(whole)));
+  }
+
+  private static Derivation factor(Device device, Load load) {
+    Quantity factor = Quantity.of(load.powerFactor(), Units.ONE);
+    return device.facts().containsKey("power-factor")
+        ? Derivation.stated("power factor of " + device.name(), "cos φ", factor)
+        : Derivation.assumed("usual power factor of a " + device.kind().name(), "cos φ", factor);
   }
 
   private static double share(Branch branch, Load.Connection connection, Leg leg) {

@@ -23,6 +23,11 @@ public record Load(
     double powerFactor,
     Behaviour behaviour,
     LoadClass loadClass) {
+  /** Whether the plan states it in watts, so that its volt-amperes rest on a power factor. */
+  public boolean isInWatts() {
+    return rated.filter(r -> r.unit().symbol().endsWith("W")).isPresent();
+  }
+
   /** How the current follows the voltage. */
   public enum Behaviour {
     /** Heaters, lamps with filaments. */

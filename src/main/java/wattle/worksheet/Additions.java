@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import wattle.library.Library;
 import wattle.model.Device;
 import wattle.model.DeviceKind.Need;
 import wattle.model.House;
@@ -28,17 +29,18 @@ public final class Additions {
   }
 
   /** A device that nothing feeds yet as a load; absent for one that adds nothing of its own, or is a source. */
-  public static Optional<ConnectedLoad> asLoad(Device device) {
+  public static Optional<ConnectedLoad> asLoad(Device device, Library library) {
+    double counted = new Nameplate(library).of(device);
     Optional<LoadClass> loadClass = device.kind().loadClass();
     if (loadClass.isEmpty() || loadClass.get() == LoadClass.SOURCE || UnitReader.isGeneral(loadClass.get())
-        || !(device.nameplateVoltAmperes() > 0)) {
+        || !(counted > 0)) {
       return Optional.empty();
     }
     boolean two = device.kind().needs().contains(Need.TWO_HOTS);
     double share = !two ? 1 : device.kind().needs().contains(Need.NEUTRAL) ? device.kind().shareOnLegs() : 0;
     return Optional.of(
         new ConnectedLoad(
-            device.title(), loadClass.get(), device.nameplateVoltAmperes(), share, Optional.empty(), device.kind().motor(), true, 1));
+            device.title(), loadClass.get(), counted, share, Optional.empty(), device.kind().motor(), true, 1));
   }
 
   /**

@@ -1,6 +1,7 @@
 package wattle.worksheet;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +19,13 @@ final class Areas {
   private static final Set<String> UNCOUNTED = Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "balcony", "patio",
       "pool", "carport", "shed", "boathouse", "crawl-space", "attic");
 
+  static final String ESTIMATED = "room-area-estimated";
+
   private static final Set<String> BASEMENT = Set.of("basement", "cellar");
+
+  /** Rooms that are lived in wherever they are, so that those of an outbuilding are counted by floor area as those of the house. */
+  private static final Set<String> LIVED_IN = Set.of("kitchen", "bathroom", "bedroom", "living", "dining", "family", "recreation", "office",
+      "sunroom", "laundry");
 
   private final House house;
 
@@ -31,6 +38,31 @@ final class Areas {
     return kind(room).map(k -> !UNCOUNTED.contains(k)).orElse(true);
   }
 
+  /** Whether a room of an outbuilding is lived in. */
+  boolean isLivedIn(String room) {
+    return kind(room).map(LIVED_IN::contains).orElse(false);
+  }
+
+  /** Square metres that a dwelling states beyond those of these rooms; absent where it states none, or less. */
+  Optional<Double> rest(Dwelling dwelling, Collection<String> rooms) {
+    Quantity floor = dwelling.facts().get("floor-area");
+    if (floor == null) {
+      return Optional.empty();
+    }
+    double whole = floor.si() + Optional.ofNullable(dwelling.facts().get("basement-area")).map(Quantity::si).orElse(0.0);
+    double rest = whole - rooms.stream().flatMap(r -> of(r).stream()).mapToDouble(Quantity::si).sum();
+    return rest > 0 ? Optional.of(rest) : Optional.empty();
+  }
+
+  /** Rooms of a feeder that state no area, where it is not certain how much of the rest of the dwelling is theirs. */
+  static Objection estimated(String feeder, Collection<String> rooms, Quantity rest) {
+    return Objection.warning(
+        ESTIMATED, feeder, "the feeder of '" + feeder + "' serves rooms whose area is not stated: " + String.join(", ", rooms),
+        "Other such rooms are fed from elsewhere, so the whole of the floor area that no room states, " + rest
+            + ", is counted for these: the most that it can be.",
+        "write area 14 m2, with the true figure, behind the name of each room");
+  }
+
   private Optional<String> kind(String room) {
     return Optional.ofNullable(house.rooms().get(room)).flatMap(Room::kind);
   }
@@ -41,7 +73,7 @@ final class Areas {
 
   void missing(String room, String feeder, List<Objection> objections) {
     Objection objection = Objection.error(
-        "room-area-missing", room, "the area of room '" + room + "' is not said",
+        "room-area-missing", room, "the area of room '" + room + "' is not stated",
         "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
         "write area 14 m2, with the true figure, behind the name of the room");
     if (!objections.contains(objection)) {

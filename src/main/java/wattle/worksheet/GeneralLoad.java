@@ -23,7 +23,6 @@ final class GeneralLoad {
     list(tally, parts, "general lighting", lighting(), inputs.dwellings().stream().map(DwellingUnit::name).toList());
     list(tally, parts, "small-appliance circuits", smallAppliances(), branches(true));
     list(tally, parts, "laundry circuits", laundry(), branches(false));
-    addOutlets(tally, parts);
     return Sums.sum("general lighting, small appliances and laundry", parts);
   }
 
@@ -41,15 +40,7 @@ final class GeneralLoad {
   }
 
   List<String> devices() {
-    return Stream.of(branches(true), branches(false), outletNames()).flatMap(List::stream).distinct().toList();
-  }
-
-  private void addOutlets(Tally tally, List<Derivation> parts) {
-    Derivation sum = Sums.sum("outlets outside the floor area", outlets());
-    if (sum.si() > 0) {
-      parts.add(sum);
-      tally.list(sum.name(), sum, outletNames(), Tally.article(figures.limit("receptacle-outlet")));
-    }
+    return Stream.of(branches(true), branches(false)).flatMap(List::stream).distinct().toList();
   }
 
   private static void list(
@@ -108,20 +99,6 @@ final class GeneralLoad {
       }
     }
     return terms;
-  }
-
-  private List<Derivation> outlets() {
-    return outletLoads().stream().map(ConnectedLoad::derivation).toList();
-  }
-
-  private List<ConnectedLoad> outletLoads() {
-    List<ConnectedLoad> loads = new ArrayList<>();
-    inputs.dwellings().forEach(u -> u.outlets().forEach(o -> loads.add(o.times(u.alike()))));
-    return loads;
-  }
-
-  private List<String> outletNames() {
-    return Sums.names(outletLoads());
   }
 
   private List<String> branches(boolean small) {

@@ -32,8 +32,17 @@ public final class HouseInputs {
     reader = new UnitReader(house, library, territory);
   }
 
-  /** Inputs, and what is wrong with them or left out. */
-  public record Read(Inputs inputs, List<Objection> objections) {
+  /**
+   * Inputs, and what is wrong with them or left out.
+   *
+   * @param atLeast the same without what may belong elsewhere, for a fault that is one in any case; absent where nothing is estimated
+   */
+  public record Read(Inputs inputs, List<Objection> objections, Optional<Inputs> atLeast) {
+    /** Of which nothing is estimated. */
+    public Read(Inputs inputs, List<Objection> objections) {
+      this(inputs, objections, Optional.empty());
+    }
+
     public Read {
       objections = List.copyOf(objections);
     }
@@ -57,7 +66,8 @@ public final class HouseInputs {
     Optional<Quantity> peak = Optional.ofNullable(service.facts().get("peak-demand"));
     return read(service.name(), Inputs.Scope.SERVICE, panels, service.system(), rating(service, panels), peak,
         service.status() == Status.EXISTING || panels.stream()
-            .anyMatch(p -> p.supply() instanceof PanelSupply.FromService && p.status() == Status.EXISTING));
+            .anyMatch(p -> p.supply() instanceof PanelSupply.FromService && p.status() == Status.EXISTING),
+        true);
   }
 
   /** As stated; else the least of what stands at its panels. */
@@ -76,7 +86,7 @@ public final class HouseInputs {
   public Read feeder(Panel panel) {
     List<Panel> panels = territory.downstream(panel);
     Inputs.Scope scope = territory.isWhole(panels) ? Inputs.Scope.FEEDER : Inputs.Scope.PART;
-    return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty(), isExisting(panel));
+    return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty(), isExisting(panel), true);
   }
 
   private boolean isExisting(Panel panel) {
@@ -98,7 +108,8 @@ public final class HouseInputs {
       wattle.model.SupplySystem system,
       Optional<Quantity> rating,
       Optional<Quantity> peak,
-      boolean existing) {
+      boolean existing,
+      boolean estimating) {
     List<Objection> objections = new ArrayList<>();
     // By name, which is empty for a dwelling that has none and absent for what belongs to no dwelling.
     Map<Optional<String>, List<Panel>> byDwelling = new LinkedHashMap<>();
@@ -110,12 +121,12 @@ public final class HouseInputs {
         its -> {
           Optional<Dwelling> dwelling = territory.dwellingOf(its.get(0));
           if (dwelling.isPresent()) {
-            DwellingUnit unit = reader.unit(dwelling.get(), its, scope, objections);
+            DwellingUnit unit = reader.unit(dwelling.get(), its, scope, estimating, objections);
             // Those alike have a feeder each, just like this one.
             boolean own = dwelling.get().panels().contains(name) && scope != Inputs.Scope.SERVICE;
             units.add(own ? unit.alone() : unit);
           } else if (house.dwellings().isEmpty() && scope == Inputs.Scope.PART) {
-            units.add(reader.part(name, its, objections));
+            units.add(reader.part(name, Optional.empty(), its, estimating, objections));
           } else {
             common.addAll(reader.all(its, objections));
           }
@@ -123,6 +134,11 @@ public final class HouseInputs {
     Inputs inputs = new Inputs(
         name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels),
         existing);
-    return new Read(inputs, objections);
+    boolean estimated = objections.stream().anyMatch(o -> o.rule().equals(Areas.ESTIMATED));
+    return new Read(
+        inputs, objections,
+        estimating && estimated
+            ? Optional.of(read(name, scope, panels, system, rating, peak, existing, false).inputs())
+            : Optional.empty());
   }
 }

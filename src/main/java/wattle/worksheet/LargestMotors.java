@@ -45,12 +45,12 @@ final class LargestMotors {
       String name = largest.legs.isEmpty() ? NAME : "largest motor of leg " + largest.legs.iterator().next() + ", in addition";
       Derivation part = Derivation.stated(largest.motor.name(), "P", Sums.voltAmperes(voltAmperes(largest)));
       load.add(name, part, factor, List.of(largest.motor.name()));
-      load.betweenLegs(factor.si() * voltAmperes(largest) * (1 - largest.motor.neutralShare()));
       if (!largest.legs.isEmpty()) {
         largest.legs
             .forEach(l -> load.place(l, Sums.times(largest.motor.name(), part.named(part.name(), "P"), factor), largest.legs.size()));
       } else {
         load.place(List.of(one(largest.motor)), factor);
+        load.betweenLegs(List.of(one(largest.motor)), factor);
       }
     }
     onNeutral().ifPresent(m -> {

@@ -51,10 +51,11 @@ final class LegSpread {
 
   private void add(DwellingUnit unit) {
     Optional<Ends> all = inputs.placement().ofDwelling(unit);
-    double general = unit.floorArea().isEmpty() && unit.outlets().isEmpty()
+    double general = unit.floorArea().isEmpty()
         ? 0
         : new GeneralLoad(inputs.only(unit), figures).list(new Tally()).si();
     add(all, general);
+    unit.outlets().forEach(o -> add(unit.alike() > 1 ? Optional.empty() : inputs.placement().of(o), o.total() * unit.alike()));
     for (ConnectedLoad load : unit.loads()) {
       if (!apart.contains(load.loadClass())) {
         add(unit.alike() > 1 ? Optional.empty() : all.or(() -> inputs.placement().of(load)), load.total() * unit.alike());

@@ -17,7 +17,10 @@ import wattle.quantity.Quantity;
 final class LoadReader {
   private final Optional<Quantity> perOutlet;
 
+  private final Nameplate nameplate;
+
   LoadReader(Library library) {
+    nameplate = new Nameplate(library);
     perOutlet = library.limit("receptacle-outlet").map(Limit::value);
   }
 
@@ -50,7 +53,12 @@ final class LoadReader {
               "It is a " + loadClass.get().word().replace('-', ' ') + " load, and counts as nothing in a load calculation.",
               "write what its nameplate says, such as " + example(loadClass.get())));
     }
-    return Optional.of(connected(fed, loadClass.get(), device.nameplateVoltAmperes()));
+    return Optional.of(connected(fed, loadClass.get(), nameplate.of(device)));
+  }
+
+  /** What its nameplate counts. */
+  double counted(Device device) {
+    return nameplate.of(device);
   }
 
   private static String example(LoadClass loadClass) {
@@ -59,7 +67,7 @@ final class LoadReader {
 
   /** A light at its load, a receptacle at its load or what the code counts for an outlet, whichever is larger. */
   Optional<ConnectedLoad> outlet(UnitReader.Fed fed) {
-    double rated = fed.device().nameplateVoltAmperes();
+    double rated = nameplate.of(fed.device());
     boolean receptacle = fed.device().kind().family() == DeviceKind.Family.RECEPTACLE;
     double counted = receptacle ? Math.max(rated, perOutlet.map(Quantity::si).orElse(0.0)) : rated;
     return counted == 0
@@ -74,10 +82,10 @@ final class LoadReader {
     Optional<Leg> leg = Optional.empty();
     for (Load load : device.loads()) {
       if (load.connection() instanceof Load.Connection.HotToNeutral to) {
-        onNeutral += load.nameplateVoltAmperes();
+        onNeutral += nameplate.of(device, load);
         leg = leg(fed.branch(), to.hot());
       } else {
-        between += load.nameplateVoltAmperes();
+        between += nameplate.of(device, load);
       }
     }
     double all = onNeutral + between;

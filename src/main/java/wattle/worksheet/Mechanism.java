@@ -34,6 +34,11 @@ public enum Mechanism {
     return this == DWELLING_EXISTING || this == DWELLING_MEASURED;
   }
 
+  /** Whether its code counts watts, and not volt-amperes. */
+  boolean countsWatts() {
+    return this == CANADIAN_SINGLE || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
+  }
+
   Calculation calculation() {
     return calculation;
   }

@@ -54,7 +54,8 @@ public final class ServiceLoad {
       UnevenSpread.finding(read, worksheets, ofService(read.inputs().name())).ifPresent(findings::add);
     }
     for (HouseInputs.Read read : worksheets.feeders()) {
-      tooSmall(read).ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, others(read), ofFeeder(w.name()))));
+      tooSmall(read)
+          .ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, others(certain(read)), ofFeeder(w.name()))));
       UnevenSpread.finding(read, worksheets, ofFeeder(read.inputs().name())).ifPresent(findings::add);
     }
     return findings;
@@ -64,7 +65,12 @@ public final class ServiceLoad {
     if (read.inputs().rating().isEmpty() || read.objections().stream().anyMatch(o -> o.severity() == Severity.ERROR)) {
       return Optional.empty();
     }
-    return worksheets.least(read).filter(w -> w.spare().map(s -> s.si() < -TOLERANCE).orElse(false));
+    return worksheets.least(certain(read)).filter(w -> w.spare().map(s -> s.si() < -TOLERANCE).orElse(false));
+  }
+
+  /** What of it is certain: an area that may belong elsewhere makes no fault. */
+  private static HouseInputs.Read certain(HouseInputs.Read read) {
+    return read.atLeast().map(i -> new HouseInputs.Read(i, read.objections())).orElse(read);
   }
 
   /** What the other methods that apply give. */

@@ -96,11 +96,33 @@ final class Territory {
     return Optional.empty();
   }
 
-  /** Whether panels hold all branches of the dwellings that they belong to. */
+  /** Whether panels hold all branches of each dwelling that they belong to, and belong to one at least; house loads may hang beside. */
   boolean isWhole(List<Panel> panels) {
     Set<String> names = panels.stream().map(Panel::name).collect(Collectors.toSet());
-    return panels.stream()
-        .map(this::dwellingOf)
-        .allMatch(d -> d.isPresent() && names.containsAll(panelsOf.getOrDefault(nameOf(d.get()), List.of())));
+    List<Dwelling> served = panels.stream().flatMap(p -> dwellingOf(p).stream()).distinct().toList();
+    return !served.isEmpty() && served.stream().allMatch(d -> names.containsAll(panelsOf.getOrDefault(nameOf(d), List.of())));
+  }
+
+  /** All panels of a dwelling that have branches, those of its outbuildings too. */
+  List<Panel> panelsOf(Dwelling dwelling) {
+    return panelsOf.getOrDefault(nameOf(dwelling), List.of()).stream().map(p -> house.panels().get(p)).toList();
+  }
+
+  /** Whether a panel stands in an outbuilding that no dwelling names: a workshop, a shed, a detached garage. */
+  boolean isInOutbuilding(Panel panel) {
+    Panel at = panel;
+    for (int steps = 0; steps <= house.panels().size(); steps++) {
+      if (named.containsKey(at.name())) {
+        return false;
+      }
+      if (at.kind().equals(Optional.of("outbuilding"))) {
+        return true;
+      }
+      if (!(at.supply() instanceof PanelSupply.FromBreaker from) || !house.panels().containsKey(from.breaker().panel())) {
+        return false;
+      }
+      at = house.panels().get(from.breaker().panel());
+    }
+    return false;
   }
 }

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,11 +43,11 @@ final class UnitReader {
   /** A device with the branch that feeds it. */
   record Fed(Device device, Branch branch) {}
 
-  DwellingUnit unit(Dwelling dwelling, List<Panel> panels, Inputs.Scope scope, List<Objection> objections) {
+  DwellingUnit unit(Dwelling dwelling, List<Panel> panels, Inputs.Scope scope, boolean estimating, List<Objection> objections) {
     List<Fed> fed = fed(panels);
     String name = dwelling.name().orElse("dwelling");
     if (scope == Inputs.Scope.PART) {
-      return part(name, panels, objections);
+      return part(name, Optional.of(dwelling), panels, estimating, objections);
     }
     int alike = areas.alike(dwelling, objections);
     objections.addAll(areas.contradictions(dwelling, fed));
@@ -56,28 +57,65 @@ final class UnitReader {
         circuits(panels, "laundry"), classed(fed, objections), List.of(), alike);
   }
 
-  /** The part of a dwelling that a feeder serves: the rooms whose lights and outlets hang on it. */
-  DwellingUnit part(String name, List<Panel> panels, List<Objection> objections) {
-    List<Fed> fed = fed(panels);
+  /**
+   * The part of a dwelling that a feeder serves: the rooms whose lights and outlets hang on it. In an outbuilding that is no dwelling
+   * lights and outlets count one by one, and so they do in rooms that are in no floor area.
+   *
+   * @param dwelling absent where the plan has none
+   * @param estimating whether an area that may be that of rooms fed from elsewhere counts
+   */
+  DwellingUnit part(
+      String name, Optional<Dwelling> dwelling, List<Panel> panels, boolean estimating, List<Objection> objections) {
     List<ConnectedLoad> outlets = new ArrayList<>();
-    Map<String, Quantity> rooms = new LinkedHashMap<>();
-    for (Fed each : fed) {
-      if (LoadReader.inFloorArea(each.device)) {
-        if (areas.counts(each.device.room())) {
-          areas.of(each.device.room()).ifPresentOrElse(
-              a -> rooms.put(each.device.room(), a), () -> areas.missing(each.device.room(), name, objections));
-        } else {
-          loads.outlet(each).ifPresent(outlets::add);
+    Set<String> rooms = new LinkedHashSet<>();
+    for (Panel panel : panels) {
+      for (Fed each : fed(List.of(panel))) {
+        if (LoadReader.inFloorArea(each.device)) {
+          if (byArea(panel, each.device.room())) {
+            rooms.add(each.device.room());
+          } else {
+            loads.outlet(each).ifPresent(outlets::add);
+          }
         }
       }
     }
-    double area = rooms.values().stream().mapToDouble(Quantity::si).sum();
+    double area = rooms.stream().flatMap(r -> areas.of(r).stream()).mapToDouble(Quantity::si).sum();
+    List<String> unsaid = rooms.stream().filter(r -> areas.of(r).isEmpty()).toList();
+    if (!unsaid.isEmpty()) {
+      area += rest(name, dwelling, panels, unsaid, estimating, objections);
+    }
     // The unit decides which of the code's two figures holds, as for a whole dwelling.
-    boolean feet = !rooms.isEmpty() && rooms.values().stream().allMatch(a -> a.unit().equals(Units.SQUARE_FOOT));
+    boolean feet = rooms.stream().anyMatch(r -> areas.of(r).isPresent())
+        ? rooms.stream().flatMap(r -> areas.of(r).stream()).allMatch(a -> a.unit().equals(Units.SQUARE_FOOT))
+        : dwelling.map(d -> d.facts().get("floor-area")).filter(a -> a.unit().equals(Units.SQUARE_FOOT)).isPresent();
     Quantity whole = Quantity.of(area, Units.SQUARE_METRE);
     return new DwellingUnit(
         name, area > 0 ? Optional.of(feet ? whole.shownIn(Units.SQUARE_FOOT) : whole) : Optional.empty(), Optional.empty(),
-        circuits(panels, "small-appliance"), circuits(panels, "laundry"), classed(fed, objections), outlets, 1);
+        circuits(panels, "small-appliance"), circuits(panels, "laundry"), classed(fed(panels), objections), outlets, 1);
+  }
+
+  private boolean byArea(Panel panel, String room) {
+    return territory.isInOutbuilding(panel) ? areas.isLivedIn(room) : areas.counts(room);
+  }
+
+  /** Square metres of rooms that state none: what the dwelling has beyond those that do. */
+  private double rest(
+      String name, Optional<Dwelling> dwelling, List<Panel> panels, List<String> unsaid, boolean estimating,
+      List<Objection> objections) {
+    Set<String> all = new LinkedHashSet<>();
+    dwelling.ifPresent(d -> territory.panelsOf(d).forEach(
+        p -> fed(List.of(p)).stream().map(f -> f.device.room()).filter(r -> byArea(p, r)).forEach(all::add)));
+    Optional<Double> rest = dwelling.flatMap(d -> areas.rest(d, all));
+    if (rest.isEmpty()) {
+      unsaid.forEach(r -> areas.missing(r, name, objections));
+      return 0;
+    }
+    boolean elsewhere = all.stream().anyMatch(r -> areas.of(r).isEmpty() && !unsaid.contains(r));
+    if (elsewhere) {
+      String feeder = panels.get(0).name();
+      objections.add(Areas.estimated(feeder, unsaid, Quantity.of(Math.round(rest.get()), Units.SQUARE_METRE)));
+    }
+    return elsewhere && !estimating ? 0 : rest.get();
   }
 
   /** Loads outside the dwellings: everything at its rating, receptacles as outlets. */
@@ -112,7 +150,8 @@ final class UnitReader {
         ends.put(each.device.name(), own.iterator().next());
       }
       if (Math.abs(each.device.voltAmperes() - each.device.nameplateVoltAmperes()) > 0.01 * each.device.nameplateVoltAmperes()) {
-        drawn.put(each.device.name(), Math.round(each.device.voltAmperes()) + " VA at the voltage that it gets");
+        double counted = loads.counted(each.device) * each.device.voltAmperes() / each.device.nameplateVoltAmperes();
+        drawn.put(each.device.name(), Math.round(counted) + " VA at the voltage that it gets");
       }
       if (each.device.traits().contains("continuous")) {
         continuous.add(each.device.name());
