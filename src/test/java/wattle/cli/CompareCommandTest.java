@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** {@code compare} against real git: a revision read from a repository, the external command, the text filter. */
 class CompareCommandTest {
-  /** For one command, as the README has it: set for good it would change what git blame and editors show. */
+  /** For one command, as docs/version-control.md has it: set for good it would change what git blame and editors show. */
   private static final String DESCRIBING = "git --no-pager -c diff.wattle.textconv='wattle compare --describe' ";
 
   @TempDir
@@ -82,14 +82,15 @@ class CompareCommandTest {
     return said;
   }
 
-  /** The lines stand in the README alone; here they are run as they stand there. */
+  /** The lines stand in the README and in the page that it names; here they are run as they stand there. */
   private static List<String> linesOfTheReadme() throws IOException {
     List<String> lines = Files.readAllLines(Path.of("README.md"));
-    int from = lines.indexOf("For version control, two lines make `git diff` show what changed in the house:");
+    int from = lines.indexOf("echo '*.wattle diff=wattle' >> .gitattributes");
     assertThat(from).isPositive();
-    List<String> block = lines.subList(from + 3, from + 5);
+    List<String> block = lines.subList(from, from + 2);
+    assertThat(lines.get(from - 1)).isEqualTo("```");
     assertThat(lines.get(from + 2)).isEqualTo("```");
-    assertThat(lines.get(from + 5)).isEqualTo("```");
+    assertThat(Files.readAllLines(Path.of("docs/version-control.md"))).containsSequence(block);
     return block;
   }
 
