@@ -158,7 +158,7 @@ final class SupplyProperties {
         .figure("working-height", Dimension.LENGTH, "height of the free space before it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-height")))
         .stated("working-height 80 in in the panel")
-        .truth("over-steps", "whether it hangs over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
+        .truth("over-steps", "whether it is over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
         .stated("over-steps or no over-steps in the panel")
         .truth("readily-accessible", "whether one reaches it without climbing or moving anything",
             (f, p) -> p.flags().get("readily-accessible"))

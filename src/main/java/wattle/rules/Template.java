@@ -1,5 +1,7 @@
 package wattle.rules;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -85,9 +87,10 @@ final class Template {
   String fill(Facts facts, Object[] named, Map<String, String> figures) {
     StringBuilder out = new StringBuilder(texts.get(0));
     for (int i = 0; i < holes.size(); i++) {
-      String shown = shown(holes.get(i).term.of(facts, named), facts.house());
-      figures.putIfAbsent(holes.get(i).name, shown);
-      out.append(shown).append(texts.get(i + 1));
+      Object value = holes.get(i).term.of(facts, named);
+      figures.putIfAbsent(holes.get(i).name, shown(value, facts.house()));
+      out.append(value instanceof Quantity quantity ? rounded(quantity, facts.house()) : shown(value, facts.house()))
+          .append(texts.get(i + 1));
     }
     return out.toString();
   }
@@ -103,6 +106,17 @@ final class Template {
       out.append(shown(value, facts.house())).append(texts.get(i + 1));
     }
     return Optional.of(out.toString());
+  }
+
+  /** As the trade rounds: 3.7 %, 23.9 A, 132 A. What is kept beside a finding has all digits. */
+  private static String rounded(Quantity quantity, House plan) {
+    String exact = shown(quantity, plan);
+    int places = exact.endsWith(" %") ? 1 : exact.endsWith(" A") ? (Math.abs(quantity.si()) < 100 ? 1 : 0) : -1;
+    if (places < 0 || exact.indexOf('.') < 0) {
+      return exact;
+    }
+    int blank = exact.indexOf(' ');
+    return new BigDecimal(exact.substring(0, blank)).setScale(places, RoundingMode.HALF_EVEN) + exact.substring(blank);
   }
 
   private static String shown(Object value, House plan) {

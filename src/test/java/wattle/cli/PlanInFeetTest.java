@@ -209,7 +209,7 @@ class PlanInFeetTest {
     String plan = rewritten(FEET, "loose.wattle", "branch bench by 12/2 NM-B {", "branch bench by 12/2 NM-B supported 6 ft held 3 ft {",
         "--28 ft--", "--180 ft--").toString();
     String text = run("check", plan);
-    assertThat(text).contains("is held every 6 ft", "4.5 ft at most", "12 in at most", "184 ft to its farthest box");
+    assertThat(text).contains("is stapled every 6 ft", "4.5 ft at most", "12 in at most", "184 ft to its farthest box");
     assertThat(metric(text)).isEmpty();
   }
 

@@ -175,7 +175,7 @@ class ComparisonTest {
     List<java.math.BigDecimal> figures = java.util.regex.Pattern.compile("([0-9.]+) ft").matcher(cable.get(0)).results()
         .map(r -> new java.math.BigDecimal(r.group(1))).toList();
     assertThat(figures.get(1).subtract(figures.get(0))).isEqualTo(figures.get(2));
-    assertThat(text).contains("a 20 A breaker feeds 14 AWG copper on 'hall' [breaker-above-conductor]\n");
+    assertThat(text).contains("circuit 'hall' is too small for its breaker: 14 AWG copper on 20 A [breaker-above-conductor]\n");
     assertThat(Changes.markdown(comparison, "a", "b")).contains(" ft | +");
     String laid = before.replace("35 ft", "35 ft in attic 35 degC").replace("10 ft", "10 ft in attic 38 degC");
     Comparison larger = compare(laid, laid.replace("1  15 A", "1  20 A"));

@@ -248,7 +248,7 @@ class MutationTest {
         new Compiler(SourceReader.FROM_DISK).compile(new Source("two.wattle", text), Path.of("two.wattle"))
             .findings().stream().collect(Collectors.groupingBy(Finding::rule, Collectors.mapping(Finding::headline, Collectors.toList()))));
     assertThat(found).containsEntry("cable-unknown", List.of("no type of cable is called 'NN-B'"))
-        .containsEntry("breaker-above-conductor", List.of("a 30 A breaker feeds 14 AWG copper on 'front'"));
+        .containsEntry("breaker-above-conductor", List.of("circuit 'front' is too small for its breaker: 14 AWG copper on 30 A"));
     // What hangs on the unknown cable is in doubt: nobody says that it is unprotected, or thin, or without a ground.
     assertThat(found.keySet()).doesNotContain("ground-fault-missing", "arc-fault-missing", "bath-circuit-small", "device-unfed");
   }

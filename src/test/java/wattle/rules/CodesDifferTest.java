@@ -52,7 +52,7 @@ class CodesDifferTest {
   void aPlanTightensALimit() {
     assertThat(check("")).isEmpty();
     List<Finding> found = check("limit many-outlets 2 { source \"town office\" \"leaflet 4\" }\n");
-    assertThat(found).extracting(Finding::headline).containsExactly("'b' has 3 outlets; 2 is the usual local limit");
+    assertThat(found).extracting(Finding::headline).containsExactly("circuit 'b' has 3 outlets; 2 is the usual local limit");
   }
 
   @Test

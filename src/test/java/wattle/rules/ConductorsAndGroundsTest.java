@@ -61,9 +61,9 @@ class ConductorsAndGroundsTest {
   @Test
   void compressorByRatedLoad() {
     assertThat(wires("50 A", "10/2 NM-B", "air conditioner 24 A")).isEmpty();
-    assertThat(wires("60 A", "10/2 NM-B", "air conditioner 24 A")).containsExactly("a 60 A breaker feeds 10 AWG copper on 'x'");
+    assertThat(wires("60 A", "10/2 NM-B", "air conditioner 24 A")).containsExactly("circuit 'x' is too small for its breaker: 10 AWG copper on 60 A");
     assertThat(wires("50 A", "12/2 NM-B", "air conditioner 24 A"))
-        .containsExactly("'x' needs conductors good for 30 A; its 12 AWG copper is good for 20 A");
+        .containsExactly("circuit 'x' is too small for its load: 12 AWG copper is good for 20 A, needs 30 A");
   }
 
   /** ecmweb.com, Code Q&A 42: minimum circuit ampacity 44 A, at most 60 A: 8 AWG with 75 °C terminals will do, at 60 °C not. */
@@ -71,7 +71,8 @@ class ConductorsAndGroundsTest {
   void nameplateAmpacityByTerminals() {
     String unit = "heat pump 35 A minimum-circuit 44 A maximum-breaker 60 A";
     String wires = "3/4 in EMT with 2 x 8 Cu THWN-2, 10 Cu THWN-2 ground";
-    assertThat(wires("60 A", wires, unit)).containsExactly("'x' needs conductors good for 44 A; its 8 AWG copper is good for 40 A");
+    assertThat(wires("60 A", wires, unit))
+        .containsExactly("circuit 'x' is too small for its load: 8 AWG copper is good for 40 A, needs 44 A");
     String marked = "1+3 60 A two-pole terminals 75 degC x\n}\nbranch x by " + wires + " { P --6 m-- shop.x }\nroom shop is workshop { x: "
         + unit
         + " terminals 75 degC }\n";
@@ -83,7 +84,7 @@ class ConductorsAndGroundsTest {
   void aluminumWithNameplate() {
     assertThat(wires("40 A", "1 in EMT with 2 x 10 Al THWN-2, 8 Al THWN-2 ground",
         "heat pump 24 A minimum-circuit 30 A maximum-breaker 40 A"))
-        .contains("'x' needs conductors good for 30 A; its 10 AWG aluminum is good for 25 A");
+        .contains("circuit 'x' is too small for its load: 10 AWG aluminum is good for 25 A, needs 30 A");
   }
 
   /** NFPA 70 210.19(A)(1): 48 A continuous needs 60 A; 6/2 NM-B has 55 A, though a 60 A breaker may guard it (240.4(B)). */
@@ -92,7 +93,7 @@ class ConductorsAndGroundsTest {
     List<Finding> found = findings("120/240 V",
         "1+3 60 A two-pole x\n}\nbranch x by 6/2 NM-B { P --6 m-- shop.x }\nroom shop is workshop { x: vehicle charger 48 A }\n");
     assertThat(found).filteredOn(f -> f.rule().equals("conductor-below-load")).singleElement().satisfies(f -> {
-      assertThat(f.headline()).isEqualTo("'x' needs conductors good for 60 A; its 6 AWG copper is good for 55 A");
+      assertThat(f.headline()).isEqualTo("circuit 'x' is too small for its load: 6 AWG copper is good for 55 A, needs 60 A");
       assertThat(f.reason()).contains("48 A × 1.25 (continuous) = 60 A")
           .contains("6 AWG copper has 75 A in the 90 °C column; NM-B is held to the 60 °C column, 55 A");
     });
@@ -105,7 +106,7 @@ class ConductorsAndGroundsTest {
         + "room shop is workshop { x: light 900 W }\n";
     for (String service : List.of("120/240 V", "120/208 V")) {
       assertThat(headlines(service, plan.formatted("12"), WIRES))
-          .containsExactly("the hots of 'x' are 6 AWG where 12 AWG would do, and its ground is 12 AWG");
+          .containsExactly("equipment ground of circuit 'x' is not enlarged: 12 AWG, with hots of 6 AWG where 12 AWG would do");
       assertThat(headlines(service, plan.formatted("6"), WIRES)).isEmpty();
     }
   }
@@ -116,13 +117,13 @@ class ConductorsAndGroundsTest {
     String plan = "1 %s x\n}\nbranch x by %s { P --6 m-- shop.x }\nroom shop is workshop { x: motor 2 hp 120 V }\n";
     assertThat(headlines("120/240 V", plan.formatted("60 A", "10/2 NM-B"), WIRES)).isEmpty();
     assertThat(headlines("120/240 V", plan.formatted("60 A", "12/2 NM-B"), WIRES))
-        .containsExactly("'x' needs conductors good for 30 A; its 12 AWG copper is good for 20 A");
+        .containsExactly("circuit 'x' is too small for its load: 12 AWG copper is good for 20 A, needs 30 A");
     assertThat(headlines("120/240 V", plan.formatted("70 A", "10/2 NM-B"), WIRES))
-        .containsExactly("a 70 A breaker feeds 10 AWG copper on 'x'");
+        .containsExactly("circuit 'x' is too small for its breaker: 10 AWG copper on 70 A");
     String across = "1+3 30 A two-pole x\n}\nbranch x by 14/2 NM-B { P --6 m-- shop.x }\nroom shop is workshop { x: motor 2 hp }\n";
     assertThat(headlines("120/240 V", across, WIRES)).isEmpty();
     assertThat(headlines("120/208 V", across, WIRES))
-        .containsExactly("'x' needs conductors good for 16.5 A; its 14 AWG copper is good for 15 A");
+        .containsExactly("circuit 'x' is too small for its load: 14 AWG copper is good for 15 A, needs 16.5 A");
   }
 
   private static final String[] BONDS = {"neutral-bonded-twice", "feeder-ground-missing", "feeder-bonded-without-ground",
@@ -180,7 +181,7 @@ class ConductorsAndGroundsTest {
         + "room shop is workshop { c: vehicle charger 59 A }\n";
     List<Finding> found = findings("120/240 V", plan);
     assertThat(found).filteredOn(f -> f.rule().equals("voltage-drop-feeder")).singleElement().satisfies(f -> {
-      assertThat(f.headline()).matches(".* loses 5\\.9\\d* % of its voltage at 59 A");
+      assertThat(f.headline()).matches(".* is 5\\.9\\d* % at 59 A");
       assertThat(f.fixes().get(0).order()).isEqualTo("run it in 3 AWG");
     });
   }
