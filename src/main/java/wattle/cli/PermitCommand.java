@@ -5,10 +5,13 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
 import wattle.emit.document.permit.PermitPage;
+import wattle.emit.document.permit.WorksheetForm;
+import wattle.emit.media.table.SheetJson;
 
 /** {@code permit}: the summary for the permit office. */
 @Command(
@@ -20,10 +23,16 @@ import wattle.emit.document.permit.PermitPage;
         "Examples:",
         "  wattle permit examples/alder-court/house.wattle --out permit.pdf",
         "  wattle permit examples/kitchen-renovation/after.wattle --paper A4 --out permit.pdf",
+        "  wattle permit --worksheet examples/alder-court/house.wattle --out loads.pdf",
     })
 final class PermitCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
+
+  @Option(
+      names = "--worksheet",
+      description = "The load calculation of each service alone, on one page with room for a name and a license number; also as text and json.")
+  private boolean worksheet;
 
   @Mixin
   private SurveyOption survey = new SurveyOption();
@@ -42,10 +51,27 @@ final class PermitCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Format format = document.chosen(output, Format.HTML, Set.of(Format.HTML, Format.PDF));
+    Set<Format> known = worksheet ? Set.of(Format.HTML, Format.PDF, Format.TEXT, Format.JSON) : Set.of(Format.HTML, Format.PDF);
+    Format format = document.chosen(output, worksheet ? Format.TEXT : Format.HTML, known);
     String paper = document.paper();
     Compilation plan = survey.of(input.compile(file));
-    DocumentFormat.write(new PermitPage(plan).page(paper), format, output, spec.commandLine().getOut());
+    if (worksheet) {
+      form(new WorksheetForm(plan), format, paper);
+    } else {
+      DocumentFormat.write(new PermitPage(plan).page(paper), format, output, spec.commandLine().getOut());
+    }
     return BesideFindings.report(plan, spec);
+  }
+
+  private void form(WorksheetForm form, Format format, String paper) {
+    if (form.isEmpty()) {
+      throw new Failure(
+          file + " has no load calculation to put into a form; wattle table --of worksheet --compare-methods names what is missing");
+    }
+    switch (format) {
+      case TEXT -> output.write(form.text(), spec.commandLine().getOut());
+      case JSON -> output.write(SheetJson.render(form.sheets()), spec.commandLine().getOut());
+      default -> DocumentFormat.write(form.page(paper), format, output, spec.commandLine().getOut());
+    }
   }
 }

@@ -54,7 +54,8 @@ final class WorksheetOptions {
         objections.addAll(read.objections());
       } else {
         Outcome outcome = worksheets.calculate(method(plan, worksheets, read), read);
-        outcome.worksheet().ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, format.isForPeople(output))));
+        outcome.worksheet()
+            .ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, WorksheetSheets.beside(w, worksheets, read), format.isForPeople(output))));
         objections.addAll(outcome.objections());
       }
     }

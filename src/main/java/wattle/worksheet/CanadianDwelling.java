@@ -18,11 +18,13 @@ final class CanadianDwelling {
   private final DwellingUnit unit;
   private final Figures figures;
   private final boolean apartment;
+  private final Placement placement;
 
-  CanadianDwelling(DwellingUnit unit, Figures figures, boolean apartment) {
+  CanadianDwelling(DwellingUnit unit, Figures figures, boolean apartment, Placement placement) {
     this.unit = unit;
     this.figures = figures;
     this.apartment = apartment;
+    this.placement = placement;
   }
 
   void add(Tally load, Tally neutral) {
@@ -32,7 +34,7 @@ final class CanadianDwelling {
     range.ifPresent(r -> addRange(r, load, neutral));
     addWhole("water heated as it flows, pools, tubs and steam", "hot-water", load, neutral,
         LoadClass.INSTANT_WATER_HEATING, LoadClass.POOL_HEATING);
-    addWhole("vehicle charging", "vehicle-charging", load, neutral, LoadClass.VEHICLE_CHARGING);
+    addVehicles(load, neutral);
     addOther(range, load, neutral);
   }
 
@@ -118,6 +120,20 @@ final class CanadianDwelling {
             demand.si() + (rated.si() - upTo.si()) * part.si(), Units.VOLT_AMPERE, demand, rated, upTo, part);
     load.add("range", rated, Optional.empty(), result, List.of(range.name()), "");
     neutral.add("range", rated, Optional.empty(), result, List.of(range.name()), "");
+  }
+
+  /** 8-106 11): what an energy management system holds back by the load of the service does not count. */
+  private void addVehicles(Tally load, Tally neutral) {
+    List<ConnectedLoad> all = loads(LoadClass.VEHICLE_CHARGING);
+    List<ConnectedLoad> managed = all.stream().filter(placement::isManaged).toList();
+    List<ConnectedLoad> counted = all.stream().filter(l -> !managed.contains(l)).toList();
+    add("vehicle charging", counted, figures.limit("vehicle-charging"), load);
+    add("vehicle charging", Sums.onNeutral(counted), figures.limit("vehicle-charging"), neutral);
+    if (!managed.isEmpty()) {
+      load.leaveOut(
+          "vehicle charging under energy management, left out", Sums.ofLoads("vehicle charging", managed), Sums.names(managed), "8-106 11)",
+          "A system that watches the service holds it back; see that the plan names the system.");
+    }
   }
 
   private void addWhole(String name, String limit, Tally load, Tally neutral, LoadClass... classes) {

@@ -32,7 +32,7 @@ final class CanadianSeveral implements Calculation {
     Tally neutral = new Tally();
     List<Own> owns = new ArrayList<>();
     for (DwellingUnit unit : inputs.dwellings()) {
-      owns.add(own(unit, figures));
+      owns.add(own(inputs, unit, figures));
     }
     owns.sort(Comparator.comparingDouble((Own o) -> o.load.si()).reversed());
     if (inputs.dwellingCount() > 1) {
@@ -47,20 +47,20 @@ final class CanadianSeveral implements Calculation {
 
   private void single(Inputs inputs, Figures figures, Tally load, Tally neutral) {
     DwellingUnit unit = inputs.dwellings().get(0);
-    new CanadianDwelling(unit, figures, apartments).add(load, neutral);
+    new CanadianDwelling(unit, figures, apartments, inputs.placement()).add(load, neutral);
     new CanadianClimate(inputs, figures).add(load, neutral);
-    CanadianSingle.raise(figures.limit("apartment-least"), unit, load);
+    CanadianSingle.raise(figures.limit("apartment-least"), unit, inputs.system(), 0, load);
   }
 
-  private Own own(DwellingUnit unit, Figures figures) {
+  /** The least load is that of the whole dwelling, so what its heating or cooling adds below is not made up for here. */
+  private Own own(Inputs inputs, DwellingUnit unit, Figures figures) {
     Tally load = new Tally();
     Tally neutral = new Tally();
-    new CanadianDwelling(unit, figures, apartments).add(load, neutral);
-    if (apartments) {
-      CanadianSingle.raise(figures.limit("apartment-least"), unit, load);
-    } else {
-      CanadianSingle.raise(unit, figures, load);
-    }
+    new CanadianDwelling(unit, figures, apartments, inputs.placement()).add(load, neutral);
+    Tally climate = new Tally();
+    new CanadianClimate(inputs.only(unit.alone()), figures).add(climate, new Tally());
+    Derivation least = apartments ? figures.limit("apartment-least") : CanadianSingle.least(unit, figures);
+    CanadianSingle.raise(least, unit, inputs.system(), climate.sum(), load);
     return new Own(unit, load.total("load of " + unit.name()), neutral.total("neutral load of " + unit.name()));
   }
 

@@ -30,7 +30,9 @@ final class Capacity {
     boolean ofDwellings = method.mechanism() == Mechanism.DWELLING_STANDARD || method.mechanism() == Mechanism.MULTI_STANDARD;
     ContinuousLoads lasting = new ContinuousLoads(inputs, ofDwellings);
     double leastCharger = figures.maybe("vehicle-least").map(Derivation::si).orElse(0.0);
-    Derivation sized = sized(current, legs, lasting, leastCharger);
+    Derivation sized = method.mechanism() == Mechanism.CANADIAN_MEASURED
+        ? eighty(current, figures)
+        : sized(current, legs, lasting, leastCharger, method.mechanism().countsWatts());
     Derivation continuous = inputs.system().legs().stream().map(lasting::onLeg).max(Comparator.comparingDouble(Derivation::si))
         .orElseThrow();
     Optional<Derivation> next = next(sized, leastRating, figures);
@@ -38,14 +40,24 @@ final class Capacity {
     Optional<Derivation> spare = rating.map(
         r -> Derivation.computed(
             "spare capacity", "I_s", "I_r − I", r.si() - sized.si(), Units.AMPERE, r, sized.named(sized.name(), "I")));
-    return new Worksheet(
+    Worksheet sheet = new Worksheet(
         method, inputs.name(), inputs.scope(),
         load.lines().stream().map(inputs.placement()::remarked).toList(), neutral.lines(), total, legs, current, neutralTotal,
         neutralCurrent, next, rating, continuous, sized, spare);
+    return method.mechanism().countsWatts() ? sheet.inWatts() : sheet;
+  }
+
+  /** What rating carries a load that counts as continuous as a whole. */
+  private static Derivation eighty(Derivation current, Figures figures) {
+    Derivation share = figures.limit("continuous-share").named("part of a rating", "f");
+    return Derivation.computed(
+        "rating that carries it, not marked for 100 %", "I_r", "I / f", current.si() / share.si(), Units.AMPERE,
+        current.named(current.name(), "I"), share);
   }
 
   /** The leg that needs most when continuous loads count at 125 %. */
-  private static Derivation sized(Derivation current, Map<Leg, Derivation> legs, ContinuousLoads lasting, double leastCharger) {
+  private static Derivation sized(Derivation current, Map<Leg, Derivation> legs, ContinuousLoads lasting, double leastCharger,
+      boolean canadian) {
     Derivation most = current;
     for (Map.Entry<Leg, Derivation> leg : legs.entrySet()) {
       Derivation quarter = lasting.quarterOnLeg(leg.getKey(), leastCharger);
@@ -56,8 +68,9 @@ final class Capacity {
             leg.getValue().named(leg.getValue().name(), "I_l"),
             quarter)
             .remarking(
-                "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is"
-                    + " without it.");
+                canadian
+                    ? "A continuous load is 80 % of a rating at most, 8-104. The calculated load itself is without it."
+                    : "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is without it.");
       }
     }
     return most;

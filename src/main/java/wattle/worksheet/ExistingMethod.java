@@ -31,6 +31,7 @@ final class ExistingMethod implements Calculation {
         ? climate.larger().stream().filter(l -> l.loadClass() != LoadClass.ROOM_HEATING).toList()
         : climate.larger();
     Derivation general = general(inputs, figures, load, more ? (manyRooms ? rooms : List.of()) : kept);
+    load.list("subtotal, all loads", general, List.of(), "220.83");
     for (Figures.Tier tier : figures.tiers("existing-demand", general)) {
       load.add("all loads, " + tier.name(), tier.part(), tier.factor(), OptionalGeneral.devices(inputs, figures));
     }

@@ -33,7 +33,9 @@ final class GeneralLoad {
       return;
     }
     List<String> devices = devices();
-    for (Figures.Tier tier : figures.tiers("general-demand", connected)) {
+    List<Figures.Tier> tiers = figures.tiers("general-demand", connected);
+    load.list("subtotal, general load", connected, List.of(), Tally.article(tiers.get(0).factor()));
+    for (Figures.Tier tier : tiers) {
       load.add("general load, " + tier.name(), tier.part(), tier.factor(), devices);
       neutral.add("general load, " + tier.name(), tier.part(), tier.factor(), devices);
     }
@@ -50,6 +52,11 @@ final class GeneralLoad {
       parts.add(sum);
       tally.list(name, sum, devices);
     }
+  }
+
+  /** The lighting by floor area, without circuits. */
+  Derivation lightingAlone() {
+    return Sums.sum("general lighting", lighting());
   }
 
   private List<Derivation> lighting() {

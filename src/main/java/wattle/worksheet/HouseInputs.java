@@ -101,6 +101,12 @@ public final class HouseInputs {
     return panel.main().flatMap(m -> m.rating()).or(panel::busRating);
   }
 
+  /** Circuits for lights and general receptacles on what a service or panel feeds. */
+  LeastCircuits.General general(String name) {
+    return reader.general(
+        house.services().containsKey(name) ? territory.panels(house.services().get(name)) : territory.downstream(house.panels().get(name)));
+  }
+
   private Read read(
       String name,
       Inputs.Scope scope,

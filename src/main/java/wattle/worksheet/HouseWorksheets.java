@@ -100,6 +100,11 @@ public final class HouseWorksheets {
     return applicable(read).stream().findFirst();
   }
 
+  /** The least number of circuits of the dwelling; absent where the code has none, or not one whole dwelling is served. */
+  public Optional<LeastCircuits> leastCircuits(HouseInputs.Read read) {
+    return worksheets.leastCircuits(read.inputs(), inputs.general(read.inputs().name()));
+  }
+
   /** By each method whose conditions hold, the smallest load first. */
   public List<Worksheet> applicable(HouseInputs.Read read) {
     return methods().stream()
@@ -114,7 +119,7 @@ public final class HouseWorksheets {
   private static boolean applies(Method method, Inputs inputs) {
     Mechanism mechanism = method.mechanism();
     if (mechanism.isForExisting()) {
-      return inputs.grows() && (mechanism == Mechanism.DWELLING_MEASURED || inputs.dwellingCount() <= 1);
+      return inputs.grows() && (mechanism == Mechanism.DWELLING_MEASURED || inputs.dwellingCount() == 1);
     }
     boolean apartment = mechanism == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
     return apartment || mechanism.isForSeveral() == inputs.dwellingCount() > 1;

@@ -94,7 +94,7 @@ public record Inputs(
   Inputs evenly() {
     return new Inputs(
         name, scope, system, rating, dwellings, common, measuredPeak,
-        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn()), existing);
+        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn(), placement.managed()), existing);
   }
 
   /** How many dwellings there are. */

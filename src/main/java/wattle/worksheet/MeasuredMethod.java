@@ -13,11 +13,14 @@ final class MeasuredMethod implements Calculation {
   public List<Objection> objections(Inputs inputs, Figures figures) {
     return inputs.measuredPeak().isPresent()
         ? Stream.of(Conditions.areas(inputs), Conditions.standing(inputs)).flatMap(List::stream).toList()
-        : List.of(
-            Objection.error(
-                "peak-demand-missing", inputs.name(), "the measured peak of '" + inputs.name() + "' is not said",
-                "This method starts from the highest demand of a year, as a meter or the utility tells it.",
-                "write peak-demand 9.6 kW, with the true figure, in the service block"));
+        : List.of(peakMissing(inputs));
+  }
+
+  static Objection peakMissing(Inputs inputs) {
+    return Objection.error(
+        "peak-demand-missing", inputs.name(), "the measured peak of '" + inputs.name() + "' is not stated",
+        "This method starts from the highest demand of a year, as a meter or the utility gives it.",
+        "write peak-demand 9.6 kW, with the true figure, in the service block");
   }
 
   @Override

@@ -9,7 +9,8 @@ public enum Mechanism {
       new OptionalMethod()), DWELLING_EXISTING("dwelling-existing", new ExistingMethod()), DWELLING_MEASURED("dwelling-measured",
           new MeasuredMethod()), MULTI_STANDARD("multi-standard", new StandardMethod(true)), MULTI_OPTIONAL("multi-optional",
               new SeveralOptional()), CANADIAN_SINGLE("canadian-single", new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
-                  new CanadianSeveral(true)), CANADIAN_ROW("canadian-row", new CanadianSeveral(false));
+                  new CanadianSeveral(true)), CANADIAN_ROW("canadian-row",
+                      new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured", new CanadianMeasured());
 
   private final String word;
   private final transient Calculation calculation;
@@ -31,12 +32,12 @@ public enum Mechanism {
 
   /** Whether it is for existing dwellings that get more load. */
   public boolean isForExisting() {
-    return this == DWELLING_EXISTING || this == DWELLING_MEASURED;
+    return this == DWELLING_EXISTING || this == DWELLING_MEASURED || this == CANADIAN_MEASURED;
   }
 
   /** Whether its code counts watts, and not volt-amperes. */
-  boolean countsWatts() {
-    return this == CANADIAN_SINGLE || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
+  public boolean countsWatts() {
+    return this == CANADIAN_SINGLE || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW || this == CANADIAN_MEASURED;
   }
 
   Calculation calculation() {

@@ -31,6 +31,7 @@ final class OptionalMethod implements Calculation {
     Tally load = new Tally();
     Derivation general = OptionalGeneral.list(inputs, figures, load, "220.82(B)");
     List<String> devices = OptionalGeneral.devices(inputs, figures);
+    load.list("subtotal, general loads", general, List.of(), "220.82(B)");
     for (Figures.Tier tier : figures.tiers("optional-demand", general)) {
       load.add("general loads, " + tier.name(), tier.part(), tier.factor(), devices);
     }

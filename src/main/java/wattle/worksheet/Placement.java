@@ -15,17 +15,25 @@ import wattle.model.Leg;
  * @param continuous names of loads that last three hours or more
  * @param drawn by name, what loads draw that are rated for another voltage than they get, such as {@code 3380 VA at the voltage that it
  * gets}
+ * @param managed names of loads that an energy management system holds back
  */
 public record Placement(
-    Map<String, Ends> ends, Map<String, List<Leg>> dwellings, Set<String> continuous, Map<String, String> drawn) {
+    Map<String, Ends> ends, Map<String, List<Leg>> dwellings, Set<String> continuous, Map<String, String> drawn,
+    Set<String> managed) {
   /** Nothing is known, and everything counts as spread evenly. */
   public static final Placement NONE = new Placement(Map.of(), Map.of(), Set.of(), Map.of());
+
+  /** Of loads that nothing holds back. */
+  public Placement(Map<String, Ends> ends, Map<String, List<Leg>> dwellings, Set<String> continuous, Map<String, String> drawn) {
+    this(ends, dwellings, continuous, drawn, Set.of());
+  }
 
   public Placement {
     ends = Map.copyOf(ends);
     dwellings = Map.copyOf(dwellings);
     continuous = Set.copyOf(continuous);
     drawn = Map.copyOf(drawn);
+    managed = Set.copyOf(managed);
   }
 
   /** Where all of a dwelling is, if it is on one leg or between two. */
@@ -57,5 +65,9 @@ public record Placement(
 
   boolean isContinuous(ConnectedLoad load) {
     return continuous.contains(load.name());
+  }
+
+  boolean isManaged(ConnectedLoad load) {
+    return managed.contains(load.name());
   }
 }

@@ -112,7 +112,7 @@ public final class ServiceLoad {
             "By the " + lower(sheet.method().title())
                 + (others.isEmpty() ? ", the only one that applies" : ", the smallest of those that apply")
                 + ", it is " + terms(sheet) + "; what protects it will trip when that much is on." + others)
-        .figure("calculated load", voltAmperes(sheet.total().si()))
+        .figure("calculated load", power(sheet.total().si(), sheet))
         .figure("current", current)
         .figure("rating", rating)
         .source(sheet.method().source())
@@ -131,18 +131,18 @@ public final class ServiceLoad {
   private static String terms(Worksheet sheet) {
     Map<String, Double> terms = new LinkedHashMap<>();
     sheet.lines().forEach(l -> l.result().ifPresent(r -> terms.merge(l.name().split(",")[0], r.si(), Double::sum)));
-    String total = voltAmperes(sheet.total().si());
+    String total = power(sheet.total().si(), sheet);
     return terms.size() == 1
         ? total
-        : String.join(" + ", terms.entrySet().stream().map(t -> voltAmperes(t.getValue()) + " " + t.getKey()).toList()) + " = " + total;
+        : String.join(" + ", terms.entrySet().stream().map(t -> power(t.getValue(), sheet) + " " + t.getKey()).toList()) + " = " + total;
   }
 
   private static String lower(String title) {
     return title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
   }
 
-  private static String voltAmperes(double value) {
-    return Math.round(value) + " VA";
+  private static String power(double value, Worksheet sheet) {
+    return Math.round(value) + (sheet.method().mechanism().countsWatts() ? " W" : " VA");
   }
 
   private static String amperes(double value) {

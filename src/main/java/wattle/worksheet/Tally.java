@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import wattle.derivation.Derivation;
 import wattle.model.Leg;
 import wattle.model.LoadClass;
@@ -16,6 +17,9 @@ import wattle.quantity.Units;
 
 /** Gathers the lines of a worksheet, with their running sum. */
 final class Tally {
+  /** Where a place goes on with the page on which it was read. */
+  private static final Pattern REPRINT = Pattern.compile("[,;] (?:as |for \\S+ to \\S+ as )");
+
   private final List<Line> lines = new ArrayList<>();
   private final List<Derivation> results = new ArrayList<>();
   private final Map<Leg, List<Derivation>> onLegs = new EnumMap<>(Leg.class);
@@ -165,7 +169,7 @@ final class Tally {
       for (var source : at.sources()) {
         if (!source.place().isEmpty()) {
           // The page on which a figure was read belongs to its derivation, not into a column of articles.
-          return source.place().split(", as ")[0];
+          return REPRINT.split(source.place())[0];
         }
       }
       next.addAll(at.inputs());

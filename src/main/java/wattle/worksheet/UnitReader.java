@@ -15,6 +15,7 @@ import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
 import wattle.loads.Ends;
 import wattle.model.Branch;
+import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.Dwelling;
 import wattle.model.House;
@@ -140,6 +141,7 @@ final class UnitReader {
   Placement placement(List<Panel> panels) {
     Map<String, Ends> ends = new HashMap<>();
     Set<String> continuous = new HashSet<>();
+    Set<String> managed = new HashSet<>();
     Map<String, String> drawn = new HashMap<>();
     for (Fed each : fed(panels)) {
       Set<Ends> own = each.device.loads().stream()
@@ -153,6 +155,9 @@ final class UnitReader {
         double counted = loads.counted(each.device) * each.device.voltAmperes() / each.device.nameplateVoltAmperes();
         drawn.put(each.device.name(), Math.round(counted) + " VA at the voltage that it gets");
       }
+      if (each.device.traits().contains("load-managed")) {
+        managed.add(each.device.name());
+      }
       if (each.device.traits().contains("continuous")) {
         continuous.add(each.device.name());
       }
@@ -165,7 +170,7 @@ final class UnitReader {
     }
     Map<String, List<Leg>> dwellings = new LinkedHashMap<>();
     legs.forEach((name, own) -> dwellings.put(name, List.copyOf(own)));
-    return new Placement(ends, dwellings, continuous, drawn);
+    return new Placement(ends, dwellings, continuous, drawn, managed);
   }
 
   private List<Fed> fed(List<Panel> panels) {
@@ -193,6 +198,31 @@ final class UnitReader {
         .toList();
     int count = branches.stream().mapToInt(b -> Math.max(1, b.hots().size())).sum();
     return new Circuits(count, branches.stream().map(Branch::name).toList());
+  }
+
+  /** Circuits for lights and general receptacles: those of no special purpose. */
+  LeastCircuits.General general(List<Panel> panels) {
+    List<Branch> branches = panels.stream()
+        .filter(p -> !territory.isInOutbuilding(p))
+        .flatMap(p -> territory.branches(p).stream())
+        .filter(b -> b.kind().isEmpty() && isForGeneralUse(b))
+        .toList();
+    int circuits = branches.stream().mapToInt(b -> Math.max(1, b.hots().size())).sum();
+    List<Optional<Quantity>> ratings = branches.stream()
+        .flatMap(b -> b.hots().stream())
+        .map(h -> house.breaker(h.breaker()).flatMap(Breaker::rating))
+        .toList();
+    return new LeastCircuits.General(
+        circuits, ratings.isEmpty() || ratings.stream().anyMatch(Optional::isEmpty)
+            ? Optional.empty()
+            : Optional.of(ratings.stream().mapToDouble(r -> r.orElseThrow().si()).sum()));
+  }
+
+  private boolean isForGeneralUse(Branch branch) {
+    return branch.points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
+        .filter(d -> d != null && d.status() != Status.TO_REMOVE)
+        .flatMap(d -> d.kind().loadClass().stream())
+        .anyMatch(c -> c == LoadClass.LIGHTING || c == LoadClass.GENERAL_OUTLET);
   }
 
   static boolean isGeneral(LoadClass loadClass) {

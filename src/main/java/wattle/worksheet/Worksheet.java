@@ -49,4 +49,15 @@ public record Worksheet(
     neutralLines = List.copyOf(neutralLines);
     legs = Collections.unmodifiableMap(new EnumMap<>(legs));
   }
+
+  /** The same in watts. */
+  Worksheet inWatts() {
+    Watts watts = new Watts();
+    Map<Leg, Derivation> shown = new EnumMap<>(Leg.class);
+    legs.forEach((leg, amperes) -> shown.put(leg, watts.of(amperes)));
+    return new Worksheet(
+        method, name, scope, lines.stream().map(watts::of).toList(), neutralLines.stream().map(watts::of).toList(), watts.of(total), shown,
+        watts.of(current), watts.of(neutralTotal), watts.of(neutralCurrent), watts.of(nextRating), rating, watts.of(continuous),
+        watts.of(sized), watts.of(spare));
+  }
 }

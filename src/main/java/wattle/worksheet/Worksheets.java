@@ -50,6 +50,10 @@ public final class Worksheets {
     return methods.stream().filter(m -> m.name().equals(name)).findFirst();
   }
 
+  Optional<LeastCircuits> leastCircuits(Inputs inputs, LeastCircuits.General general) {
+    return LeastCircuits.of(inputs, figures, general);
+  }
+
   /** Calculates. */
   public Outcome calculate(Method method, Inputs inputs) {
     List<Objection> objections = new ArrayList<>();

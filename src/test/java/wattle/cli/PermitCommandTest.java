@@ -49,4 +49,35 @@ class PermitCommandTest {
     assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "1 of severity error");
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));
   }
+
+  /** One page, lines with their articles, and room for a name and a license number that stays empty. */
+  @Test
+  void theLoadCalculationAsAForm() throws Exception {
+    for (String paper : new String[]{"letter", "A4"}) {
+      Path pdf = folder.resolve(paper + ".pdf");
+      run(ExitCode.FINE, "permit", "--worksheet", "--paper", paper, "examples/alder-court/house.wattle", "--out", pdf.toString());
+      try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+        assertThat(document.getNumberOfPages()).as(paper).isEqualTo(1);
+        String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        assertThat(text).contains("220.82(B)", "Prepared by", "License number", "Signature", "service current, leg A", "licensed person");
+      }
+    }
+    String text = run(ExitCode.FINE, "permit", "--worksheet", "examples/alder-court/house.wattle");
+    assertThat(text).contains("Method: Optional method for a dwelling, NFPA 70 220.82", "License number: ____",
+        "Standard method, Article 220");
+    String json = run(ExitCode.FINE, "permit", "--worksheet", "--format", "json", "examples/alder-court/house.wattle");
+    com.fasterxml.jackson.databind.JsonNode rows = new com.fasterxml.jackson.databind.ObjectMapper().readTree(json).get("tables").get(0)
+        .get("rows");
+    assertThat(rows).isNotEmpty().allSatisfy(r -> assertThat(r.get("values").get("article").asText()).isNotEmpty());
+  }
+
+  @Test
+  void aFormWithNothingInItIsRefused() throws Exception {
+    Path plan = folder.resolve("b.wattle");
+    Files.writeString(plan, "use code us-2023\nservice main 120/240 V 100 A { }\n");
+    StringWriter err = new StringWriter();
+    String[] arguments = {"permit", "--worksheet", plan.toString()};
+    assertThat(Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(err))).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString()).contains("no load calculation to put into a form");
+  }
 }

@@ -40,6 +40,7 @@ class AnnexSingleTest {
     assertThat(connected(lines, "general lighting")).isEqualTo(published("worked_example_D1a", "lighting"), EXACT);
     assertThat(connected(lines, "small-appliance circuits")).isEqualTo(published("worked_example_D1a", "small"), EXACT);
     assertThat(connected(lines, "laundry circuits")).isEqualTo(published("worked_example_D1a", "laundry"), EXACT);
+    assertThat(connected(lines, "subtotal, general load")).as("printed in the example").isEqualTo(9000, EXACT);
     assertThat(result(lines, "general load, the first 3000 VA")).isEqualTo(3000, EXACT);
     assertThat(result(lines, "general load, from 3000 VA to 120000 VA")).isEqualTo(2100, EXACT);
     assertThat(Examples.line(lines, "general load, from 3000 VA to 120000 VA").runningSum())
@@ -104,6 +105,7 @@ class AnnexSingleTest {
         connected(lines, "general loads, the first 10000 VA")
             + connected(lines, "general loads, the part above 10000 VA"))
         .isEqualTo(published("worked_example_D2a", "general connected"), EXACT);
+    assertThat(connected(lines, "subtotal, general loads")).isEqualTo(published("worked_example_D2a", "general connected"), EXACT);
     assertThat(result(lines, "general loads, the part above 10000 VA")).isEqualTo(7880, EXACT);
     assertThat(Examples.line(lines, "general loads, the part above 10000 VA").runningSum())
         .isEqualTo(published("worked_example_D2a", "general after"), EXACT);

@@ -14,6 +14,8 @@ import wattle.finding.Severity;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.words.Caution;
+import wattle.worksheet.HouseInputs;
+import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.Inputs;
 import wattle.worksheet.Line;
 import wattle.worksheet.Objection;
@@ -34,11 +36,41 @@ public final class WorksheetSheets {
    * @param brief whether a long list of devices is cut, as for people; the derivations have them all
    */
   public static List<Sheet> of(Worksheet worksheet, boolean brief) {
+    return of(worksheet, List.of(), brief);
+  }
+
+  /** @param beside further notes to the result, such as what other methods give */
+  public static List<Sheet> of(Worksheet worksheet, List<String> beside, boolean brief) {
     return List.of(
-        lines("worksheet", title(worksheet), worksheet.lines(), "of " + worksheet.name(), brief),
+        lines("worksheet", title(worksheet), worksheet.lines(), "of " + worksheet.name(), unit(worksheet), brief),
         lines("worksheet-neutral", "Neutral of " + worksheet.name(), worksheet.neutralLines(), "of the neutral of " + worksheet.name(),
-            brief),
-        result(worksheet));
+            unit(worksheet), brief),
+        result(worksheet, beside));
+  }
+
+  /** What stands beside the worksheet of a service or feeder: the other methods that apply, and the least number of circuits. */
+  public static List<String> beside(Worksheet worksheet, HouseWorksheets worksheets, HouseInputs.Read read) {
+    List<String> notes = new ArrayList<>();
+    List<Worksheet> applicable = worksheets.applicable(read);
+    List<String> others = applicable.stream()
+        .filter(w -> !w.method().equals(worksheet.method()))
+        .map(w -> w.method().title() + ", " + w.method().source().place() + ": " + amperes(w.current().si()))
+        .toList();
+    if (!others.isEmpty()) {
+      boolean decides = applicable.get(0).method().equals(worksheet.method());
+      notes.add((decides ? "Also allowed, with a larger result: " : "Also allowed: ") + String.join("; ", others) + ".");
+    }
+    worksheets.leastCircuits(read).ifPresent(c -> notes.addAll(c.lines()));
+    return notes;
+  }
+
+  private static String amperes(double value) {
+    return Quantity.plain(Math.round(value * 10) / 10.0, 4) + " A";
+  }
+
+  /** CSA C22.1 counts watts, NFPA 70 volt-amperes. */
+  private static String unit(Worksheet worksheet) {
+    return worksheet.method().mechanism().countsWatts() ? "W" : "VA";
   }
 
   static String title(Worksheet worksheet) {
@@ -46,7 +78,7 @@ public final class WorksheetSheets {
     return "Load worksheet, " + what + worksheet.name() + ": " + worksheet.method().title() + ", " + worksheet.method().source();
   }
 
-  private static Sheet lines(String name, String title, List<Line> lines, String of, boolean brief) {
+  private static Sheet lines(String name, String title, List<Line> lines, String of, String unit, boolean brief) {
     List<Row> rows = new ArrayList<>();
     List<String> notes = new ArrayList<>();
     List<Derivation> added = new ArrayList<>();
@@ -56,7 +88,7 @@ public final class WorksheetSheets {
           Row.of(
               Cell.of(line.name()), Cell.of(line.article()), line.connected().map(WorksheetSheets::figure).orElse(Cell.BLANK),
               line.factor().map(f -> Cell.of(100 * f.si(), f)).orElse(Cell.BLANK),
-              line.result().map(WorksheetSheets::figure).orElse(Cell.BLANK), sum(line, added),
+              line.result().map(WorksheetSheets::figure).orElse(Cell.BLANK), line.result().isPresent() ? sum(line, added) : Cell.BLANK,
               Cell.of(devices(line.devices(), brief)))
               .about(line.name() + " " + of));
       if (!line.remark().isEmpty()) {
@@ -67,10 +99,10 @@ public final class WorksheetSheets {
         name, title,
         List.of(
             Column.words("line", "line"), Column.words("article", "article"),
-            Column.figures("connected-va", "connected", "VA", 0).naming("connected load, *"),
+            Column.figures("connected-va", "connected", unit, 0).naming("connected load, *"),
             Column.figures("factor-percent", "factor", "%", 1).naming("factor, *"),
-            Column.figures("result-va", "result", "VA", 0).naming("worksheet line, *"),
-            Column.figures("sum-va", "sum", "VA", 0).naming("sum up to *"),
+            Column.figures("result-va", "result", unit, 0).naming("worksheet line, *"),
+            Column.figures("sum-va", "sum", unit, 0).naming("sum up to *"),
             Column.words("devices", "made by")),
         rows, notes);
   }
@@ -96,16 +128,16 @@ public final class WorksheetSheets {
         : String.join(", ", names);
   }
 
-  private static Sheet result(Worksheet worksheet) {
+  private static Sheet result(Worksheet worksheet, List<String> beside) {
     List<Row> rows = new ArrayList<>();
     String of = " of " + worksheet.name();
-    rows.add(row("calculated load", of, "VA", worksheet.total()));
+    rows.add(row("calculated load", of, unit(worksheet), worksheet.total()));
     if (worksheet.legs().size() == 1) {
       rows.add(row(worksheet.current().name(), of, "A", worksheet.current()));
     } else {
       worksheet.legs().values().forEach(l -> rows.add(row(l.name(), of, "A", l)));
     }
-    rows.add(row("load of the neutral", of, "VA", worksheet.neutralTotal()));
+    rows.add(row("load of the neutral", of, unit(worksheet), worksheet.neutralTotal()));
     rows.add(row(worksheet.neutralCurrent().name(), of, "A", worksheet.neutralCurrent()));
     if (worksheet.continuous().si() > 0) {
       rows.add(row("continuous part of it", of, "A", worksheet.continuous()));
@@ -113,10 +145,11 @@ public final class WorksheetSheets {
     if (worksheet.sized().si() > worksheet.current().si()) {
       rows.add(row(worksheet.sized().name(), of, "A", worksheet.sized()));
     }
+    rounded(worksheet).ifPresent(r -> rows.add(row("fraction below 0.5 A dropped, 220.5(B)", of, "A", r)));
     worksheet.nextRating().ifPresent(n -> rows.add(row("next standard rating", of, "A", n)));
     worksheet.rating().ifPresent(r -> rows.add(row("rating in the plan", of, "A", r)));
     worksheet.spare().ifPresent(s -> rows.add(row("spare capacity", of, "A", s)));
-    List<String> notes = new ArrayList<>();
+    List<String> notes = new ArrayList<>(beside);
     if (worksheet.total().toBeVerified() || worksheet.neutralTotal().toBeVerified()) {
       notes.add("Some factors are from memory, to be verified in the code; the derivations mark them.");
     }
@@ -125,6 +158,12 @@ public final class WorksheetSheets {
         "worksheet-result", "Result for " + worksheet.name(),
         List.of(Column.words("figure", "figure"), Column.figures("value", "value", "", 1).naming("*"), Column.words("unit", "unit")),
         rows, notes);
+  }
+
+  /** The whole amperes that the next rating is taken for, where a fraction was dropped. */
+  private static Optional<Derivation> rounded(Worksheet worksheet) {
+    return worksheet.nextRating().stream().flatMap(n -> n.inputs().stream()).filter(d -> d.name().equals("current, its fraction dropped"))
+        .findFirst();
   }
 
   private static Row row(String name, String of, String unit, Derivation figure) {
