@@ -134,7 +134,8 @@ final class BranchChecks {
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }
-      suggestion(branch, first).ifPresent(s -> finding.fix("use " + s + " (legs A and B), or run a neutral for each hot"));
+      finding.fix(suggestion(branch, first).map(s -> "use " + s + " (legs " + legsOf(first, s) + "), or run a neutral for each hot")
+          .orElse("move one hot to a way on another leg, with one handle for both, or run a neutral for each hot"));
       scope.report(finding);
     }
     boolean together = ids.size() == 1;
@@ -147,7 +148,9 @@ final class BranchChecks {
               .with(first.origin().name(), "breaker " + first.id())
               .with(branch.wiring().origin().whole(), "one neutral for both hots")
               .because("With one handle open the other hot still feeds the shared neutral, and the box that looks dead is not.")
-              .fix("put both on one two-pole breaker, or tie their handles: " + pairText(first, second) + " handle-tied")
+              .fix(first.device() == Breaker.Device.FUSE || second.device() == Breaker.Device.FUSE
+                  ? "put both fuses in one pull-out that takes both out together, or run a neutral for each hot"
+                  : "put both on one two-pole breaker, or tie their handles: " + pairText(first, second) + " handle-tied")
               .source(source("shared-neutral-two-breakers")));
     }
   }
@@ -185,9 +188,23 @@ final class BranchChecks {
     return text.toString();
   }
 
-  /** The slot of the first hot and the next one down its column, where that stands on another leg and is free. */
+  /** The legs of two slots, as in {@code A and B}. */
+  private String legsOf(Breaker first, String pair) {
+    Panel panel = panels.get(first.id().panel());
+    return java.util.Arrays.stream(pair.split("\\+"))
+        .map(s -> panel.order().legOf(Integer.parseInt(s), panel.slotCount().orElse(Integer.parseInt(s)), panel.legs()).name()).sorted()
+        .collect(java.util.stream.Collectors.joining(" and "));
+  }
+
+  /**
+   * The slot of the first hot and the next one down its column, where that stands on another leg and is free; none where the plan
+   * states legs, which then do not follow from slots.
+   */
   private Optional<String> suggestion(Branch branch, Breaker first) {
     Panel panel = panels.get(first.id().panel());
+    if (branch.hots().stream().anyMatch(h -> breakers.get(h.breaker()).legsStated())) {
+      return Optional.empty();
+    }
     int slot = first.poles().get(0).slot().number();
     int next = slot + (panel.order() == wattle.model.SlotOrder.ODD_LEFT ? 2 : 1);
     boolean there = panel.slotCount().map(count -> next <= count).orElse(true);

@@ -143,7 +143,9 @@ public final class Expectations {
         .because(found.because())
         .figure(found.figure().name(), found.figure().value().text())
         .figure("expected", expected.bound() == Expectation.Bound.TRIPS ? "trips" : "holds")
-        .fix("expect what it does, or change what the trial or the house does")
+        .fix(expected.bound() == Expectation.Bound.TRIPS
+            ? "give this place protection that opens, and see that its ground is whole"
+            : "find what makes it open: a load, a leak or a fault of the trial")
         .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
     return finding.build();
@@ -193,7 +195,7 @@ public final class Expectations {
         .because(found.reason())
         .figure(found.figure().name(), shown)
         .figure("expected", bound(expected) + value(expected))
-        .fix("expect " + shown + ", or change what the trial or the house does")
+        .fix(Remedies.of(expected, found.figure().si() < value(expected).si()))
         .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
     return finding.build();
