@@ -74,6 +74,9 @@ public final class BoxFill {
   }
 
   private Optional<Derivation> contentsNeed(Box box) {
+    if (box.traits().contains("boxless")) {
+      return Optional.empty();
+    }
     List<Section> runs = runsAt.getOrDefault(box.name(), List.of());
     TreeMap<WireSize, Integer> conductors = new TreeMap<>();
     TreeMap<WireSize, Integer> grounds = new TreeMap<>();

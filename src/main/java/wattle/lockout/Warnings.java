@@ -88,6 +88,12 @@ final class Warnings {
     if (!house.boxes().containsKey(box)) {
       return;
     }
+    if (house.boxes().get(box).traits().contains("boxless")) {
+      warnings.add("There is no box at " + box + ": its joints are bare to the hand until the tests below have proved them dead.");
+    }
+    if (house.boxes().get(box).traits().contains("uncovered")) {
+      warnings.add("There is no cover at " + box + ": live parts may stand open to the hand until the tests below have proved them dead.");
+    }
     for (String name : house.boxes().get(box).devices()) {
       Device device = house.devices().get(name);
       if (!device.kind().halves().isEmpty()) {

@@ -25,7 +25,7 @@ final class BoxParts {
     int withoutVolume = 0;
     for (Box box : house.boxes().values()) {
       List<Device> devices = box.devices().stream().map(house.devices()::get).toList();
-      if (box.status() == Status.NEW && !box.traits().contains("later")) {
+      if (box.status() == Status.NEW && !box.traits().contains("later") && !box.traits().contains("boxless")) {
         tally.add(Material.Category.BOX, box(box, devices), box.name());
         withoutVolume += box.volume().isEmpty() ? 1 : 0;
       }

@@ -55,7 +55,7 @@ public record Words(String what, List<String> known, Map<String, String> same) {
   public static final Words BOX_TRAITS = new Words(
       "a trait of a box",
       List.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
-          "extension", "later", "accessible", "concealed", "covered", "uncovered"),
+          "extension", "later", "accessible", "concealed", "covered", "uncovered", "boxless", "soldered"),
       Map.of());
 
   /** Raceways that conductors are pulled into. */

@@ -127,6 +127,12 @@ final class RoomProperties {
             (f, b) -> closed(f, b))
         .rests(Doubt.BOX, Doubt.CONTENTS)
         .stated("covered or uncovered on the box")
+        .truth("boxed", "whether its joint is in a box; false where the plan says boxless", (f, b) -> !isBoxless(b)).rests(Doubt.BOX)
+        .truth("open-tap", "whether it is a joint of knob-and-tube wires alone, without a box",
+            (f, b) -> isBoxless(b) && isOpenWiring(f, b))
+        .rests(Doubt.BOX, Doubt.REACHED, Doubt.WAY)
+        .words("joint", "what is in it, in words: a cable ends, wires are joined", (f, b) -> Optional.of(joint(f, b)))
+        .rests(Doubt.REACHED)
         .number("conductors", "insulated conductors that come in",
             (f, b) -> f.runsAt(b).stream().mapToInt(r -> r.section().wiring().insulated().size()).sum())
         .rests(Doubt.REACHED, Doubt.WAY)
@@ -145,16 +151,28 @@ final class RoomProperties {
     return SERVICED.contains(device.kind().name());
   }
 
+  private static boolean isBoxless(Box box) {
+    return box.traits().contains("boxless");
+  }
+
+  private static boolean isOpenWiring(Facts facts, Box box) {
+    return !facts.runsAt(box).isEmpty() && facts.runsAt(box).stream().allMatch(r -> r.section().wiring().type().equals("knob-and-tube"));
+  }
+
+  private static String joint(Facts facts, Box box) {
+    return facts.runsAt(box).size() > 1 ? "wires are joined" : "a cable ends";
+  }
+
   private static Boolean reachable(Facts facts, Box box) {
     return box.traits().contains("concealed")
         ? Boolean.FALSE
-        : box.traits().contains("accessible") || isInUse(facts, box) ? Boolean.TRUE : null;
+        : box.traits().contains("accessible") || isBoxless(box) || isInUse(facts, box) ? Boolean.TRUE : null;
   }
 
   private static Boolean closed(Facts facts, Box box) {
     return box.traits().contains("uncovered")
         ? Boolean.FALSE
-        : box.traits().contains("covered") || isInUse(facts, box) ? Boolean.TRUE : null;
+        : box.traits().contains("covered") || isBoxless(box) || isInUse(facts, box) ? Boolean.TRUE : null;
   }
 
   /** Whether something is on it that people use, so that it can be reached and is closed by its plate. */

@@ -14,7 +14,8 @@ import wattle.read.SourceReader;
 /** What a person is told to do where a figure fails: something in the house, never to expect less. */
 class RemediesTest {
   private static List<Finding> of(String rule, String plan) {
-    return new Compiler(SourceReader.FROM_DISK).compile(new Source("r.wattle", "plan \"r\"\n" + plan), Path.of("r.wattle")).findings().stream()
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("r.wattle", "plan \"r\"\n" + plan), Path.of("r.wattle")).findings()
+        .stream()
         .filter(f -> f.rule().equals(rule)).toList();
   }
 
@@ -62,7 +63,8 @@ class RemediesTest {
         room wash existing { machine: washer 10 A on black }
         """;
     assertThat(of("shared-neutral-same-leg", plan.formatted("A", "A"))).singleElement()
-        .satisfies(f -> assertThat(f.fixes().get(0).order()).doesNotContain("3+4").contains("another leg").contains("neutral for each hot"));
+        .satisfies(
+            f -> assertThat(f.fixes().get(0).order()).doesNotContain("3+4").contains("another leg").contains("neutral for each hot"));
     assertThat(of("shared-neutral-two-breakers", plan.formatted("A", "B"))).singleElement()
         .satisfies(f -> assertThat(f.fixes().get(0).order()).doesNotContain("breaker").contains("takes both out together"));
   }

@@ -60,7 +60,7 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
     Sketch sketch = new Sketch();
     double width = layout.width();
     double height = layout.bottom() + 14 * box.notes().size();
-    sketch.add(new Shape.Box(0, 0, width, height, 6, Stroke.THIN, Fill.NONE));
+    sketch.add(new Shape.Box(0, 0, width, height, 6, box.boxed() ? Stroke.THIN : Stroke.DASHED, Fill.NONE));
     sketch.fitted(12, 19, box.title(), 12, true, Anchor.START, width - 20);
     sketch.fitted(12, 34, String.join(", ", box.facts()), NOTE, false, Anchor.START, width - 20);
     layout.routes().ways().stream().filter(w -> w.wire().corners().size() == 2 && isLevel(w.wire())).forEach(w -> sketch.add(w.wire()));

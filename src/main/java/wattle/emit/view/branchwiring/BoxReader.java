@@ -55,7 +55,7 @@ final class BoxReader {
       Terminal screw = new Terminal("green", Terminal.Make.GREEN, true, Optional.of(Net.Key.of(new Role.Ground())));
       fixtures.add(new Fixture("metal box", List.of("screw in its wall"), List.of(screw), Fixture.Tab.NONE, false));
     }
-    return BoxWiring.joined(box.name(), facts(box), notes(box, grounded), fixtures, arriving, leaving);
+    return BoxWiring.joined(box.name(), facts(box), notes(box, grounded), !isBoxless(box), fixtures, arriving, leaving);
   }
 
   private static boolean hasGround(Optional<Section> arriving, List<Section> leaving) {
@@ -99,16 +99,31 @@ final class BoxReader {
     box.gangs().ifPresent(g -> facts.add(g + "-gang"));
     box.volume().ifPresent(v -> facts.add(v.toString()));
     facts.addAll(new TreeSet<>(box.traits()));
+    if (facts.remove("boxless")) {
+      facts.add(0, "NO BOX");
+    }
+    if (facts.remove("uncovered")) {
+      facts.add(0, "NO COVER");
+    }
+    box.devices().stream().map(house.devices()::get).filter(d -> d.kind().family() == Family.JUNCTION)
+        .forEach(d -> facts.add(0, d.kind().name() + d.label().map(l -> " “" + l + "”").orElse("")));
     if (box.status() != Status.NEW) {
       facts.add(status(box.status()).strip());
     }
     return facts;
   }
 
+  private static boolean isBoxless(Box box) {
+    return box.traits().contains("boxless");
+  }
+
   private List<String> notes(Box box, boolean grounded) {
     List<String> notes = new ArrayList<>();
+    if (isBoxless(box)) {
+      notes.add("In the open: there is no box around these wires.");
+    }
     if (!grounded) {
-      notes.add("No ground conductor comes into this box.");
+      notes.add("No ground conductor comes " + (isBoxless(box) ? "here." : "into this box."));
     }
     for (Branch other : house.branches().values()) {
       if (!other.name().equals(branch.name()) && other.points().stream().anyMatch(p -> p.box().equals(Optional.of(box.name())))) {
@@ -148,7 +163,7 @@ final class BoxReader {
     }
     String title = panel.map(p -> "Panel " + p.name()).orElse("Panel not stated");
     return BoxWiring.joined(
-        title, panel.flatMap(Panel::label).map(List::of).orElse(List.of()), List.of(), fixtures, Optional.empty(), leaving);
+        title, panel.flatMap(Panel::label).map(List::of).orElse(List.of()), List.of(), true, fixtures, Optional.empty(), leaving);
   }
 
   private Fixture breaker(BreakerId id, Optional<Terminal> neutral) {

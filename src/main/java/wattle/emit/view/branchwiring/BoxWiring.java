@@ -14,6 +14,7 @@ import wattle.model.Section;
 /**
  * What is in one box, or in the panel that a branch starts at, and what is joined there.
  *
+ * @param boxed whether anything is around it; false for a joint in the open
  * @param arriving the cable from the side of the panel; absent in the panel
  * @param leaving the cables onward
  * @param nets in the order in which the cables and fixtures bring them
@@ -23,6 +24,7 @@ record BoxWiring(
     String title,
     List<String> facts,
     List<String> notes,
+    boolean boxed,
     List<Fixture> fixtures,
     Optional<Section> arriving,
     List<Section> leaving,
@@ -39,7 +41,8 @@ record BoxWiring(
 
   /** Joins what does the same. */
   static BoxWiring joined(
-      String title, List<String> facts, List<String> notes, List<Fixture> fixtures, Optional<Section> arriving, List<Section> leaving) {
+      String title, List<String> facts, List<String> notes, boolean boxed, List<Fixture> fixtures, Optional<Section> arriving,
+      List<Section> leaving) {
     Map<Net.Key, List<Net.Conductor>> conductors = new LinkedHashMap<>();
     Set<Net.Key> keys = new LinkedHashSet<>();
     List<Net.Conductor> loose = new ArrayList<>();
@@ -75,14 +78,14 @@ record BoxWiring(
         loose.addAll(ends);
       }
     }
-    return new BoxWiring(title, facts, notes, fixtures, arriving, leaving, nets, loose);
+    return new BoxWiring(title, facts, notes, boxed, fixtures, arriving, leaving, nets, loose);
   }
 
   /** The same with one of the leaving cables before the others. */
   BoxWiring withFirst(int cable) {
     List<Section> other = new ArrayList<>(leaving);
     other.add(0, other.remove(cable));
-    return joined(title, facts, notes, fixtures, arriving, other);
+    return joined(title, facts, notes, boxed, fixtures, arriving, other);
   }
 
   /** What each wire does; where that could not be derived, every wire as one that is joined to nothing. */

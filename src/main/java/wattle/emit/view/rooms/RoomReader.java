@@ -42,13 +42,24 @@ final class RoomReader {
       Box box = house.boxes().get(name);
       List<Device> devices = box.devices().stream().map(house.devices()::get).filter(d -> d.kind().family() != Family.JUNCTION).toList();
       if (devices.isEmpty()) {
-        rows.add(row(box(box), List.of("splices only"), List.of(), places(p -> p.box().equals(Optional.of(name)))));
+        rows.add(row(box(box), joints(box), List.of(), places(p -> p.box().equals(Optional.of(name)))));
       }
       for (int i = 0; i < devices.size(); i++) {
         rows.add(row(devices.get(i), i == 0 ? box(box) : List.of(), box));
       }
     }
     return rows;
+  }
+
+  /** What is in a box without devices; a joint by its own name and label, where it has any. */
+  private List<String> joints(Box box) {
+    List<String> cell = new ArrayList<>();
+    for (String name : box.devices()) {
+      Device joint = house.devices().get(name);
+      cell.add(joint.kind().name().equals("junction") ? "splices only" : joint.kind().name());
+      joint.label().ifPresent(l -> cell.add("“" + l + "”"));
+    }
+    return cell.isEmpty() ? List.of("splices only") : cell;
   }
 
   private RoomRow row(Device device, List<String> boxCell, Box box) {
@@ -98,6 +109,7 @@ final class RoomReader {
     box.gangs().ifPresent(g -> facts.add(g + "-gang"));
     box.volume().ifPresent(v -> facts.add(v.toString()));
     facts.addAll(new TreeSet<>(box.traits()));
+    facts.replaceAll(t -> t.equals("boxless") ? "no box" : t.equals("uncovered") ? "no cover" : t);
     if (!facts.isEmpty() || box.status() != Status.NEW) {
       cell.add((String.join(", ", facts) + status(box.status())).strip());
     }
