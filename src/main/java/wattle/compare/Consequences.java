@@ -29,8 +29,8 @@ public record Consequences(List<Consequence> figures, List<Gap> gaps) {
       inPieces(after, true, broken);
       return new Consequences(List.of(), broken);
     }
-    Measured was = Measured.of(before);
-    Measured is = Measured.of(after);
+    Measured was = Measured.of(before, before, after);
+    Measured is = Measured.of(after, before, after);
     Map<Measure, Measure> formerly = new TreeMap<>();
     was.figures().keySet().forEach(m -> formerly.put(m.of(renames.later(m.thing())), m));
     List<Consequence> figures = new ArrayList<>();

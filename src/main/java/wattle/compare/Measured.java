@@ -13,9 +13,9 @@ final class Measured {
   private final List<String> open = new ArrayList<>();
 
   /** All that is compared of a plan that is whole. */
-  static Measured of(Plan plan) {
+  static Measured of(Plan plan, Plan before, Plan after) {
     Measured measured = new Measured();
-    WorksheetMeasures.add(plan, measured);
+    WorksheetMeasures.add(plan, before, after, measured);
     BalanceMeasures.add(plan, measured);
     WorstMeasures.add(plan, measured);
     FaultMeasures.add(plan, measured);

@@ -24,7 +24,7 @@ final class Capacity {
     String name = service ? "service current" : "feeder current";
     LegAmperes amperes = new LegAmperes(inputs, figures);
     Map<Leg, Derivation> legs = amperes.legs(name, total, load);
-    Derivation current = LegAmperes.heaviest(name, legs);
+    Derivation current = amperes.governing(name, total, legs);
     Derivation neutralTotal = neutral.total("load of the neutral");
     Derivation neutralCurrent = reduced(amperes.neutral("current of the neutral", neutralTotal, neutral), inputs.system(), figures);
     boolean ofDwellings = method.mechanism() == Mechanism.DWELLING_STANDARD || method.mechanism() == Mechanism.MULTI_STANDARD;
@@ -60,13 +60,14 @@ final class Capacity {
       boolean canadian) {
     Derivation most = current;
     for (Map.Entry<Leg, Derivation> leg : legs.entrySet()) {
+      // On two legs of a wye the whole by the voltage between them governs, and what lasts comes on top of that.
+      boolean whole = legs.values().stream().allMatch(l -> l.si() < current.si() - 1e-9);
+      Derivation base = whole ? current : leg.getValue();
       Derivation quarter = lasting.quarterOnLeg(leg.getKey(), leastCharger);
-      double amperes = leg.getValue().si() + quarter.si();
+      double amperes = base.si() + quarter.si();
       if (quarter.si() > 0 && amperes > most.si()) {
         most = Derivation.computed(
-            "current with continuous loads at 125 %", "I", "I_l + I_q", amperes, Units.AMPERE,
-            leg.getValue().named(leg.getValue().name(), "I_l"),
-            quarter)
+            "current with continuous loads at 125 %", "I", "I_l + I_q", amperes, Units.AMPERE, base.named(base.name(), "I_l"), quarter)
             .remarking(
                 canadian
                     ? "A continuous load is 80 % of a rating at most, 8-104. The calculated load itself is without it."

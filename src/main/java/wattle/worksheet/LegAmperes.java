@@ -56,8 +56,17 @@ final class LegAmperes {
     return legs;
   }
 
-  /** The leg that carries most; with no word of a leg where all carry the same. */
-  static Derivation heaviest(String name, Map<Leg, Derivation> legs) {
+  /**
+   * What governs: the leg that carries most, with no word of a leg where all carry the same. On two legs of a wye it is the whole load by the
+   * voltage between the legs where that is more, as example D5(b) gives it first.
+   */
+  Derivation governing(String name, Derivation total, Map<Leg, Derivation> legs) {
+    Derivation most = heaviest(name, legs);
+    Derivation whole = mean(name, total);
+    return system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE && whole.si() > most.si() ? whole : most;
+  }
+
+  private static Derivation heaviest(String name, Map<Leg, Derivation> legs) {
     Derivation most = legs.values().stream().max(Comparator.comparingDouble(Derivation::si)).orElseThrow();
     boolean alike = legs.values().stream().allMatch(d -> d.si() > most.si() * (1 - 1e-9) - 1e-9);
     return most.named(alike ? name : name + ", " + (legs.size() == 2 ? "heavier" : "heaviest") + " leg", "I");
@@ -68,6 +77,12 @@ final class LegAmperes {
    * of them has its quarter.
    */
   Derivation neutral(String name, Derivation total, Tally tally) {
+    Derivation paired = paired(name, total, tally);
+    Derivation whole = mean(name, total).named(name, "I_n");
+    return system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE && whole.si() > paired.si() ? whole : paired;
+  }
+
+  private Derivation paired(String name, Derivation total, Tally tally) {
     if (system.legs().size() != 2) {
       Derivation mean = mean(name, total);
       return LegSpread.factors(inputs, figures, tally.apart()).values().stream()
