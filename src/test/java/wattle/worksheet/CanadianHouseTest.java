@@ -1,0 +1,114 @@
+package wattle.worksheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static wattle.worksheet.Examples.CA;
+import static wattle.worksheet.Examples.calculate;
+import static wattle.worksheet.Examples.load;
+import static wattle.worksheet.Examples.metres;
+import static wattle.worksheet.Examples.result;
+import static wattle.worksheet.Examples.service;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import wattle.compiler.Compilation;
+import wattle.compiler.Compiler;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.model.LoadClass;
+import wattle.read.SourceReader;
+
+/** Canadian houses from plans: watts, measured demand, energy management, and the least load of a suite. */
+class CanadianHouseTest {
+  private static final String HOUSE = """
+      use code ca-2021
+      dwelling { floor-area 150 m2 }
+      service main 120/240 V 100 A existing { peak-demand 9 kW run 9 m of 3 Cu triplex }
+      panel P from main existing { bus 125 A slots 24 bonded
+        main breaker 100 A
+        1+3 40 A two-pole range
+        2+4 20 A two-pole water
+        5   20 A new motor
+        6+8 50 A two-pole new car
+      }
+      branch range by 8/3 NMD90 existing { P --5 m-- kitchen.range }
+      branch water by 12/2 NMD90 existing { P --5 m-- kitchen.water }
+      branch motor by 12/2 NMD90 { P --5 m-- kitchen.vac }
+      branch car by 6/3 NMD90 { P --5 m-- garage.car }
+      room kitchen existing { range: range 12 kW   water: water heater 3 kW   vac: disposal 1450 W new }
+      room garage existing { car: vehicle charger 7.2 kW new }
+      """;
+
+  private static Compilation compile(String text) {
+    return new Compiler(new SourceReader(Map.of(), 1 << 20)).compile(new Source("house.wattle", text), Path.of("house.wattle"));
+  }
+
+  private static Worksheet sheet(String text, String method) {
+    Compilation plan = compile(text);
+    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    Outcome outcome = worksheets.calculate(worksheets.method(method).orElseThrow(), worksheets.services().get(0));
+    return outcome.worksheet().orElseThrow(() -> new AssertionError(outcome.objections().toString()));
+  }
+
+  /**
+   * By hand, 8-200 1) a): 6000 W for 150 m², 6000 W for the range, 7200 W for the charger, 25 % of the water heater; the disposal of 1450 W
+   * is below 1500 W, whatever its power factor, so that it is in the basic load.
+   */
+  @Test
+  void wattsStayWatts() {
+    for (String disposal : List.of("disposal 1450 W", "disposal 1450 W power-factor 0.8")) {
+      Worksheet sheet = sheet(HOUSE.replace("disposal 1450 W", disposal), "single");
+      assertThat(result(sheet.lines(), "other loads above 1500 W")).isEqualTo(750, within(1e-6));
+      assertThat(sheet.lines()).flatExtracting(Line::devices).doesNotContain("kitchen.vac");
+      assertThat(sheet.lines().stream().flatMap(l -> l.result().stream()).map(d -> d.value().text())).allMatch(t -> t.endsWith(" W"));
+      assertThat(sheet.total().value().text()).isEqualTo("24000 W");
+    }
+    assertThat(result(sheet(HOUSE.replace("1450 W", "1600 W"), "single").lines(), "other loads above 1500 W")).isEqualTo(1150, within(1e-6));
+  }
+
+  /** 8-200 1) b): 24 000 W, which are 100 A at 240 V; 19 950 W calculated are made up to it. */
+  @Test
+  void theLeastLoadIsShownInAmperes() {
+    Line line = Examples.line(sheet(HOUSE, "single").lines(), "up to the least load of a dwelling");
+    assertThat(line.result().orElseThrow().si()).isEqualTo(24000 - 19950, within(1e-6));
+    assertThat(line.remark()).contains("24000 W, 100 A at 240 V");
+  }
+
+  /** technicalsafetybc.ca IB-EL 2023-01, 8-106 8): 9000 W measured and 7200 and 1450 W added, 73.5 A; by 8-104 on a rating of 91.9 A. */
+  @Test
+  void loadAddedToAMeasuredDemand() {
+    Worksheet sheet = sheet(HOUSE, "measured");
+    assertThat(sheet.total().si()).isEqualTo(9000 + 7200 + 1450, within(1e-6));
+    assertThat(sheet.current().si()).isEqualTo(17650 / 240.0, within(1e-6));
+    assertThat(sheet.sized().si()).isEqualTo(17650 / 240.0 / 0.8, within(1e-6));
+    assertThat(sheet.nextRating().orElseThrow().si()).isEqualTo(100);
+    Compilation plan = compile(HOUSE);
+    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    assertThat(worksheets.applicable(worksheets.services().get(0)).stream().map(w -> w.method().name())).containsExactly("measured", "single");
+    assertThat(plan.findings()).extracting(Finding::rule).doesNotContain("service-below-load");
+  }
+
+  /** 8-106 11): a charger that a system holds back by the load of the service does not count; the sheet still names it. */
+  @Test
+  void aManagedCharger() {
+    Worksheet sheet = sheet(HOUSE.replace("7.2 kW new", "7.2 kW new load-managed"), "single");
+    Line line = Examples.line(sheet.lines(), "vehicle charging under energy management, left out");
+    assertThat(line.result()).isEmpty();
+    assertThat(line.article()).isEqualTo("8-106 11)");
+    assertThat(sheet(HOUSE.replace("7.2 kW new", "7.2 kW new load-managed"), "measured").total().si()).isEqualTo(10450, within(1e-6));
+  }
+
+  /**
+   * By hand: a suite of 60 m² with a range and 6 kW of heat is 5000 + 6000 W and its heat, above the least of 14 400 W, so that 11 000 W
+   * and not 14 400 W stand beside the heat; without heat it is made up to the least.
+   */
+  @Test
+  void theLeastLoadIsThatOfTheWholeSuite() {
+    DwellingUnit warm = metres(60, load("range", LoadClass.COOKING, 12000), load("heat", LoadClass.ROOM_HEATING, 6000));
+    DwellingUnit cold = metres(60, load("range", LoadClass.COOKING, 12000));
+    assertThat(calculate(CA, "row", service(warm, warm)).total().si()).isEqualTo(1.65 * 11000 + 10000 + 0.75 * 2000, within(1e-6));
+    assertThat(calculate(CA, "row", service(cold, cold)).total().si()).isEqualTo(1.65 * 14400, within(1e-6));
+  }
+}
