@@ -5,10 +5,17 @@ import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CodeLensOptions;
 import org.eclipse.lsp4j.CompletionOptions;
+import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.DocumentLinkOptions;
+import org.eclipse.lsp4j.FileOperationFilter;
+import org.eclipse.lsp4j.FileOperationOptions;
+import org.eclipse.lsp4j.FileOperationPattern;
+import org.eclipse.lsp4j.FileOperationsServerCapabilities;
 import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SaveOptions;
 import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.SignatureHelpOptions;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextDocumentSyncOptions;
 import org.eclipse.lsp4j.WorkspaceFoldersOptions;
@@ -18,7 +25,7 @@ import org.eclipse.lsp4j.WorkspaceServerCapabilities;
 final class Abilities {
   private Abilities() {}
 
-  static ServerCapabilities all() {
+  static ServerCapabilities of(Editor editor) {
     ServerCapabilities all = new ServerCapabilities();
     TextDocumentSyncOptions sync = new TextDocumentSyncOptions();
     sync.setOpenClose(true);
@@ -26,6 +33,13 @@ final class Abilities {
     sync.setSave(new SaveOptions(false));
     all.setTextDocumentSync(sync);
     all.setDocumentFormattingProvider(true);
+    all.setDocumentRangeFormattingProvider(true);
+    all.setSelectionRangeProvider(true);
+    all.setDocumentLinkProvider(new DocumentLinkOptions(false));
+    all.setSignatureHelpProvider(new SignatureHelpOptions(List.of("(", ",")));
+    if (editor.pulls()) {
+      all.setDiagnosticProvider(new DiagnosticRegistrationOptions(true, false));
+    }
     all.setFoldingRangeProvider(true);
     all.setDocumentSymbolProvider(true);
     all.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
@@ -44,7 +58,11 @@ final class Abilities {
     WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();
     folders.setSupported(true);
     folders.setChangeNotifications(true);
-    all.setWorkspace(new WorkspaceServerCapabilities(folders));
+    WorkspaceServerCapabilities workspace = new WorkspaceServerCapabilities(folders);
+    FileOperationsServerCapabilities files = new FileOperationsServerCapabilities();
+    files.setWillRename(new FileOperationOptions(List.of(new FileOperationFilter(new FileOperationPattern("**")))));
+    workspace.setFileOperations(files);
+    all.setWorkspace(workspace);
     return all;
   }
 }

@@ -11,10 +11,11 @@ import org.eclipse.lsp4j.WorkspaceClientCapabilities;
  *
  * @param versionedEdits whether edits may name the version of the text that they are for
  * @param nestedSymbols whether the outline may be a tree
+ * @param pulls whether it asks for the findings of open documents, and can be told to ask again; they are then not sent unasked
  */
-record Editor(boolean versionedEdits, boolean nestedSymbols) {
+record Editor(boolean versionedEdits, boolean nestedSymbols, boolean pulls) {
   /** The least that an editor can do. */
-  static final Editor PLAIN = new Editor(false, false);
+  static final Editor PLAIN = new Editor(false, false, false);
 
   static Editor of(ClientCapabilities client) {
     Optional<WorkspaceClientCapabilities> workspace = Optional.ofNullable(client.getWorkspace());
@@ -24,7 +25,9 @@ record Editor(boolean versionedEdits, boolean nestedSymbols) {
         document
             .map(TextDocumentClientCapabilities::getDocumentSymbol)
             .map(DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport)
-            .orElse(false));
+            .orElse(false),
+        document.map(TextDocumentClientCapabilities::getDiagnostic).isPresent()
+            && workspace.map(WorkspaceClientCapabilities::getDiagnostics).map(d -> d.getRefreshSupport()).orElse(false));
   }
 
   /** Whether it can be asked to tell of changes on disk. */

@@ -59,7 +59,7 @@ final class PlanServer implements LanguageServer, LanguageClientAware {
     analyses.run(() -> analyses.plans().setFolders(folders));
     endWith(params.getProcessId());
     return CompletableFuture.completedFuture(
-        new InitializeResult(Abilities.all(), new ServerInfo("wattle", version)));
+        new InitializeResult(Abilities.of(session.editor()), new ServerInfo("wattle", version)));
   }
 
   // Old editors name one root, in one of two ways that the protocol has given up since.

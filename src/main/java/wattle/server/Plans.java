@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
@@ -43,15 +44,31 @@ final class Plans {
     analysis.files().forEach((path, tree) -> uses.put(path, UsedFiles.of(tree, path)));
   }
 
-  /** Looks through the folders from that of the file up to the editor's own. */
+  /**
+   * Looks through the folders from that of the file up to the editor's own, and up to that of the repository: a file of parts
+   * that is opened alone is part of the plan above it.
+   */
   void explore(Path file, Buffers buffers) {
+    Optional<Path> repository = repository(file);
     for (Path folder = file.getParent(); folder != null; folder = folder.getParent()) {
       plansIn(folder).forEach(plan -> read(plan, buffers));
       Path at = folder;
-      if (folders.stream().noneMatch(f -> at.startsWith(f) && !at.equals(f))) {
+      boolean below = folders.stream().anyMatch(f -> at.startsWith(f) && !at.equals(f))
+          || repository.filter(r -> at.startsWith(r) && !at.equals(r)).isPresent();
+      if (!below) {
         break;
       }
     }
+  }
+
+  /** The nearest folder at or above that of a file which is under version control. */
+  private static Optional<Path> repository(Path file) {
+    for (Path folder = file.getParent(); folder != null; folder = folder.getParent()) {
+      if (Files.exists(folder.resolve(".git"))) {
+        return Optional.of(folder);
+      }
+    }
+    return Optional.empty();
   }
 
   /** The plans that lie in a folder, by name. */

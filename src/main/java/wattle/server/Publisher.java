@@ -31,25 +31,32 @@ final class Publisher {
   }
 
   /** Tells what is known of all open plans. */
-  void publish(Buffers buffers, Analyses analyses) {
+  void publish(Buffers buffers, Analyses analyses, Editor editor) {
     Map<String, Told> now = new LinkedHashMap<>();
     Set<Path> done = new HashSet<>();
     for (Path file : new LinkedHashSet<>(buffers.open().keySet())) {
       analyses.of(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
     }
+    boolean asks = editor.pulls() && !now.equals(told);
     now.forEach(
         (uri, mine) -> {
-          if (!mine.equals(told.get(uri)) && !(mine.diagnostics.isEmpty() && mine.version == null && !told.containsKey(uri))) {
+          boolean pulled = editor.pulls() && mine.version != null;
+          boolean known = mine.equals(told.get(uri)) || mine.diagnostics.isEmpty() && mine.version == null && !told.containsKey(uri);
+          if (!pulled && !known) {
             client.publishDiagnostics(new PublishDiagnosticsParams(uri, mine.diagnostics, mine.version));
           }
         });
     told.forEach(
         (uri, before) -> {
-          if (!now.containsKey(uri) && !before.diagnostics.isEmpty()) {
+          boolean pulled = editor.pulls() && before.version != null;
+          if (!pulled && !now.containsKey(uri) && !before.diagnostics.isEmpty()) {
             client.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
           }
         });
     told = now;
+    if (asks) {
+      client.refreshDiagnostics();
+    }
   }
 
   private void add(Analysis analysis, Map<String, Told> now) {

@@ -79,7 +79,7 @@ final class Session implements AutoCloseable {
     analyses.run(
         () -> {
           if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
-            tell(() -> publisher.publish(now, analyses));
+            tell(() -> publisher.publish(now, analyses, editor));
             tell(() -> judge(mine, now));
           }
         });
@@ -98,7 +98,7 @@ final class Session implements AutoCloseable {
 
   private void publishUnlessLate(long mine, Buffers now) {
     if (mine == changes.get()) {
-      publisher.publish(now, analyses);
+      publisher.publish(now, analyses, editor);
     }
   }
 

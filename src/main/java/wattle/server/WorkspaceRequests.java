@@ -7,7 +7,9 @@ import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.RenameFilesParams;
 import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
@@ -30,6 +32,20 @@ final class WorkspaceRequests implements WorkspaceService {
   public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
     session.analyses().run(session.analyses()::forget);
     params.getChanges().forEach(change -> session.changeOf(Uris.path(change.getUri()), b -> b));
+  }
+
+  @Override
+  public CompletableFuture<WorkspaceEdit> willRenameFiles(RenameFilesParams params) {
+    return session.ask(buffers -> UseLinks.moved(params.getFiles(), plans(params, buffers), session.editor()));
+  }
+
+  /** Every plan that a file which moves is part of, and the open ones. */
+  private List<Analysis> plans(RenameFilesParams params, Buffers buffers) {
+    List<Path> files = new ArrayList<>(buffers.open().keySet());
+    params.getFiles().forEach(f -> files.add(Uris.path(f.getOldUri())));
+    files.forEach(f -> session.analyses().plans().explore(f, buffers));
+    return files.stream().filter(f -> f.toString().endsWith(".wattle")).flatMap(f -> session.analyses().of(f, buffers).stream())
+        .distinct().toList();
   }
 
   @Override

@@ -74,8 +74,8 @@ class LauncherIT {
   @Test
   void aClosedStandardInputIsAnEmptyPlan() throws Exception {
     Outcome outcome = run(Path.of("/bin/sh"), Map.of(), "-c", "exec \"$0\" check - <&-", home.resolve("bin/wattle").toString());
-    assertThat(outcome.code()).as(outcome.err()).isZero();
-    assertThat(outcome.out()).startsWith("nothing found in standard-input");
+    assertThat(outcome.code()).as(outcome.err()).isEqualTo(1);
+    assertThat(outcome.out()).contains("[plan-empty]");
   }
 
   @Test
