@@ -80,6 +80,11 @@ public record Inputs(
     return new Inputs(name, scope, system, rating, List.of(unit), List.of(), Optional.empty(), placement, existing);
   }
 
+  /** The same of these dwellings. */
+  Inputs of(List<DwellingUnit> units) {
+    return new Inputs(name, scope, system, rating, units, common, measuredPeak, placement, existing);
+  }
+
   /** The dwellings alone. */
   Inputs withoutCommon() {
     return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing);

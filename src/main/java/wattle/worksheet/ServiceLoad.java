@@ -22,21 +22,26 @@ import wattle.quantity.Quantity;
 /**
  * Services and feeders that are smaller than the load calculated for them. A code allows any method whose conditions hold,
  * so that the smallest of their results is the one to compare with. Where the plan lacks what every method needs, such as
- * a floor area, nothing is said here; the worksheet names it.
+ * a floor area, that is a finding, and what the plan does state is compared instead: the load is no less.
  */
 public final class ServiceLoad {
   /** Amperes below which a difference is one of rounding; codes drop fractions of an ampere below a half. */
   static final double TOLERANCE = 0.5;
 
   /** Names of what is found here and may be silenced. */
-  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load", UnevenSpread.NAME);
+  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load", UnknownLoad.NAME, UnevenSpread.NAME);
+
+  /** Of what is missing, how much is named. */
+  private static final int REASONS = 3;
 
   private final House house;
   private final HouseWorksheets worksheets;
+  private final UnknownLoad unknown;
 
   private ServiceLoad(House house, HouseWorksheets worksheets) {
     this.house = house;
     this.worksheets = worksheets;
+    unknown = new UnknownLoad(worksheets, house.doubts());
   }
 
   /** The findings, services first. */
@@ -51,11 +56,13 @@ public final class ServiceLoad {
     List<Finding> findings = new ArrayList<>();
     for (HouseInputs.Read read : worksheets.services()) {
       tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, others(read), ofService(w.name()))));
+      unknown("service-below-load", "service", read, ofService(read.inputs().name())).ifPresent(findings::add);
       UnevenSpread.finding(read, worksheets, ofService(read.inputs().name())).ifPresent(findings::add);
     }
     for (HouseInputs.Read read : worksheets.feeders()) {
       tooSmall(read)
           .ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, others(certain(read)), ofFeeder(w.name()))));
+      unknown("feeder-below-load", "the feeder of", read, ofFeeder(read.inputs().name())).ifPresent(findings::add);
       UnevenSpread.finding(read, worksheets, ofFeeder(read.inputs().name())).ifPresent(findings::add);
     }
     return findings;
@@ -71,6 +78,36 @@ public final class ServiceLoad {
   /** What of it is certain: an area that may belong elsewhere makes no fault. */
   private static HouseInputs.Read certain(HouseInputs.Read read) {
     return read.atLeast().map(i -> new HouseInputs.Read(i, read.objections())).orElse(read);
+  }
+
+  /** What cannot be calculated, with why; too much already by what is stated, or of a size that nobody knows. */
+  private Optional<Finding> unknown(String rule, String what, HouseInputs.Read read, Span place) {
+    List<Objection> reasons = unknown.reasons(read);
+    if (reasons.isEmpty()) {
+      return Optional.empty();
+    }
+    String name = what + " '" + read.inputs().name() + "'";
+    Optional<Quantity> rating = read.inputs().rating();
+    Optional<Worksheet> least = unknown.least(read);
+    boolean above = least.flatMap(Worksheet::spare).filter(s -> s.si() < -TOLERANCE).isPresent();
+    String why = String.join("; ", reasons.stream().limit(REASONS).map(Objection::headline).toList())
+        + (reasons.size() > REASONS ? " and " + (reasons.size() - REASONS) + " more" : "");
+    String rest = least.map(w -> "By the " + lower(w.method().title()) + ", without what the missing figure adds, it is "
+        + terms(w) + ", " + amperes(w.sized().si()) + rating.map(r -> " of " + r).orElse("") + ".").orElse("");
+    Finding.Builder finding = above
+        ? Finding.error(
+            rule, name + " is rated " + rating.orElseThrow() + " and its calculated load is at least " + amperes(least.get().sized().si()))
+        : Finding.advice(UnknownLoad.NAME, "the calculated load of " + (rule.startsWith("service") ? "the " : "") + name + " is not known");
+    finding.at(place, rating.map(Quantity::toString).orElse("")).because(capital(why) + "." + (rest.isEmpty() ? "" : " " + rest))
+        .about(read.inputs().name());
+    least.ifPresent(w -> finding.figure("least load", voltAmperes(w.total().si())).figure("least current", amperes(w.sized().si()))
+        .source(w.method().source()));
+    reasons.stream().map(Objection::cure).distinct().limit(REASONS).forEach(finding::fix);
+    return Optional.of(finding.build());
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** What the other methods that apply give. */
