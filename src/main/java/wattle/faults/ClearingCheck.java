@@ -46,6 +46,11 @@ final class ClearingCheck {
     }
   }
 
+  /** Whether a curve is known by which it opens. */
+  boolean knows(Breaker breaker, SupplySystem system) {
+    return curves.of(breaker, system).isPresent();
+  }
+
   /**
    * @param what such as {@code 'hall'}
    * @param subject name of what the breaker guards

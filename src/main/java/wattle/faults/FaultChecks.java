@@ -26,15 +26,19 @@ public final class FaultChecks {
 
   /** Names of what is found here and may be silenced. */
   public static final Set<String> NAMES = Set.of("interrupting-rating-below-fault", "fault-below-instantaneous",
-      "conductor-would-not-survive", "source-without-impedance");
+      "conductor-would-not-survive", "source-without-impedance", UnknownFaults.CURRENT, UnknownFaults.RUN,
+      UnknownFaults.CLEARING);
 
   private FaultChecks() {}
 
   public static List<Finding> of(House house, Library library, Faults faults) {
     List<Finding> findings = new ArrayList<>();
+    UnknownFaults unknown = new UnknownFaults(house);
     for (Service service : house.services().values()) {
       if (faults.unbounded().contains(service.name())) {
         service.source().ifPresent(s -> findings.add(unbounded(service.name(), s.span())));
+      } else if (service.status() != Status.TO_REMOVE && !house.doubts().has(Doubt.SERVICE, service.name())) {
+        unknown.of(service).ifPresent(findings::add);
       }
     }
     InterruptingCheck interrupting = new InterruptingCheck(house, library);
@@ -43,6 +47,9 @@ public final class FaultChecks {
     for (Panel panel : house.panels().values()) {
       if (panel.status() != Status.TO_REMOVE && !inDoubt(house, panel)) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
+        unknown.of(panel, faults.panel(panel.name())).ifPresent(findings::add);
+        feeder(house, panel).filter(b -> !clearing.knows(b, panel.system()))
+            .flatMap(b -> unknown.clearing(b, List.of(faults.panel(panel.name())))).ifPresent(findings::add);
         feeder(house, panel)
             .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b,
                 panel.system(), List.of(faults.panel(panel.name())), Optional.empty(), false))
@@ -57,6 +64,10 @@ public final class FaultChecks {
       Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);
       if (branch.status() != Status.TO_REMOVE && panel.isPresent() && breaker.isPresent()
           && !inDoubt(house, branch, panel.get(), breaker.get())) {
+        // Each fuse of a shared neutral has a curve of its own.
+        branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(id -> house.breaker(id).stream())
+            .filter(b -> !clearing.knows(b, panel.get().system()))
+            .forEach(b -> unknown.clearing(b, faults.branch(branch.name())).ifPresent(findings::add));
         clearing
             .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
                 faults.branch(branch.name()), feeder(house, panel.get()).map(b -> panel.get().name()),

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * names of the things. Where a figure differs, each is a fact of its own; so is each mistake of writing, which names no thing.
  */
 public final class SameFact {
-  private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}_]+(?:[./-][\\p{L}\\p{N}_]+)*");
+  private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}_]+(?:[./+-][\\p{L}\\p{N}_]+)*");
 
   /** What makes two findings the same fact; the words without names. */
   private record Key(String rule, Severity severity, Optional<Severity> ofNewWork, Optional<String> silenced, String headline,

@@ -1,0 +1,115 @@
+package wattle.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import wattle.finding.Citation;
+import wattle.finding.Finding;
+import wattle.model.Breaker;
+import wattle.model.House;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.Service;
+import wattle.model.Source;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * What could not be checked of fault currents and of what opens them, with what to state: an absence would read as a good word. A plan
+ * that names no code is not checked against one, so that nothing is missing there.
+ */
+final class UnknownFaults {
+  static final String CURRENT = "fault-current-unknown";
+  static final String RUN = "service-run-unstated";
+  static final String CLEARING = "clearing-time-unknown";
+
+  private static final Citation INTERRUPTING = new Citation("NFPA 70-2023", "110.9", false);
+  private static final Citation COORDINATION = new Citation("NFPA 70-2023", "110.10", false);
+
+  private final House house;
+
+  UnknownFaults(House house) {
+    this.house = house;
+  }
+
+  /** Of a service that says nothing of its source, or nothing of the way from a transformer. */
+  Optional<Finding> of(Service service) {
+    if (house.codes().isEmpty() || feeds(service).isEmpty()) {
+      return Optional.empty();
+    }
+    if (service.source().isEmpty()) {
+      return Optional.of(
+          Finding.advice(CURRENT, "the available fault current at service '" + service.name() + "' is not known")
+              .at(service.origin().name(), "no source is stated")
+              .because("Not checked: whether breakers and fuses can interrupt a fault, and whether they open it in time.")
+              .fix("state what the utility gives, such as source transformer 50 kVA 2 %, or source available 10 kA")
+              .source(INTERRUPTING)
+              .about(service.name())
+              .build());
+    }
+    boolean byTransformer = service.source().get() instanceof Source.Transformer;
+    return service.run().isPresent() || !byTransformer
+        ? Optional.empty()
+        : Optional.of(
+            Finding.advice(RUN, "service '" + service.name() + "' states no run, and fault currents are figured without it")
+                .at(service.origin().name(), "no run from its transformer")
+                .because(
+                    "Interrupting ratings are checked against more than a fault can drive. What is far away is checked against more too: "
+                        + "a fault there may be slower to open. Voltage drop is figured without the run as well.")
+                .fix("state it, such as run 20 m of 4/0 Al triplex")
+                .source(INTERRUPTING)
+                .about(service.name())
+                .build());
+  }
+
+  private List<Panel> feeds(Service service) {
+    return house.panels().values().stream()
+        .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(service.name()))
+        .toList();
+  }
+
+  /** Of a panel whose feeder is not stated, where the fault current of its service is known. */
+  Optional<Finding> of(Panel panel, FaultPoint point) {
+    boolean known = house.serviceOf(panel).flatMap(Service::source).isPresent();
+    if (house.codes().isEmpty() || !known || !point.faults().isEmpty() || !(panel.supply() instanceof PanelSupply.FromBreaker)
+        || panel.feeder().isPresent()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Finding.advice(CURRENT, "the available fault current at panel '" + panel.name() + "' is not known")
+            .at(panel.origin().name(), "the plan does not give its feeder")
+            .because("Not checked: whether breakers and fuses can interrupt a fault, and whether they open it in time.")
+            .fix("state its feeder, such as by 10 m of 6/3 NM-B")
+            .source(INTERRUPTING)
+            .about(panel.name())
+            .build());
+  }
+
+  /** Of a fuse or breaker of which no curve is known, with the least fault that it would have to open. */
+  Optional<Finding> clearing(Breaker breaker, List<FaultPoint> points) {
+    List<FaultPoint> faulted = new ArrayList<>(points);
+    faulted.removeIf(p -> p.faults().isEmpty());
+    if (house.codes().isEmpty() || breaker.rating().isEmpty() || faulted.isEmpty()) {
+      return Optional.empty();
+    }
+    FaultPoint far = faulted.get(faulted.size() - 1);
+    double least = faulted.stream().flatMap(p -> p.faults().stream()).mapToDouble(Fault::leastAmperes).min().orElseThrow();
+    boolean fuse = breaker.device() == Breaker.Device.FUSE;
+    String what = fuse ? "fuse" : "breaker";
+    return Optional.of(
+        Finding.advice(CLEARING, "how fast the " + what + " " + breaker.id() + " opens a fault is not known")
+            .at(breaker.origin().name(), "least fault " + amperes(least) + ", as far as " + far.place())
+            .because(
+                fuse
+                    ? "Each make of fuse has a curve of its own. Not checked: whether a fault at the far end is opened in time."
+                    : "No curve of a breaker of this kind and rating is known. Not checked: whether it opens a fault in time.")
+            .fix("compare the least fault with the time-current curve of its maker")
+            .source(COORDINATION)
+            .about(breaker.id().toString())
+            .build());
+  }
+
+  private static String amperes(double value) {
+    return new Quantity(value, Units.AMPERE).toString();
+  }
+}

@@ -1,0 +1,101 @@
+package wattle.compiler;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import wattle.finding.Finding;
+import wattle.finding.Severity;
+import wattle.finding.Source;
+import wattle.read.SourceReader;
+
+/** A computation that could not be done is a finding that says why and what to state; where a lower bound will do, it is judged by that. */
+class UnknownIsSaidTest {
+  private static final String SHOP = """
+      plan "Larch Yard" revision "A"
+      use code us-2023
+      dwelling { floor-area 120 m2   storeys 1 }
+      service main 120/240 V 200 A { source transformer 50 kVA 2 %   run 20 m of 4/0 Al triplex   earth rods by 6 Cu 20 ohm }
+      panel P from main { bus 200 A   slots 20   bonded   main breaker 200 A 22 kA
+        1+3  60 A 10 kA two-pole  S  "Shop"
+        2    15 A arc-fault  hall  "Hall" }
+      panel S from P/1 by 20 m of 6/3 NM-B { bus 100 A   slots 8   main breaker 60 A 10 kA
+        1+3  50 A two-pole  charger  "Charger"
+        2+4  30 A two-pole  saw      "Saw"
+        5    15 A           lights   "Lights" }
+      branch hall    by 14/2 NM-B { P --5 m-- hall.lamp }
+      branch charger by 6/2 NM-B  { S --5 m-- shop.charger }
+      branch saw     by 10/2 NM-B { S --5 m-- shop.saw }
+      branch lights  by 14/2 NM-B { S --5 m-- shop.lamp }
+      room hall "Hall" is hall area 8 m2 { lamp: light 40 W }
+      room shop "Shop" is workshop { charger: vehicle charger 40 A   saw: table saw 16 A 240 V   lamp: light 100 W }
+      """;
+
+  private static List<Finding> facts(String text) {
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", text), Path.of("plan.wattle")).facts();
+  }
+
+  private static Optional<Finding> found(String rule, String text) {
+    return facts(text).stream().filter(f -> f.rule().equals(rule)).findFirst();
+  }
+
+  /** 40 A at 125 % (NFPA 70 625.42, 215.2(A)(1)) and the saw with a quarter more (430.24) are 50 A + 20 A on each leg. */
+  @Test
+  void aFeederIsHeldAgainstWhatIsStatedWhereAnAreaIsMissing() {
+    Finding finding = found("feeder-below-load", SHOP).orElseThrow();
+    assertThat(finding.severity()).isEqualTo(Severity.ERROR);
+    assertThat(finding.headline()).contains("rated 60 A and its calculated load is at least 70 A");
+    assertThat(finding.reason()).contains("The area of room 'shop' is not said");
+    assertThat(finding.fixes()).extracting(f -> f.order()).anyMatch(o -> o.startsWith("write area 14 m2"));
+  }
+
+  /** A charger counts for 7200 VA at least (NFPA 70-2023 220.57), the saw 1920 VA with a quarter more (430.24). */
+  @Test
+  void whereTheLeastWillDoTheGapIsSaidAsAdvice() {
+    String small = SHOP.replace("vehicle charger 40 A", "vehicle charger 16 A").replace("table saw 16 A", "table saw 8 A");
+    assertThat(found("feeder-below-load", small)).isEmpty();
+    Finding finding = found("calculated-load-unknown", small).orElseThrow();
+    assertThat(finding.severity()).isEqualTo(Severity.ADVICE);
+    assertThat(finding.headline()).isEqualTo("the calculated load of the feeder of 'S' is not known");
+    assertThat(finding.reason()).contains("The area of room 'shop' is not said").contains("9600 VA, 40 A of 60 A");
+  }
+
+  @Test
+  void anAreaThatIsStatedEndsIt() {
+    assertThat(found("calculated-load-unknown", SHOP.replace("is workshop {", "is workshop area 30 m2 {"))).isEmpty();
+  }
+
+  @Test
+  void aServiceOfADwellingWithoutFloorAreaIsHeldAgainstTheRest() {
+    String bare = SHOP.replace("floor-area 120 m2", "").replace("120/240 V 200 A", "120/240 V 60 A");
+    Finding finding = found("service-below-load", bare).orElseThrow();
+    assertThat(finding.headline()).contains("rated 60 A and its calculated load is at least ");
+    assertThat(finding.reason()).contains("The floor area of");
+  }
+
+  @Test
+  void aServiceWithoutASourceOrARunSaysWhatWasNotChecked() {
+    Finding source = found("fault-current-unknown", SHOP.replace("source transformer 50 kVA 2 %", "")).orElseThrow();
+    assertThat(source.reason()).contains("whether breakers and fuses can interrupt a fault");
+    assertThat(found("service-run-unstated", SHOP.replace("run 20 m of 4/0 Al triplex", ""))).isPresent();
+    String available = SHOP.replace("source transformer 50 kVA 2 %   run 20 m of 4/0 Al triplex", "source available 8 kA");
+    assertThat(found("service-run-unstated", available)).as("the fault current at the service itself needs no run").isEmpty();
+    assertThat(facts(SHOP)).extracting(Finding::rule).doesNotContain("fault-current-unknown", "service-run-unstated");
+  }
+
+  @Test
+  void aFuseWithoutACurveIsSaidWithTheLeastFaultItMustOpen() {
+    Finding fuse = found("clearing-time-unknown", SHOP.replace("2    15 A arc-fault", "2    15 A fuse")).orElseThrow();
+    assertThat(fuse.subject()).contains("P/2");
+    assertThat(fuse.place().orElseThrow().words()).startsWith("least fault ").contains("as far as hall.lamp");
+    assertThat(found("clearing-time-unknown", SHOP)).isEmpty();
+  }
+
+  @Test
+  void aMistakeThatHidesTheAreaIsNotAGapOfItsOwn() {
+    assertThat(facts(SHOP.replace("is workshop {", "is workshop area 30 {"))).extracting(Finding::rule)
+        .contains("unit-missing").doesNotContain("calculated-load-unknown");
+  }
+}
