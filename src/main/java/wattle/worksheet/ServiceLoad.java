@@ -100,7 +100,7 @@ public final class ServiceLoad {
         : Finding.advice(UnknownLoad.NAME, "the calculated load of " + (rule.startsWith("service") ? "the " : "") + name + " is not known");
     finding.at(place, rating.map(Quantity::toString).orElse("")).because(capital(why) + "." + (rest.isEmpty() ? "" : " " + rest))
         .about(read.inputs().name());
-    least.ifPresent(w -> finding.figure("least load", voltAmperes(w.total().si())).figure("least current", amperes(w.sized().si()))
+    least.ifPresent(w -> finding.figure("least load", power(w.total().si(), w)).figure("least current", amperes(w.sized().si()))
         .source(w.method().source()));
     reasons.stream().map(Objection::cure).distinct().limit(REASONS).forEach(finding::fix);
     return Optional.of(finding.build());
