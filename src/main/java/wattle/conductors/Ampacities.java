@@ -3,6 +3,7 @@ package wattle.conductors;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import wattle.derivation.Derivation;
@@ -188,5 +189,15 @@ public final class Ampacities {
   /** The sizes that the table lists for a metal, thinnest first. */
   public List<WireSize> sizes(Metal metal) {
     return table.map(t -> Sizes.listed(t, "size", metal.word() + "-60")).orElse(List.of());
+  }
+
+  /**
+   * The thinnest size whose listed figure is not below a current, without any correction; absent where none is.
+   *
+   * @param celsius column of the table
+   * @param allowed sizes that another rule allows for it
+   */
+  public Optional<WireSize> leastFor(double amperes, Metal metal, double celsius, Predicate<WireSize> allowed) {
+    return sizes(metal).stream().filter(allowed).filter(s -> listed(s, metal, celsius, "I").filter(i -> i.si() >= amperes - 1e-9).isPresent()).findFirst();
   }
 }

@@ -34,7 +34,7 @@ record LoadCalculation(List<Sheet> sheets, List<String> objections) {
       sheets.add(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)));
       worksheets.deciding(read).ifPresent(method -> {
         Outcome outcome = worksheets.calculate(method, read);
-        outcome.worksheet().ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, WorksheetSheets.beside(w, worksheets, read), true)));
+        outcome.worksheet().ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, WorksheetSheets.beside(w, plan.figures(), read), true)));
         new ObjectionFindings(plan.house()).of(outcome.objections()).stream().map(Finding::headline).forEach(objections::add);
       });
     }

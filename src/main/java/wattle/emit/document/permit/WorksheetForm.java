@@ -49,7 +49,7 @@ public final class WorksheetForm {
       worksheets.least(read).ifPresent(
           w -> forms.add(
               new Form(
-                  read, w, SheetUnits.shown(WorksheetSheets.of(w, WorksheetSheets.beside(w, worksheets, read), true), house.units()))));
+                  read, w, SheetUnits.shown(WorksheetSheets.of(w, WorksheetSheets.beside(w, plan.figures(), read), true), house.units()))));
     }
   }
 

@@ -225,7 +225,7 @@ final class ReportParts {
     for (HouseInputs.Read read : reads.subList(0, Math.min(MOST_WORKSHEETS, reads.size()))) {
       worksheets.deciding(read).ifPresent(method -> {
         Outcome outcome = worksheets.calculate(method, read);
-        outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, WorksheetSheets.beside(w, worksheets, read), true)
+        outcome.worksheet().ifPresent(w -> WorksheetSheets.of(w, WorksheetSheets.beside(w, figures, read), true)
             .forEach(s -> contents.add(table(s, "table --of worksheet"))));
         new ObjectionFindings(house).of(outcome.objections()).stream().map(Finding::headline)
             .map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);

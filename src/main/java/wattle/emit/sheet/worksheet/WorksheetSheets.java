@@ -11,6 +11,7 @@ import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.unfolded.DerivationText;
 import wattle.finding.Severity;
+import wattle.figures.HouseFigures;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.words.Caution;
@@ -48,9 +49,11 @@ public final class WorksheetSheets {
         result(worksheet, beside));
   }
 
-  /** What stands beside the worksheet of a service or feeder: the other methods that apply, and the least number of circuits. */
-  public static List<String> beside(Worksheet worksheet, HouseWorksheets worksheets, HouseInputs.Read read) {
+  /** What stands beside the worksheet of a service or feeder: the conductors for its rating, the other methods that apply, and the least number of circuits. */
+  public static List<String> beside(Worksheet worksheet, HouseFigures figures, HouseInputs.Read read) {
+    HouseWorksheets worksheets = figures.worksheets();
     List<String> notes = new ArrayList<>();
+    NextConductor.note(worksheet, read.inputs(), figures.conductors()).ifPresent(notes::add);
     List<Worksheet> applicable = worksheets.applicable(read);
     List<String> others = applicable.stream()
         .filter(w -> !w.method().equals(worksheet.method()))
