@@ -71,6 +71,7 @@ panelSetting
   | 'bonded'                       # bonded
   | 'order' word                   # order
   | 'room' path                    # panelRoom
+  | 'earth' word earthItem*        # panelEarth
   | terminals                      # panelTerminals
   | fact                           # panelFact
   ;

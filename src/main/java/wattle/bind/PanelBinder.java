@@ -86,6 +86,7 @@ final class PanelBinder {
       Map<String, Boolean> flags,
       Optional<Tree.Word> room,
       Terminals terminals,
+      List<Tree.Earth> earths,
       List<Way> ways) {
     String name() {
       return tree.name().text();
@@ -144,6 +145,7 @@ final class PanelBinder {
     List<Tree.Fact> facts = new ArrayList<>();
     Optional<Tree.Word> room = Optional.empty();
     Terminals terminals = Terminals.UNMARKED;
+    List<Tree.Earth> earths = new ArrayList<>();
     List<Tree.Slot> lines = new ArrayList<>();
     for (Tree.PanelStatement statement : tree.statements()) {
       if (statement instanceof Tree.Bus b) {
@@ -160,6 +162,8 @@ final class PanelBinder {
         room = Optional.of(r.room());
       } else if (statement instanceof Tree.PanelTerminals t) {
         terminals = TerminalBinder.bind(Optional.of(t.terminals()), scope);
+      } else if (statement instanceof Tree.PanelEarth e) {
+        earths.add(e.earth());
       } else if (statement instanceof Tree.PanelFact f) {
         facts.add(f.fact());
       } else if (statement instanceof Tree.Slot s) {
@@ -171,7 +175,7 @@ final class PanelBinder {
     List<Way> ways = slotBinder.bind(tree.name().text(), lines, slots);
     Map<String, Boolean> flags = new HashMap<>();
     Map<String, Quantity> figures = Facts.OF_PANEL.read(facts, scope, flags);
-    return new Draft(tree, named(tree), bus, slots, order, bonded, main, figures, flags, room, terminals, ways);
+    return new Draft(tree, named(tree), bus, slots, order, bonded, main, figures, flags, room, terminals, earths, ways);
   }
 
   private Optional<String> roomOf(Tree.Word room) {
@@ -393,7 +397,7 @@ final class PanelBinder {
         draft.name(), Scope.label(tree.label()), fed.supply, fed.system, legs, feeder, draft.bus(), draft.slots(),
         draft.order(), draft.bonded(), draft.main(), breakers, tree.kind().flatMap(k -> scope.word(Words.PANEL_USES, k)), draft.facts(),
         draft.flags(),
-        room, draft.terminals(),
+        room, draft.terminals(), ElectrodeBinder.bind(draft.earths(), Scope.status(tree.status()), wirings, scope),
         Scope.status(tree.status()), new Origin(tree.name().span(), tree.span()));
   }
 

@@ -9,7 +9,6 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
-import wattle.model.Electrode;
 import wattle.model.Origin;
 import wattle.model.Service;
 import wattle.model.Source;
@@ -85,7 +84,7 @@ final class ServiceBinder {
         rating,
         source(tree),
         run(tree, system.legs().size()),
-        electrodes(tree),
+        ElectrodeBinder.bind(tree.earths(), Scope.status(tree.status()), wirings, scope),
         facts,
         flags,
         Scope.status(tree.status()),
@@ -257,31 +256,5 @@ final class ServiceBinder {
       return Optional.empty();
     }
     return length;
-  }
-
-  private List<Electrode> electrodes(Tree.Service tree) {
-    List<Electrode> electrodes = new ArrayList<>();
-    for (Tree.Earth earth : tree.earths()) {
-      Optional<Quantity> resistance = Optional.empty();
-      for (Tree.Expression amount : earth.amounts()) {
-        Optional<Quantity> value = scope.evaluator().valueOf(amount, Dimension.RESISTANCE, "the resistance of an electrode");
-        if (value.isPresent() && resistance.isPresent()) {
-          scope.reportSecond(amount, "the resistance of an electrode", resistance.get());
-        }
-        resistance = resistance.or(() -> value);
-      }
-      Optional<String> kind = scope.word(Words.ELECTRODES, earth.electrode());
-      if (kind.isEmpty()) {
-        continue;
-      }
-      electrodes.add(
-          new Electrode(
-              kind.get(),
-              earth.wiring().flatMap(wirings::bind),
-              resistance,
-              Scope.status(earth.status(), Scope.status(tree.status())),
-              new Origin(earth.electrode().span(), earth.span())));
-    }
-    return electrodes;
   }
 }

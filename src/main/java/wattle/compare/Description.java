@@ -141,14 +141,16 @@ public final class Description {
     put(p, "rating", service.rating());
     put(p, "source", service.source().map(Description::source));
     put(p, "run", service.run().map(this::stretch));
-    List<String> electrodes = new ArrayList<>();
-    for (Electrode e : service.electrodes()) {
-      electrodes.add(e.kind() + e.conductor().map(c -> " by " + c.text()).orElse("") + e.resistance().map(r -> " " + r).orElse(""));
-    }
-    put(p, "electrodes", String.join(", ", electrodes));
+    put(p, "electrodes", electrodes(service.electrodes()));
     facts(p, service.facts());
     flags(p, service.flags());
     status(p, service.status());
+  }
+
+  private static String electrodes(List<Electrode> electrodes) {
+    return electrodes.stream()
+        .map(e -> e.kind() + e.conductor().map(c -> " by " + c.text()).orElse("") + e.resistance().map(r -> " " + r).orElse(""))
+        .collect(java.util.stream.Collectors.joining(", "));
   }
 
   private static String source(Source source) {
@@ -202,6 +204,7 @@ public final class Description {
     put(p, "kind", panel.kind());
     put(p, "room", panel.room().map(r -> renamed(Thing.Kind.ROOM, r)));
     put(p, "terminals", panel.terminals().text());
+    put(p, "electrodes", electrodes(panel.electrodes()));
     facts(p, panel.facts());
     flags(p, panel.flags());
     status(p, panel.status());

@@ -38,7 +38,10 @@ final class PanelParts {
       }
     }
     for (Service service : house.services().values()) {
-      service.electrodes().stream().filter(e -> e.status() == Status.NEW).forEach(e -> electrode(e, service, tally));
+      service.electrodes().stream().filter(e -> e.status() == Status.NEW).forEach(e -> electrode(e, service.name(), tally));
+    }
+    for (Panel panel : house.panels().values()) {
+      panel.electrodes().stream().filter(e -> e.status() == Status.NEW).forEach(e -> electrode(e, panel.name(), tally));
     }
     for (Raceway raceway : house.raceways().values()) {
       if (raceway.status() == Status.NEW && raceway.race().isPresent() && raceway.length().isEmpty()) {
@@ -56,12 +59,12 @@ final class PanelParts {
     return String.join(", ", words);
   }
 
-  private void electrode(Electrode electrode, Service service, Tally tally) {
+  private void electrode(Electrode electrode, String place, Tally tally) {
     boolean bought = List.of("rod", "rods", "plate").contains(electrode.kind());
     if (bought) {
-      tally.add(Material.Category.GROUNDING, "electrode: " + electrode.kind(), service.name());
+      tally.add(Material.Category.GROUNDING, "electrode: " + electrode.kind(), place);
     }
-    tally.add(Material.Category.GROUNDING, "ground clamp for " + electrode.kind(), service.name());
+    tally.add(Material.Category.GROUNDING, "ground clamp for " + electrode.kind(), place);
     electrode.conductor()
         .ifPresent(c -> open.add("conductor to the electrode " + electrode.kind() + ", " + c.text() + ": the plan states no length of it"));
   }

@@ -18,6 +18,7 @@ import wattle.quantity.Quantity;
  * @param flags what is said to be so, or not to be so, such as {@code over-steps}
  * @param room name of the room that it hangs in; absent where not said
  * @param terminals what all its lugs and breakers are marked for
+ * @param electrodes at the building that it stands in, where that is another one than the service
  */
 public record Panel(
     String name,
@@ -37,10 +38,12 @@ public record Panel(
     Map<String, Boolean> flags,
     Optional<String> room,
     Terminals terminals,
+    List<Electrode> electrodes,
     Status status,
     Origin origin) {
   public Panel {
     legs = List.copyOf(legs);
+    electrodes = List.copyOf(electrodes);
     breakers = List.copyOf(breakers);
     facts = Map.copyOf(facts);
     flags = Map.copyOf(flags);

@@ -258,6 +258,9 @@ final class Overrides {
       Function<Tree.Slot, Set<String>> fed = s -> new HashSet<>(s.words().stream().map(Tree.Word::text).toList());
       return common(fed.apply(slot), fed.apply(mine)) || common(numbers(slot), numbers(mine));
     }
+    if (own instanceof Tree.PanelEarth mine) {
+      return ((Tree.PanelEarth) line).earth().electrode().text().equals(mine.earth().electrode().text());
+    }
     return !(own instanceof Tree.PanelFact fact) || ((Tree.PanelFact) line).fact().name().text().equals(fact.fact().name().text());
   }
 

@@ -103,6 +103,9 @@ final class SupplyPlacer {
     if (statement instanceof Tree.PanelFact fact) {
       return new Tree.PanelFact(pieces.fact(fact.fact()));
     }
+    if (statement instanceof Tree.PanelEarth at) {
+      return new Tree.PanelEarth(earth(at.earth()));
+    }
     if (statement instanceof Tree.PanelRoom room) {
       return new Tree.PanelRoom(frame.reference(room.room()), frame.span(room.span()));
     }

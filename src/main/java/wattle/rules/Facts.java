@@ -149,6 +149,10 @@ final class Facts {
     return known;
   }
 
+  List<ElectrodeOf> electrodesOf(Panel panel) {
+    return index.electrodesOf(panel);
+  }
+
   BoxFill boxFill() {
     return index.boxFill();
   }
@@ -301,7 +305,7 @@ final class Facts {
       return r.branch().name() + " from " + pointName(r, r.section().from()) + " to " + pointName(r, r.section().to());
     }
     if (thing instanceof ElectrodeOf e) {
-      return e.electrode().kind() + " of " + e.service().name();
+      return e.electrode().kind() + " of " + e.panel().map(Panel::name).orElse(e.service().name());
     }
     if (thing instanceof Dwelling d) {
       return d.title();

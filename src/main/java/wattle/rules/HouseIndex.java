@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
@@ -151,7 +152,9 @@ final class HouseIndex {
       case DWELLING -> List.copyOf(house.dwellings().values());
       case SERVICE -> List.copyOf(house.services().values());
       case ELECTRODE ->
-        house.services().values().stream().flatMap(s -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e))).toList();
+        Stream.concat(
+            house.services().values().stream().flatMap(s -> s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e))),
+            house.panels().values().stream().flatMap(p -> electrodesOf(p).stream())).toList();
       case PANEL -> List.copyOf(house.panels().values());
       case BREAKER -> house.panels().values().stream().flatMap(p -> p.breakers().stream()).toList();
       case FEEDER ->
@@ -164,6 +167,13 @@ final class HouseIndex {
       case ROOM -> List.copyOf(house.rooms().values());
       case RACEWAY -> List.copyOf(house.raceways().values());
     };
+  }
+
+  /** Those at a panel itself; none where it hangs on no service. */
+  List<ElectrodeOf> electrodesOf(Panel panel) {
+    return house.serviceOf(panel)
+        .map(s -> panel.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.of(panel), e)).toList())
+        .orElse(List.of());
   }
 
   private List<RunOf> runs() {

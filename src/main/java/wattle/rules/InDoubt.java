@@ -65,7 +65,7 @@ final class InDoubt {
     if (thing instanceof Service s) {
       return doubts.has(doubt, s.name()) || doubt == Doubt.SUPPLY;
     }
-    return thing instanceof ElectrodeOf e && doubts.has(doubt, e.service().name());
+    return thing instanceof ElectrodeOf e && doubts.has(doubt, e.panel().map(Panel::name).orElse(e.service().name()));
   }
 
   private boolean touchesDevice(Doubt doubt, Device device) {

@@ -86,7 +86,7 @@ final class SupplyProperties {
             (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
         .rests(Doubt.DWELLING)
         .things("electrodes", Kind.ELECTRODE, "its earth electrodes",
-            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, e)).toList())
+            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e)).toList())
         .rests(Doubt.ELECTRODES)
         .things("panels", Kind.PANEL, "panels straight from it",
             (f, s) -> f.house().panels().values().stream()
@@ -98,19 +98,23 @@ final class SupplyProperties {
 
   static Map<String, Property> electrode() {
     return new Properties<>(ElectrodeOf.class, Doubt.ELECTRODES)
-        .words("electrode", "such as rods, water-pipe", (f, e) -> Optional.of(e.electrode().kind()))
+        .words("electrode", "rod, rods, pipe, plate, water-pipe, concrete, ring or steel", (f, e) -> Optional.of(e.electrode().kind()))
         .figure("resistance", Dimension.RESISTANCE, "to far earth", (f, e) -> e.electrode().resistance()).stated("25 ohm on the earth line")
         .size("size", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().size())).stated("by 6 Cu on the earth line")
-        .size("least-size", "least conductor for the service", SupplyProperties::leastElectrode).rests(Doubt.ELECTRODES, Doubt.SERVICE)
+        .size("least-size", "least conductor for the service, or for the feeder of the other building", SupplyProperties::leastElectrode).rests(Doubt.ELECTRODES, Doubt.SERVICE)
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
         .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service())).sure()
+        .thing("panel", Kind.PANEL, "of another building, at which it stands", (f, e) -> e.panel()).sure()
+        .words("at", "name of the service or panel at which it stands",
+            (f, e) -> Optional.of(e.panel().map(Panel::name).orElse(e.service().name())))
+        .sure()
         .thing("conductor", Kind.WIRING, "its conductor", (f, e) -> e.electrode().conductor())
         .words("status", "new, existing or to-remove", (f, e) -> f.statusWord(e.electrode().status()))
         .made();
   }
 
   private static Optional<WireSize> leastElectrode(Facts facts, ElectrodeOf e) {
-    Optional<Wiring> service = e.service().run().map(Stretch::wiring);
+    Optional<Wiring> service = e.panel().map(Panel::feeder).orElse(e.service().run()).map(Stretch::wiring);
     Optional<Wiring> conductor = e.electrode().conductor();
     if (service.isEmpty() || conductor.isEmpty()) {
       return Optional.empty();
@@ -131,6 +135,9 @@ final class SupplyProperties {
         .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title())).sure()
         .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
         .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status())).rests(Doubt.STATUS)
+        .things("electrodes", Kind.ELECTRODE, "the grounding electrodes at it, in another building than the service",
+            (f, p) -> f.electrodesOf(p))
+        .rests(Doubt.PANEL, Doubt.ELECTRODES)
         .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .rests(Doubt.SUPPLY)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded()).rests(Doubt.PANEL)

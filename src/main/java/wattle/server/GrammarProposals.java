@@ -81,7 +81,7 @@ final class GrammarProposals {
         if (path) {
           names.rooms();
         } else {
-          words("order of slots");
+          words(place.last().equals("earth") ? "grounding electrode" : "order of slots");
         }
       }
       case "branchItem" -> words("use of a branch");

@@ -3,6 +3,7 @@ package wattle.syntax;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import wattle.finding.Span;
 import wattle.syntax.grammar.WattleParser.*;
 
 /** Reads services and panels. */
@@ -43,7 +44,7 @@ final class SupplyReader {
       } else if (statement instanceof ServiceRunContext c) {
         run(c).ifPresent(runs::add);
       } else if (statement instanceof EarthContext c) {
-        earth(c).ifPresent(earths::add);
+        earth(c.word(), c.earthItem(), pieces.span(c)).ifPresent(earths::add);
       } else if (statement instanceof ServiceFactContext c) {
         pieces.fact(c.fact()).ifPresent(facts::add);
       }
@@ -95,11 +96,11 @@ final class SupplyReader {
         : Optional.empty();
   }
 
-  private Optional<Tree.Earth> earth(EarthContext context) {
+  private Optional<Tree.Earth> earth(WordContext electrode, List<EarthItemContext> items, Span span) {
     Optional<Tree.Wiring> wiring = Optional.empty();
     Optional<Tree.Status> status = Optional.empty();
     List<Tree.Expression> amounts = new ArrayList<>();
-    for (EarthItemContext item : context.earthItem()) {
+    for (EarthItemContext item : items) {
       if (item.wiring() != null) {
         wiring = pieces.wiring(item.wiring());
       } else if (item.status() != null) {
@@ -110,7 +111,7 @@ final class SupplyReader {
     }
     Optional<Tree.Wiring> by = wiring;
     Optional<Tree.Status> stated = status;
-    return pieces.word(context.word()).map(kind -> new Tree.Earth(kind, by, amounts, stated, pieces.span(context)));
+    return pieces.word(electrode).map(kind -> new Tree.Earth(kind, by, amounts, stated, span));
   }
 
   Optional<Tree.Item> panel(PanelContext context) {
@@ -173,6 +174,9 @@ final class SupplyReader {
     }
     if (context instanceof PanelRoomContext c) {
       return pieces.dotted(c.path()).map(room -> new Tree.PanelRoom(room, pieces.span(c)));
+    }
+    if (context instanceof PanelEarthContext c) {
+      return earth(c.word(), c.earthItem(), pieces.span(c)).map(Tree.PanelEarth::new);
     }
     if (context instanceof PanelTerminalsContext c) {
       return pieces.terminals(c.terminals()).map(t -> new Tree.PanelTerminals(t, pieces.span(c)));

@@ -419,6 +419,14 @@ public sealed interface Tree {
   /** The room that a panel hangs in. */
   record PanelRoom(Word room, Span span) implements PanelStatement {}
 
+  /** An electrode at a panel of another building. */
+  record PanelEarth(Earth earth) implements PanelStatement {
+    @Override
+    public Span span() {
+      return earth.span();
+    }
+  }
+
   record PanelTerminals(Terminals terminals, Span span) implements PanelStatement {}
 
   record PanelFact(Fact fact) implements PanelStatement {

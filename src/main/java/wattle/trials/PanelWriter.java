@@ -41,8 +41,9 @@ final class PanelWriter {
       out.net.resistance(box, neutral, ground, HouseNetworkBuilder.CONTACT);
     }
     if (panel.supply() instanceof PanelSupply.FromService && service.isPresent()) {
-      SupplyWriter.earth(out, service.get(), box, panel.bonded() ? neutral : ground);
+      SupplyWriter.earth(out, service.get().electrodes(), box, panel.bonded() ? neutral : ground);
     }
+    SupplyWriter.earth(out, panel.electrodes(), box, panel.bonded() ? neutral : ground);
     return new HouseNetwork.PanelBox(box, legs, neutral, ground);
   }
 

@@ -84,9 +84,9 @@ final class SupplyWriter {
     return wire.map(w -> WireImpedance.of(out.impedances, w, run.wiring(), metres, hertz));
   }
 
-  /** Electrodes of the service, at the place where the neutral is bonded. */
-  static void earth(HouseNetworkBuilder out, Service service, int box, int terminal) {
-    for (Electrode electrode : service.electrodes()) {
+  /** Electrodes of a service, at the place where the neutral is bonded, or of a panel in another building. */
+  static void earth(HouseNetworkBuilder out, List<Electrode> electrodes, int box, int terminal) {
+    for (Electrode electrode : electrodes) {
       out.net.resistance(box, terminal, Network.EARTH, out.earth.of(electrode).si());
     }
   }

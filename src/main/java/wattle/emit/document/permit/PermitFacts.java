@@ -55,16 +55,19 @@ public final class PermitFacts {
     fact(body, "rating", service.rating().map(Object::toString).orElse("not stated"));
     fact(body, "source", service.source().map(PermitFacts::source).orElse("not stated"));
     service.run().ifPresent(r -> fact(body, "service run", r.length().map(l -> l + " of ").orElse("") + r.wiring().text()));
-    for (Electrode electrode : service.electrodes()) {
-      fact(body, "electrode: " + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated")
-          + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
-    }
+    service.electrodes().forEach(e -> electrode(body, "electrode: ", e));
     for (Panel panel : house.panels().values()) {
       fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
           + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
+      panel.electrodes().forEach(e -> electrode(body, "electrode of " + panel.name() + ": ", e));
     }
     fact(body, "status", service.status().word());
     body.close();
+  }
+
+  private static void electrode(Markup body, String name, Electrode electrode) {
+    fact(body, name + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated")
+        + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
   }
 
   private static String source(Source source) {
