@@ -417,11 +417,15 @@ final class PanelBinder {
     }
     Status status = Scope.status(way.tree().status(), Scope.status(draft.tree().status()));
     return new Breaker(
-        way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way),
+        way.id(), way.device(), poles, way.handle(), way.rating(), way.interrupting(), way.protections(), trip(way), base(way),
         TerminalBinder.bind(way.tree().terminals(), scope), way.residual(), target(way),
         Scope.label(way.tree().label()), way.traits().contains("pinned"), !way.legs().isEmpty(),
         way.traits().contains("back-fed"), way.traits().contains("interlocked"), way.traits().contains("switched-neutral"),
         status, new Origin(way.tree().slots().span(), way.tree().span()));
+  }
+
+  private static Optional<Breaker.Base> base(Way way) {
+    return Arrays.stream(Breaker.Base.values()).filter(b -> way.traits().contains(b.word())).findFirst();
   }
 
   private static Optional<Breaker.Trip> trip(Way way) {

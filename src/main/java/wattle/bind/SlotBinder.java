@@ -27,7 +27,8 @@ final class SlotBinder {
   private static final Map<String, Integer> POLES = Map.of("single-pole", 1, "two-pole", 2, "three-pole", 3);
   private static final List<String> TRAITS = List.of(
       "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
-      "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d");
+      "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d",
+      "edison-base", "type-s", "cartridge");
 
   private final Scope scope;
   private final Set<String> thingsFed;
@@ -54,6 +55,7 @@ final class SlotBinder {
   private Way way(String panel, Tree.Slot line) {
     List<Slot> slots = line.slots().numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
     Set<String> traits = line.traits().stream().map(Tree.Word::text).collect(Collectors.toCollection(LinkedHashSet::new));
+    line.words().stream().filter(this::isBase).map(Tree.Word::text).forEach(traits::add);
     Set<Protection> protections = EnumSet.noneOf(Protection.class);
     for (Protection protection : Protection.values()) {
       if (traits.contains(protection.word())) {
@@ -72,7 +74,7 @@ final class SlotBinder {
     return new Way(
         new BreakerId(panel, slots),
         line,
-        traits.contains("fuse") ? Breaker.Device.FUSE : Breaker.Device.BREAKER,
+        isFuse(traits) ? Breaker.Device.FUSE : Breaker.Device.BREAKER,
         handle(line, traits),
         rating,
         interrupting(line),
@@ -80,6 +82,16 @@ final class SlotBinder {
         protections,
         target,
         traits);
+  }
+
+  /** A word for what a fuse sits in, where nothing of the plan has that name. */
+  private boolean isBase(Tree.Word word) {
+    return !thingsFed.contains(word.text()) && java.util.Arrays.stream(Breaker.Base.values()).anyMatch(b -> b.word().equals(word.text()));
+  }
+
+  /** Who says what a fuse sits in has said that it is one. */
+  private static boolean isFuse(Set<String> traits) {
+    return traits.contains("fuse") || java.util.Arrays.stream(Breaker.Base.values()).anyMatch(b -> traits.contains(b.word()));
   }
 
   private Breaker.Handle handle(Tree.Slot line, Set<String> traits) {
@@ -102,7 +114,7 @@ final class SlotBinder {
     if (traits.contains("handle-tied")) {
       return Breaker.Handle.TIED;
     }
-    boolean told = POLES.keySet().stream().anyMatch(traits::contains) || traits.contains("fuse") || traits.contains("spare");
+    boolean told = POLES.keySet().stream().anyMatch(traits::contains) || isFuse(traits) || traits.contains("spare");
     if (!told) {
       scope.report(
           Finding.error("handle-unstated", "nothing says how the poles in " + line.slots().text() + " move together")
@@ -119,7 +131,7 @@ final class SlotBinder {
   }
 
   private Optional<Tree.Word> target(Tree.Slot line) {
-    List<Tree.Word> words = line.words();
+    List<Tree.Word> words = line.words().stream().filter(w -> !isBase(w)).toList();
     Optional<Tree.Word> known = words.stream().filter(w -> thingsFed.contains(w.text())).findFirst();
     Optional<Tree.Word> target = known.isPresent() ? known : words.stream().filter(w -> !isUnitLike(line, w)).reduce((a, b) -> b);
     for (Tree.Word word : words) {

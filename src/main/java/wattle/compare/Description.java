@@ -245,6 +245,7 @@ public final class Description {
     put(p, "terminals", b.terminals().text());
     put(p, "trip", b.trip().map(Breaker.Trip::word).orElse(""));
     put(p, "label", b.label());
+    put(p, "base", b.base().map(x -> x.word()).orElse(""));
     put(p, "pinned", b.pinned() ? "yes" : "");
     put(p, "back-fed", b.backFed() ? "yes" : "");
     put(p, "residual current", b.residual());

@@ -18,7 +18,7 @@ import wattle.finding.Citation;
  * @param holdSeconds for how long; infinite where for ever
  * @param mustTrip points by which it trips, by rising current
  * @param notSooner a current that it takes at least so long over
- * @param usual multiple that checks take the instantaneous trip to happen by
+ * @param usual multiple that checks take the instantaneous trip to happen by; infinite for a fuse, which has none
  * @param citations of the calibration points
  * @param bandCitations of the instantaneous band
  */
@@ -44,6 +44,19 @@ public record TripCurve(
     bandCitations = List.copyOf(bandCitations);
   }
 
+  /** Up to how many times its rating the band of a fuse is drawn. */
+  private static final double FUSE_SHOWN = 100;
+
+  /** Whether it is that of a fuse, which has no instantaneous trip. */
+  public boolean isFuse() {
+    return Double.isInfinite(usual);
+  }
+
+  /** Multiple of the rating to which a picture shows it. */
+  public double shownTo() {
+    return isFuse() ? FUSE_SHOWN : instantaneousMost;
+  }
+
   /** The instantaneous trip that checks go by, in amperes. */
   public double usualAmperes() {
     return usual * rating;
@@ -53,12 +66,13 @@ public record TripCurve(
   public ClearingTime at(double amperes) {
     double multiple = amperes / rating;
     double most = Double.POSITIVE_INFINITY;
-    String mostBound = standard + ": carries " + plain(hold) + " × its rating, and trips by " + plain(mustTrip.get(0).multiple) + " ×";
+    String opens = isFuse() ? "opens" : "trips";
+    String mostBound = standard + ": carries " + plain(hold) + " × its rating, and " + opens + " by " + plain(mustTrip.get(0).multiple) + " ×";
     for (Point point : mustTrip) {
       double seconds = point.seconds * Math.pow(point.multiple / multiple, 2);
       if (multiple >= point.multiple && seconds < most) {
         most = seconds;
-        mostBound = standard + ": trips within " + plain(point.seconds) + " s at " + plain(point.multiple)
+        mostBound = standard + ": " + opens + " within " + plain(point.seconds) + " s at " + plain(point.multiple)
             + " × its rating, and for no more of I² × t above";
       }
     }
@@ -85,6 +99,9 @@ public record TripCurve(
           Math.min(most, instantaneousSeconds), "does not trip at once below " + plain(instantaneousLeast) + " × its rating", most,
           mostBound);
     }
+    if (isFuse()) {
+      return new ClearingTime(0, standard + ": no least time", most, mostBound);
+    }
     return new ClearingTime(0, "may trip at once from " + plain(instantaneousLeast) + " × its rating", most, mostBound);
   }
 
@@ -95,7 +112,11 @@ public record TripCurve(
     mustTrip.forEach(p -> corners.add(p.multiple * rating));
     notSooner.ifPresent(p -> corners.add(p.multiple * rating));
     corners.add(instantaneousLeast * rating);
-    corners.add(instantaneousMost * rating);
+    if (isFuse()) {
+      corners.add(FUSE_SHOWN * rating);
+    } else {
+      corners.add(instantaneousMost * rating);
+    }
     return corners.stream().distinct().sorted().toList();
   }
 

@@ -22,6 +22,7 @@ public final class TripCurves {
 
   private final Library library;
   private final Map<Asked, Optional<TripCurve>> known = new ConcurrentHashMap<>();
+  private final Map<Double, Optional<TripCurve>> fuses = new ConcurrentHashMap<>();
 
   /** What decides a curve; most breakers of a house are of a few ratings. */
   private record Asked(double amperes, boolean iec, String type) {}
@@ -30,10 +31,10 @@ public final class TripCurves {
     this.library = library;
   }
 
-  /** Absent for a fuse, which has a curve of its own make, and where the rating or a table is missing. */
+  /** Absent where the rating or a table is missing, and for fuses of supplies where breakers are to IEC 60898-1. */
   public Optional<TripCurve> of(Breaker breaker, SupplySystem system) {
     if (breaker.device() == Breaker.Device.FUSE) {
-      return Optional.empty();
+      return breaker.amperes().flatMap(a -> ofFuse(a, system));
     }
     boolean iec = breaker.trip().isPresent() || isOfIec(system);
     return breaker.amperes().flatMap(a -> curve(a, iec, breaker.trip().map(Enum::name).orElse("unstated")));
@@ -42,6 +43,34 @@ public final class TripCurves {
   /** Of a main breaker of so many amperes, whose type of trip plans do not state. */
   public Optional<TripCurve> of(double amperes, SupplySystem system) {
     return curve(amperes, isOfIec(system), "unstated");
+  }
+
+  /**
+   * Of a fuse of so many amperes: by what time it must have opened. It has no instantaneous trip; a link that melts needs no more of
+   * I² × t as the current rises, so that a point at which it must have opened bounds every greater current.
+   */
+  public Optional<TripCurve> ofFuse(double amperes, SupplySystem system) {
+    return isOfIec(system) ? Optional.empty() : fuses.computeIfAbsent(amperes, this::fuse);
+  }
+
+  private Optional<TripCurve> fuse(double amperes) {
+    Optional<Table> table = library.table("fuse-opening");
+    if (table.isEmpty()) {
+      return Optional.empty();
+    }
+    Figures row = new Figures(table.get(), Key.notBelow("rating", Derivation.stated("rating", "I_n", Quantity.of(amperes, Units.AMPERE))));
+    List<TripCurve.Point> mustTrip = new ArrayList<>();
+    row.point("overload", "overload-time").ifPresent(mustTrip::add);
+    row.point("high", "high-time").ifPresent(mustTrip::add);
+    Optional<Double> hold = row.figure("hold");
+    if (hold.isEmpty() || mustTrip.isEmpty()) {
+      return Optional.empty();
+    }
+    String standard = table.get().citations().stream().findFirst().map(Citation::work).orElse(table.get().label());
+    return Optional.of(
+        new TripCurve(
+            standard, amperes, hold.get(), Double.POSITIVE_INFINITY, mustTrip, Optional.empty(), hold.get(), Double.POSITIVE_INFINITY,
+            Double.POSITIVE_INFINITY, 0, row.sources(), List.of()));
   }
 
   /** Whether breakers of this supply are made to standards of IEC. */

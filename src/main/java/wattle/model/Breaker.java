@@ -13,6 +13,7 @@ import wattle.quantity.Quantity;
  * @param rating in amperes; absent where the plan leaves it for later or could not be read
  * @param interrupting the fault current it can open; absent where not said
  * @param trip its type of instantaneous trip, where it is one of IEC 60898-1 that the plan states
+ * @param base what a fuse sits in; absent for a breaker, and where the plan does not say
  * @param terminals what its own line says they are marked for; the panel's own marking counts as well
  * @param residual the residual current at which its ground-fault protection trips; absent where not said
  * @param target what it feeds
@@ -31,6 +32,7 @@ public record Breaker(
     Optional<Quantity> interrupting,
     Set<Protection> protections,
     Optional<Trip> trip,
+    Optional<Base> base,
     Terminals terminals,
     Optional<Quantity> residual,
     Target target,
@@ -50,6 +52,29 @@ public record Breaker(
   /** What opens the circuit. */
   public enum Device {
     BREAKER, FUSE
+  }
+
+  /** What fuses of dwellings sit in (UL 4248-11, UL 248). */
+  public enum Base {
+    EDISON("edison-base", "Edison-base"), TYPE_S("type-s", "Type S"), CARTRIDGE("cartridge", "cartridge");
+
+    private final String word;
+    private final String words;
+
+    Base(String word, String words) {
+      this.word = word;
+      this.words = words;
+    }
+
+    /** As in the notation. */
+    public String word() {
+      return word;
+    }
+
+    /** As in a text. */
+    public String words() {
+      return words;
+    }
   }
 
   /** Types of instantaneous trip by IEC 60898-1. */

@@ -270,6 +270,7 @@ final class SupplyProperties {
         .words("label", "what its label says", (f, b) -> b.label()).sure()
         .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status())).rests(Doubt.STATUS)
         .words("device", "breaker or fuse", (f, b) -> Optional.of(b.device().name().toLowerCase(java.util.Locale.ROOT)))
+        .words("base", "what a fuse sits in: edison-base, type-s or cartridge", (f, b) -> b.base().map(x -> x.word())).sure()
         .figure("rating", Dimension.CURRENT, "its rating", (f, b) -> b.rating()).rests(Doubt.RATING)
         .figure("next-standard", Dimension.CURRENT, "the least standard rating not below its own",
             (f, b) -> b.rating().flatMap(r -> f.conductors().breakers().notBelow(Derivation.stated("rating", "I", r)))

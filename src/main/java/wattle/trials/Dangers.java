@@ -199,10 +199,11 @@ public final class Dangers {
   private void conductor(Carried carried) {
     HouseNetwork.Conductor c = carried.conductor;
     String feeds = c.branch().or(c::panel).orElse("");
-    boolean opens = result.overcurrents().stream().anyMatch(o -> o.feeds().equals(feeds) && o.opens().flatMap(t -> t.most()).isPresent());
+    boolean faulty = !result.faults().isEmpty();
+    boolean opens = result.overcurrents().stream().anyMatch(o -> (faulty || o.feeds().equals(feeds)) && o.opens().flatMap(t -> t.most()).isPresent());
     String size = " of " + c.impedance().wire().size() + ", whose ampacity is " + figure(carried.limit);
     if (c.kind() == HouseNetwork.Kind.NEUTRAL) {
-      if (!(opens && !result.faults().isEmpty())) {
+      if (!(opens && faulty)) {
         String owner = c.branch().isPresent() ? "the neutral of " + c.branch().get() : "the neutral, " + c.run() + ",";
         add(Danger.Kind.NEUTRAL_OVER, c.name() + " of " + c.branch().orElse(c.run()), c.branch().orElse(""),
             owner + " carries " + figure(carried.amps) + (c.branch().isPresent() ? " from " + c.run() : "") + size

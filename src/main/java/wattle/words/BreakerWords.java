@@ -20,6 +20,7 @@ public final class BreakerWords {
       words.add(breaker.poles().size() + "-pole" + (breaker.handle() == Breaker.Handle.TIED ? " tied" : ""));
     }
     if (breaker.device() == Breaker.Device.FUSE) {
+      breaker.base().ifPresent(b -> words.add(b.words()));
       words.add("fuse");
     }
     return String.join(" ", words);

@@ -50,7 +50,7 @@ public final class TripPlot {
     double rating = study.curve().rating();
     amperes = new LogScale(
         LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
-        LogScale.roundUp(Math.max(most, study.curve().instantaneousMost() * rating) * 1.2), 0, WIDE);
+        LogScale.roundUp(Math.max(most, study.curve().shownTo() * rating) * 1.2), 0, WIDE);
   }
 
   public static Drawing of(TimeCurrent study, UnitSystem units) {
@@ -192,15 +192,18 @@ public final class TripPlot {
     return new Legend(
         items,
         List.of(
-            "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
+            study.curve().isFuse()
+                ? "The band ends where " + study.curve().standard() + " has the fuse open at the latest; most open far sooner."
+                : "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
             "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
                 + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
             "The maker's own curve goes before this one. " + Caution.SHORT));
   }
 
   private String description(Optional<TimeCurrent.Box> worst) {
-    return "A plot of time over current on scales of logarithms. Breaker " + study.breaker().id() + " is taken to trip at once by "
-        + amperes(study.curve().usualAmperes()) + "."
+    return "A plot of time over current on scales of logarithms. " + (study.curve().isFuse()
+        ? "Fuse " + study.breaker().id() + " opens before the end of the band."
+        : "Breaker " + study.breaker().id() + " is taken to trip at once by " + amperes(study.curve().usualAmperes()) + ".")
         + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in "
             + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
   }
