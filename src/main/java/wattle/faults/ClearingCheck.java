@@ -48,7 +48,7 @@ final class ClearingCheck {
 
   /** Whether a curve is known by which it opens. */
   boolean knows(Breaker breaker, SupplySystem system) {
-    return curves.of(breaker, system).isPresent();
+    return curves.of(breaker, system).filter(c -> !c.isFuse()).isPresent();
   }
 
   /**
