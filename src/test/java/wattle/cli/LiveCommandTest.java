@@ -69,6 +69,7 @@ class LiveCommandTest {
 
   @Test
   void followsSavesAndEndsOnInterrupt() throws Exception {
+    Interrupts.assumeNotIgnored();
     URI address = start();
     BufferedReader versions = versions(address);
     int before = next(versions);

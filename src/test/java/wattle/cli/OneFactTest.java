@@ -74,7 +74,7 @@ class OneFactTest {
 
   @Test
   void factsAreCountedAndNotPlaces() {
-    assertThat(run("check", SIX)).contains("\n2 errors, 1 warning in ")
+    assertThat(run("check", SIX)).contains("\n2 errors, 1 warning, 2 pieces of advice in ")
         .contains("; the same at left.r2 … left.r6, right.r1, right.r2, right.r4");
     assertThat(run("permit", SIX)).contains("2 of severity error, 1 of severity warning");
   }
@@ -85,8 +85,8 @@ class OneFactTest {
     Files.writeString(plan, Files.readString(Path.of(SIX)).replace("2  15 A", "2  20 A"));
     List<JsonNode> above = of("breaker-above-conductor",
         new ObjectMapper().readTree(run("check", "--format", "json", plan.toString())).get("findings"), "rule");
-    assertThat(above).extracting(f -> f.get("headline").asText()).containsExactly("a 30 A breaker feeds 14 AWG copper on 'left'",
-        "a 20 A breaker feeds 14 AWG copper on 'right'");
+    assertThat(above).extracting(f -> f.get("headline").asText()).containsExactly("circuit 'left' is too small for its fuse: 14 AWG copper on 30 A",
+        "circuit 'right' is too small for its fuse: 14 AWG copper on 20 A");
   }
 
   @Test

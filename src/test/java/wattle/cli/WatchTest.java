@@ -99,6 +99,7 @@ class WatchTest {
 
   @Test
   void checksAgainOnEachSaveOfAnyFileAndEndsOnInterrupt() throws Exception {
+    Interrupts.assumeNotIgnored();
     start();
     assertThat(run()).singleElement().asString().startsWith("nothing found in ");
 
@@ -125,7 +126,8 @@ class WatchTest {
     assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
     assertThat(process.exitValue()).isEqualTo(INTERRUPTED);
     assertThat(lines).isEmpty();
-    assertThat(closing).contains("rules checked at 1 place", "in doubt at 3 places until the errors are mended");
+    assertThat(closing).contains("rules checked at 1 place")
+        .anyMatch(l -> l.matches("in doubt at \\d+ places until the errors are mended"));
     try (var files = Files.list(folder)) {
       assertThat(files).as("nothing is left behind").hasSize(3);
     }

@@ -56,7 +56,7 @@ class FeedersAgainstLoadTest {
     for (String supply : List.of("120/240 V", "120/208 V")) {
       for (String status : List.of("", "existing")) {
         assertThat(headlines("us-2023", shop(supply, status, "6/3 NM-B")))
-            .containsExactly("the feeder of panel G needs conductors good for 58 A; its 6 AWG copper is good for 55 A");
+            .containsExactly("feeder of panel G is too small for its load: 6 AWG copper is good for 55 A, needs 58 A");
         assertThat(headlines("us-2023", shop(supply, status, "4/3 NM-B"))).isEmpty();
       }
     }
@@ -72,7 +72,7 @@ class FeedersAgainstLoadTest {
   void feederAfterFactors() {
     String hot = "1 in EMT with 3 x 6 Cu THWN-2, 10 Cu THWN-2 ground in attic 60 degC";
     assertThat(headlines("us-2023", shop("120/240 V", "", hot)))
-        .containsExactly("the feeder of panel G needs conductors good for 58 A; its 6 AWG copper is good for 53.3 A");
+        .containsExactly("feeder of panel G is too small for its load: 6 AWG copper is good for 53.3 A, needs 58 A");
   }
 
   /** NFPA 70 215.2(A)(1), 625.42: 32 A × 1.25 for a charger + 16 A = 56 A, which 6/3 NM-B has not; the calculated load is 48 A. */
@@ -81,7 +81,7 @@ class FeedersAgainstLoadTest {
     String plan = shop("120/240 V", "", "6/3 NM-B").replace("baseboard heater 24 A", "baseboard heater 16 A")
         .replace("baseboard heater 34 A", "vehicle charger 32 A");
     assertThat(headlines("us-2023", plan))
-        .containsExactly("the feeder of panel G needs conductors good for 56 A; its 6 AWG copper is good for 55 A");
+        .containsExactly("feeder of panel G is too small for its load: 6 AWG copper is good for 55 A, needs 56 A");
     assertThat(findings("us-2023", plan)).singleElement().satisfies(f -> assertThat(f.reason())
         .contains("48 A by the worksheet + 8 A, a quarter of its continuous part, = 56 A"));
   }
@@ -104,7 +104,7 @@ class FeedersAgainstLoadTest {
       assertThat(headlines("us-2023", meterMain(supply, "100 A", "10 m of 2-2-2-4 Al SER", ""))).isEmpty();
       assertThat(headlines("us-2023", meterMain(supply, "200 A", "10 m of 4/0-4/0-4/0-2/0 Al SER", ""))).isEmpty();
       assertThat(headlines("us-2023", meterMain(supply, "100 A", "10 m of 4-4-4-6 Al SER", "")))
-          .containsExactly("a 100 A breaker feeds panel H through 4-4-4-6 Al SER");
+          .containsExactly("feeder of panel H is too small for its breaker: 4-4-4-6 Al SER on 100 A");
     }
   }
 
@@ -114,7 +114,7 @@ class FeedersAgainstLoadTest {
     String more = " 2+4 30 A two-pole ac\n";
     String plan = meterMain("120/240 V", "100 A", "10 m of 2-2-2-4 Al SER", more)
         + "branch ac by 10/2 UF-B { M --4 m-- yard.ac }\nroom yard is outdoors { ac: air conditioner 18 A }\n";
-    assertThat(headlines("us-2023", plan)).containsExactly("a 100 A breaker feeds panel H through 2-2-2-4 Al SER");
+    assertThat(headlines("us-2023", plan)).containsExactly("feeder of panel H is too small for its breaker: 2-2-2-4 Al SER on 100 A");
   }
 
   /**
@@ -125,7 +125,7 @@ class FeedersAgainstLoadTest {
   void wholeDwellingAfterFactors() {
     assertThat(headlines("us-2023", meterMain("120/240 V", "100 A", "10 m of 2-2-2-4 Al SER in attic 45 degC", ""))).isEmpty();
     assertThat(headlines("us-2023", meterMain("120/240 V", "100 A", "10 m of 2-2-2-4 Al SER in attic 55 degC", "")))
-        .containsExactly("a 100 A breaker feeds panel H through 2-2-2-4 Al SER");
+        .containsExactly("feeder of panel H is too small for its breaker: 2-2-2-4 Al SER on 100 A");
     assertThat(findings("us-2023", meterMain("120/240 V", "100 A", "10 m of 2-2-2-4 Al SER in attic 55 degC", ""))).singleElement()
         .satisfies(f -> assertThat(f.reason()).contains("83 % of 100 A, 83 A", "after its factors this one has 76 A"));
   }
