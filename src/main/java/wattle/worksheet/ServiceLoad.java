@@ -148,7 +148,7 @@ public final class ServiceLoad {
         .because(
             "By the " + lower(sheet.method().title())
                 + (others.isEmpty() ? ", the only one that applies" : ", the smallest of those that apply")
-                + ", it is " + terms(sheet) + "; what protects it will trip when that much is on." + others)
+                + ", it is " + terms(sheet) + ending(sheet) + others)
         .figure("calculated load", power(sheet.total().si(), sheet))
         .figure("current", current)
         .figure("rating", rating)
@@ -156,6 +156,14 @@ public final class ServiceLoad {
         .about(sheet.name());
     sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
     return finding.build();
+  }
+
+  /** What happens; where only the continuous part is too much, the breaker need not trip, and the rating is still too small. */
+  private static String ending(Worksheet sheet) {
+    boolean trips = sheet.rating().map(r -> sheet.current().si() > r.si()).orElse(true);
+    return trips
+        ? "; what protects it will trip when that much is on."
+        : "; a rating carries its continuous part at 125 %, and this one does not.";
   }
 
   private static String sized(Worksheet sheet) {
