@@ -213,6 +213,6 @@ final class CompareCommand implements Callable<Integer> {
   }
 
   private static Plan revision(Compilation plan) {
-    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
+    return new Plan(plan.figures(), plan.findings(), plan.ifNew(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
   }
 }

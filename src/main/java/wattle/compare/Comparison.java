@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.SameFact;
 import wattle.quantity.UnitSystem;
@@ -71,11 +72,22 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
     Map<String, String> placements = new HashMap<>(before.house().placements());
     placements.putAll(after.house().placements());
     FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
-    FindingDifference told = findings.asked(before, after);
-    Consequences consequences = Consequences.between(before, after, renames).with(findings.unasked(told));
+    FindingDifference told = findings.asked(before, after).and(ofExisting(before, after, renames));
+    Consequences consequences = Consequences.between(before, after, renames).with(findings.unasked(findings.asked(before, after)));
     Set<String> names = new HashSet<>(before.house().names());
     names.addAll(after.house().names());
     return new Comparison(changes, SameFact.once(told.appeared(), names), SameFact.once(told.gone(), names), consequences, placements);
+  }
+
+  /** What the work cures of the work that was there, as if that had been new: neither found so later nor as of new work. */
+  private static FindingDifference ofExisting(Plan before, Plan after, Renames renames) {
+    List<Finding> gone = FindingDifference.between(before.ifNew(), both(after), renames).gone();
+    List<Finding> appeared = FindingDifference.between(both(before), after.ifNew(), renames).appeared();
+    return new FindingDifference(appeared, gone).asked(before, after);
+  }
+
+  private static List<Finding> both(Plan plan) {
+    return Stream.concat(plan.ifNew().stream(), plan.findings().stream()).toList();
   }
 
   private static List<String> facts(Described thing) {

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import wattle.finding.Finding;
 
 /**
@@ -25,6 +26,12 @@ record FindingDifference(List<Finding> appeared, List<Finding> gone) {
     return new FindingDifference(
         appeared.stream().filter(f -> !before.undecided().has(f)).toList(),
         gone.stream().filter(f -> !after.undecided().has(f)).toList());
+  }
+
+  /** These and others. */
+  FindingDifference and(FindingDifference more) {
+    return new FindingDifference(Stream.concat(appeared.stream(), more.appeared.stream()).toList(),
+        Stream.concat(gone.stream(), more.gone.stream()).toList());
   }
 
   /** What is left out of those that are told. */

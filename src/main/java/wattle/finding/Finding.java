@@ -126,6 +126,11 @@ public record Finding(
     return each;
   }
 
+  /** Its severity in words; of existing work that is judged as if it were new, with what it would be then. */
+  public String weight() {
+    return severity + ofNewWork.map(s -> " if it were new (" + s + ")").orElse("");
+  }
+
   /** The headline with the names of the other things of which it is so. */
   public String told() {
     return headline + Places.behind(this);

@@ -50,10 +50,10 @@ final class Repeated {
       Key key = new Key(
           whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
       Group group = groups.computeIfAbsent(key, k -> new Group(whole, placed.get()));
-      if (group.first != whole) {
+      // A mistake of writing names no thing; it may be met more than once in a placement, and is one all the same.
+      if (group.names.add(placed.get().name()) && group.first != whole && whole.subject().isPresent()) {
         group.others.add(unmendable(whole));
       }
-      group.names.add(placed.get().name());
       group.fixes.replaceAll(fix -> agreed(fix, whole.fixes()));
     }
     groups.values().forEach(group -> told.add(finding(group, placement)));

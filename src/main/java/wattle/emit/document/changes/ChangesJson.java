@@ -52,6 +52,7 @@ final class ChangesJson {
     for (Finding finding : findings) {
       ObjectNode node = array.addObject();
       node.put("rule", finding.rule()).put("severity", finding.severity().toString()).put("headline", finding.told());
+      finding.ofNewWork().ifPresent(severity -> node.put("ifNew", severity.toString()));
       ArrayNode at = node.putArray("at");
       finding.each().stream().flatMap(f -> f.subject().stream()).distinct().forEach(at::add);
     }

@@ -47,7 +47,7 @@ final class ChangesMarkdown {
   }
 
   private static String finding(String lead, Finding finding) {
-    return "- **" + lead + "** " + Escape.markdown(finding.severity() + ": " + finding.told()) + " (`" + finding.rule() + "`)";
+    return "- **" + lead + "** " + Escape.markdown(finding.weight() + ": " + finding.told()) + " (`" + finding.rule() + "`)";
   }
 
   private static void consequences(StringBuilder out, Consequences consequences) {

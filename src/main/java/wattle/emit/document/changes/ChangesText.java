@@ -41,7 +41,7 @@ final class ChangesText {
   private static void findings(StringBuilder out, String lead, List<Finding> findings) {
     Map<String, Integer> times = new LinkedHashMap<>();
     for (Finding finding : findings) {
-      times.merge("! " + lead + finding.severity() + ": " + VisibleText.of(finding.told()) + " [" + finding.rule() + "]", 1,
+      times.merge("! " + lead + finding.weight() + ": " + VisibleText.of(finding.told()) + " [" + finding.rule() + "]", 1,
           Integer::sum);
     }
     times.forEach((line, count) -> out.append(line).append(count > 1 ? " at " + count + " places" : "").append('\n'));
