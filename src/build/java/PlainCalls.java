@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.objectweb.asm.ClassReader;
 import org.objectweb.asm.ClassWriter;
@@ -39,6 +40,7 @@ final class PlainCalls {
   private static final String LAMBDAS = "java/lang/invoke/LambdaMetafactory";
   private static final String RECORDS = "java/lang/runtime/ObjectMethods";
   private static final String MARK = "$Lambda";
+  private static final String BODY = "lambda$";
   private static final String OBJECT = "java/lang/Object";
 
   /** Every class of the folder by its internal name, then those made for lambdas too. */
@@ -86,14 +88,14 @@ final class PlainCalls {
   }
 
   private void rewrite(ClassNode host) {
+    showBodies(host);
     for (MethodNode method : host.methods) {
       for (AbstractInsnNode each : method.instructions.toArray()) {
         if (!(each instanceof InvokeDynamicInsnNode)) {
           continue;
         }
         InvokeDynamicInsnNode call = (InvokeDynamicInsnNode) each;
-        // Lambdas that can be serialised or have more than one interface have another maker, and stay as they are.
-        if (call.bsm.getOwner().equals(LAMBDAS) && call.bsm.getName().equals("metafactory")) {
+        if (isLambda(call)) {
           method.instructions.set(call, lambda(host, call));
           changed.add(host.name);
         } else if (call.bsm.getOwner().equals(RECORDS) && !call.name.equals("toString")) {
@@ -107,18 +109,55 @@ final class PlainCalls {
 
   // Lambdas
 
-  /** The body is a method like any other from now on: tools that follow calls pass over those that a compiler marks as its own. */
-  private static void showBody(ClassNode host, Handle work) {
-    if (work.getOwner().equals(host.name)) {
-      host.methods.stream().filter(m -> m.name.equals(work.getName()) && m.desc.equals(work.getDesc()))
-          .forEach(m -> m.access &= ~ACC_SYNTHETIC);
+  /**
+   * Names the bodies of lambdas anew, and shows them. They are methods like any others from now on; tools that follow calls
+   * pass over those that a compiler marks as its own, or that have the name it gives to the bodies of lambdas.
+   */
+  private static void showBodies(ClassNode host) {
+    Set<String> bodies = new HashSet<>();
+    each(host, call -> {
+      Handle work = (Handle) call.bsmArgs[1];
+      if (isLambda(call) && work.getOwner().equals(host.name) && work.getName().startsWith(BODY)) {
+        bodies.add(work.getName());
+      }
+    });
+    each(host, call -> {
+      Handle work = (Handle) call.bsmArgs[1];
+      if (work.getOwner().equals(host.name) && bodies.contains(work.getName())) {
+        call.bsmArgs[1] = new Handle(work.getTag(), work.getOwner(), shown(work.getName()), work.getDesc(), work.isInterface());
+      }
+    });
+    for (MethodNode method : host.methods) {
+      if (bodies.contains(method.name)) {
+        method.name = shown(method.name);
+        method.access &= ~ACC_SYNTHETIC;
+      }
     }
+  }
+
+  private static String shown(String body) {
+    return "body$" + body.substring(BODY.length());
+  }
+
+  /** Every call of a class that makes a lambda, of whatever sort. */
+  private static void each(ClassNode host, Consumer<InvokeDynamicInsnNode> done) {
+    for (MethodNode method : host.methods) {
+      for (AbstractInsnNode each : method.instructions) {
+        if (each instanceof InvokeDynamicInsnNode && ((InvokeDynamicInsnNode) each).bsm.getOwner().equals(LAMBDAS)) {
+          done.accept((InvokeDynamicInsnNode) each);
+        }
+      }
+    }
+  }
+
+  /** Lambdas that can be serialized or have more than one interface have another maker, and stay as they are. */
+  private static boolean isLambda(InvokeDynamicInsnNode call) {
+    return call.bsm.getOwner().equals(LAMBDAS) && call.bsm.getName().equals("metafactory");
   }
 
   /** What takes the place of a call that made a lambda: the one object of a new class, or a call that makes one. */
   private AbstractInsnNode lambda(ClassNode host, InvokeDynamicInsnNode call) {
     Type[] captured = Type.getArgumentTypes(call.desc);
-    showBody(host, (Handle) call.bsmArgs[1]);
     ClassNode made = newClass(host, Type.getReturnType(call.desc).getInternalName());
     constructor(made, captured);
     body(made, call, captured);
@@ -145,7 +184,7 @@ final class PlainCalls {
     changed.add(nest.name);
     ClassNode made = new ClassNode();
     String name = nest.name + MARK + nest.nestMembers.size();
-    made.visit(host.version, ACC_FINAL | ACC_SYNTHETIC | ACC_SUPER, name, null, OBJECT, new String[]{function});
+    made.visit(host.version, ACC_FINAL | ACC_SUPER, name, null, OBJECT, new String[]{function});
     made.nestHostClass = nest.name;
     nest.nestMembers.add(name);
     classes.put(name, made);

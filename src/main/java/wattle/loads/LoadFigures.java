@@ -175,7 +175,7 @@ public final class LoadFigures {
   private static Derivation folded(Derivation figure, String symbol) {
     return new Derivation(
         figure.name(), symbol, figure.value(), figure.basis(), figure.formula(), List.of(), figure.sources(),
-        "DerivationText under its own name.");
+        "Unfolded under its own name.");
   }
 
   /** A current as a part of a breaker. */

@@ -117,7 +117,7 @@ public final class WorksheetSheets {
   /** The running sum; its terms are unfolded in their own lines. */
   private static Cell sum(Line line, List<Derivation> added) {
     List<Derivation> terms = added.stream()
-        .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "DerivationText in its own line."))
+        .map(d -> new Derivation(d.name(), "", d.value(), d.basis(), "", List.of(), d.sources(), "Unfolded in its own line."))
         .toList();
     return Cell.of(
         line.runningSum(),
