@@ -112,7 +112,7 @@ public final class RacewayFill {
         "area that may be filled", "A_r", "A_i × p", Math.round(1000 * inside * most.get().si()) / 1000.0, area,
         most.get().named("part", "p"));
     Derivation fill = Derivation.computed("raceway fill", "", "A_c / A_i",
-        new Value.Amount(Quantity.of(Math.round(10000 * squareInches(needs) / inside) / 100.0, Units.PERCENT)),
+        new Value.Amount(Quantity.of(100 * squareInches(needs) / inside, Units.PERCENT)),
         List.of(needs.named("area of the conductors", "A_c"), area));
     return Optional.of(new Fill(fill, most.get(), isOver(areas, needs, room), needs, room));
   }
