@@ -25,7 +25,7 @@ import wattle.syntax.grammar.WattleParser;
 public final class LexemeReader {
   private static final Set<Integer> STATEMENTS = Set.of(
       WattleParser.RULE_item, WattleParser.RULE_thing, WattleParser.RULE_fact, WattleParser.RULE_serviceStatement,
-      WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain,
+      WattleParser.RULE_panelSetting, WattleParser.RULE_slot, WattleParser.RULE_main, WattleParser.RULE_chain, WattleParser.RULE_leftOut,
       WattleParser.RULE_box, WattleParser.RULE_device, WattleParser.RULE_event, WattleParser.RULE_columns,
       WattleParser.RULE_cell, WattleParser.RULE_column, WattleParser.RULE_property, WattleParser.RULE_citation, WattleParser.RULE_ruleLine);
 

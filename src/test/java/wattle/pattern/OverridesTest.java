@@ -128,7 +128,7 @@ class OverridesTest {
   /** It is laid out as other blocks are, and reading that gives the same. */
   @Test
   void isLaidOut() {
-    String text = PLAN + "override   cabin3 {\nwithout heat\n   without   hall.heater\nroom hall { lamp:  light 5 W }\n}\n";
+    String text = PLAN + "override   cabin3 {\n without heat\n   without   hall.heater\n room hall { lamp:  light 5 W }\n}\n";
     String tidy = Formatter.format(new Source("plan.wattle", text)).value();
     assertThat(tidy).contains("override cabin3 {\n  without heat\n  without hall.heater\n");
     assertThat(Formatter.format(new Source("plan.wattle", tidy)).value()).isEqualTo(tidy);

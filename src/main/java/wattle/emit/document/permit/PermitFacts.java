@@ -1,9 +1,12 @@
 package wattle.emit.document.permit;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import wattle.compiler.Compilation;
 import wattle.emit.media.page.Markup;
 import wattle.emit.document.findings.Judged;
@@ -14,10 +17,13 @@ import wattle.model.Dwelling;
 import wattle.model.Electrode;
 import wattle.model.House;
 import wattle.model.Panel;
+import wattle.model.PanelSupply;
 import wattle.model.Service;
 import wattle.model.Silence;
 import wattle.model.Source;
 import wattle.model.Status;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 import wattle.words.BreakerWords;
 
 /** What somebody who judges a plan asks first: what is there, what is to be made, what was checked and what was silenced. */
@@ -35,14 +41,22 @@ public final class PermitFacts {
 
   /** Dwelling, service, panels and the extent of the work. */
   public void situation(Markup body) {
-    house.dwellings().values().forEach(d -> dwelling(body, d));
+    Map<Object, List<Dwelling>> alike = new LinkedHashMap<>();
+    house.dwellings().values().forEach(d -> alike.computeIfAbsent(List.of(d.facts(), d.flags()), k -> new ArrayList<>()).add(d));
+    alike.values().forEach(d -> dwellings(body, d));
     house.services().values().forEach(s -> service(body, s));
     work(body);
   }
 
-  private void dwelling(Markup body, Dwelling dwelling) {
-    body.element(heading, "Dwelling" + dwelling.name().map(n -> " " + n).orElse(""));
+  /** Dwellings of which the plan states the same, once. */
+  private void dwellings(Markup body, List<Dwelling> alike) {
+    Dwelling dwelling = alike.get(0);
+    boolean one = alike.size() == 1;
+    body.element(heading, one ? "Dwelling" + dwelling.name().map(n -> " " + n).orElse("") : alike.size() + " dwellings alike");
     table(body);
+    if (!one) {
+      fact(body, "dwellings", alike.stream().map(Dwelling::title).collect(Collectors.joining(", ")));
+    }
     new TreeSet<>(dwelling.facts().keySet()).forEach(f -> fact(body, f.replace('-', ' '), dwelling.facts().get(f).toString()));
     new TreeSet<>(dwelling.flags()).forEach(f -> fact(body, f.replace('-', ' '), "yes"));
     body.close();
@@ -51,15 +65,22 @@ public final class PermitFacts {
   private void service(Markup body, Service service) {
     body.element(heading, "Service " + service.label().orElse(service.name()));
     table(body);
-    fact(body, "system", service.system().text());
+    fact(body, "system", service.system().words());
     fact(body, "rating", service.rating().map(Object::toString).orElse("not stated"));
     fact(body, "source", service.source().map(PermitFacts::source).orElse("not stated"));
     service.run().ifPresent(r -> fact(body, "service run", r.length().map(l -> l + " of ").orElse("") + r.wiring().text()));
     service.electrodes().forEach(e -> electrode(body, "electrode: ", e));
+    Map<String, List<Panel>> alike = new LinkedHashMap<>();
+    house.panels().values().forEach(p -> alike.computeIfAbsent(panel(p), k -> new ArrayList<>()).add(p));
+    alike.forEach((words, panels) -> fact(body,
+        panels.size() == 1 ? "panel " + panels.get(0).name() : panels.size() + " panels",
+        panels.stream().map(Panel::title).collect(Collectors.joining(", ")) + words));
     for (Panel panel : house.panels().values()) {
-      fact(body, "panel " + panel.name(), panel.title() + panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
-          + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word());
       panel.electrodes().forEach(e -> electrode(body, "electrode of " + panel.name() + ": ", e));
+      double most = plan.figures().faults().panel(panel.name()).mostAmperes();
+      if (panel.supply().equals(new PanelSupply.FromService(service.name())) && most > 0) {
+        fact(body, "available fault current at " + panel.name(), new Quantity(most, Units.KILOAMPERE).toString());
+      }
     }
     fact(body, "status", service.status().word());
     body.close();
@@ -68,6 +89,11 @@ public final class PermitFacts {
   private static void electrode(Markup body, String name, Electrode electrode) {
     fact(body, name + electrode.kind(), electrode.conductor().map(c -> "by " + c.text()).orElse("conductor not stated")
         + electrode.resistance().map(r -> ", " + r).orElse("") + ", " + electrode.status().word());
+  }
+
+  private static String panel(Panel panel) {
+    return panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
+        + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word();
   }
 
   private static String source(Source source) {

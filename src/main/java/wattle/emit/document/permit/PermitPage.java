@@ -1,17 +1,21 @@
 package wattle.emit.document.permit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
+import wattle.emit.media.table.Column;
+import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.table.SheetSources;
 import wattle.emit.media.table.SheetUnits;
 import wattle.emit.sheet.coverage.CoverageSheet;
+import wattle.emit.sheet.schedule.Alike;
 import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.finding.Citation;
 import wattle.model.House;
@@ -23,19 +27,22 @@ public final class PermitPage {
       table { font-size: 8pt; margin-bottom: 0.6em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
       th.label { width: 30%; }
+      .note { font-size: 8pt; margin: 0.1em 0; }
       @media print { .steps { display: none; } }
       """;
 
   private final Compilation plan;
   private final House house;
   private final LoadCalculation loads;
+  private final Alike alike;
   private final List<Sheet> panels;
 
   public PermitPage(Compilation plan) {
     this.plan = plan;
     house = plan.house();
     loads = LoadCalculation.of(plan);
-    panels = SheetUnits.shown(PanelSchedule.of(house, plan.figures().loads()), house.units());
+    alike = new Alike(house);
+    panels = SheetUnits.shown(alike.ofShownPanels(PanelSchedule.of(house, plan.figures().loads())), house.units());
   }
 
   /** @param paper {@code letter} or {@code A4} */
@@ -61,14 +68,39 @@ public final class PermitPage {
       body.element("p", "The plan names no code that has methods of load calculation.");
     }
     body.element("h2", "Panel schedules");
-    panels.forEach(s -> body.raw(SheetHtml.render(s)));
+    alike.lines().forEach(line -> body.element("p", line));
+    panels.stream().map(PermitPage::used).map(PermitPage::narrow).forEach(s -> body.raw(SheetHtml.render(s)));
     basis(body);
     return new Page(title, paper, STYLE, body.toString());
   }
 
+  /** A schedule without its empty slots, which are named in a note. */
+  private static Sheet used(Sheet sheet) {
+    List<String> empty = sheet.rows().stream().flatMap(r -> PanelSchedule.emptySlot(r).stream()).toList();
+    if (empty.isEmpty()) {
+      return sheet;
+    }
+    List<String> notes = new ArrayList<>(sheet.notes());
+    notes.add("Empty slots: " + String.join(", ", empty) + ".");
+    List<Row> rows = sheet.rows().stream().filter(r -> PanelSchedule.emptySlot(r).isEmpty()).toList();
+    return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, notes);
+  }
+
+  /** Without its first column, the panel, which the title names as well. */
+  private static Sheet narrow(Sheet sheet) {
+    List<Column> columns = sheet.columns().subList(1, sheet.columns().size());
+    return new Sheet(
+        sheet.name(), sheet.title(), columns,
+        sheet.rows().stream().map(r -> new Row(r.cells().subList(1, r.cells().size()), r.sum())).toList(), sheet.notes());
+  }
+
   private void basis(Markup body) {
-    if (!house.assumed().isEmpty()) {
-      body.element("h2", "Not said by the plan, and taken as usual").list(house.assumed());
+    List<String> assumed = house.assumed().stream().filter(a -> Arrays.stream(a.split(" ")).noneMatch(alike::isRepeated)).toList();
+    if (!assumed.isEmpty()) {
+      body.element("h2", "Not said by the plan, and taken as usual").list(assumed);
+      if (assumed.size() < house.assumed().size()) {
+        body.element("p", "The same for what is alike.");
+      }
     }
     List<Sheet> all = new ArrayList<>(loads.sheets());
     all.addAll(panels);

@@ -5,11 +5,13 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import wattle.emit.media.text.Escape;
 import wattle.derivation.Derivation;
 import wattle.emit.document.report.Steps.Step;
 import wattle.emit.media.page.Markup;
@@ -29,6 +31,7 @@ public final class LinkedSteps {
 
   private final Steps steps = new Steps();
   private final Map<Step, Integer> numbers = new HashMap<>();
+  private final Map<String, Integer> remarks = new LinkedHashMap<>();
   private final Set<Step> linked = new HashSet<>();
   private final Deque<Step> untold = new ArrayDeque<>();
 
@@ -76,6 +79,43 @@ public final class LinkedSteps {
       out.close();
     }
     out.close();
+  }
+
+  /** A link to where a step is told, in words; it is told then by {@link #once}. */
+  String reference(Step step, String words) {
+    link(step);
+    return "<a href=\"#" + id(step) + "\">" + Escape.xml(words) + "</a>";
+  }
+
+  /**
+   * A step alone, for a page that tells each once: what it says, then its inputs as links by the symbols that the formula has for
+   * them, its remark as one to {@link #remarks}. A house has ten thousand inputs; written out in place they were three quarters of a
+   * report.
+   */
+  String once(Step step) {
+    Derivation derivation = step.derivation();
+    StringBuilder out = new StringBuilder(Escape.xml(derivation.toString()));
+    String basis = Unfolded.basis(derivation);
+    if (!basis.isEmpty()) {
+      out.append(" <i>").append(Escape.xml(basis)).append("</i>");
+    }
+    if (!derivation.remark().isEmpty()) {
+      int note = remarks.computeIfAbsent(derivation.remark(), r -> remarks.size() + 1);
+      out.append(" <small><a href=\"#n").append(note).append("\">note ").append(note).append("</a></small>");
+    }
+    for (Step input : step.inputs().subList(0, Math.min(MOST_INPUTS, step.inputs().size()))) {
+      String symbol = input.derivation().symbol();
+      out.append(' ').append(reference(input, symbol.isEmpty() ? input.derivation().name() : symbol));
+    }
+    if (step.inputs().size() > MOST_INPUTS) {
+      out.append(" and ").append(step.inputs().size() - MOST_INPUTS).append(" more inputs, which the tables as JSON have");
+    }
+    return out.toString();
+  }
+
+  /** The remarks of the steps told by {@link #once}, by the numbers of their links, from 1. */
+  List<String> remarks() {
+    return List.copyOf(remarks.keySet());
   }
 
   /** The step that a link bears the number of, with its inputs; absent where none does. */

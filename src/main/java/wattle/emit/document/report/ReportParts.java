@@ -16,6 +16,7 @@ import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetUnits;
+import wattle.emit.sheet.schedule.Alike;
 import wattle.emit.sheet.schedule.LegSchedule;
 import wattle.emit.sheet.tables.PlanTable;
 import wattle.emit.sheet.trial.ExpectationSheets;
@@ -126,7 +127,7 @@ final class ReportParts {
   private List<Content> tables(PlanTable tables) {
     List<Content> contents = new ArrayList<>();
     List<Sheet> sheets = tables == PlanTable.PANEL
-        ? ofShownPanels(tables.of(plan))
+        ? alike.ofShownPanels(tables.of(plan))
         : tables.of(plan).stream().map(alike::shown).toList();
     for (Sheet sheet : sheets) {
       contents.add(sheet.rows().isEmpty()
@@ -134,19 +135,6 @@ final class ReportParts {
           : table(sheet, "table --of " + tables));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
-  }
-
-  /** Of sheets that are one for each panel, those of panels that are shown. */
-  private List<Sheet> ofShownPanels(List<Sheet> sheets) {
-    List<Sheet> shown = new ArrayList<>();
-    int at = 0;
-    for (String panel : house.panels().keySet()) {
-      if (!alike.isRepeated(panel)) {
-        shown.add(sheets.get(at));
-      }
-      at++;
-    }
-    return shown;
   }
 
   /** For which others the things stand that are shown once; nothing where none are alike. */
@@ -203,7 +191,7 @@ final class ReportParts {
 
   private List<Content> directories() {
     List<Content> contents = new ArrayList<>();
-    ofShownPanels(DirectorySheets.of(house)).forEach(s -> contents.add(table(s, "directory")));
+    alike.ofShownPanels(DirectorySheets.of(house)).forEach(s -> contents.add(table(s, "directory")));
     contents.add(new Content.Remark(
         contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
     return contents;
@@ -251,7 +239,7 @@ final class ReportParts {
     if (shown.panels().size() <= MOST_PANEL_FRONTS) {
       contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads)));
     }
-    contents.add(table(LegSchedule.of(house, loads), "balance"));
+    contents.add(table(alike.shown(LegSchedule.of(house, loads)), "balance"));
     contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
     return contents;
   }

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Plate;
+import wattle.emit.sheet.schedule.Alike;
 import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.rooms.RoomSheet;
 import wattle.emit.view.trialpicture.TrialPicture;

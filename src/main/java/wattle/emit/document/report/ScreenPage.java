@@ -26,6 +26,7 @@ final class ScreenPage {
   private final LinkedSteps unfolding = new LinkedSteps();
   private final Markup main = new Markup();
   private final List<Entry> contents = new ArrayList<>();
+  private final PictureStyles styles = new PictureStyles();
   private int pictures;
 
   private record Entry(Group group, String title, String id) {}
@@ -42,7 +43,7 @@ final class ScreenPage {
       section(part.group(), part.title(), part.id(), () -> part.contents().forEach(this::content));
     }
     section(Group.BASIS, "What this rests on", "basis", () -> main.raw(report.basis()));
-    List<LinkedSteps.Told> shared = unfolding.shared(Set.of(), unfolding::body);
+    List<LinkedSteps.Told> shared = unfolding.shared(Set.of(), unfolding::once);
     if (!shared.isEmpty()) {
       section(Group.BASIS, STEPS, "steps", () -> steps(shared));
     }
@@ -62,7 +63,8 @@ final class ScreenPage {
             + " script-src 'unsafe-inline'; img-src data:\"/>"
             + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>"
             + "<meta name=\"color-scheme\" content=\"light dark\"/><title>" + Escape.xml(report.title()) + "</title>\n<style>\n"
-            + Report.resource("report.css") + "</style></head>\n<body>\n" + page + "<script>\n//<![CDATA[\n" + Report.resource("report.js")
+            + Report.resource("report.css") + styles.css() + "</style></head>\n<body>\n" + page + "<script>\n//<![CDATA[\n"
+            + Report.resource("report.js")
             + "//]]>\n</script></body></html>\n");
   }
 
@@ -110,11 +112,12 @@ final class ScreenPage {
   private void content(Content content) {
     if (content instanceof Content.Picture picture) {
       main.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", picture.title());
-      main.raw(DrawingSvg.element(picture.drawing(), "picture" + ++pictures)).close();
+      main.raw(styles.shared(DrawingSvg.element(picture.drawing(), "picture" + ++pictures))).close();
     } else if (content instanceof Content.Folded folded) {
       folded(folded);
     } else if (content instanceof Content.Table table) {
-      main.raw(SheetHtml.render(Cut.of(table.sheet(), MOST_ROWS, table.command()), unfolding::body));
+      main.raw(
+          SheetHtml.render(Cut.of(table.sheet(), MOST_ROWS, table.command()), d -> unfolding.reference(unfolding.step(d), "calculation")));
     } else if (content instanceof Content.Words words) {
       main.raw(words.markup());
     } else if (content instanceof Content.Remark remark) {
@@ -128,16 +131,20 @@ final class ScreenPage {
   private void folded(Content.Folded folded) {
     main.open("details", "class", "folded").element("summary", folded.title());
     main.open("div", "class", "wide picture", "role", "group", "tabindex", "0", "aria-label", folded.title());
-    main.raw(DrawingSvg.element(folded.drawing(), "picture" + ++pictures)).close().close();
+    main.raw(styles.shared(DrawingSvg.element(folded.drawing(), "picture" + ++pictures))).close().close();
   }
 
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */
   private void steps(List<LinkedSteps.Told> shared) {
     main.element("p",
-        "Steps that several figures rest on. A figure on this page opens to its formula and inputs; an input that is a link leads here.");
+        "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links lead here.");
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
+    List<String> remarks = unfolding.remarks();
+    for (int i = 0; i < remarks.size(); i++) {
+      main.open("p", "id", "n" + (i + 1), "class", "remark").element("small", remarks.get(i)).close();
+    }
     for (LinkedSteps.Told told : shared) {
-      main.open("div", "id", LinkedSteps.id(told.step()), "class", "told").raw(told.markup()).close();
+      main.open("p", "id", LinkedSteps.id(told.step())).raw(told.markup()).close();
     }
     main.close();
   }

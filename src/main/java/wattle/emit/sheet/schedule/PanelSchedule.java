@@ -25,6 +25,8 @@ import wattle.words.Caution;
 
 /** The schedule of each panel: one row a slot, in order, empty ones too. */
 public final class PanelSchedule {
+  private static final String EMPTY = "empty";
+
   private static final List<Column> COLUMNS = List.of(
       Column.words("panel", "panel"),
       Column.words("slot", "slot"),
@@ -82,7 +84,7 @@ public final class PanelSchedule {
         : "";
     return Row.of(
         Cell.of(panel.name()), Cell.of(slot.toString()), Cell.of(leg), Cell.BLANK, Cell.BLANK, Cell.BLANK,
-        Cell.of("empty"), Cell.BLANK, Cell.BLANK);
+        Cell.of(EMPTY), Cell.BLANK, Cell.BLANK);
   }
 
   private static Row taken(House house, ConnectedLoads loads, Panel panel, Breaker breaker, Pole pole) {
@@ -146,5 +148,11 @@ public final class PanelSchedule {
     notes.add("Connected load: " + String.join(", ", legs) + ".");
     notes.add(Caution.LONG);
     return notes;
+  }
+
+  /** The slot of a row that has nothing in it; absent for a row that has. */
+  public static Optional<String> emptySlot(Row row) {
+    boolean empty = row.cells().size() > 6 && row.cells().get(3).equals(Cell.BLANK) && row.cells().get(6).equals(Cell.of(EMPTY));
+    return empty && row.cells().get(1) instanceof Cell.Words slot ? Optional.of(slot.text()) : Optional.empty();
   }
 }

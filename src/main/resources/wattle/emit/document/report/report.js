@@ -55,21 +55,55 @@
     if (event.target.closest('a') && !roomy.matches) { contents.open = false; }
   });
 
-  // Within an opened figure an input opens in its place; elsewhere, and without this script, its link leads to it.
-  Array.from(document.querySelectorAll('td .steps a')).forEach(function (link) { link.setAttribute('aria-expanded', 'false'); });
+  // A figure opens to its formula and inputs, and an input to its own; without this script their links lead to where they are told.
+  function inputs(step) { return Array.from(step.children).filter(function (c) { return c.localName === 'a'; }); }
+  function told(link) { return document.getElementById(link.hash.slice(1)); }
+  // Steps beneath one, itself included, counted only so far as it matters: what is short is told in place.
+  function size(step) {
+    return inputs(step).reduce(function (sum, link) { return sum > 6 ? sum : sum + size(told(link)); }, 1);
+  }
+  function line(step, deep) {
+    var item = document.createElement('li');
+    Array.from(step.childNodes).forEach(function (node) { if (node.localName !== 'a') { item.append(node.cloneNode(true)); } });
+    item.querySelectorAll('small a').forEach(function (note) { note.replaceWith(told(note).textContent); });
+    var links = inputs(step);
+    if (!links.length) { return item; }
+    if (!deep) {
+      var more = document.createElement('a');
+      more.href = '#' + step.id;
+      more.textContent = links.length === 1 ? '1 input' : links.length + ' inputs';
+      more.setAttribute('aria-expanded', 'false');
+      item.append(' ', more);
+    } else {
+      item.append(list(step));
+    }
+    return item;
+  }
+  function list(step) {
+    var all = document.createElement('ul');
+    inputs(step).forEach(function (link) { all.append(line(told(link), size(told(link)) <= 6)); });
+    return all;
+  }
+  function fill(figure) {
+    var link = figure.lastElementChild;
+    if (!figure.open || link.localName !== 'a') { return; }
+    var steps = document.createElement('ul');
+    steps.className = 'steps';
+    steps.append(line(told(link), true));
+    link.replaceWith(steps);
+  }
+  document.addEventListener('toggle', function (event) { if (event.target.matches('td details')) { fill(event.target); } }, true);
   document.addEventListener('click', function (event) {
     var link = event.target.closest('td .steps a');
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey) { return; }
-    var told = document.getElementById(link.hash.slice(1));
-    if (!told) { return; }
     event.preventDefault();
     var open = link.getAttribute('aria-expanded') === 'true';
     if (open) {
       link.nextElementSibling.remove();
     } else {
-      var inputs = told.querySelector('.steps').cloneNode(true);
-      inputs.querySelectorAll('a').forEach(function (a) { a.setAttribute('aria-expanded', 'false'); });
-      link.after(inputs);
+      var opened = list(told(link));
+      opened.className = 'steps';
+      link.after(opened);
     }
     link.setAttribute('aria-expanded', String(!open));
   });

@@ -1,4 +1,4 @@
-package wattle.emit.document.report;
+package wattle.emit.sheet.schedule;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -32,14 +32,14 @@ import wattle.quantity.Quantity;
  * but for names, for the legs and slots that feed them and for the length of their feeder. A document shows the one with the longest
  * feeder, whose voltages are the lowest, and names the others with what differs.
  */
-final class Alike {
+public final class Alike {
   private final House house;
   /** By the name of the one that is shown, the others. */
   private final Map<String, List<Panel>> others = new LinkedHashMap<>();
   private final Set<String> repeated = new HashSet<>();
   private final Map<String, String> signatures = new HashMap<>();
 
-  Alike(House house) {
+  public Alike(House house) {
     this.house = house;
     Map<String, List<Panel>> groups = new LinkedHashMap<>();
     for (Panel panel : house.panels().values()) {
@@ -75,12 +75,12 @@ final class Alike {
     return metres;
   }
 
-  boolean isEmpty() {
+  public boolean isEmpty() {
     return others.isEmpty();
   }
 
   /** Whether a thing belongs to one that is not shown. */
-  boolean isRepeated(String name) {
+  public boolean isRepeated(String name) {
     if (repeated.isEmpty()) {
       return false;
     }
@@ -95,7 +95,7 @@ final class Alike {
   }
 
   /** The house with the panels that are shown; its branches are all there. */
-  House shown() {
+  public House shown() {
     Map<String, Panel> panels = new LinkedHashMap<>(house.panels());
     panels.keySet().removeIf(this::isRepeated);
     return new House(house.source(), house.title(), house.revision(), house.codes(), house.dwellings(), house.services(), panels,
@@ -104,12 +104,25 @@ final class Alike {
   }
 
   /** A table without the rows of what is not shown. A row belongs to what its first words name. */
-  Sheet shown(Sheet sheet) {
+  public Sheet shown(Sheet sheet) {
     if (isEmpty()) {
       return sheet;
     }
     List<Row> rows = sheet.rows().stream().filter(r -> r.sum() || r.cells().stream().limit(NAMING).noneMatch(this::isRepeated)).toList();
     return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, sheet.notes());
+  }
+
+  /** Of sheets of which there is one for each panel, in the order of the house, those of the panels that are shown. */
+  public List<Sheet> ofShownPanels(List<Sheet> sheets) {
+    List<Sheet> shown = new ArrayList<>();
+    int at = 0;
+    for (String panel : house.panels().keySet()) {
+      if (!isRepeated(panel)) {
+        shown.add(sheets.get(at));
+      }
+      at++;
+    }
+    return shown;
   }
 
   /** Cells at the beginning of a row that name what it is about. */
@@ -120,7 +133,7 @@ final class Alike {
   }
 
   /** What is shown once, and for which others it stands; one line for each. */
-  List<String> lines() {
+  public List<String> lines() {
     List<String> lines = new ArrayList<>();
     others.forEach((name, rest) -> {
       if (!isRepeated(name)) {
