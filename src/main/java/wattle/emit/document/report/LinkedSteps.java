@@ -95,7 +95,7 @@ public final class LinkedSteps {
   String once(Step step) {
     Derivation derivation = step.derivation();
     StringBuilder out = new StringBuilder(Escape.xml(derivation.toString()));
-    String basis = Unfolded.basis(derivation);
+    String basis = DerivationText.basis(derivation);
     if (!basis.isEmpty()) {
       out.append(" <i>").append(Escape.xml(basis)).append("</i>");
     }
