@@ -130,7 +130,8 @@ final class BranchChecks {
                   + " and it has no breaker of its own.")
           .figure("worst neutral current", amperes(sum))
           .figure("breaker", amperes(rated))
-          .source(source("shared-neutral-same-leg"));
+          .source(source("shared-neutral-same-leg"))
+          .about(branch.name());
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }

@@ -95,7 +95,8 @@ public final class Compiler {
     Checked<House> house = Binder.bind(plan, read.value().codes(), library.value(), files, written, before, known.house(),
         reading.placement());
 
-    List<Finding> findings = Stream.concat(before.stream(), house.findings().stream()).sorted(Finding.BY_PLACE).toList();
+    List<Finding> findings = SharedNeutralHeat.added(
+        Stream.concat(before.stream(), house.findings().stream()).sorted(Finding.BY_PLACE).toList(), house.value(), library.value());
     Completeness completeness = Completeness.of(findings, house.value().doubts());
     HouseFigures figures = new HouseFigures(house.value(), library.value());
     Compilation.Covered covered = asNew -> rules.of(figures.library()).coverage(figures, asNew);

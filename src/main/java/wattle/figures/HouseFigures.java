@@ -57,7 +57,7 @@ public final class HouseFigures {
     materials = once("materials", () -> Materials.of(house, library));
     trials = new SolvedTrials(house, library, worked::add);
     measurements = once("measurements", () -> Measurements.of(house, library, trials));
-    worst = new WorstCases(house, trials, conductors);
+    worst = new WorstCases(house, library, trials, conductors);
   }
 
   private <T> Once<T> once(String name, Supplier<T> maker) {

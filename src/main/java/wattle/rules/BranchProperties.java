@@ -194,6 +194,16 @@ final class BranchProperties {
         .sure()
         .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
         .rests(Properties.LOADS)
+        .truth("neutral-carries",
+            "whether its neutral has the ampacity for what the stated loads beyond it return on it; not known where two hots are on one leg, or it is as thick as they are",
+            (f, r) -> NeutralLoad.of(f, r).map(NeutralLoad::carries).orElse(null))
+        .rests(Properties.LOADS)
+        .figure("neutral-current", Dimension.CURRENT, "what its neutral carries with all stated loads beyond it on",
+            (f, r) -> NeutralLoad.of(f, r).map(n -> tenth(n.amperes())))
+        .rests(Properties.LOADS)
+        .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
+            (f, r) -> NeutralLoad.of(f, r).map(n -> tenth(n.ampacity())))
+        .rests(Properties.LOADS)
         .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
         .figure("terminal-temperature", Dimension.TEMPERATURE,
             "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",

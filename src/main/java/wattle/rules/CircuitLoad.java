@@ -203,13 +203,13 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
     return currents;
   }
 
-  private static Complex current(Load load, Complex volts) {
+  static Complex current(Load load, Complex volts) {
     double factor = load.powerFactor();
     Complex power = new Complex(factor, Math.sqrt(Math.max(0, 1 - factor * factor))).times(load.voltAmperes());
     return power.times(volts.inverse()).conjugate();
   }
 
-  private static Complex volts(Branch branch, SupplySystem system, int hot) {
+  static Complex volts(Branch branch, SupplySystem system, int hot) {
     Leg leg = hot < branch.hots().size() ? branch.hots().get(hot).leg().orElse(Leg.values()[hot]) : Leg.values()[hot];
     return Complex.polar(system.legToNeutralVolts(), system.degreesOf(leg));
   }

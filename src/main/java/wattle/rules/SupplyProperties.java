@@ -61,6 +61,14 @@ final class SupplyProperties {
             (f, s) -> SupplyCheck.of(f, s).map(c -> tenth(c.has())))
         .words("load-sum", "what the calculated load is, with its continuous part", (f, s) -> SupplyCheck.of(f, s).map(SupplyCheck::sum))
         .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .truth("neutral-carries",
+            "whether the neutral of its run has the ampacity that the unbalanced load calculated for it needs",
+            (f, s) -> FeederNeutral.of(f, s).map(FeederNeutral::carries).orElse(null))
+        .figure("neutral-needs", Dimension.CURRENT, "ampacity that the unbalanced load needs, at most the rating",
+            (f, s) -> FeederNeutral.of(f, s).map(c -> tenth(c.needs())))
+        .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
+            (f, s) -> FeederNeutral.of(f, s).map(c -> tenth(c.has())))
+        .size("neutral-size", "thinnest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
         .words("ampacity-sum", "what the ampacity of its run is made of, and which column or terminals hold it down",
             SupplyProperties::ampacityWords)
         .figure("ampacity", Dimension.CURRENT, "of its run",
@@ -377,6 +385,18 @@ final class SupplyProperties {
         .words("load-sum", "what the calculated load is, with its continuous part", (f, x) -> SupplyCheck.of(f, x).map(SupplyCheck::sum))
         .sure()
         .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .rests(Properties.LOADS)
+        .truth("neutral-carries",
+            "whether its neutral has the ampacity that the unbalanced load calculated for it needs",
+            (f, x) -> FeederNeutral.of(f, x).map(FeederNeutral::carries).orElse(null))
+        .rests(Properties.LOADS)
+        .figure("neutral-needs", Dimension.CURRENT, "ampacity that the unbalanced load needs, at most the rating of its breaker",
+            (f, x) -> FeederNeutral.of(f, x).map(c -> tenth(c.needs())))
+        .rests(Properties.LOADS)
+        .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
+            (f, x) -> FeederNeutral.of(f, x).map(c -> tenth(c.has())))
+        .rests(Properties.LOADS)
+        .size("neutral-size", "thinnest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
         .rests(Properties.LOADS)
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))

@@ -92,10 +92,15 @@ final class WholeDwelling {
       return Optional.of(rating);
     }
     Conductors conductors = facts.conductors();
-    Derivation ends = marked.orElseGet(() -> Derivation.assumed("terminals", "T_t", Quantity.of(TABLE_CELSIUS, Units.CELSIUS)));
+    Derivation ends = marked.orElseGet(WholeDwelling::terminals);
     return conductors.ampacities().between(conditions, Derivation.stated("rating", "I", rating), Optional.of(ends))
         .flatMap(a -> conductors.breakers().notAbove(atShare(a)))
         .flatMap(Derivation::quantity);
+  }
+
+  /** What terminals are taken for where nothing marks them. */
+  static Derivation terminals() {
+    return Derivation.assumed("terminals", "T_t", Quantity.of(TABLE_CELSIUS, Units.CELSIUS));
   }
 
   private static Derivation atShare(Derivation ampacity) {

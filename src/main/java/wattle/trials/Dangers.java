@@ -11,8 +11,6 @@ import java.util.Set;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.library.Limit;
-import wattle.model.Branch;
-import wattle.model.Breaker;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -174,19 +172,18 @@ public final class Dangers {
     worst.values().stream().sorted(Comparator.comparingDouble(c -> -c.share())).forEach(this::conductor);
   }
 
-  /** Of a branch that was moved so that hots of one neutral are on one leg; whatever draws now, the neutral may come to their sum. */
+  /** Of a branch with hots of one neutral on one leg, moved there or wired so: whatever draws now, the neutral may come to their sum. */
   private void sharedOnOneLeg(Set<String> told) {
-    result.scenario().legs().forEach((name, legs) -> {
-      Branch branch = result.house().branches().get(name);
-      long alike = legs.size() - legs.stream().distinct().count();
-      double sum = branch.hots().stream().mapToDouble(h -> result.house().breaker(h.breaker()).flatMap(Breaker::amperes).orElse(0.0)).sum();
-      if (branch.sharesNeutral() && alike > 0 && sum > 0 && !told.contains(name + " neutral")) {
-        add(Danger.Kind.NEUTRAL_OVER, "neutral of " + name, name,
-            "hots of " + name + " that share one neutral are on one leg: it may carry up to " + Quantity.of(sum, Units.AMPERE)
-                + ", and nothing watches a neutral; no 2-pole breaker fits two slots of one leg",
-            Derivation.stated("ratings of its hots together", "ΣI_n", Quantity.of(sum, Units.AMPERE)), Optional.empty());
+    for (NeutralReading n : result.neutrals()) {
+      if (!told.contains(n.branch() + " neutral")) {
+        String fits = result.scenario().legs().containsKey(n.branch()) ? "; no 2-pole breaker fits two slots of one leg" : "";
+        add(Danger.Kind.NEUTRAL_OVER, "neutral of " + n.branch(), n.branch(),
+            "hots of " + n.branch() + " that share one neutral are on one leg: it may carry up to " + n.most().value().text()
+                + ", and nothing watches a neutral" + fits
+                + n.heat().map(h -> "; " + h.sentence().substring(0, h.sentence().length() - 1)).orElse(""),
+            n.most(), Optional.empty());
       }
-    });
+    }
   }
 
   /** A conductor with what it carries and what it may. */

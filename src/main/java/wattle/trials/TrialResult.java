@@ -41,6 +41,7 @@ public final class TrialResult {
   private final Once<List<ProtectionReading>> protections;
   private final Once<List<Danger>> dangers;
   private final Optional<Double> highest;
+  private final Once<List<NeutralReading>> neutrals;
 
   /** The same with a person's hand on what is off its ground. */
   record Touched(HouseNetwork network, Solution solution) {}
@@ -58,6 +59,7 @@ public final class TrialResult {
     overcurrents = new Once<>(() -> new Overcurrents(house, library, network, figures).list());
     sources = new Once<>(() -> new SourceReadings(house, scenario, network, solution, figures).list());
     protections = new Once<>(() -> new Protections(house, library, scenario, network, solution, touched).list());
+    neutrals = new Once<>(() -> NeutralReading.of(house, library, scenario));
     buses = new Once<>(() -> new BusReadings(house, network, solution).list());
     dangers = new Once<>(() -> Dangers.of(this, library, limits));
     highest = library.limit("voltage-above").map(l -> l.derivation("a").si());
@@ -338,6 +340,11 @@ public final class TrialResult {
   private boolean guardsOneOf(ProtectionReading reading, List<String> branches) {
     return branches.contains(reading.guards())
         || Place.of(house, reading.name()).filter(p -> branches.contains(p.branch().name())).isPresent();
+  }
+
+  /** Shared neutrals that loads up to the breakers can give more than the hots carry, on the legs of this trial; the warmest first. */
+  public List<NeutralReading> neutrals() {
+    return neutrals.get();
   }
 
   /** All of it. */

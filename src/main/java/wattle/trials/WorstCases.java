@@ -7,6 +7,9 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
+import wattle.conductors.NeutralHeat;
+import wattle.library.Library;
+import wattle.model.BranchHot;
 import wattle.conductors.RunningTemperature;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -33,12 +36,14 @@ public final class WorstCases {
   private static final String FOR_HOURS = "The whole rating in every hot, for hours.";
 
   private final House house;
+  private final Library library;
   private final SolvedTrials trials;
   private final Supplier<Conductors> conductors;
 
   /** @param conductors of the house, asked for when a run is */
-  public WorstCases(House house, SolvedTrials trials, Supplier<Conductors> conductors) {
+  public WorstCases(House house, Library library, SolvedTrials trials, Supplier<Conductors> conductors) {
     this.house = house;
+    this.library = library;
     this.trials = trials;
     this.conductors = conductors;
   }
@@ -69,11 +74,11 @@ public final class WorstCases {
       Derivation stated, Derivation statedFall) {}
 
   /**
-   * A run with the whole rating of its breaker in its hots.
+   * A run with the whole rating of its breaker in its hots, or the most that several hots can put in their shared neutral.
    *
    * @param branch empty for a feeder and the run of a service
    * @param temperature absent where no steady one exists, or a table lacks the conductor
-   * @param heat of one hot, for each metre
+   * @param heat of one conductor, for each metre
    */
   public record HeatCase(
       String branch, String run, String wiring, Derivation current, double ratedCelsius, Optional<Derivation> temperature,
@@ -106,52 +111,8 @@ public final class WorstCases {
     return branch.hots().stream().map(h -> h.leg().map(Leg::name).orElse("?")).toList();
   }
 
-  /**
-   * Currents of hots add as phasors, each from nothing to its breaker's rating. The length of their sum is greatest with
-   * each at an end of its range, so all such choices are tried.
-   */
   private Optional<Derivation> worst(Branch branch, SupplySystem system) {
-    int hots = branch.hots().size();
-    List<Derivation> ratings = new ArrayList<>();
-    List<Complex> currents = new ArrayList<>();
-    for (int h = 0; h < hots; h++) {
-      Optional<Double> amperes = Ratings.ofHot(branch, h, house);
-      Optional<Leg> leg = branch.hots().get(h).leg();
-      if (amperes.isEmpty() || leg.isEmpty()) {
-        return Optional.empty();
-      }
-      ratings.add(
-          Derivation.stated("rating of the breaker of hot " + leg.get(), "I_" + (h + 1), Quantity.of(amperes.get(), Units.AMPERE)));
-      currents.add(Complex.polar(amperes.get(), system.degreesOf(leg.get())));
-    }
-    double most = 0;
-    int best = 0;
-    for (int choice = 1; choice < 1 << hots; choice++) {
-      Complex sum = Complex.ZERO;
-      for (int h = 0; h < hots; h++) {
-        sum = (choice >> h & 1) == 1 ? sum.plus(currents.get(h)) : sum;
-      }
-      if (sum.magnitude() > most * (1 + 1e-12)) {
-        most = sum.magnitude();
-        best = choice;
-      }
-    }
-    List<Derivation> on = new ArrayList<>();
-    List<String> symbols = new ArrayList<>();
-    for (int h = 0; h < hots; h++) {
-      if ((best >> h & 1) == 1) {
-        on.add(ratings.get(h));
-        symbols.add("I_" + (h + 1));
-      }
-    }
-    return Optional.of(
-        Derivation.computed(
-            "largest current of the neutral of " + branch.name(), "I_N",
-            on.size() == 1 ? symbols.get(0) : "|" + String.join(" + ", symbols) + "|",
-            new Value.Amount(Quantity.of(most, Units.AMPERE)), on)
-            .remarking(
-                "Loads up to the breakers in any combination, at one power factor; hots that are not listed draw nothing."
-                    + " Currents add as phasors, with the angles of their legs."));
+    return GreatestNeutral.of(house, branch, branch.hots().stream().map(BranchHot::leg).toList(), system);
   }
 
   // ---- Voltages
@@ -225,9 +186,23 @@ public final class WorstCases {
       for (Section section : branch.sections()) {
         rating.flatMap(r -> heat(branch, section, r, conductors)).ifPresent(cases::add);
       }
+      sharedNeutral(branch).ifPresent(cases::add);
     }
     cases.sort(Comparator.comparingDouble(WorstCases::margin));
     return cases;
+  }
+
+  /** A neutral that the hots of its branch can give more than any of them carries, where it gets warmest. */
+  private Optional<HeatCase> sharedNeutral(Branch branch) {
+    Optional<SupplySystem> system = branch.panel().map(house.panels()::get).map(Panel::system);
+    double rating = Ratings.of(branch, house).map(Quantity::si).orElse(Double.MAX_VALUE);
+    return branch.sharesNeutral()
+        ? system.flatMap(s -> worst(branch, s)).filter(w -> w.si() > rating * (1 + Overcurrents.ROUNDING))
+            .flatMap(w -> NeutralHeat.of(house, library, branch, w).map(h -> new HeatCase(
+                branch.name(), new Place(branch, h.section().from()).name() + " to " + new Place(branch, h.section().to()).name()
+                    + ", its neutral",
+                h.section().wiring().text(), w, h.ratedCelsius(), h.temperature(), h.heat())))
+        : Optional.empty();
   }
 
   /** Kelvins left to the rating of the insulation; none where there is no steady temperature. */

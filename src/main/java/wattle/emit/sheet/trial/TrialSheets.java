@@ -33,6 +33,9 @@ public final class TrialSheets {
     if (!result.overcurrents().isEmpty()) {
       sheets.add(overcurrents(result, title));
     }
+    if (!result.neutrals().isEmpty()) {
+      sheets.add(NeutralSheet.of(result.neutrals(), title));
+    }
     if (!result.sources().isEmpty()) {
       sheets.addAll(SourceSheets.of(result, title));
     }

@@ -86,11 +86,12 @@ public final class WorstCaseSheets {
             Column.figures("current-a", "current", "A", 0).naming("full load of *"),
             Column.figures("temperature-c", "temperature", "°C", 0).naming("temperature of * at full load"),
             Column.figures("rated-c", "insulation", "°C", 0).naming("insulation of *"),
-            Column.figures("heat-w-per-m", "heat of one hot", "W/m", 2).naming("heat of * at full load")),
+            Column.figures("heat-w-per-m", "heat of one", "W/m", 2).naming("heat of * at full load")),
         rows,
         List.of(
             "The whole rating in every hot for hours, in the air and with the neighbours that the plan states; nearest to the"
-                + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor.",
+                + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor. A shared neutral has"
+                + " a line of its own where its hots can give it more than a breaker's rating.",
             "A dwelling seldom draws the whole rating of its mains for long, which is why a code may allow thinner conductors for"
                 + " its service (NFPA 70 310.12).",
             AID));

@@ -1,0 +1,29 @@
+package wattle.compiler;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.conductors.NeutralHeat;
+import wattle.finding.Finding;
+import wattle.library.Library;
+import wattle.model.Branch;
+import wattle.model.House;
+import wattle.trials.GreatestNeutral;
+
+/** How warm the neutral gets whose hots come from one leg, added to what the binder finds: it knows no tables of conductors. */
+final class SharedNeutralHeat {
+  private static final String FINDING = "shared-neutral-same-leg";
+
+  private SharedNeutralHeat() {}
+
+  static List<Finding> added(List<Finding> findings, House house, Library library) {
+    return findings.stream().noneMatch(f -> f.rule().equals(FINDING))
+        ? findings
+        : findings.stream().map(f -> f.rule().equals(FINDING) ? added(f, house, library) : f).toList();
+  }
+
+  private static Finding added(Finding finding, House house, Library library) {
+    Optional<Branch> branch = finding.subject().map(house.branches()::get);
+    return branch.flatMap(b -> GreatestNeutral.of(house, b).flatMap(w -> NeutralHeat.of(house, library, b, w)))
+        .map(heat -> finding.remarked(heat.sentence())).orElse(finding);
+  }
+}
