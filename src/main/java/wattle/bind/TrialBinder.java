@@ -27,6 +27,9 @@ import wattle.syntax.Tree;
 
 /** Trials, expectations and silences: every name in them resolved to a thing of the house. */
 final class TrialBinder {
+  private static final String LOCKED_ROTOR = "locked-rotor";
+  /** Of a motor that does not turn yet: its windings are mostly reactance (common practice, 0.3 to 0.5). */
+  private static final double START_POWER_FACTOR = 0.4;
   private static final Map<String, Event.Conductor> CONDUCTORS = Map.of("hot", Event.Conductor.HOT, "neutral", Event.Conductor.NEUTRAL,
       "ground", Event.Conductor.GROUND);
 
@@ -226,7 +229,14 @@ final class TrialBinder {
     }
     Optional<Quantity> drawn = Optional.empty();
     double powerFactor = 1;
+    boolean start = false;
     for (Tree.Expression amount : draw.amounts()) {
+      if (isLockedRotor(amount)) {
+        start = true;
+        powerFactor = START_POWER_FACTOR;
+        drawn = device.flatMap(d -> lockedRotor(devices.get(d), draw.span()));
+        continue;
+      }
       Optional<Quantity> value = scope.evaluator().valueOf(amount);
       if (value.isPresent() && value.get().dimension().equals(Dimension.NONE) && drawn.isPresent()) {
         powerFactor = value.get().si();
@@ -246,10 +256,27 @@ final class TrialBinder {
       return Optional.empty();
     }
     Load.Behaviour behaviour = draw.behaviour().map(w -> Load.Behaviour.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
-        .orElse(usual(drawn));
+        .orElse(start ? Load.Behaviour.IMPEDANCE : usual(drawn));
     return device.isPresent() && drawn.isPresent()
         ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behaviour, draw.span()))
         : Optional.empty();
+  }
+
+  private static boolean isLockedRotor(Tree.Expression amount) {
+    return amount instanceof Tree.Reference name && name.path().text().equals(LOCKED_ROTOR);
+  }
+
+  /** What a motor draws that does not turn yet, from its nameplate. */
+  private Optional<Quantity> lockedRotor(Device motor, Span span) {
+    Optional<Quantity> stated = Optional.ofNullable(motor.facts().get(LOCKED_ROTOR));
+    if (stated.isEmpty()) {
+      scope.report(
+          Finding.error("locked-rotor-unstated", "'" + motor.name() + "' states no locked-rotor current")
+              .at(span, "what it draws at the start is not known")
+              .because("A motor that does not turn yet draws several times its rated current, as its nameplate says.")
+              .fix("write locked-rotor and the amperes of its nameplate (LRA) behind it, such as locked-rotor 96 A"));
+    }
+    return stated;
   }
 
   private static boolean isDrawn(Dimension dimension) {

@@ -24,7 +24,7 @@ import wattle.quantity.Quantity;
  *
  * @param amperes of its heaviest hot as stated, without any factor
  * @param draws amperes of its heaviest hot, with the factors that the ampacity after correction must meet: 125 % of the
- *     largest motor (NFPA 70 430.22, 430.24, 440.32), the minimum circuit ampacity of a nameplate (440.4(B)), the demand of
+ *     largest motor of that hot (NFPA 70 430.22, 430.24, 440.32), the minimum circuit ampacity of a nameplate (440.4(B)), the demand of
  *     a range (210.19(C), table 220.55)
  * @param sized the same with 125 % of continuous loads (210.19(A)(1)), which the ampacity before correction must meet
  * @param sum the terms of {@code sized} in words, for a message
@@ -57,7 +57,7 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
     java.util.Arrays.fill(flowing, Complex.ZERO);
     java.util.Arrays.fill(sizedFlow, Complex.ZERO);
     double[] nameplates = new double[hots];
-    Optional<Device> largest = largestMotor(devices, branch, system);
+    Device[] largest = largestMotors(devices, branch, system, hots);
     double cooking = cookingFactor(library, devices);
     List<Counted> terms = new ArrayList<>();
     for (Device device : devices) {
@@ -76,23 +76,29 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
         terms.add(new Counted(amperes, 1, 1, minimum != null ? "minimum circuit ampacity on its nameplate" : "effective current"));
         continue;
       }
+      double[] factors = new double[hots];
+      java.util.Arrays.fill(factors, 1);
       double factor = 1;
       double more = 1;
       String why = "";
-      if (largest.filter(l -> l == device).isPresent()) {
+      if (java.util.Arrays.asList(largest).contains(device)) {
         factor = factor(library, "motor-conductor");
         why = devices.size() > 1 ? "largest motor" : "motor";
+        for (int hot = 0; hot < hots; hot++) {
+          factors[hot] = largest[hot] == device ? factor : 1;
+        }
       } else if (device.kind().loadClass().filter(c -> c == LoadClass.COOKING).isPresent()) {
         factor = cooking;
         why = cooking == 1 ? "" : "demand of a range";
+        java.util.Arrays.fill(factors, factor);
       } else if (continuous(device)) {
         more = factor(library, "continuous-conductor");
         why = "continuous";
       }
       terms.add(new Counted(most, factor, factor * more, why));
       for (int hot = 0; hot < hots; hot++) {
-        flowing[hot] = flowing[hot].plus(own[hot].times(factor));
-        sizedFlow[hot] = sizedFlow[hot].plus(own[hot].times(factor * more));
+        flowing[hot] = flowing[hot].plus(own[hot].times(factors[hot]));
+        sizedFlow[hot] = sizedFlow[hot].plus(own[hot].times(factors[hot] * more));
       }
     }
     double carried = 0;
@@ -153,19 +159,22 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
         && device.kind().loadClass().filter(c -> c != LoadClass.SOURCE).isPresent();
   }
 
-  private static Optional<Device> largestMotor(List<Device> devices, Branch branch, SupplySystem system) {
-    Device largest = null;
-    double most = 0;
+  /** For each hot the motor that has most current in it, by amperes and not by horsepower (NFPA 70 430.17); null where it has none. */
+  private static Device[] largestMotors(List<Device> devices, Branch branch, SupplySystem system, int hots) {
+    Device[] largest = new Device[hots];
+    double[] most = new double[hots];
     for (Device device : devices) {
       if (isMotor(device) && !device.facts().containsKey("minimum-circuit")) {
-        double amperes = most(currents(device, branch, system, Math.max(2, branch.hots().size())), Math.max(2, branch.hots().size()));
-        if (amperes > most) {
-          most = amperes;
-          largest = device;
+        Complex[] own = currents(device, branch, system, hots);
+        for (int hot = 0; hot < hots; hot++) {
+          if (own[hot].magnitude() > most[hot]) {
+            most[hot] = own[hot].magnitude();
+            largest[hot] = device;
+          }
         }
       }
     }
-    return Optional.ofNullable(largest);
+    return largest;
   }
 
   /** The part of its rating that a range counts for; what is cooked on without being a range counts whole (table 220.55, note 4). */

@@ -9,6 +9,7 @@ import wattle.model.MainDevice;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Service;
+import wattle.model.Status;
 import wattle.model.Wire;
 import wattle.quantity.Quantity;
 import wattle.quantity.WireSize;
@@ -62,7 +63,9 @@ final class ServiceConductor {
     if (WholeDwelling.isFor(facts, service)) {
       return WholeDwelling.largest(facts, service.rating().get(), hot, conditions, marked(facts, service));
     }
-    if (mains(facts, service) > 1) {
+    // The run of a small old service is its utility's, and was made before it; the load is what it is judged by.
+    boolean old = service.status() == Status.EXISTING && service.rating().get().si() < WholeDwelling.LEAST;
+    if (old || mains(facts, service) > 1) {
       return Optional.empty();
     }
     Conductors conductors = facts.conductors();

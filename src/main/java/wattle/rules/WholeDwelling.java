@@ -27,7 +27,7 @@ final class WholeDwelling {
   /** NFPA 70 310.12(A) and (B): share of the rating that the conductors carry at least. */
   private static final double SHARE = 0.83;
   /** NFPA 70 310.12(A) and (B): ratings, in amperes, between which that holds. */
-  private static final double LEAST = 100;
+  static final double LEAST = 100;
   private static final double MOST = 400;
   private static final double TABLE_CELSIUS = 75;
 

@@ -180,7 +180,7 @@ public final class Dangers {
         add(Danger.Kind.NEUTRAL_OVER, "neutral of " + n.branch(), n.branch(),
             "hots of " + n.branch() + " that share one neutral are on one leg: it may carry up to " + n.most().value().text()
                 + ", and nothing watches a neutral" + fits
-                + n.heat().map(h -> "; " + h.sentence().substring(0, h.sentence().length() - 1)).orElse(""),
+                + (n.sentence().isEmpty() ? "" : "; " + n.sentence().substring(0, n.sentence().length() - 1)),
             n.most(), Optional.empty());
       }
     }

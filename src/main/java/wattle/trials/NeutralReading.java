@@ -12,6 +12,7 @@ import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.SupplySystem;
 import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 
 /**
  * A shared neutral that can carry more than its hots, since two of them are on one leg: no breaker watches it.
@@ -19,9 +20,13 @@ import wattle.quantity.Quantity;
  * @param legs of the hots, in order
  * @param most the greatest current that loads up to the breakers can put in it
  * @param rating of the breakers of its hots
- * @param heat how warm it gets with that; absent where the code has no figures for it
+ * @param temperature how warm it gets with that; absent where there is no steady one, or the code has no figures for it
+ * @param insulation rating of its insulation; absent where the code has no figures for it
+ * @param sentence both in words, with its stop; empty where the code has no figures
  */
-public record NeutralReading(String branch, List<String> legs, Derivation most, Derivation rating, Optional<NeutralHeat> heat) {
+public record NeutralReading(
+    String branch, List<String> legs, Derivation most, Derivation rating, Optional<Derivation> temperature, Optional<Derivation> insulation,
+    String sentence) {
   static List<NeutralReading> of(House house, Library library, Scenario scenario) {
     return house.branches().values().stream()
         .filter(Branch::sharesNeutral)
@@ -36,8 +41,15 @@ public record NeutralReading(String branch, List<String> legs, Derivation most, 
     Optional<Quantity> rating = Ratings.of(branch, house);
     return system.flatMap(s -> GreatestNeutral.of(house, branch, legs, s))
         .filter(w -> rating.filter(r -> w.si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent())
-        .map(w -> new NeutralReading(
-            branch.name(), legs.stream().map(l -> l.map(Leg::name).orElse("?")).toList(), w,
-            Derivation.stated("rating of the breaker", "I_n", rating.get()), NeutralHeat.of(house, library, branch, w)));
+        .map(w -> of(branch, legs, w, Derivation.stated("rating of the breaker", "I_n", rating.get()),
+            NeutralHeat.of(house, library, branch, w)));
+  }
+
+  private static NeutralReading of(
+      Branch branch, List<Optional<Leg>> legs, Derivation most, Derivation rating, Optional<NeutralHeat> heat) {
+    return new NeutralReading(
+        branch.name(), legs.stream().map(l -> l.map(Leg::name).orElse("?")).toList(), most, rating, heat.flatMap(NeutralHeat::temperature),
+        heat.map(h -> Derivation.stated("rating of the insulation", "T_r", Quantity.of(h.ratedCelsius(), Units.CELSIUS))),
+        heat.map(NeutralHeat::sentence).orElse(""));
   }
 }

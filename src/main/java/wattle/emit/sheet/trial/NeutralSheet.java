@@ -2,12 +2,12 @@ package wattle.emit.sheet.trial;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
 import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
-import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 import wattle.trials.NeutralReading;
 
@@ -21,9 +21,7 @@ final class NeutralSheet {
       rows.add(
           Row.of(
               Cell.of(n.branch()), Cell.of(String.join(" + ", n.legs())), TrialSheets.figure(n.most()), TrialSheets.figure(n.rating()),
-              n.heat().flatMap(h -> h.temperature().map(t -> Cell.of(h.celsius().get(), t))).orElse(Cell.BLANK),
-              n.heat().map(h -> Cell.of(h.ratedCelsius(), Derivation.stated("rating of the insulation", "T_r",
-                  Quantity.of(h.ratedCelsius(), Units.CELSIUS)))).orElse(Cell.BLANK))
+              celsius(n.temperature()), celsius(n.insulation()))
               .about(n.branch()));
     }
     return new Sheet(
@@ -38,5 +36,9 @@ final class NeutralSheet {
         List.of(
             "With loads up to the breakers, whatever draws in this trial; no breaker watches a neutral. No temperature: none would be"
                 + " steady, or a table lacks the conductor."));
+  }
+
+  private static Cell celsius(Optional<Derivation> temperature) {
+    return temperature.map(t -> Cell.of(t.quantity().orElseThrow().in(Units.CELSIUS), t)).orElse(Cell.BLANK);
   }
 }
