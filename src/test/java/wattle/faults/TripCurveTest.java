@@ -106,10 +106,11 @@ class TripCurveTest {
   }
 
   @Test
-  void aFuseHasNoCurveOfABreaker() {
+  void aFuseHasNoCurveOfABreakerButPointsOfItsStandard() {
     Compilation plan = Plans.compile(Plans.house("source available 10 kA", "15 A fuse", "by 14/2 NM-B { P --1 m-- r.one }"));
     var panel = plan.house().panels().get("P");
-    assertThat(new TripCurves(plan.library()).of(panel.breakers().get(0), panel.system())).isEmpty();
+    assertThat(new TripCurves(plan.library()).of(panel.breakers().get(0), panel.system())).get()
+        .satisfies(c -> assertThat(c.isFuse()).isTrue()).satisfies(c -> assertThat(c.standard()).isEqualTo("UL 248"));
   }
 
   private static final TripCurve TWENTY = curve("20 A");

@@ -45,7 +45,9 @@ class CodesDifferTest {
         branch b by 14/2 NM-B { P --5 m-- den.a --2 m-- den.b --2 m-- den.c }
         room den is living { a: receptacle tamper-resistant   b: receptacle tamper-resistant   c: receptacle tamper-resistant }
         """;
-    return new Compiler(SourceReader.FROM_DISK).compile(new Source("local.wattle", plan + more), Path.of("local.wattle")).findings();
+    // What cannot be known of so bare a house is no matter of codes.
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("local.wattle", plan + more), Path.of("local.wattle")).findings()
+        .stream().filter(f -> !f.rule().endsWith("-unknown")).toList();
   }
 
   @Test

@@ -112,8 +112,8 @@ class TripPlotTest {
   }
 
   @Test
-  void aFuseHasNoPlot() {
-    assertThat(study(example("cottage"), "porch")).isEmpty();
+  void aFuseIsPlottedByItsStandard() {
+    assertThat(study(example("cottage"), "porch")).isPresent();
   }
 
   @Test
