@@ -31,7 +31,8 @@ final class PermitCommand implements Callable<Integer> {
 
   @Option(
       names = "--worksheet",
-      description = "The load calculation of each service alone, on one page with room for a name and a license number; also as text and json.")
+      description = "The load calculation of each service alone, on one page with room for a name and a license number; also as text"
+          + " and json.")
   private boolean worksheet;
 
   @Mixin

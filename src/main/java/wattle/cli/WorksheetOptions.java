@@ -55,7 +55,8 @@ final class WorksheetOptions {
       } else {
         Outcome outcome = worksheets.calculate(method(plan, worksheets, read), read);
         outcome.worksheet()
-            .ifPresent(w -> sheets.addAll(WorksheetSheets.of(w, WorksheetSheets.beside(w, plan.figures(), read), format.isForPeople(output))));
+            .ifPresent(w -> sheets.addAll(
+                WorksheetSheets.of(w, WorksheetSheets.beside(w, plan.figures(), read), format.isForPeople(output))));
         objections.addAll(outcome.objections());
       }
     }

@@ -28,8 +28,10 @@ final class WorksheetMeasures {
    */
   static void add(Plan plan, Plan before, Plan after, Measured to) {
     HouseWorksheets worksheets = plan.figures().worksheets();
-    worksheets.services().forEach(read -> add(worksheets, read, method(read, before, after), new Thing(Thing.Kind.SERVICE, read.inputs().name()), to));
-    worksheets.feeders().forEach(read -> add(worksheets, read, method(read, before, after), new Thing(Thing.Kind.PANEL, read.inputs().name()), to));
+    worksheets.services().forEach(
+        read -> add(worksheets, read, method(read, before, after), new Thing(Thing.Kind.SERVICE, read.inputs().name()), to));
+    worksheets.feeders().forEach(
+        read -> add(worksheets, read, method(read, before, after), new Thing(Thing.Kind.PANEL, read.inputs().name()), to));
   }
 
   /** Of the two that decide, one that both revisions can be worked out by; the method for existing work before others. */

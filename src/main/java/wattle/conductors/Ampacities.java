@@ -198,6 +198,7 @@ public final class Ampacities {
    * @param allowed sizes that another rule allows for it
    */
   public Optional<WireSize> leastFor(double amperes, Metal metal, double celsius, Predicate<WireSize> allowed) {
-    return sizes(metal).stream().filter(allowed).filter(s -> listed(s, metal, celsius, "I").filter(i -> i.si() >= amperes - 1e-9).isPresent()).findFirst();
+    return sizes(metal).stream().filter(allowed)
+        .filter(s -> listed(s, metal, celsius, "I").filter(i -> i.si() >= amperes - 1e-9).isPresent()).findFirst();
   }
 }

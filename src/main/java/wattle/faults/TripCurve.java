@@ -67,7 +67,8 @@ public record TripCurve(
     double multiple = amperes / rating;
     double most = Double.POSITIVE_INFINITY;
     String opens = isFuse() ? "opens" : "trips";
-    String mostBound = standard + ": carries " + plain(hold) + " × its rating, and " + opens + " by " + plain(mustTrip.get(0).multiple) + " ×";
+    String mostBound = standard + ": carries " + plain(hold) + " × its rating, and "
+        + opens + " by " + plain(mustTrip.get(0).multiple) + " ×";
     for (Point point : mustTrip) {
       double seconds = point.seconds * Math.pow(point.multiple / multiple, 2);
       if (multiple >= point.multiple && seconds < most) {

@@ -71,7 +71,9 @@ final class Doubled {
                 ? "status"
                 : Pieces.hasToken(i, "from") ? "feed" : Pieces.hasToken(i, "is") ? "use" : surroundings(i.surroundings(), ""));
     List<PanelSettingContext> settings = panel.panelLine().stream().flatMap(l -> l.panelSetting().stream()).toList();
-    once(settings, s -> s instanceof PanelFactContext || s instanceof PanelEarthContext || s.getStart() == null ? "" : s.getStart().getText());
+    once(settings, s -> s instanceof PanelFactContext || s instanceof PanelEarthContext || s.getStart() == null
+        ? ""
+        : s.getStart().getText());
     for (PanelSettingContext setting : settings) {
       if (setting instanceof PanelEarthContext earth) {
         once(earth.earthItem(), i -> i.wiring() != null ? "conductor" : i.status() != null ? "status" : "");

@@ -197,7 +197,8 @@ public final class Dangers {
     HouseNetwork.Conductor c = carried.conductor;
     String feeds = c.branch().or(c::panel).orElse("");
     boolean faulty = !result.faults().isEmpty();
-    boolean opens = result.overcurrents().stream().anyMatch(o -> (faulty || o.feeds().equals(feeds)) && o.opens().flatMap(t -> t.most()).isPresent());
+    boolean opens = result.overcurrents().stream()
+        .anyMatch(o -> (faulty || o.feeds().equals(feeds)) && o.opens().flatMap(t -> t.most()).isPresent());
     String size = " of " + c.impedance().wire().size() + ", whose ampacity is " + figure(carried.limit);
     if (c.kind() == HouseNetwork.Kind.NEUTRAL) {
       if (!(opens && faulty)) {

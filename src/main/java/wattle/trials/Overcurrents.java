@@ -95,7 +95,9 @@ final class Overcurrents {
         .ifPresent(
             m -> add(
                 "main of " + panel.name(), panel.name(), m.rating(), most,
-                m.kind() == MainDevice.Kind.FUSE ? m.rating().flatMap(r -> curves.ofFuse(r.si(), panel.system())) : m.rating().flatMap(r -> curves.of(r.si(), panel.system()))));
+                m.kind() == MainDevice.Kind.FUSE
+                    ? m.rating().flatMap(r -> curves.ofFuse(r.si(), panel.system()))
+                    : m.rating().flatMap(r -> curves.of(r.si(), panel.system()))));
   }
 
   private void add(String name, String feeds, Optional<Quantity> rating, Derivation amps, Optional<TripCurve> curve) {

@@ -7,8 +7,8 @@ import wattle.derivation.Derivation;
 import wattle.model.LoadClass;
 
 /**
- * Load added to an existing dwelling by CSA C22.1 8-106 8): the highest demand of the last twelve months as measured, and the new loads. The
- * rule puts the sum under 8-104 5) and 6), so that a rating that is not marked for more carries 80 % of it.
+ * Load added to an existing dwelling by CSA C22.1 8-106 8): the highest demand of the last twelve months as measured, and the new loads.
+ * The rule puts the sum under 8-104 5) and 6), so that a rating that is not marked for more carries 80 % of it.
  */
 final class CanadianMeasured implements Calculation {
   @Override

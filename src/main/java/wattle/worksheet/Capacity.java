@@ -71,7 +71,8 @@ final class Capacity {
             .remarking(
                 canadian
                     ? "A continuous load is 80 % of a rating at most, 8-104. The calculated load itself is without it."
-                    : "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself is without it.");
+                    : "For the rating and the conductors: NFPA 70 215.2(A)(1), 215.3, 230.42(A), 625.41. The calculated load itself"
+                        + " is without it.");
       }
     }
     return most;

@@ -8,7 +8,8 @@ import wattle.model.LoadClass;
 
 /**
  * Lights and outlets that are in no floor area of a dwelling: corridors, stairs, lobbies and a house panel of a building with several; a
- * garage, a shed or a workshop whose feeder is calculated by itself. The demand factors of dwellings are not for these. Lights count in full, receptacles by the table for other occupancies. Both count as balanced over the legs, as general lighting does in Annex D.
+ * garage, a shed or a workshop whose feeder is calculated by itself. The demand factors of dwellings are not for these. Lights count in
+ * full, receptacles by the table for other occupancies. Both count as balanced over the legs, as general lighting does in Annex D.
  */
 final class CommonOutlets {
   private static final Set<LoadClass> RECEPTACLES = Set.of(LoadClass.GENERAL_OUTLET, LoadClass.SMALL_APPLIANCE, LoadClass.LAUNDRY);

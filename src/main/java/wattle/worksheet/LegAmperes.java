@@ -57,8 +57,8 @@ final class LegAmperes {
   }
 
   /**
-   * What governs: the leg that carries most, with no word of a leg where all carry the same. On two legs of a wye it is the whole load by the
-   * voltage between the legs where that is more, as example D5(b) gives it first.
+   * What governs: the leg that carries most, with no word of a leg where all carry the same. On two legs of a wye it is the whole load by
+   * the voltage between the legs where that is more, as example D5(b) gives it first.
    */
   Derivation governing(String name, Derivation total, Map<Leg, Derivation> legs) {
     Derivation most = heaviest(name, legs);

@@ -6,8 +6,8 @@ import wattle.model.Device;
 import wattle.model.Load;
 
 /**
- * What load calculations count of a device. NFPA 70 counts volt-amperes, and a nameplate in kW as as many kVA unless the plan states a power
- * factor, as the examples of Annex D do; CSA C22.1 counts watts. The power factor of a kind of the library, which circuits and
+ * What load calculations count of a device. NFPA 70 counts volt-amperes, and a nameplate in kW as as many kVA unless the plan states a
+ * power factor, as the examples of Annex D do; CSA C22.1 counts watts. The power factor of a kind of the library, which circuits and
  * trials take, is not the plan's and counts in neither.
  */
 final class Nameplate {

@@ -85,7 +85,8 @@ class OneFactTest {
     Files.writeString(plan, Files.readString(Path.of(SIX)).replace("2  15 A", "2  20 A"));
     List<JsonNode> above = of("breaker-above-conductor",
         new ObjectMapper().readTree(run("check", "--format", "json", plan.toString())).get("findings"), "rule");
-    assertThat(above).extracting(f -> f.get("headline").asText()).containsExactly("circuit 'left' is too small for its fuse: 14 AWG copper on 30 A",
+    assertThat(above).extracting(f -> f.get("headline").asText()).containsExactly("circuit 'left' is too small for its fuse: 14 AWG"
+        + " copper on 30 A",
         "circuit 'right' is too small for its fuse: 14 AWG copper on 20 A");
   }
 

@@ -61,7 +61,8 @@ class ConductorsAndGroundsTest {
   @Test
   void compressorByRatedLoad() {
     assertThat(wires("50 A", "10/2 NM-B", "air conditioner 24 A")).isEmpty();
-    assertThat(wires("60 A", "10/2 NM-B", "air conditioner 24 A")).containsExactly("circuit 'x' is too small for its breaker: 10 AWG copper on 60 A");
+    assertThat(wires("60 A", "10/2 NM-B", "air conditioner 24 A")).containsExactly("circuit 'x' is too small for its breaker: 10 AWG"
+        + " copper on 60 A");
     assertThat(wires("50 A", "12/2 NM-B", "air conditioner 24 A"))
         .containsExactly("circuit 'x' is too small for its load: 12 AWG copper is good for 20 A, needs 30 A");
   }

@@ -65,7 +65,8 @@ class CanadianHouseTest {
       assertThat(sheet.lines().stream().flatMap(l -> l.result().stream()).map(d -> d.value().text())).allMatch(t -> t.endsWith(" W"));
       assertThat(sheet.total().value().text()).isEqualTo("24000 W");
     }
-    assertThat(result(sheet(HOUSE.replace("1450 W", "1600 W"), "single").lines(), "other loads above 1500 W")).isEqualTo(1150, within(1e-6));
+    assertThat(result(sheet(HOUSE.replace("1450 W", "1600 W"), "single").lines(), "other loads above 1500"
+        + " W")).isEqualTo(1150, within(1e-6));
   }
 
   /** 8-200 1) b): 24 000 W, which are 100 A at 240 V; 19 950 W calculated are made up to it. */
@@ -86,7 +87,8 @@ class CanadianHouseTest {
     assertThat(sheet.nextRating().orElseThrow().si()).isEqualTo(100);
     Compilation plan = compile(HOUSE);
     HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
-    assertThat(worksheets.applicable(worksheets.services().get(0)).stream().map(w -> w.method().name())).containsExactly("measured", "single");
+    assertThat(worksheets.applicable(worksheets.services().get(0)).stream().map(w -> w.method().name()))
+        .containsExactly("measured", "single");
     assertThat(plan.findings()).extracting(Finding::rule).doesNotContain("service-below-load");
   }
 

@@ -40,7 +40,8 @@ class OutbuildingTest {
       branch wl by 14/2 NM-B { S --10 ft-- bay.l1 --5 ft-- bay.r1 }
       branch saw by 10/2 NM-B { S --10 ft-- bay.saw }
       room living { o1: receptacle }
-      room bay is workshop { car: vehicle charger 32 A   dust: table saw 24 A 120 V   l1: light 200 W   r1: receptacle   saw: table saw 17 A }
+      room bay is workshop { car: vehicle charger 32 A   dust: table saw 24 A 120 V   l1: light 200 W   r1: receptacle
+        saw: table saw 17 A }
       """;
 
   private static Compilation compile(String text) {
@@ -134,7 +135,10 @@ class OutbuildingTest {
     assertThat(none.objections()).extracting(Objection::rule).contains("room-area-missing");
   }
 
-  /** A fault that rests on an estimate is none: 3 kW of heat and at most 4290 VA of lighting on 15 A, of which only the heat and 495 VA is certain. */
+  /**
+   * A fault that rests on an estimate is none: 3 kW of heat and at most 4290 VA of lighting on 15 A, of which only the heat and
+   * 495 VA is certain.
+   */
   @Test
   void anEstimateMakesNoFault() {
     String tight = UPSTAIRS.replace("room hall area 20 m2", "room hall").replace("1+3 40 A", "1+3 15 A");

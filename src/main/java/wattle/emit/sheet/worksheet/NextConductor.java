@@ -10,8 +10,8 @@ import wattle.worksheet.Inputs;
 import wattle.worksheet.Worksheet;
 
 /**
- * The conductors that go with the next standard rating, before any correction for heat or bundling: by the table for conductors that carry the
- * whole of one dwelling where the code has one, else by the column of what terminals of that rating are marked for at least.
+ * The conductors that go with the next standard rating, before any correction for heat or bundling: by the table for conductors that
+ * carry the whole of one dwelling where the code has one, else by the column of what terminals of that rating are marked for at least.
  */
 final class NextConductor {
   /** NFPA 70 110.14(C)(1): amperes up to which terminals count as of 60 °C unless they are marked. */

@@ -49,7 +49,10 @@ public final class WorksheetSheets {
         result(worksheet, beside));
   }
 
-  /** What stands beside the worksheet of a service or feeder: the conductors for its rating, the other methods that apply, and the least number of circuits. */
+  /**
+   * What stands beside the worksheet of a service or feeder: the conductors for its rating, the other methods that apply, and the
+   * least number of circuits.
+   */
   public static List<String> beside(Worksheet worksheet, HouseFigures figures, HouseInputs.Read read) {
     HouseWorksheets worksheets = figures.worksheets();
     List<String> notes = new ArrayList<>();

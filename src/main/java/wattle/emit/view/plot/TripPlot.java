@@ -72,7 +72,9 @@ public final class TripPlot {
     lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38,
-        (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + ", " + BreakerWords.rating(study.breaker()) + "; " + study.branch().wiring().text(), 11,
+        (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + ", " + BreakerWords.rating(study.breaker()) + "; "
+            + study.branch().wiring().text(),
+        11,
         false, Anchor.START, WIDE + LEFT - 20);
     sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
@@ -175,7 +177,8 @@ public final class TripPlot {
     items.add(
         new Legend.Item(
             new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24,
-            (study.curve().isFuse() ? "The fuse opens" : "The breaker trips") + " somewhere in here: between the bounds of " + study.curve().standard() + " and of common practice"));
+            (study.curve().isFuse() ? "The fuse opens" : "The breaker trips") + " somewhere in here: between the bounds"
+                + " of " + study.curve().standard() + " and of common practice"));
     if (study.weakest().isPresent()) {
       String size = study.weakest().get().wire().size() + " " + study.weakest().get().wire().metal().word();
       items.add(
@@ -203,7 +206,8 @@ public final class TripPlot {
   private String description(Optional<TimeCurrent.Box> worst) {
     return "A plot of time over current on scales of logarithms. " + (study.curve().isFuse()
         ? "Fuse " + study.breaker().id() + " opens before the end of the band."
-        : (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + " is taken to trip at once by " + amperes(study.curve().usualAmperes()) + ".")
+        : (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + " is taken to trip at once"
+            + " by " + amperes(study.curve().usualAmperes()) + ".")
         + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in "
             + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
   }

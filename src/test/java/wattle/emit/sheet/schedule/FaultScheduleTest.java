@@ -37,7 +37,8 @@ class FaultScheduleTest {
     assertThat(lamp.cells().get(3)).isEqualTo(Cell.BLANK);
     assertThat(lamp.cells().get(9)).isEqualTo(Cell.of("P/1, 15 A"));
     assertThat(lamp.cells().get(10)).isEqualTo(Cell.of("0 to 1.2 s"));
-    assertThat(SheetText.plain(List.of(sheet))).contains("ask the utility. Figures are an aid: the adopted local code and a licensed person decide")
+    assertThat(SheetText.plain(List.of(sheet))).contains("ask the utility. Figures are an aid: the adopted local code and a licensed"
+        + " person decide")
         .doesNotContain("NaN");
   }
 
