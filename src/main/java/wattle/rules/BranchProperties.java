@@ -195,7 +195,8 @@ final class BranchProperties {
         .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
         .rests(Properties.LOADS)
         .truth("neutral-carries",
-            "whether its neutral has the ampacity for what the stated loads beyond it return on it; not known where two hots are on one leg, or it is as thick as they are",
+            "whether its neutral has the ampacity for what the stated loads beyond it return on it; not known where two hots are on"
+                + " one leg, or it is as thick as they are",
             (f, r) -> NeutralLoad.of(f, r).map(NeutralLoad::carries).orElse(null))
         .rests(Properties.LOADS)
         .figure("neutral-current", Dimension.CURRENT, "what its neutral carries with all stated loads beyond it on",

@@ -37,8 +37,6 @@ class PlotCommandTest {
     assertThat(err.toString()).contains("name it with --of");
     assertThat(run("draw", "--view", "trip", "--of", "bed", HOUSE)).isEqualTo(2);
     assertThat(err.toString()).contains("no branch is called 'bed'").contains("bed1");
-    assertThat(run("draw", "--view", "trip", "--of", "porch", "examples/cottage/house.wattle")).isEqualTo(2);
-    assertThat(err.toString()).contains("a fuse has its maker's");
     assertThat(run("draw", "--view", "legs", "--format", "dot", HOUSE)).isEqualTo(2);
     assertThat(err.toString()).contains("a plot is no graph");
     assertThat(out.toString()).isEmpty();

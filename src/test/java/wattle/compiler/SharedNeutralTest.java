@@ -30,8 +30,8 @@ class SharedNeutralTest {
   }
 
   /**
-   * NFPA 70 table 310.16: 12 AWG copper of 90 °C carries 30 A at 30 °C of air, so 40 A in it give (40/30)² of the heat: 60 K × 1.78 with the
-   * growth of its resistance comes to 130 K above the air.
+   * NFPA 70 table 310.16: 12 AWG copper of 90 °C carries 30 A at 30 °C of air, so 40 A in it give (40/30)² of the heat: 60 K × 1.78 with
+   * the growth of its resistance comes to 130 K above the air.
    */
   @Test
   void bothHotsOnOneLeg() {

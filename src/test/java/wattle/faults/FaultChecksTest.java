@@ -18,8 +18,7 @@ class FaultChecksTest {
 
   /** What the rules of the packs say of so bare a house, and what of it cannot be known, is no matter of faults. */
   private static List<Finding> withoutRules(Compilation plan) {
-    return plan.findings().stream()
-        .filter(f -> !plan.library().rules().containsKey(f.rule()) && !f.rule().endsWith("-unknown")).toList();
+    return wattle.Structure.findings(plan);
   }
 
   /** Both example houses: a 50 kVA transformer near by, and an old 60 A service. */

@@ -82,8 +82,8 @@ class WorkTest {
   }
 
   /**
-   * Rules of old work alone: 250.140, and 250.32(B)(1) exception 1, which leave three wires only where they are already there; 240.51(B), which
-   * leaves fuse holders; 406.4(D), on what is put in the place of an old receptacle.
+   * Rules of old work alone: 250.140, and 250.32(B)(1) exception 1, which leave three wires only where they are already there; 240.51(B),
+   * which leaves fuse holders; 406.4(D), on what is put in the place of an old receptacle.
    */
   private static final Set<String> OF_OLD_WORK = Set.of("range-on-three-wires", "old-feeder-bond-barred", "metal-grounded-by-neutral",
       "edison-base-kept", "arc-fault-missing-replacement");

@@ -54,8 +54,7 @@ class HouseWorksheetsTest {
 
   /** What the rules of the packs say of so bare a house, and what cannot be worked out of it, is no matter of worksheets. */
   private static List<Finding> structure(Compilation plan) {
-    return plan.findings().stream()
-        .filter(f -> !plan.library().rules().containsKey(f.rule()) && !f.rule().endsWith("-unknown") && !f.rule().endsWith("-unstated")).toList();
+    return wattle.Structure.findings(plan);
   }
 
   private static HouseWorksheets worksheets(String text) {

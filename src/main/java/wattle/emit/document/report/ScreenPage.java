@@ -137,7 +137,8 @@ final class ScreenPage {
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */
   private void steps(List<LinkedSteps.Told> shared) {
     main.element("p",
-        "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links lead here.");
+        "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links"
+            + " lead here.");
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
     List<String> remarks = unfolding.remarks();
     for (int i = 0; i < remarks.size(); i++) {

@@ -90,7 +90,8 @@ public final class WorstCaseSheets {
         rows,
         List.of(
             "The whole rating in every hot for hours, in the air and with the neighbours that the plan states; nearest to the"
-                + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor. A shared neutral has"
+                + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor. A shared"
+                + " neutral has"
                 + " a line of its own where its hots can give it more than a breaker's rating.",
             "A dwelling seldom draws the whole rating of its mains for long, which is why a code may allow thinner conductors for"
                 + " its service (NFPA 70 310.12).",
