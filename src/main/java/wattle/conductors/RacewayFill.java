@@ -141,12 +141,10 @@ public final class RacewayFill {
             Math.round(10000 * Math.PI / 4 * inches(d) * inches(d)) / 10000.0, d));
   }
 
+  /** Aluminum is sold compact, which is thinner than the table of other conductors says: it is known by a column of its own alone. */
   private Optional<Derivation> diameter(String jacket, Derivation size, Metal metal) {
-    Key key = Key.is("size", size);
-    Optional<Derivation> compact = metal == Metal.ALUMINUM
-        ? diameters.flatMap(t -> t.find("diameter", "d", "compact-" + jacket, key))
-        : Optional.empty();
-    return compact.or(() -> diameters.flatMap(t -> t.find("diameter", "d", jacket, key)));
+    String column = metal == Metal.ALUMINUM ? "compact-" + jacket : jacket;
+    return diameters.flatMap(t -> t.find("diameter", "d", column, Key.is("size", size)));
   }
 
   /** Alike ones counted: {@code 3 × A_1 + A_2}. */

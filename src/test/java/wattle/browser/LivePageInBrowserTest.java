@@ -171,7 +171,7 @@ class LivePageInBrowserTest {
     browser.await("document.getElementById('told').textContent.startsWith('no danger')");
     browser.click(button("box", "open neutral of counter at galley.c2"));
     awaitLines(3);
-    browser.await("document.getElementById('told').textContent.includes('galley.c2.lower stands at')");
+    browser.await("document.getElementById('told').textContent.includes('galley.c2.lower is at')");
     assertThat(words("#told")).containsPattern("(158|159|160)[.0-9]* V");
     assertThat(words("#dangers")).contains("Voltage too high").contains("Voltage too low");
     assertThat(words("#branches svg")).contains("neutral: open");

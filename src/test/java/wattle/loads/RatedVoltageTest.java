@@ -58,7 +58,7 @@ class RatedVoltageTest {
     List<String> rules = PLAN.findings().stream().map(Finding::rule).toList();
     assertThat(rules).doesNotContain("water-heater-circuit-small", "load-above-breaker");
     List<String> advised = PLAN.findings().stream().filter(f -> f.rule().equals("rated-for-other-voltage")).map(Finding::headline).toList();
-    assertThat(advised).hasSize(5).anySatisfy(h -> assertThat(h).contains("'ke.range' is rated 240 V and gets 208 V"));
+    assertThat(advised).hasSize(5).anySatisfy(h -> assertThat(h).contains("range ke.range is rated 240 V and gets 208 V"));
     assertThat(PLAN.house().assumed()).anySatisfy(a -> assertThat(a).startsWith("kw.range has its rated power at 208 V"));
   }
 }
