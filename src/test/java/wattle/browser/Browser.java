@@ -31,7 +31,7 @@ import java.util.stream.Stream;
 public final class Browser implements AutoCloseable {
   private static final ObjectMapper JSON = new ObjectMapper();
   /** A page of thousands of cells, judged on a machine that does other things as well. */
-  private static final int SECONDS = 40;
+  private static final int SECONDS = 120;
 
   private final Process process;
   private final Path profile;
