@@ -61,10 +61,10 @@ class SchemaTest {
     return Schema.read(out.toString());
   }
 
-  /** Every house of the examples, and of the many small plans that differ in findings alone each so many-th. */
+  /** Every other house of the examples, and of the many small plans that differ in findings alone each so many-th. */
   private static Stream<DynamicTest> somePlans(java.util.function.Consumer<Path> test) {
     List<Path> plans = plans();
-    return IntStream.range(0, plans.size()).filter(i -> HOUSES.contains(plans.get(i)) || i % STEP == 0).mapToObj(plans::get)
+    return IntStream.range(0, plans.size()).filter(i -> HOUSES.indexOf(plans.get(i)) % 2 == 0 || i % STEP == 0).mapToObj(plans::get)
         .map(plan -> DynamicTest.dynamicTest(plan.toString(), () -> test.accept(plan)));
   }
 
@@ -79,7 +79,7 @@ class SchemaTest {
 
   @TestFactory
   Stream<DynamicTest> sarif() {
-    return eachPlan(p -> assertThat(SARIF.objections(printed("check", "--format", "sarif", p.toString()))).isEmpty());
+    return somePlans(p -> assertThat(SARIF.objections(printed("check", "--format", "sarif", p.toString()))).isEmpty());
   }
 
   @TestFactory
