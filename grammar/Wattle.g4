@@ -271,7 +271,7 @@ word
   | 'pattern' | 'place' | 'as' | 'all' | 'work' | 'override'
   ;
 
-/** A letter or name where no figure can come before it: a leg, a colour, a name behind a dot. */
+/** A letter or name where no figure can come before it: a leg, a color, a name behind a dot. */
 mark : word | UNIT | 'ft' | 'later' | 'spare' | 'fuse' | 'leg' ;
 
 // ---- Tokens

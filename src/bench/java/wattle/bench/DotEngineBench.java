@@ -14,7 +14,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import wattle.emit.media.graphviz.DotEngine;
 
-/** The diagram engine on six rooms of ten outlets each, its labels tables and its edges labelled. */
+/** The diagram engine on six rooms of ten outlets each, its labels tables and its edges labeled. */
 @State(Scope.Benchmark)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 public class DotEngineBench {

@@ -3,7 +3,7 @@ package wattle.bench;
 /** Graphs of a size that plans have. */
 final class Graphs {
 
-  /** Rooms as clusters, outlets as nodes with a small table for a label, a tree of labelled runs over all of them. */
+  /** Rooms as clusters, outlets as nodes with a small table for a label, a tree of labeled runs over all of them. */
   static String rooms(int rooms, int outlets) {
     StringBuilder dot = new StringBuilder("digraph { node [shape=plain fontname=\"DejaVu Sans\"];\n");
     for (int room = 0; room < rooms; room++) {

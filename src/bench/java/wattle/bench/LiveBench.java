@@ -107,10 +107,10 @@ public class LiveBench {
   /** A length is changed and saved, until the picture with the new length is there. */
   @Benchmark
   public String save() throws IOException, InterruptedException {
-    int metres = 10 + saves++ % 20;
-    Files.writeString(plan, text.replace(LENGTH + "9 m", LENGTH + metres + " m"));
+    int meters = 10 + saves++ % 20;
+    Files.writeString(plan, text.replace(LENGTH + "9 m", LENGTH + meters + " m"));
     String shown = "";
-    while (!shown.contains("12/3 NM-B, " + metres + " m")) {
+    while (!shown.contains("12/3 NM-B, " + meters + " m")) {
       version();
       shown = look("{\"branch\":\"counter\",\"events\":[\"kitchen.c1.upper draws 1200 W\"]}");
     }

@@ -2,7 +2,7 @@ package wattle.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 import wattle.network.Complex;
 import wattle.network.Network;
 import wattle.network.NetworkBuilder;
@@ -58,7 +58,7 @@ final class Street {
         net.resistance(box, 1, 2, 1e-3);
         net.resistance(box, 2, Network.EARTH, 25);
       } else {
-        net.load(box, 0, 1, load(box), 120, Behaviour.IMPEDANCE);
+        net.load(box, 0, 1, load(box), 120, Behavior.IMPEDANCE);
       }
     }
     Complex[][] impedance = {{new Complex(SOURCE_OHMS, 0)}};

@@ -27,9 +27,9 @@ final class Tower {
     return plan.toString();
   }
 
-  private static void circuit(StringBuilder plan, int house, String name, int metres) {
+  private static void circuit(StringBuilder plan, int house, String name, int meters) {
     plan.append("branch b%s by 14/2 NM-B {\n".formatted(name));
-    plan.append("  P%d --%d m-- r%s.sw --4 m-- r%s.lamp\n".formatted(house, metres, name, name));
+    plan.append("  P%d --%d m-- r%s.sw --4 m-- r%s.lamp\n".formatted(house, meters, name, name));
     plan.append("  r%s.sw --2.5 m-- r%s.o1 --3 m-- r%s.o2\n}\n".formatted(name, name, name));
     plan.append("room r%s is office {\n  sw: switch for lamp\n  lamp: light 12 W\n".formatted(name));
     plan.append("  o1: receptacle tamper-resistant\n  o2: receptacle tamper-resistant\n}\n");

@@ -57,12 +57,12 @@ final class Loops {
         return Optional.empty();
       }
       Derivation celsius = Derivation.assumed("temperature of the conductors", "T", Quantity.of(CELSIUS, Units.CELSIUS));
-      double metres = section.length().get().si();
-      double each = out.get().ohmsPerMetre(CELSIUS) + in.get().ohmsPerMetre(CELSIUS);
-      ohms += metres * each;
+      double meters = section.length().get().si();
+      double each = out.get().ohmsPerMeter(CELSIUS) + in.get().ohmsPerMeter(CELSIUS);
+      ohms += meters * each;
       runs.add(
           Derivation.computed(
-              "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", metres * each,
+              "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", meters * each,
               Units.OHM,
               Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
               in.get().at(celsius).named("way back, for its length", "r_back")));

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * Services a dwelling usually has, with the conductors of the drop and of the electrodes.
  *
- * <p>Conductors: NFPA 70-2023 table 310.12(A), aluminium; electrode conductors: table 250.66, copper.
+ * <p>Conductors: NFPA 70-2023 table 310.12(A), aluminum; electrode conductors: table 250.66, copper.
  */
 public enum ServiceSize {
   A100(100, 125, "2 Al triplex", "8 Cu"), A125(125, 125, "1/0 Al triplex", "8 Cu"), A150(150, 200, "2/0 Al triplex", "6 Cu"), A200(200, 225,

@@ -14,7 +14,7 @@ import wattle.model.Role;
 
 /**
  * The switches of one branch in groups. Switches that name the same lights are one group: the first one reached takes the
- * feed, the last one sends the switch leg, and travellers join one to the next.
+ * feed, the last one sends the switch leg, and travelers join one to the next.
  */
 final class BranchControls {
   /**
@@ -136,8 +136,8 @@ final class BranchControls {
       int last = group.switches.size() - 1;
       for (int i = 0; i < last; i++) {
         if (isBeyond.test(group.switchStops.get(i)) != isBeyond.test(group.switchStops.get(i + 1))) {
-          roles.add(new Role.Traveller(group.switches.get(i), group.switches.get(i + 1), 1, hot));
-          roles.add(new Role.Traveller(group.switches.get(i), group.switches.get(i + 1), 2, hot));
+          roles.add(new Role.Traveler(group.switches.get(i), group.switches.get(i + 1), 1, hot));
+          roles.add(new Role.Traveler(group.switches.get(i), group.switches.get(i + 1), 2, hot));
         }
       }
       boolean side = isBeyond.test(group.switchStops.get(last));

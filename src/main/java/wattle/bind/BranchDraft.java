@@ -62,7 +62,7 @@ final class BranchDraft {
   boolean broken;
   /** Set where the plan says itself that the branch goes on, and not where to. */
   boolean unfinished;
-  /** Set where a device is said to be on a leg rather than on a colour. */
+  /** Set where a device is said to be on a leg rather than on a color. */
   boolean legsNamed;
 
   BranchDraft(Tree.Branch tree) {

@@ -63,28 +63,28 @@ final class HotChooser {
     if (draft.broken || draft.legs.stream().noneMatch(l -> l.wiring().insulated().size() > draft.hots.size())) {
       return; // no neutral to return on: that is the graver finding
     }
-    List<String> colours = colours(draft);
+    List<String> colors = colors(draft);
     scope.report(
         Finding.error("hot-unstated", "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
             .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
             .because("Which leg it loads, and what the shared neutral carries, depends on it.")
-            .fix("write on " + String.join(" or on ", colours) + " after its name in the branch"));
+            .fix("write on " + String.join(" or on ", colors) + " after its name in the branch"));
   }
 
-  private List<String> colours(BranchDraft draft) {
+  private List<String> colors(BranchDraft draft) {
     return draft.wiring.stream()
         .flatMap(w -> w.wires().stream())
         .filter(w -> w.purpose() == Wire.Purpose.HOT)
-        .map(Wire::colour)
+        .map(Wire::color)
         .limit(draft.hots.size())
         .toList();
   }
 
   /** By color or by leg; absent where the branch has no such hot. */
   private Optional<Integer> known(Tree.Word word, BranchDraft draft) {
-    int byColour = colours(draft).indexOf(word.text());
-    if (byColour >= 0) {
-      return Optional.of(byColour);
+    int byColor = colors(draft).indexOf(word.text());
+    if (byColor >= 0) {
+      return Optional.of(byColor);
     }
     for (int i = 0; i < draft.hots.size(); i++) {
       if (draft.hots.get(i).leg().map(Leg::name).filter(word.text()::equals).isPresent()) {
@@ -96,7 +96,7 @@ final class HotChooser {
   }
 
   private Optional<Integer> hotOf(Tree.Word word, BranchDraft draft) {
-    List<String> colours = colours(draft);
+    List<String> colors = colors(draft);
     Optional<Integer> known = known(word, draft);
     if (known.isPresent()) {
       return known;
@@ -104,8 +104,8 @@ final class HotChooser {
     if (!draft.hots.isEmpty() && !draft.broken) {
       Span span = word.span();
       Finding.Builder finding = Finding.error("hot-unknown", "branch '" + draft.name() + "' has no hot '" + word + "'")
-          .at(span, String.join(", ", colours) + " can stand here, or a leg");
-      colours.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
+          .at(span, String.join(", ", colors) + " can stand here, or a leg");
+      colors.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
       scope.report(finding);
     }
     return Optional.empty();

@@ -204,7 +204,7 @@ final class LoadBinder {
         nominal /= powerFactor;
       }
       double drawn = nominal * share(device, kind, part.connection, place.map(Place::draft));
-      loads.add(new Load(part.name, part.connection, rated, nominal, drawn, powerFactor, kind.behaviour(), loadClass));
+      loads.add(new Load(part.name, part.connection, rated, nominal, drawn, powerFactor, kind.behavior(), loadClass));
     }
     return loads;
   }
@@ -222,10 +222,10 @@ final class LoadBinder {
     SupplySystem system = system(draft.get());
     boolean across = kind.needs().contains(Need.TWO_HOTS);
     if (connection instanceof Connection.HotToHot) {
-      return kind.behaviour().powerAt(system.legToLegVolts() / stated.si());
+      return kind.behavior().powerAt(system.legToLegVolts() / stated.si());
     }
     double rated = across && system.legs().size() > 1 ? stated.si() / 2 : stated.si();
-    return kind.behaviour().powerAt(system.legToNeutralVolts() / rated);
+    return kind.behavior().powerAt(system.legToNeutralVolts() / rated);
   }
 
   private static boolean isWatts(Quantity rated) {

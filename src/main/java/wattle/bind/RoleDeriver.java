@@ -15,7 +15,7 @@ import wattle.model.Wire;
 /**
  * What each conductor of each run does, from what hangs beyond it. A hot is needed on a run where something beyond it
  * is always live; a neutral where something beyond returns on it; a switch leg where the switch and its light are on
- * different sides; two travellers where two switches of one light are. White conductors go to the neutral first; where
+ * different sides; two travelers where two switches of one light are. White conductors go to the neutral first; where
  * none is needed a white one works as a hot and is marked.
  */
 final class RoleDeriver {
@@ -139,40 +139,40 @@ final class RoleDeriver {
       return List.of();
     }
     List<ConductorUse> uses = new ArrayList<>();
-    List<Wire> coloured = new ArrayList<>();
+    List<Wire> colored = new ArrayList<>();
     List<Wire> whites = new ArrayList<>();
-    insulated.forEach(w -> (w.purpose() == Wire.Purpose.NEUTRAL ? whites : coloured).add(w));
+    insulated.forEach(w -> (w.purpose() == Wire.Purpose.NEUTRAL ? whites : colored).add(w));
     Optional<Wire> forNeutral = Optional.empty();
     if (neutral) {
-      forNeutral = Optional.of(whites.isEmpty() ? coloured.remove(coloured.size() - 1) : whites.remove(0));
+      forNeutral = Optional.of(whites.isEmpty() ? colored.remove(colored.size() - 1) : whites.remove(0));
     }
     List<Role> inOrder = new ArrayList<>(roles);
     boolean loopToSwitch = !neutral && roles.size() == 2 && roles.get(0) instanceof Role.Hot && roles.get(1) instanceof Role.SwitchLeg;
     if (loopToSwitch) {
       java.util.Collections.reverse(inOrder); // the trade brings the feed down on the white and the switch leg back on the black
     }
-    Map<Role, Wire> own = loopToSwitch ? Map.of() : ownColours(inOrder, coloured);
-    coloured.removeAll(own.values());
+    Map<Role, Wire> own = loopToSwitch ? Map.of() : ownColors(inOrder, colored);
+    colored.removeAll(own.values());
     for (Role role : inOrder) {
-      boolean white = !own.containsKey(role) && coloured.isEmpty();
-      Wire wire = own.containsKey(role) ? own.get(role) : white ? whites.remove(0) : coloured.remove(0);
+      boolean white = !own.containsKey(role) && colored.isEmpty();
+      Wire wire = own.containsKey(role) ? own.get(role) : white ? whites.remove(0) : colored.remove(0);
       uses.add(new ConductorUse(wire, role, white));
     }
     forNeutral.ifPresent(w -> uses.add(new ConductorUse(w, new Role.Neutral(), false)));
-    coloured.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
+    colored.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     whites.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     leg.wiring().ground().ifPresent(w -> uses.add(new ConductorUse(w, new Role.Ground(), false)));
     return uses;
   }
 
   /** A hot keeps its color from the panel on, wherever a cable has one of that color. */
-  private Map<Role, Wire> ownColours(List<Role> roles, List<Wire> coloured) {
-    List<String> colours = draft.wiring.stream().flatMap(w -> w.wires().stream())
-        .filter(w -> w.purpose() == Wire.Purpose.HOT).map(Wire::colour).toList();
+  private Map<Role, Wire> ownColors(List<Role> roles, List<Wire> colored) {
+    List<String> colors = draft.wiring.stream().flatMap(w -> w.wires().stream())
+        .filter(w -> w.purpose() == Wire.Purpose.HOT).map(Wire::color).toList();
     Map<Role, Wire> own = new HashMap<>();
     for (Role role : roles) {
-      if (role instanceof Role.Hot hot && hot.hot() < colours.size()) {
-        coloured.stream().filter(w -> w.colour().equals(colours.get(hot.hot())) && !own.containsValue(w)).findFirst()
+      if (role instanceof Role.Hot hot && hot.hot() < colors.size()) {
+        colored.stream().filter(w -> w.color().equals(colors.get(hot.hot())) && !own.containsValue(w)).findFirst()
             .ifPresent(w -> own.put(role, w));
       }
     }

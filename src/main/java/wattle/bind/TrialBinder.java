@@ -255,10 +255,10 @@ final class TrialBinder {
               .at(draw.span(), "a figure of 0 or more, at a power factor above 0 and at most 1"));
       return Optional.empty();
     }
-    Load.Behaviour behaviour = draw.behaviour().map(w -> Load.Behaviour.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
-        .orElse(start ? Load.Behaviour.IMPEDANCE : usual(drawn));
+    Load.Behavior behavior = draw.behavior().map(w -> Load.Behavior.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
+        .orElse(start ? Load.Behavior.IMPEDANCE : usual(drawn));
     return device.isPresent() && drawn.isPresent()
-        ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behaviour, draw.span()))
+        ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behavior, draw.span()))
         : Optional.empty();
   }
 
@@ -284,10 +284,10 @@ final class TrialBinder {
   }
 
   /** A stated current is held; a stated power or resistance is that of a heater at nominal voltage. */
-  private static Load.Behaviour usual(Optional<Quantity> drawn) {
+  private static Load.Behavior usual(Optional<Quantity> drawn) {
     return drawn.isPresent() && drawn.get().dimension().equals(Dimension.CURRENT)
-        ? Load.Behaviour.CURRENT
-        : Load.Behaviour.IMPEDANCE;
+        ? Load.Behavior.CURRENT
+        : Load.Behavior.IMPEDANCE;
   }
 
   private Optional<String> place(Tree.Path path) {

@@ -16,7 +16,7 @@ import wattle.syntax.Tree;
  *
  * @param loads what it draws, by part; the whole under an empty name
  * @param controls the paths that a switch names, to be resolved when all rooms are known
- * @param hot the colour or leg it says it sits on
+ * @param hot the color or leg it says it sits on
  */
 record UnwiredDevice(
     String name,

@@ -21,9 +21,9 @@ import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 import wattle.syntax.Tree;
 
-/** Cables and raceways with conductors, to wires with purpose, size, metal and colour. */
+/** Cables and raceways with conductors, to wires with purpose, size, metal and color. */
 final class WiringBinder {
-  private static final List<String> COLOURS = List.of("black", "red", "blue", "brown", "yellow");
+  private static final List<String> COLORS = List.of("black", "red", "blue", "brown", "yellow");
 
   private final Scope scope;
 
@@ -117,19 +117,19 @@ final class WiringBinder {
     List<Wire> wires = new ArrayList<>();
     if (group.count.isPresent()) {
       int count = group.count.get();
-      List<String> colours = kind.map(CableKind::colours).orElse(COLOURS);
+      List<String> colors = kind.map(CableKind::colors).orElse(COLORS);
       for (int i = 0; i < Math.max(1, count - 1); i++) {
-        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, colours.isEmpty() ? "black" : colours.get(i % colours.size())));
+        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, colors.isEmpty() ? "black" : colors.get(i % colors.size())));
       }
       if (count > 1) {
-        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.map(CableKind::neutralColour).orElse("white")));
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.map(CableKind::neutralColor).orElse("white")));
       }
     } else if (kind.isPresent() && kind.get().hots() > 0) {
       for (int i = 0; i < kind.get().hots(); i++) {
-        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, kind.get().colours().get(i)));
+        wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, kind.get().colors().get(i)));
       }
       if (kind.get().neutral()) {
-        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.get().neutralColour()));
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, group.size, metal, kind.get().neutralColor()));
       }
     } else {
       wires.add(new Wire(Wire.Purpose.HOT, group.size, metal, kind.isEmpty() ? "bare" : "black"));
@@ -137,8 +137,8 @@ final class WiringBinder {
     }
     if (kind.isPresent() && !kind.get().ground().equals("none") && !cable.withoutGround()) {
       String size = kind.get().groundSizes().getOrDefault(group.size.key(), group.size.key());
-      String colour = kind.get().ground().equals("bare") ? "bare" : "green";
-      wires.add(new Wire(Wire.Purpose.GROUND, WireSize.parse(size).orElse(group.size), metal, colour));
+      String color = kind.get().ground().equals("bare") ? "bare" : "green";
+      wires.add(new Wire(Wire.Purpose.GROUND, WireSize.parse(size).orElse(group.size), metal, color));
     }
     return wires;
   }
@@ -153,10 +153,10 @@ final class WiringBinder {
       if (i >= insulated) {
         wires.add(new Wire(Wire.Purpose.GROUND, size, metal, "bare"));
       } else if (i == insulated - 1 && insulated > 1) {
-        wires.add(new Wire(Wire.Purpose.NEUTRAL, size, metal, kind.map(CableKind::neutralColour).orElse("white")));
+        wires.add(new Wire(Wire.Purpose.NEUTRAL, size, metal, kind.map(CableKind::neutralColor).orElse("white")));
       } else {
-        List<String> colours = kind.map(CableKind::colours).orElse(COLOURS);
-        wires.add(new Wire(Wire.Purpose.HOT, size, metal, colours.isEmpty() ? "black" : colours.get(i % colours.size())));
+        List<String> colors = kind.map(CableKind::colors).orElse(COLORS);
+        wires.add(new Wire(Wire.Purpose.HOT, size, metal, colors.isEmpty() ? "black" : colors.get(i % colors.size())));
       }
     }
     return wires;
@@ -230,7 +230,7 @@ final class WiringBinder {
         wires.add(new Wire(Wire.Purpose.NEUTRAL, size, metal, "white"));
       } else {
         long hots = wires.stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count();
-        wires.add(new Wire(Wire.Purpose.HOT, size, metal, COLOURS.get((int) (hots % COLOURS.size()))));
+        wires.add(new Wire(Wire.Purpose.HOT, size, metal, COLORS.get((int) (hots % COLORS.size()))));
       }
     }
   }

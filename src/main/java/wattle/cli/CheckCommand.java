@@ -116,7 +116,7 @@ final class CheckCommand implements Callable<Integer> {
     plans.forEach(p -> findings.addAll(p.facts()));
     switch (format) {
       case TEXT -> {
-        out.print(new TextFindings(Terminal.wantsColour(), ownRules(plans)).render(findings));
+        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans)).render(findings));
         if (assumptions) {
           plans.forEach(p -> p.house().assumed().forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
         }

@@ -30,7 +30,7 @@ final class HouseOptions {
       description = "Floor area with its unit, such as '150 m2' or '1600 ft2' (default: ${DEFAULT-VALUE}).")
   String area = "150 m2";
 
-  @Option(names = "--storeys", paramLabel = "N", defaultValue = "1", description = "Storeys (default: ${DEFAULT-VALUE}).")
+  @Option(names = "--storeys", paramLabel = "N", defaultValue = "1", description = "Stories (default: ${DEFAULT-VALUE}).")
   String storeys = "1";
 
   @Option(names = "--bedrooms", paramLabel = "N", defaultValue = "3", description = "Bedrooms (default: ${DEFAULT-VALUE}).")

@@ -38,7 +38,7 @@ final class Questions {
     given.code = question("Code pack, or none", usual.code, HouseOptions::codeOf);
     given.service = question("Service in amperes (" + sizes + ")", usual.service, HouseOptions::serviceOf);
     given.area = question("Floor area with its unit", usual.area, HouseOptions::areaOf);
-    given.storeys = count("storeys", "Storeys", usual.storeys, 1, Answers.MOST_STOREYS);
+    given.storeys = count("storeys", "Stories", usual.storeys, 1, Answers.MOST_STOREYS);
     given.bedrooms = count("bedrooms", "Bedrooms", usual.bedrooms, 0, Answers.MOST_BEDROOMS);
     given.bathrooms = count("bathrooms", "Bathrooms", usual.bathrooms, 0, Answers.MOST_BATHROOMS);
     given.rooms = question("Other rooms, or none (" + spaces + ")", usual.rooms,

@@ -4,8 +4,8 @@ package wattle.cli;
 final class Terminal {
   private Terminal() {}
 
-  /** Colour only where a person reads it, and never where {@code NO_COLOR} asks for none. */
-  static boolean wantsColour() {
+  /** Color only where a person reads it, and never where {@code NO_COLOR} asks for none. */
+  static boolean wantsColor() {
     String unwanted = System.getenv("NO_COLOR");
     return System.console() != null && (unwanted == null || unwanted.isEmpty());
   }

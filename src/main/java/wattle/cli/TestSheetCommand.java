@@ -84,7 +84,7 @@ final class TestSheetCommand implements Callable<Integer> {
       output.write(JsonFindings.render(read.findings()), out);
     } else {
       output.write(
-          new TextFindings(Terminal.wantsColour()).render(read.findings()) + read.value().size() + " of " + measurements.size()
+          new TextFindings(Terminal.wantsColor()).render(read.findings()) + read.value().size() + " of " + measurements.size()
               + " measurements read; " + TextFindings.summary(read.findings(), filled) + "\n",
           out);
     }

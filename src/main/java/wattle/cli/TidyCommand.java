@@ -61,7 +61,7 @@ final class TidyCommand implements Callable<Integer> {
     Source source = input.read(file);
     Checked<String> formatted = Formatter.format(source);
     if (!formatted.findings().isEmpty()) {
-      err.print(new TextFindings(Terminal.wantsColour()).render(formatted.findings()));
+      err.print(new TextFindings(Terminal.wantsColor()).render(formatted.findings()));
       err.println(file + ": left as it is, since it cannot be read in full");
       if (file.equals("-") && !check) {
         asItIs(out).print(source.text());

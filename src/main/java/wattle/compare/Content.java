@@ -41,7 +41,7 @@ record Content(Described thing, Map<String, String> properties) {
     if (!sameKind && thing.matched().kind() != Thing.Kind.ROOM) { // a room whose name said what it is may be the same without it
       return 0;
     }
-    // One receptacle taken away here and one put in there are two events; a labelled range that moved is one.
+    // One receptacle taken away here and one put in there are two events; a labeled range that moved is one.
     boolean elsewhere = !container().equals(other.container());
     if (elsewhere && isInRoom() && (!properties.equals(other.properties) || !isDistinct())) {
       return 0;

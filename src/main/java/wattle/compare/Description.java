@@ -324,7 +324,7 @@ public final class Description {
       String part = d.part().isEmpty() ? "" : "." + d.part();
       return renamed(Thing.Kind.DEVICE, d.device()) + part + " draws " + d.drawn()
           + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
-          + d.behaviour().name().toLowerCase(java.util.Locale.ROOT);
+          + d.behavior().name().toLowerCase(java.util.Locale.ROOT);
     }
     if (event instanceof Event.Turned t) {
       return renamed(Thing.Kind.DEVICE, t.device()) + (t.on() ? " on" : " off");

@@ -17,8 +17,8 @@ final class MaterialMeasures {
     for (Material item : materials.items()) {
       String words = item.category().word() + ": " + item.what();
       int order = item.category().ordinal();
-      Measure measure = item.inMetres()
-          ? Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.METRE, 1)
+      Measure measure = item.inMeters()
+          ? Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.METER, 1)
           : Measured.ofHouse(Measure.Topic.MATERIALS, order, words, Units.ONE, 0);
       to.known(measure, item.derivation().orElseGet(() -> count(item)), "");
     }

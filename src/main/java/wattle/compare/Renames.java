@@ -19,7 +19,7 @@ import wattle.model.House;
  * revisions in the other order gives the same pairs.
  */
 final class Renames {
-  /** Kinds of which a renamed one is recognised, containers before what they hold. */
+  /** Kinds of which a renamed one is recognized, containers before what they hold. */
   private static final List<Thing.Kind> RENAMABLE = List.of(
       Thing.Kind.DWELLING, Thing.Kind.SERVICE, Thing.Kind.PANEL, Thing.Kind.RACEWAY, Thing.Kind.ROOM, Thing.Kind.BOX,
       Thing.Kind.DEVICE, Thing.Kind.BRANCH, Thing.Kind.TRIAL);

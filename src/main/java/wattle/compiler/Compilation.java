@@ -67,9 +67,9 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
   }
 
   /** This with what the phases that judge it have found. */
-  public Compilation judged(Judgements judgements) {
-    return having(ordered(findings, placement.whole(judgements.findings())), placement.whole(judgements.ifNew()),
-        judgements.undecided(), asNew);
+  public Compilation judged(Judgments judgments) {
+    return having(ordered(findings, placement.whole(judgments.findings())), placement.whole(judgments.ifNew()),
+        judgments.undecided(), asNew);
   }
 
   /** This as a survey sees it: existing work judged as if it were new, what is found of that alone being advice. */

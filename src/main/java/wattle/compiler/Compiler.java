@@ -21,7 +21,7 @@ import wattle.pattern.Expander;
 import wattle.read.Imports;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
-import wattle.rules.Judgement;
+import wattle.rules.Judgment;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
 import wattle.syntax.PlanTree;
@@ -116,15 +116,15 @@ public final class Compiler {
 
   /** The second half: a structure with the findings of the phases that judge it as well. */
   public Compilation judge(Compilation structure) {
-    return structure.judged(judgements(structure));
+    return structure.judged(judgments(structure));
   }
 
   /** What the phases that judge a structure find, with spans as the house has them: not yet placed. */
-  public Judgements judgements(Compilation structure) {
+  public Judgments judgments(Compilation structure) {
     HouseFigures figures = structure.figures();
     House house = figures.house();
     RuleBook book = rules.of(figures.library());
-    AtomicReference<Judgement> ruled = new AtomicReference<>(Judgement.NOTHING);
+    AtomicReference<Judgment> ruled = new AtomicReference<>(Judgment.NOTHING);
     List<JudgingPhase> phases = List.of(
         new JudgingPhase("rules", () -> {
           ruled.set(book.judge(figures));
@@ -137,8 +137,8 @@ public final class Compiler {
     List<Finding> found = JudgingPhase.all(phases, structure.source());
     Silences silences = new Silences(house.silences(), figures.library(), COMPUTED);
     List<Finding> ifNew = ruled.get().ifNew();
-    return new Judgements(silences.apply(found, ifNew, house.doubts().isEmpty()), silences.over(ifNew),
-        Judgements.undecided(house, ruled.get().doubtful()));
+    return new Judgments(silences.apply(found, ifNew, house.doubts().isEmpty()), silences.over(ifNew),
+        Judgments.undecided(house, ruled.get().doubtful()));
   }
 
   private static Set<String> both(Set<String> some, Set<String> others) {

@@ -90,7 +90,7 @@ public final class Ampacities {
     Derivation sought = Derivation.stated("size", "", size);
     String place = metal.word() + "-" + column;
     return table.flatMap(
-        t -> size.kind() == WireSize.Kind.SQUARE_MILLIMETRES
+        t -> size.kind() == WireSize.Kind.SQUARE_MILLIMETERS
             ? t.find(name, symbol, place, Key.notAbove("size", sought))
                 .map(d -> d.remarking("The table lists gauges; the next thinner one stands for this size."))
             : t.find(name, symbol, place, Key.is("size", sought)));

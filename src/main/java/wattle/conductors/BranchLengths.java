@@ -9,23 +9,23 @@ import wattle.quantity.Quantity;
 public final class BranchLengths {
   private BranchLengths() {}
 
-  /** Metres of wire path from the panel to each point of a branch, in the order of its points; NaN where not known. */
+  /** Meters of wire path from the panel to each point of a branch, in the order of its points; NaN where not known. */
   public static double[] toPoints(Branch branch) {
-    double[] metres = new double[branch.points().size()];
+    double[] meters = new double[branch.points().size()];
     for (Section section : branch.sections()) {
-      metres[section.to()] = metres[section.from()] + section.length().map(Quantity::si).orElse(Double.NaN);
+      meters[section.to()] = meters[section.from()] + section.length().map(Quantity::si).orElse(Double.NaN);
     }
-    return metres;
+    return meters;
   }
 
-  /** Metres of wire path to the farthest box; absent where a run on any way has no length. */
+  /** Meters of wire path to the farthest box; absent where a run on any way has no length. */
   public static Optional<Double> farthest(Branch branch) {
     double most = 0;
-    for (double metres : toPoints(branch)) {
-      if (Double.isNaN(metres)) {
+    for (double meters : toPoints(branch)) {
+      if (Double.isNaN(meters)) {
         return Optional.empty();
       }
-      most = Math.max(most, metres);
+      most = Math.max(most, meters);
     }
     return Optional.of(most);
   }

@@ -17,7 +17,7 @@ import wattle.model.Wiring;
 /**
  * How many conductors of one run count as carrying current. Grounds and spares do not. A neutral that carries only the
  * difference of its hots does not (NFPA 70 310.15(E)(1), CSA C22.1 4-004); with two legs of a wye it carries about as much
- * as they do, and counts (NFPA 70 310.15(E)(2)). Of the travellers between two switches one carries at a time (common
+ * as they do, and counts (NFPA 70 310.15(E)(2)). Of the travelers between two switches one carries at a time (common
  * practice).
  */
 final class Carrying {
@@ -30,7 +30,7 @@ final class Carrying {
     int count = 0;
     boolean neutral = false;
     BitSet hots = new BitSet();
-    Set<String> travellers = new HashSet<>();
+    Set<String> travelers = new HashSet<>();
     for (ConductorUse use : section.conductors()) {
       Role role = use.role();
       if (role instanceof Role.Hot hot) {
@@ -38,8 +38,8 @@ final class Carrying {
         count++;
       } else if (role instanceof Role.SwitchLeg) {
         count++;
-      } else if (role instanceof Role.Traveller t) {
-        count += travellers.add(t.betweenSwitch() + " " + t.andSwitch()) ? 1 : 0;
+      } else if (role instanceof Role.Traveler t) {
+        count += travelers.add(t.betweenSwitch() + " " + t.andSwitch()) ? 1 : 0;
       } else if (role instanceof Role.Neutral) {
         neutral = true;
       } else if (!(role instanceof Role.Ground || role instanceof Role.Spare)) {

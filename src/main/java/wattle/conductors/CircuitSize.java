@@ -66,19 +66,19 @@ public record CircuitSize(
     WireSize least = ((Value.Size) byAmpacity.get().value()).size();
     Impedances impedances = new Impedances(library);
     for (WireSize size : ampacities.sizes(asked.metal)) {
-      Optional<Derivation> ohms = size.compareTo(least) < 0 ? Optional.empty() : perMetre(impedances, size, asked);
+      Optional<Derivation> ohms = size.compareTo(least) < 0 ? Optional.empty() : perMeter(impedances, size, asked);
       if (ohms.isPresent() && drop(asked, load, ohms.get()).si() <= asked.most.si() * (1 + 1e-9)) {
         return Optional.of(
             new CircuitSize(
                 breaker.get(), byAmpacity.get(), size, drop(asked, load, ohms.get()), longest(asked, load, ohms.get(), size),
-                longest(asked, load, perMetre(impedances, least, asked).orElse(ohms.get()), least),
+                longest(asked, load, perMeter(impedances, least, asked).orElse(ohms.get()), least),
                 ground(library, ampacities, breaker.get(), least, size, asked)));
       }
     }
     return Optional.empty();
   }
 
-  private static Optional<Derivation> perMetre(Impedances impedances, WireSize size, Question asked) {
+  private static Optional<Derivation> perMeter(Impedances impedances, WireSize size, Question asked) {
     String surround = "plastic";
     return impedances.of(size, asked.metal, Construction.usual(size), surround)
         .map(i -> i.resistance().at75().named("resistance of " + size + " " + asked.metal.word() + " at 75 °C", "r"));
@@ -95,10 +95,10 @@ public record CircuitSize(
   private static Derivation longest(Question asked, Derivation load, Derivation ohms, WireSize size) {
     Derivation volts = Derivation.stated("voltage", "U", asked.volts);
     Derivation most = Derivation.stated("drop allowed", "ΔU", asked.most);
-    double metres = most.si() * volts.si() / (2 * load.si() * ohms.si());
+    double meters = most.si() * volts.si() / (2 * load.si() * ohms.si());
     return Derivation.computed(
         "longest run in " + size, "l", "ΔU × U / (2 × I × r)",
-        new Value.Amount(new Quantity(metres, asked.length.unit())), List.of(most, volts, load, ohms));
+        new Value.Amount(new Quantity(meters, asked.length.unit())), List.of(most, volts, load, ohms));
   }
 
   private static Optional<Derivation> ground(

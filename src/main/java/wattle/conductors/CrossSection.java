@@ -16,17 +16,17 @@ final class CrossSection {
 
   static Derivation of(WireSize size, String symbol) {
     String name = "cross-section of " + size;
-    double area = size.areaSquareMillimetres();
-    if (size.kind() == WireSize.Kind.SQUARE_MILLIMETRES) {
-      return Derivation.stated(name, symbol, Quantity.of(area, Units.SQUARE_MILLIMETRE));
+    double area = size.areaSquareMillimeters();
+    if (size.kind() == WireSize.Kind.SQUARE_MILLIMETERS) {
+      return Derivation.stated(name, symbol, Quantity.of(area, Units.SQUARE_MILLIMETER));
     }
     return size.kind() == WireSize.Kind.KCMIL
-        ? Derivation.computed(name, symbol, "π / 4 × n × (25.4 mm)² / 1000", area, Units.SQUARE_MILLIMETRE, number(size))
-        : Derivation.computed(name, symbol, "π / 4 × d²", area, Units.SQUARE_MILLIMETRE, diameter(size, "d"));
+        ? Derivation.computed(name, symbol, "π / 4 × n × (25.4 mm)² / 1000", area, Units.SQUARE_MILLIMETER, number(size))
+        : Derivation.computed(name, symbol, "π / 4 × d²", area, Units.SQUARE_MILLIMETER, diameter(size, "d"));
   }
 
   static Derivation diameter(WireSize size, String symbol) {
-    Value value = new Value.Amount(new Quantity(size.diameterMetres(), Units.MILLIMETRE));
+    Value value = new Value.Amount(new Quantity(size.diameterMeters(), Units.MILLIMETER));
     String name = "diameter of " + size + ", solid";
     return size.kind() == WireSize.Kind.AWG
         ? Derivation.computed(name, symbol, "0.127 mm × 92^((36 − n) / 39)", value, List.of(number(size))).citing(GAUGE)

@@ -52,9 +52,9 @@ public final class GroundSizes {
     if (used.compareTo(needed) <= 0 || !(ground.value() instanceof Value.Size least)) {
       return Optional.of(ground);
     }
-    double area = least.size().areaSquareMetres() * used.areaSquareMetres() / needed.areaSquareMetres();
+    double area = least.size().areaSquareMeters() * used.areaSquareMeters() / needed.areaSquareMeters();
     return sizes.stream()
-        .filter(size -> size.areaSquareMetres() >= area * (1 - 1e-9))
+        .filter(size -> size.areaSquareMeters() >= area * (1 - 1e-9))
         .findFirst()
         .map(
             size -> Derivation.computed(

@@ -10,12 +10,12 @@ import wattle.derivation.Derivation;
 public record Impedance(Resistance resistance, Derivation reactance) {
   private static final double TABLE_HERTZ = 60;
 
-  public double ohmsPerMetre(double celsius) {
-    return resistance.ohmsPerMetre(celsius);
+  public double ohmsPerMeter(double celsius) {
+    return resistance.ohmsPerMeter(celsius);
   }
 
   /** Reactance in Ω/m; it grows with frequency. */
-  public double reactanceOhmsPerMetre(double hertz) {
+  public double reactanceOhmsPerMeter(double hertz) {
     return reactance.si() * hertz / TABLE_HERTZ;
   }
 }

@@ -58,7 +58,7 @@ public final class Impedances {
   private static Derivation shared(Derivation one, int sets, Derivation count) {
     return Derivation.computed(
         one.name() + ", all sets", one.symbol(), one.symbol() + "_1 / n_s",
-        new Value.Amount(new Quantity(one.si() / sets, Units.OHM_PER_KILOMETRE)),
+        new Value.Amount(new Quantity(one.si() / sets, Units.OHM_PER_KILOMETER)),
         List.of(one.named(one.name(), one.symbol() + "_1"), count));
   }
 

@@ -19,7 +19,7 @@ import wattle.quantity.Units;
  * @param neutral that neutral
  * @param ratedCelsius rating of its insulation
  * @param temperature absent where there is no steady one: it heats until something melts
- * @param heat of that conductor, for each metre; absent with the temperature
+ * @param heat of that conductor, for each meter; absent with the temperature
  */
 public record NeutralHeat(
     Section section, Wire neutral, double ratedCelsius, Optional<Derivation> temperature, Optional<Derivation> heat) {

@@ -173,7 +173,7 @@ public final class RacewayFill {
   }
 
   private Optional<Table.Row> row(Race race) {
-    boolean metric = race.size().unit().equals(Units.MILLIMETRE);
+    boolean metric = race.size().unit().equals(Units.MILLIMETER);
     return rows(race.kind()).stream()
         .filter(r -> Math.abs(figure(r, metric ? "metric" : "trade").si() - race.size().si()) <= 1e-6)
         .findFirst();

@@ -13,7 +13,7 @@ public final class Resistance {
 
   private final Derivation at75;
   private final Derivation perKelvin;
-  private final double ohmsPerMetreAt75;
+  private final double ohmsPerMeterAt75;
   private final double alpha;
 
   /**
@@ -23,7 +23,7 @@ public final class Resistance {
   public Resistance(Derivation at75, Derivation perKelvin) {
     this.at75 = at75;
     this.perKelvin = perKelvin;
-    this.ohmsPerMetreAt75 = at75.si();
+    this.ohmsPerMeterAt75 = at75.si();
     this.alpha = perKelvin.si();
   }
 
@@ -41,8 +41,8 @@ public final class Resistance {
   }
 
   /** R(T) = R75 × (1 + α (T − 75 °C)), NFPA 70 chapter 9 table 8, note 2. */
-  public double ohmsPerMetre(double celsius) {
-    return ohmsPerMetreAt75 * factor(celsius);
+  public double ohmsPerMeter(double celsius) {
+    return ohmsPerMeterAt75 * factor(celsius);
   }
 
   /** The resistance relative to that at 75 °C. */
@@ -55,7 +55,7 @@ public final class Resistance {
     double celsius = temperature.quantity().orElseThrow().in(Units.CELSIUS);
     return Derivation.computed(
         "resistance at " + temperature.value().text(), "R", "R_75 × (1 + α × (T − 75 °C))",
-        new Value.Amount(new Quantity(ohmsPerMetre(celsius), Units.OHM_PER_KILOMETRE)),
+        new Value.Amount(new Quantity(ohmsPerMeter(celsius), Units.OHM_PER_KILOMETER)),
         List.of(at75, perKelvin, temperature.named(temperature.name(), "T")));
   }
 }

@@ -52,7 +52,7 @@ public final class Resistances {
 
   private Optional<Derivation> at75(Conductor conductor, Derivation coefficient) {
     Derivation size = Derivation.stated("size", "", conductor.size);
-    return (conductor.size.kind() == WireSize.Kind.SQUARE_MILLIMETRES
+    return (conductor.size.kind() == WireSize.Kind.SQUARE_MILLIMETERS
         ? metric
             .flatMap(t -> t.find("resistance at 20 °C", "R_20", conductor.metal.word(), Key.is("size", size)))
             .map(r20 -> warmed(r20, coefficient))
@@ -73,7 +73,7 @@ public final class Resistances {
     double factor = 1 + coefficient.si() * (20 - Resistance.TABLE_CELSIUS);
     return Derivation.computed(
         "resistance at 75 °C", "R_75", "R_20 / (1 + α × (20 °C − 75 °C))",
-        new Value.Amount(new Quantity(r20.si() / factor, Units.OHM_PER_KILOMETRE)), List.of(r20, coefficient));
+        new Value.Amount(new Quantity(r20.si() / factor, Units.OHM_PER_KILOMETER)), List.of(r20, coefficient));
   }
 
   private Optional<Derivation> scaled(Conductor conductor) {
@@ -95,7 +95,7 @@ public final class Resistances {
               Derivation otherArea = CrossSection.of(other, "S_n");
               return Derivation.computed(
                   "resistance at 75 °C", "R_75", "R_n × S_n / S",
-                  new Value.Amount(new Quantity(r.si() * otherArea.si() / area.si(), Units.OHM_PER_KILOMETRE)),
+                  new Value.Amount(new Quantity(r.si() * otherArea.si() / area.si(), Units.OHM_PER_KILOMETER)),
                   List.of(base, otherArea, area))
                   .remarking("No table lists this size; it is taken in proportion to cross-section.");
             });

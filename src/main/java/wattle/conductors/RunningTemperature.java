@@ -16,9 +16,9 @@ import wattle.quantity.Units;
  * exactly. NFPA 70 310.14(B) and the ambient factors of its tables rest on the same balance.
  *
  * @param celsius temperature of the metal
- * @param wattsPerMetre heat of this one conductor
+ * @param wattsPerMeter heat of this one conductor
  */
-public record RunningTemperature(double celsius, double wattsPerMetre) {
+public record RunningTemperature(double celsius, double wattsPerMeter) {
   private static final double TABLE_AMBIENT = 30;
 
   /**
@@ -38,7 +38,7 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
       return Optional.empty();
     }
     double celsius = (ambientCelsius + rise * (1 - alpha * Resistance.TABLE_CELSIUS)) / balance;
-    return Optional.of(new RunningTemperature(celsius, amperes * amperes * resistance.ohmsPerMetre(celsius)));
+    return Optional.of(new RunningTemperature(celsius, amperes * amperes * resistance.ohmsPerMeter(celsius)));
   }
 
   /**
@@ -79,7 +79,7 @@ public record RunningTemperature(double celsius, double wattsPerMetre) {
   public Derivation heat(Derivation current, Resistance resistance) {
     Derivation hot = resistance.at(Derivation.stated("running temperature", "T", Quantity.of(celsius, Units.CELSIUS)));
     return Derivation.computed(
-        "heat", "P", "I² × R", new Value.Amount(new Quantity(wattsPerMetre, Units.WATT_PER_METRE)),
+        "heat", "P", "I² × R", new Value.Amount(new Quantity(wattsPerMeter, Units.WATT_PER_METER)),
         List.of(current.named(current.name(), "I"), hot));
   }
 }

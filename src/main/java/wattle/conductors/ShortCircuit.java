@@ -67,13 +67,13 @@ public final class ShortCircuit {
   /** The same of conductors in parallel, which share the current evenly. */
   public Derivation withstand(WireSize size, Derivation k, int sets) {
     if (sets > 1) {
-      double whole = k.si() * sets * size.areaSquareMillimetres();
+      double whole = k.si() * sets * size.areaSquareMillimeters();
       return Derivation.computed(
           "let-through that " + sets + " × " + size + " withstand", "I²t", "k² × (n_s × S)²", whole * whole, Units.AMPERE_SQUARED_SECOND,
           k, Derivation.stated("sets in parallel", "n_s", Quantity.of(sets, Units.ONE)), CrossSection.of(size, "S"))
           .citing(ADIABATIC);
     }
-    double root = k.si() * size.areaSquareMillimetres();
+    double root = k.si() * size.areaSquareMillimeters();
     return Derivation.computed(
         "let-through that " + size + " stands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,
         CrossSection.of(size, "S"))
@@ -84,7 +84,7 @@ public final class ShortCircuit {
   public Derivation leastArea(Derivation current, Derivation time, Derivation k) {
     double area = current.si() * Math.sqrt(time.si()) / k.si();
     return Derivation.computed(
-        "least cross-section", "S", "√(I² × t) / k", area, Units.SQUARE_MILLIMETRE,
+        "least cross-section", "S", "√(I² × t) / k", area, Units.SQUARE_MILLIMETER,
         current.named(current.name(), "I"), time.named(time.name(), "t"), k)
         .citing(ADIABATIC);
   }
@@ -96,7 +96,7 @@ public final class ShortCircuit {
         .map(
             c -> {
               Derivation d = CrossSection.diameter(size, "d");
-              double inches = size.diameterMetres() / 0.0254;
+              double inches = size.diameterMeters() / 0.0254;
               Derivation shown = d.named(d.name(), "d");
               return Derivation.computed(
                   "steady melting current of " + size, "I", "C × (d / 1 in)^1.5", c.si() * Math.pow(inches, 1.5),
@@ -119,7 +119,7 @@ public final class ShortCircuit {
         .flatMap(t -> t.find("copper melts at", "T_m", "melts", metal(metal)))
         .map(
             melts -> {
-              double circularMils = size.areaSquareMetres() / CIRCULAR_MIL;
+              double circularMils = size.areaSquareMeters() / CIRCULAR_MIL;
               double start = celsius(ambient);
               double logarithm = Math.log10((celsius(melts) - start) / (234 + start) + 1);
               Derivation area = Derivation.computed(

@@ -70,8 +70,8 @@ public final class DerivationUnits {
     return quoted || own.isLike(Dimension.TEMPERATURE) ? new Value.Converted(own, read) : new Value.Amount(read);
   }
 
-  /** Millimetres are those of the diameters of wires, whose formulas have millimetres in them. */
+  /** Millimeters are those of the diameters of wires, whose formulas have millimeters in them. */
   private boolean converts(Unit unit) {
-    return !unit.equals(Units.MILLIMETRE) && !units.shown(unit).equals(unit);
+    return !unit.equals(Units.MILLIMETER) && !units.shown(unit).equals(unit);
   }
 }

@@ -9,7 +9,7 @@ import wattle.syntax.Lexeme;
 import wattle.syntax.Lexeme.Construct;
 import wattle.syntax.Lexeme.Kind;
 
-/** Columns of neighbouring lines under each other, and forks under the box they start from. */
+/** Columns of neighboring lines under each other, and forks under the box they start from. */
 final class Aligner {
   /** The parts of a slot line, in the order in which the trade reads them. */
   private static final List<Construct> SLOT_COLUMNS = List.of(Construct.AMOUNT, Construct.TRAIT, Construct.TARGET, Construct.LABEL);
@@ -19,7 +19,7 @@ final class Aligner {
   /** A fork is not moved farther to the right than this. */
   private static final int FARTHEST_FORK = 48;
 
-  /** A comment is not moved farther than this to stand under its neighbour. */
+  /** A comment is not moved farther than this to stand under its neighbor. */
   private static final int FARTHEST_COMMENT = 40;
 
   private static final int CONTINUATION = 4;

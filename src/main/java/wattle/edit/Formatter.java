@@ -16,7 +16,7 @@ import wattle.syntax.PlanParser;
  *
  * <ol>
  *   <li>{@link FormattedLine} gives every pair of tokens the space that belongs between them;
- *   <li>{@link Aligner} puts the columns of neighbouring slot lines, devices and comments under each other, and a fork of
+ *   <li>{@link Aligner} puts the columns of neighboring slot lines, devices and comments under each other, and a fork of
  *       a branch under the box it starts from;
  *   <li>of several empty lines one is kept, and none at the edges of a block.
  * </ol>

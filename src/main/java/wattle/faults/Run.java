@@ -33,10 +33,10 @@ record Run(
 
   Ohms ohms(State state) {
     double celsius = celsius(temperature(state));
-    double metres = length.si();
+    double meters = length.si();
     return new Ohms(
-        metres * (out.ohmsPerMetre(celsius) + back.map(b -> b.ohmsPerMetre(celsius)).orElse(0.0)),
-        metres * (out.reactanceOhmsPerMetre(hertz) + back.map(b -> b.reactanceOhmsPerMetre(hertz)).orElse(0.0)));
+        meters * (out.ohmsPerMeter(celsius) + back.map(b -> b.ohmsPerMeter(celsius)).orElse(0.0)),
+        meters * (out.reactanceOhmsPerMeter(hertz) + back.map(b -> b.reactanceOhmsPerMeter(hertz)).orElse(0.0)));
   }
 
   /** The resistance up to the far end, from that up to the near end. */
@@ -62,11 +62,11 @@ record Run(
   private Derivation perLength(String way, String symbol, Impedance impedance) {
     String name = "reactance of the conductor " + way;
     Derivation listed = impedance.reactance();
-    double ohmsPerMetre = impedance.reactanceOhmsPerMetre(hertz);
-    return ohmsPerMetre == listed.si()
+    double ohmsPerMeter = impedance.reactanceOhmsPerMeter(hertz);
+    return ohmsPerMeter == listed.si()
         ? listed.named(name, symbol)
         : Derivation.computed(
-            name, symbol, "X_60 × f / 60 Hz", new Value.Amount(new Quantity(ohmsPerMetre, Units.OHM_PER_KILOMETRE)),
+            name, symbol, "X_60 × f / 60 Hz", new Value.Amount(new Quantity(ohmsPerMeter, Units.OHM_PER_KILOMETER)),
             List.of(listed.named(listed.name(), "X_60"),
                 Derivation.assumed("frequency", "f", Quantity.of(hertz, Units.find("Hz").orElseThrow()))));
   }

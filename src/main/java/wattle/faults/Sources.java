@@ -110,7 +110,7 @@ final class Sources {
         percent, volts, rating);
   }
 
-  /** Of a centre-tapped winding one half has less than half of the whole, at half the voltage and all of the rating. */
+  /** Of a center-tapped winding one half has less than half of the whole, at half the voltage and all of the rating. */
   private static Derivation half(Derivation rating, Derivation percent, Derivation volts, Derivation factor) {
     String letter = factor.symbol();
     return ohms("impedance of half the winding", "Z", letter + " × z × U² / S",

@@ -21,11 +21,11 @@ final class Thicker {
     if (!(room > 0) || now.isEmpty()) {
       return Optional.empty();
     }
-    double area = now.get().areaSquareMetres() * (fault.volts() / amperes - upstream) / room;
+    double area = now.get().areaSquareMeters() * (fault.volts() / amperes - upstream) / room;
     return IntStream.iterate(14, g -> g >= -3, g -> g - 1)
         .filter(g -> g <= 4 || g % 2 == 0)
         .mapToObj(WireSize::awg)
-        .filter(s -> s.areaSquareMetres() >= area && s.compareTo(now.get()) > 0)
+        .filter(s -> s.areaSquareMeters() >= area && s.compareTo(now.get()) > 0)
         .findFirst();
   }
 }

@@ -67,7 +67,7 @@ record Ways(Wire out, Optional<Wire> back) {
         section,
         role -> role instanceof Role.Hot h && h.hot() == hot
             || role instanceof Role.SwitchLeg s && s.hot() == hot
-            || role instanceof Role.Traveller t && t.hot() == hot);
+            || role instanceof Role.Traveler t && t.hot() == hot);
   }
 
   // By a loop: every run of a house is asked three times over.

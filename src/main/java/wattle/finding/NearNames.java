@@ -12,7 +12,7 @@ public final class NearNames {
   private NearNames() {}
 
   /**
-   * At most three names within a third of the word's length in edits (insert, delete, replace, swap of neighbours),
+   * At most three names within a third of the word's length in edits (insert, delete, replace, swap of neighbors),
    * nearest first; letter case counts as no edit. Empty where nothing is near: none is better than a guess.
    */
   public static List<String> of(String word, Collection<String> names) {

@@ -17,8 +17,8 @@ import wattle.model.Metal;
  * @param ground {@code bare}, {@code insulated} or {@code none}
  * @param hots how many hots it has where the plan gives a size and no count; 0 where a count must be given
  * @param neutral whether it then has a neutral
- * @param colours of its hots, in order
- * @param neutralColour of its neutral
+ * @param colors of its hots, in order
+ * @param neutralColor of its neutral
  * @param groundSizes size of its ground for a size of its hots, both as written on plans; a size not listed has a ground
  *     of its own size
  * @param places where it may be used, such as {@code dry}, {@code damp}, {@code wet}, {@code buried}, {@code sunlight}
@@ -34,12 +34,12 @@ public record CableKind(
     String ground,
     int hots,
     boolean neutral,
-    List<String> colours,
-    String neutralColour,
+    List<String> colors,
+    String neutralColor,
     Map<String, String> groundSizes,
     Set<String> places) {
   public CableKind {
-    colours = List.copyOf(colours);
+    colors = List.copyOf(colors);
     groundSizes = Map.copyOf(groundSizes);
     places = Set.copyOf(places);
   }

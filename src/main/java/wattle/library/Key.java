@@ -58,7 +58,7 @@ public record Key(String column, Derivation sought, Match match) {
       return amount.quantity().si();
     }
     if (value instanceof Value.Size size) {
-      return size.size().areaSquareMetres();
+      return size.size().areaSquareMeters();
     }
     return Double.NaN;
   }
@@ -68,7 +68,7 @@ public record Key(String column, Derivation sought, Match match) {
       return figure.quantity().si();
     }
     if (cell instanceof Cell.Size size) {
-      return size.size().areaSquareMetres();
+      return size.size().areaSquareMeters();
     }
     return cell instanceof Cell.Range range ? range.most().si() : Double.NaN;
   }

@@ -62,8 +62,8 @@ final class PartReader {
         properties.quantity("rating", Dimension.CURRENT),
         properties.quantity("on-legs", Dimension.NONE).map(q -> q.si()).orElse(0.0),
         properties.quantity("power-factor", Dimension.NONE).map(q -> q.si()).orElse(1.0),
-        Load.Behaviour.valueOf(
-            upper(properties.oneOf("behaviour", words(Load.Behaviour.values()), "impedance"))),
+        Load.Behavior.valueOf(
+            upper(properties.oneOf("behavior", words(Load.Behavior.values()), "impedance"))),
         properties.count("ways", family == DeviceKind.Family.SWITCH ? 2 : 0),
         properties.words("protects").stream()
             .map(w -> Protection.valueOf(upper(w)))
@@ -95,7 +95,7 @@ final class PartReader {
         properties.oneOf("ground", List.of("bare", "insulated", "none"), "none"),
         properties.count("hots", 0),
         properties.flag("with-neutral"),
-        properties.words("colours"),
+        properties.words("colors"),
         properties.word("neutral").orElse("white"),
         grounds,
         Set.copyOf(properties.words("places")));

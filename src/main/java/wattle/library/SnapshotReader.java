@@ -108,7 +108,7 @@ final class SnapshotReader {
         flag() ? Optional.of(quantity()) : Optional.empty(),
         real(),
         real(),
-        Load.Behaviour.values()[number()],
+        Load.Behavior.values()[number()],
         number(),
         members(Protection.values()),
         flag(),

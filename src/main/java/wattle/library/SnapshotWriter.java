@@ -81,7 +81,7 @@ final class SnapshotWriter {
     flag(known);
     if (!known) {
       Dimension d = unit.dimension();
-      List.of(d.metre(), d.kilogram(), d.second(), d.ampere(), d.kelvin()).forEach(this::number);
+      List.of(d.meter(), d.kilogram(), d.second(), d.ampere(), d.kelvin()).forEach(this::number);
       real(unit.factor());
       real(unit.offset());
     }
@@ -108,7 +108,7 @@ final class SnapshotWriter {
     quantity(kind.rating());
     real(kind.shareOnLegs());
     real(kind.powerFactor());
-    number(kind.behaviour().ordinal());
+    number(kind.behavior().ordinal());
     number(kind.ways());
     ordinals(kind.protections());
     flag(kind.motor());
@@ -131,8 +131,8 @@ final class SnapshotWriter {
     text(kind.ground());
     number(kind.hots());
     flag(kind.neutral());
-    texts(kind.colours());
-    text(kind.neutralColour());
+    texts(kind.colors());
+    text(kind.neutralColor());
     words(new TreeMap<>(kind.groundSizes()));
     texts(new TreeSet<>(kind.places()));
   }

@@ -78,14 +78,14 @@ public record Lockout(
    * A conductor in a box.
    *
    * @param branch name of the branch it belongs to
-   * @param colour of its insulation, or {@code bare}
+   * @param color of its insulation, or {@code bare}
    * @param role in the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}
    * @param reidentified whether it is white and yet no neutral
    */
-  public record Conductor(String branch, String colour, String role, boolean reidentified) {
+  public record Conductor(String branch, String color, String role, boolean reidentified) {
     /** {@code black, hot A of counter}. */
     public String text() {
-      return colour + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
+      return color + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
     }
   }
 

@@ -47,7 +47,7 @@ final class LockoutDeriver {
         opened,
         unknown,
         new Losses(house, circuits, words).of(killed, place),
-        new Neighbours(house, circuits, words).of(place, killed, opened),
+        new Neighbors(house, circuits, words).of(place, killed, opened),
         place instanceof Place.InPanel panel
             ? List.of(proofs.inPanel(house.panels().get(panel.panel())))
             : place.boxes().stream().map(proofs::inBox).toList(),

@@ -53,11 +53,11 @@ final class Proofs {
       List<Hot> ofBranch = new ArrayList<>();
       Optional<String> neutral = Optional.empty();
       for (ConductorUse use : conductorsAt(branch, box)) {
-        Lockout.Conductor conductor = new Lockout.Conductor(branch.name(), use.wire().colour(), Role.text(use.role(), branch.hots()),
+        Lockout.Conductor conductor = new Lockout.Conductor(branch.name(), use.wire().color(), Role.text(use.role(), branch.hots()),
             use.reidentified());
         conductors.putIfAbsent(conductor.text(), conductor);
         if (use.role() instanceof Role.Neutral) {
-          neutral = Optional.of(conductor.colour() + " neutral of " + branch.name());
+          neutral = Optional.of(conductor.color() + " neutral of " + branch.name());
         } else if (use.role() instanceof Role.Ground) {
           ground = true;
         } else if (ofBranch.stream().noneMatch(h -> h.role.equals(use.role()) && h.text.equals(name(conductor, use.role(), branch)))) {
@@ -83,7 +83,7 @@ final class Proofs {
     Optional<Integer> hot = Role.hotOf(role).filter(h -> h < branch.hots().size());
     boolean apart = branch.hots().stream().map(BranchHot::breaker).distinct().count() > 1;
     String handle = apart && hot.isPresent() ? " (" + branch.hots().get(hot.get()).breaker() + ")" : "";
-    return conductor.colour() + " " + conductor.role() + " of " + branch.name() + handle;
+    return conductor.color() + " " + conductor.role() + " of " + branch.name() + handle;
   }
 
   /** Between any two hots; a switch leg is taken to ground and neutral alone, since it follows its own hot. */

@@ -44,7 +44,7 @@ final class CableLengths {
 
   /** What is known of one type while it is summed up. */
   private static final class Sum {
-    private double metres;
+    private double meters;
     private int boxEnds;
     private int panelEnds;
     private final Set<String> places = new LinkedHashSet<>();
@@ -109,31 +109,31 @@ final class CableLengths {
     String raceway = one.split(" with ", 2)[0];
     add(new Key(Material.Category.RACEWAY, raceway), length.si(), 0, 0, place);
     for (Wire wire : wiring.wires()) {
-      String what = (wire.size() + " " + wire.metal().symbol() + " " + wiring.type()).strip() + ", " + wire.colour();
+      String what = (wire.size() + " " + wire.metal().symbol() + " " + wiring.type()).strip() + ", " + wire.color();
       add(new Key(Material.Category.CONDUCTOR, what), length.si(), boxEnds, panelEnds, place);
     }
   }
 
-  private void add(Key key, double metres, int boxEnds, int panelEnds, String place) {
+  private void add(Key key, double meters, int boxEnds, int panelEnds, String place) {
     Sum sum = sums.computeIfAbsent(key, k -> new Sum());
-    sum.metres += metres;
+    sum.meters += meters;
     sum.boxEnds += boxEnds;
     sum.panelEnds += panelEnds;
     sum.places.add(place);
   }
 
   private Material item(Key key, Sum sum) {
-    Derivation laid = Derivation.stated("length of the runs", "L", Quantity.of(sum.metres, Units.METRE));
+    Derivation laid = Derivation.stated("length of the runs", "L", Quantity.of(sum.meters, Units.METER));
     Derivation boxes = Derivation.stated("ends in boxes", "n_b", Quantity.of(sum.boxEnds, Units.ONE));
     Derivation panels = Derivation.stated("ends in panels", "n_p", Quantity.of(sum.panelEnds, Units.ONE));
-    Derivation inBox = limit("slack-in-box", "s_b", Quantity.of(0, Units.METRE));
-    Derivation inPanel = limit("slack-in-panel", "s_p", Quantity.of(0, Units.METRE));
+    Derivation inBox = limit("slack-in-box", "s_b", Quantity.of(0, Units.METER));
+    Derivation inPanel = limit("slack-in-panel", "s_p", Quantity.of(0, Units.METER));
     Derivation waste = limit("cable-waste", "w", Quantity.of(0, Units.ONE));
-    double metres = (sum.metres + sum.boxEnds * inBox.si() + sum.panelEnds * inPanel.si()) * (1 + waste.si());
+    double meters = (sum.meters + sum.boxEnds * inBox.si() + sum.panelEnds * inPanel.si()) * (1 + waste.si());
     Derivation length = Derivation.computed(
-        "length to buy", "", "(L + n_b × s_b + n_p × s_p) × (1 + w)", new Value.Amount(Quantity.of(metres, Units.METRE)),
+        "length to buy", "", "(L + n_b × s_b + n_p × s_p) × (1 + w)", new Value.Amount(Quantity.of(meters, Units.METER)),
         List.of(laid, boxes, inBox, panels, inPanel, waste));
-    return new Material(key.category, key.what, metres, true, List.copyOf(sum.places), Optional.of(length));
+    return new Material(key.category, key.what, meters, true, List.copyOf(sum.places), Optional.of(length));
   }
 
   private Derivation limit(String name, String symbol, Quantity otherwise) {

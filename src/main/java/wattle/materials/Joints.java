@@ -61,8 +61,8 @@ final class Joints {
     void add(WireSize of, boolean fresh) {
       conductors++;
       isNew |= fresh;
-      if (of.areaSquareMillimetres() > largest) {
-        largest = of.areaSquareMillimetres();
+      if (of.areaSquareMillimeters() > largest) {
+        largest = of.areaSquareMillimeters();
         size = of.toString();
       }
     }
@@ -146,7 +146,7 @@ final class Joints {
       boolean neutral = role instanceof Role.Neutral && device.kind().needs().contains(Need.NEUTRAL);
       boolean ownControl = role instanceof Role.SwitchLeg s
           && (s.fromSwitch().equals(device.name()) || device.kind().family() != Family.SWITCH)
-          || role instanceof Role.Traveller t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
+          || role instanceof Role.Traveler t && (t.betweenSwitch().equals(device.name()) || t.andSwitch().equals(device.name()));
       boolean hot = role instanceof Role.Hot h && joints.keySet().stream().noneMatch(r -> replaces(r, h, device));
       if (neutral || ownControl || hot) {
         touched.add(joint);

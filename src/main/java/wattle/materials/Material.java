@@ -8,12 +8,12 @@ import wattle.derivation.Derivation;
  * One line of a list of materials.
  *
  * @param what in the trade's words, such as {@code 12/2 NM-B}
- * @param amount a length in metres where {@code inMetres}, else a count
+ * @param amount a length in meters where {@code inMeters}, else a count
  * @param places names of the branches, boxes or panels that it is for, in the order of the plan
  * @param derivation how a length was come by; absent for a count
  */
 public record Material(
-    Category category, String what, double amount, boolean inMetres, List<String> places, Optional<Derivation> derivation) {
+    Category category, String what, double amount, boolean inMeters, List<String> places, Optional<Derivation> derivation) {
   public Material {
     places = List.copyOf(places);
   }

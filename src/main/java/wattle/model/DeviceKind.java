@@ -33,7 +33,7 @@ public record DeviceKind(
     Optional<Quantity> rating,
     double shareOnLegs,
     double powerFactor,
-    Load.Behaviour behaviour,
+    Load.Behavior behavior,
     int ways,
     Set<Protection> protections,
     boolean motor,
@@ -47,7 +47,7 @@ public record DeviceKind(
   /** The same kind, needing these conductors instead: an appliance made for either voltage. */
   public DeviceKind needing(Set<Need> others) {
     return new DeviceKind(
-        name, family, others, halves, loadClass, outlet, yokes, rating, shareOnLegs, powerFactor, behaviour, ways,
+        name, family, others, halves, loadClass, outlet, yokes, rating, shareOnLegs, powerFactor, behavior, ways,
         protections, motor, grid);
   }
 

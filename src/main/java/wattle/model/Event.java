@@ -58,7 +58,7 @@ public sealed interface Event {
    * @param drawn a current, a power, or a resistance
    */
   record Drawing(
-      String device, String part, Quantity drawn, double powerFactor, Load.Behaviour behaviour, Span span)
+      String device, String part, Quantity drawn, double powerFactor, Load.Behavior behavior, Span span)
       implements
         Event {}
 

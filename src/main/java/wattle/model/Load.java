@@ -21,7 +21,7 @@ public record Load(
     double nameplateVoltAmperes,
     double voltAmperes,
     double powerFactor,
-    Behaviour behaviour,
+    Behavior behavior,
     LoadClass loadClass) {
   /** Whether the plan states it in watts, so that its volt-amperes rest on a power factor. */
   public boolean isInWatts() {
@@ -29,7 +29,7 @@ public record Load(
   }
 
   /** How the current follows the voltage. */
-  public enum Behaviour {
+  public enum Behavior {
     /** Heaters, lamps with filaments. */
     IMPEDANCE, CURRENT,
     /** Electronics and motors, which take more current as the voltage falls. */

@@ -15,7 +15,7 @@ public sealed interface Role {
   record SwitchLeg(String fromSwitch, int hot) implements Role {}
 
   /** One of the wires between two switches that control the same lights. */
-  record Traveller(String betweenSwitch, String andSwitch, int number, int hot) implements Role {}
+  record Traveler(String betweenSwitch, String andSwitch, int number, int hot) implements Role {}
 
   /** Connected to nothing. */
   record Spare() implements Role {}
@@ -28,7 +28,7 @@ public sealed interface Role {
     if (role instanceof SwitchLeg s) {
       return Optional.of(s.hot);
     }
-    if (role instanceof Traveller t) {
+    if (role instanceof Traveler t) {
       return Optional.of(t.hot);
     }
     if (role instanceof Spare || role instanceof Neutral || role instanceof Ground) {
@@ -56,8 +56,8 @@ public sealed interface Role {
       Optional<Leg> on = leg.hot > 0 && leg.hot < hots.size() ? hots.get(leg.hot).leg() : Optional.empty();
       return "switch leg " + on.map(l -> l + " ").orElse("") + "of " + leg.fromSwitch;
     }
-    if (role instanceof Traveller t) {
-      return "traveller " + t.number + " between " + t.betweenSwitch + " and " + t.andSwitch;
+    if (role instanceof Traveler t) {
+      return "traveler " + t.number + " between " + t.betweenSwitch + " and " + t.andSwitch;
     }
     if (role instanceof Spare) {
       return "spare";

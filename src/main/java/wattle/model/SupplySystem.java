@@ -24,7 +24,7 @@ public record SupplySystem(Kind kind, double legToNeutralVolts, double legToLegV
 
   /** The arrangements of windings that a house may be fed from. */
   public enum Kind {
-    /** Two opposed half windings with a common centre: 120/240 V. */
+    /** Two opposed half windings with a common center: 120/240 V. */
     SPLIT_PHASE(2),
     /** Two legs of a three-phase wye: 120/208 V. */
     TWO_LEGS_OF_WYE(2),

@@ -66,9 +66,9 @@ public record Wiring(
     if (sets == 1) {
       return one;
     }
-    return one.kind() == WireSize.Kind.SQUARE_MILLIMETRES
+    return one.kind() == WireSize.Kind.SQUARE_MILLIMETERS
         ? new WireSize(one.kind(), sets * one.number())
-        : new WireSize(WireSize.Kind.KCMIL, Math.round(10 * sets * one.areaSquareMetres() / WireSize.SQUARE_METRES_OF_KCMIL) / 10.0);
+        : new WireSize(WireSize.Kind.KCMIL, Math.round(10 * sets * one.areaSquareMeters() / WireSize.SQUARE_METERS_OF_KCMIL) / 10.0);
   }
 
   /** Size and metal of its hots; a wiring always has at least one conductor. */

@@ -1,7 +1,7 @@
 package wattle.network;
 
 import java.util.Map;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 
 /**
  * Elements of a network in flat arrays. A passive element has an admittance; a load has the power it takes at its nominal
@@ -11,7 +11,7 @@ final class Elements {
   /** Share of the nominal voltage below which a load of any kind is taken as a resistance. */
   static final double HOLDS_DOWN_TO = 0.5;
 
-  private static final Behaviour[] BEHAVIOURS = Behaviour.values();
+  private static final Behavior[] BEHAVIORS = Behavior.values();
 
   final int[] box;
   final int[] from;
@@ -20,17 +20,17 @@ final class Elements {
   final double[] figures;
   /** Nominal volts of a load; 0 for a passive element. */
   final double[] nominal;
-  final byte[] behaviour;
+  final byte[] behavior;
   /** Amperes that the few which give instead of taking give at most. */
   private final Map<Integer, Double> most;
 
-  Elements(int[] box, int[] from, int[] to, double[] figures, double[] nominal, byte[] behaviour, Map<Integer, Double> most) {
+  Elements(int[] box, int[] from, int[] to, double[] figures, double[] nominal, byte[] behavior, Map<Integer, Double> most) {
     this.box = box;
     this.from = from;
     this.to = to;
     this.figures = figures;
     this.nominal = nominal;
-    this.behaviour = behaviour;
+    this.behavior = behavior;
     this.most = Map.copyOf(most);
   }
 
@@ -43,7 +43,7 @@ final class Elements {
   }
 
   boolean isLinear(int element) {
-    return !isLoad(element) || BEHAVIOURS[behaviour[element]] == Behaviour.IMPEDANCE;
+    return !isLoad(element) || BEHAVIORS[behavior[element]] == Behavior.IMPEDANCE;
   }
 
   /** Admittances at nominal voltage, real and imaginary parts in turn. */
@@ -62,7 +62,7 @@ final class Elements {
   /** By what the admittance at nominal voltage is to be multiplied where this many volts stand at the load. */
   double factor(int element, double volts) {
     double share = Math.max(volts / nominal[element], HOLDS_DOWN_TO);
-    return switch (BEHAVIOURS[behaviour[element]]) {
+    return switch (BEHAVIORS[behavior[element]]) {
       case IMPEDANCE -> 1;
       case CURRENT -> 1 / share;
       case POWER -> Math.min(1 / (share * share), withinMost(element, share));

@@ -3,7 +3,7 @@ package wattle.network;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 
 /**
  * Writes a network down. Impedances must be finite, resistances not negative, and every box must name one that is there
@@ -20,7 +20,7 @@ public final class NetworkBuilder {
   private final Growing.Ints to = new Growing.Ints();
   private final Growing.Doubles figures = new Growing.Doubles();
   private final Growing.Doubles nominal = new Growing.Doubles();
-  private final Growing.Ints behaviour = new Growing.Ints();
+  private final Growing.Ints behavior = new Growing.Ints();
   private final java.util.Map<Integer, Double> most = new java.util.HashMap<>();
   private final List<Network.VoltageSource> sources = new ArrayList<>();
   private final List<Network.Link> links = new ArrayList<>();
@@ -90,7 +90,7 @@ public final class NetworkBuilder {
    * @param voltAmperes what it takes at nominal voltage, imaginary part positive for an inductive load
    * @param nominalVolts above zero
    */
-  public int load(int box, int a, int b, Complex voltAmperes, double nominalVolts, Behaviour behaves) {
+  public int load(int box, int a, int b, Complex voltAmperes, double nominalVolts, Behavior behaves) {
     require(nominalVolts > 0 && Double.isFinite(nominalVolts) && voltAmperes.isFinite(), "load");
     return element(box, a, b, voltAmperes, nominalVolts, behaves.ordinal());
   }
@@ -103,7 +103,7 @@ public final class NetworkBuilder {
    */
   public int follower(int box, int a, int b, double watts, double nominalVolts, double mostAmps) {
     require(watts >= 0 && Double.isFinite(watts) && mostAmps > 0 && Double.isFinite(mostAmps), "follower");
-    int element = load(box, a, b, new Complex(-watts, 0), nominalVolts, Behaviour.POWER);
+    int element = load(box, a, b, new Complex(-watts, 0), nominalVolts, Behavior.POWER);
     most.put(element, mostAmps);
     return element;
   }
@@ -115,7 +115,7 @@ public final class NetworkBuilder {
     figures.add(figure.re());
     figures.add(figure.im());
     nominal.add(volts);
-    behaviour.add(behaves);
+    behavior.add(behaves);
     return from.size() - 1;
   }
 
@@ -169,11 +169,11 @@ public final class NetworkBuilder {
       ends.add(first.get(i));
     }
     ends.add(up.size());
-    byte[] behaviours = new byte[behaviour.size()];
-    for (int i = 0; i < behaviours.length; i++) {
-      behaviours[i] = (byte) behaviour.get(i);
+    byte[] behaviors = new byte[behavior.size()];
+    for (int i = 0; i < behaviors.length; i++) {
+      behaviors[i] = (byte) behavior.get(i);
     }
-    Elements elements = new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviours,
+    Elements elements = new Elements(elementBox.toArray(), from.toArray(), to.toArray(), figures.toArray(), nominal.toArray(), behaviors,
         most);
     return new Network(
         parent.toArray(), ends.toArray(), up.toArray(), ohms.toArray(), reactance.toArray(), elements, sources, links);

@@ -38,7 +38,7 @@ final class TrialPlacer {
   private Tree.Event whole(Tree.Event event) {
     if (event instanceof Tree.Draw draw) {
       return new Tree.Draw(
-          frame.reference(draw.path()), pieces.expressions(draw.amounts()), frame.plain(draw.behaviour()),
+          frame.reference(draw.path()), pieces.expressions(draw.amounts()), frame.plain(draw.behavior()),
           frame.span(draw.span()));
     }
     if (event instanceof Tree.Turn turn) {

@@ -4,7 +4,7 @@ package wattle.quantity;
  * What kind of thing a quantity measures, as exponents of the base dimensions of the SI that a house needs. Equal
  * exponents are the same dimension: watts and volt-amperes add.
  */
-public record Dimension(int metre, int kilogram, int second, int ampere, int kelvin) {
+public record Dimension(int meter, int kilogram, int second, int ampere, int kelvin) {
   /** A plain number, and a ratio in per cent. */
   public static final Dimension NONE = new Dimension(0, 0, 0, 0, 0);
   public static final Dimension LENGTH = new Dimension(1, 0, 0, 0, 0);
@@ -30,13 +30,13 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
 
   public Dimension times(Dimension other) {
     return new Dimension(
-        metre + other.metre, kilogram + other.kilogram, second + other.second, ampere + other.ampere,
+        meter + other.meter, kilogram + other.kilogram, second + other.second, ampere + other.ampere,
         kelvin + other.kelvin);
   }
 
   public Dimension per(Dimension other) {
     return new Dimension(
-        metre - other.metre, kilogram - other.kilogram, second - other.second, ampere - other.ampere,
+        meter - other.meter, kilogram - other.kilogram, second - other.second, ampere - other.ampere,
         kelvin - other.kelvin);
   }
 
@@ -48,7 +48,7 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
   /** In base units, such as {@code kg·m²/s³}. */
   public String symbol() {
     StringBuilder text = new StringBuilder();
-    int[] exponents = {kilogram, metre, second, ampere, kelvin};
+    int[] exponents = {kilogram, meter, second, ampere, kelvin};
     String[] symbols = {"kg", "m", "s", "A", "K"};
     for (int i = 0; i < exponents.length; i++) {
       if (exponents[i] != 0) {

@@ -11,15 +11,15 @@ import java.util.stream.Collectors;
  * of wire stay as the trade has them, and what a plan states is shown as it states it; this is for what was computed.
  */
 public enum UnitSystem {
-  /** As the computations have it: metres, and what the tables of a code are in. */
+  /** As the computations have it: meters, and what the tables of a code are in. */
   METRIC,
   /** Feet, inches and degrees Fahrenheit. */
   CUSTOMARY;
 
   private static final Map<String, Unit> CUSTOMARY_FOR = Map.of(
-      Units.METRE.symbol(), Units.FOOT, Units.MILLIMETRE.symbol(), Units.INCH, Units.SQUARE_METRE.symbol(), Units.SQUARE_FOOT,
-      Units.CUBIC_CENTIMETRE.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METRE.symbol(),
-      Units.find("W/ft").orElseThrow(), Units.OHM_PER_KILOMETRE.symbol(), Units.find("Ω/kft").orElseThrow(), "VA/m²",
+      Units.METER.symbol(), Units.FOOT, Units.MILLIMETER.symbol(), Units.INCH, Units.SQUARE_METER.symbol(), Units.SQUARE_FOOT,
+      Units.CUBIC_CENTIMETER.symbol(), Units.CUBIC_INCH, Units.CELSIUS.symbol(), Units.FAHRENHEIT, Units.WATT_PER_METER.symbol(),
+      Units.find("W/ft").orElseThrow(), Units.OHM_PER_KILOMETER.symbol(), Units.find("Ω/kft").orElseThrow(), "VA/m²",
       Units.find("VA/ft2").orElseThrow());
 
   private static final Set<String> CUSTOMARY_SYMBOLS = CUSTOMARY_FOR.values().stream().map(Unit::symbol)

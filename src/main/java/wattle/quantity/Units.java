@@ -23,22 +23,22 @@ public final class Units {
   /** Mechanical: 550 foot-pounds of force a second. */
   public static final Unit HORSEPOWER = new Unit("hp", Dimension.POWER, 745.69987158227022);
   public static final Unit OHM = new Unit("Ω", Dimension.RESISTANCE, 1);
-  public static final Unit METRE = new Unit("m", Dimension.LENGTH, 1);
-  public static final Unit MILLIMETRE = new Unit("mm", Dimension.LENGTH, 1e-3);
+  public static final Unit METER = new Unit("m", Dimension.LENGTH, 1);
+  public static final Unit MILLIMETER = new Unit("mm", Dimension.LENGTH, 1e-3);
   public static final Unit FOOT = new Unit("ft", Dimension.LENGTH, 0.3048);
   public static final Unit INCH = new Unit("in", Dimension.LENGTH, 0.0254);
-  public static final Unit SQUARE_METRE = new Unit("m²", Dimension.AREA, 1);
-  public static final Unit SQUARE_MILLIMETRE = new Unit("mm²", Dimension.AREA, 1e-6);
+  public static final Unit SQUARE_METER = new Unit("m²", Dimension.AREA, 1);
+  public static final Unit SQUARE_MILLIMETER = new Unit("mm²", Dimension.AREA, 1e-6);
   public static final Unit SQUARE_FOOT = new Unit("ft²", Dimension.AREA, 0.3048 * 0.3048);
   public static final Unit CUBIC_INCH = new Unit("in³", Dimension.VOLUME, 0.0254 * 0.0254 * 0.0254);
-  public static final Unit CUBIC_CENTIMETRE = new Unit("cm³", Dimension.VOLUME, 1e-6);
+  public static final Unit CUBIC_CENTIMETER = new Unit("cm³", Dimension.VOLUME, 1e-6);
   public static final Unit KELVIN = new Unit("K", Dimension.TEMPERATURE, 1);
   public static final Unit CELSIUS = new Unit("°C", Dimension.TEMPERATURE, 1, 273.15);
   public static final Unit FAHRENHEIT = new Unit("°F", Dimension.TEMPERATURE, 5 / 9.0, 459.67 * 5 / 9);
   public static final Unit SECOND = new Unit("s", Dimension.TIME, 1);
   public static final Unit AMPERE_SQUARED_SECOND = new Unit("A²s", Dimension.LET_THROUGH, 1);
-  public static final Unit OHM_PER_KILOMETRE = new Unit("Ω/km", Dimension.RESISTANCE_PER_LENGTH, 1e-3);
-  public static final Unit WATT_PER_METRE = new Unit("W/m", Dimension.POWER_PER_LENGTH, 1);
+  public static final Unit OHM_PER_KILOMETER = new Unit("Ω/km", Dimension.RESISTANCE_PER_LENGTH, 1e-3);
+  public static final Unit WATT_PER_METER = new Unit("W/m", Dimension.POWER_PER_LENGTH, 1);
 
   private static final Map<String, Unit> BY_SPELLING = new LinkedHashMap<>();
   private static final Map<Dimension, List<Unit>> BY_DIMENSION = new HashMap<>();
@@ -60,22 +60,22 @@ public final class Units {
     add(OHM, "Ω", "\u2126", "ohm");
     add(new Unit("mΩ", Dimension.RESISTANCE, 1e-3), "mΩ", "m\u2126", "mohm");
     add(new Unit("kΩ", Dimension.RESISTANCE, 1e3), "kΩ", "k\u2126", "kohm");
-    add(METRE, "m");
+    add(METER, "m");
     add(FOOT, "ft");
     add(INCH, "in");
     add(new Unit("cm", Dimension.LENGTH, 1e-2), "cm");
-    add(MILLIMETRE, "mm");
+    add(MILLIMETER, "mm");
     add(new Unit("km", Dimension.LENGTH, 1e3), "km");
     add(new Unit("kft", Dimension.LENGTH, 304.8), "kft");
-    add(SQUARE_METRE, "m²", "m2");
+    add(SQUARE_METER, "m²", "m2");
     add(SQUARE_FOOT, "ft²", "ft2");
-    add(SQUARE_MILLIMETRE, "mm²", "mm2");
+    add(SQUARE_MILLIMETER, "mm²", "mm2");
     add(new Unit("cm²", Dimension.AREA, 1e-4), "cm²", "cm2");
     add(new Unit("in²", Dimension.AREA, 0.0254 * 0.0254), "in²", "in2");
     // A circular mil is the area of a circle one mil across; trade sizes above 4/0 are thousands of them.
     add(new Unit("kcmil", Dimension.AREA, 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3), "kcmil");
     add(CUBIC_INCH, "in³", "in3");
-    add(CUBIC_CENTIMETRE, "cm³", "cm3");
+    add(CUBIC_CENTIMETER, "cm³", "cm3");
     add(new Unit("mL", Dimension.VOLUME, 1e-6), "mL");
     add(CELSIUS, "°C", "degC");
     add(FAHRENHEIT, "°F", "degF");

@@ -6,12 +6,12 @@ import java.util.Optional;
  * Size of a conductor, as the trade writes it.
  *
  * @param kind which system
- * @param number gauge for AWG, with 0 for 1/0 and -3 for 4/0; thousands of circular mils; or square millimetres
+ * @param number gauge for AWG, with 0 for 1/0 and -3 for 4/0; thousands of circular mils; or square millimeters
  */
 public record WireSize(Kind kind, double number) implements Comparable<WireSize> {
   /** The systems in use. */
   public enum Kind {
-    AWG, KCMIL, SQUARE_MILLIMETRES
+    AWG, KCMIL, SQUARE_MILLIMETERS
   }
 
   public static WireSize awg(int gauge) {
@@ -28,7 +28,7 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
       return positive(Kind.KCMIL, number(plain, 5));
     }
     if (plain.endsWith("mm2") || plain.endsWith("mm²")) {
-      return positive(Kind.SQUARE_MILLIMETRES, number(plain, 3));
+      return positive(Kind.SQUARE_MILLIMETERS, number(plain, 3));
     }
     boolean gauge = plain.endsWith("AWG");
     if (gauge) {
@@ -72,24 +72,24 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
   }
 
   /** Diameter of a solid conductor of this size; AWG by ASTM B258, 0.127 mm × 92^((36 − n)/39). */
-  public double diameterMetres() {
-    return kind == Kind.AWG ? 0.127e-3 * Math.pow(92, (36 - number) / 39) : 2 * Math.sqrt(areaSquareMetres() / Math.PI);
+  public double diameterMeters() {
+    return kind == Kind.AWG ? 0.127e-3 * Math.pow(92, (36 - number) / 39) : 2 * Math.sqrt(areaSquareMeters() / Math.PI);
   }
 
   /** A thousand circular mils, in m². */
-  public static final double SQUARE_METRES_OF_KCMIL = 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3;
+  public static final double SQUARE_METERS_OF_KCMIL = 1000 * Math.PI / 4 * 0.0254e-3 * 0.0254e-3;
 
   /** Cross-section of the metal. */
-  public double areaSquareMetres() {
+  public double areaSquareMeters() {
     return switch (kind) {
-      case AWG -> Math.PI / 4 * diameterMetres() * diameterMetres();
-      case KCMIL -> number * SQUARE_METRES_OF_KCMIL;
-      case SQUARE_MILLIMETRES -> number * 1e-6;
+      case AWG -> Math.PI / 4 * diameterMeters() * diameterMeters();
+      case KCMIL -> number * SQUARE_METERS_OF_KCMIL;
+      case SQUARE_MILLIMETERS -> number * 1e-6;
     };
   }
 
-  public double areaSquareMillimetres() {
-    return areaSquareMetres() * 1e6;
+  public double areaSquareMillimeters() {
+    return areaSquareMeters() * 1e6;
   }
 
   /** As tables key it: {@code 14}, {@code 2/0}, {@code 250}, {@code 2.5 mm²}. */
@@ -97,7 +97,7 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
     return switch (kind) {
       case AWG -> number > 0 ? Integer.toString((int) number) : (int) (1 - number) + "/0";
       case KCMIL -> Quantity.plain(number, 6);
-      case SQUARE_MILLIMETRES -> Quantity.plain(number, 6) + " mm²";
+      case SQUARE_MILLIMETERS -> Quantity.plain(number, 6) + " mm²";
     };
   }
 
@@ -107,7 +107,7 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
     if (kind == other.kind) {
       return kind == Kind.AWG ? Double.compare(other.number, number) : Double.compare(number, other.number);
     }
-    return Double.compare(areaSquareMetres(), other.areaSquareMetres());
+    return Double.compare(areaSquareMeters(), other.areaSquareMeters());
   }
 
   /** As the trade writes it: {@code 14 AWG}, {@code 2/0 AWG}, {@code 250 kcmil}, {@code 2.5 mm²}. */
@@ -116,7 +116,7 @@ public record WireSize(Kind kind, double number) implements Comparable<WireSize>
     return switch (kind) {
       case AWG -> key() + " AWG";
       case KCMIL -> key() + " kcmil";
-      case SQUARE_MILLIMETRES -> key();
+      case SQUARE_MILLIMETERS -> key();
     };
   }
 }

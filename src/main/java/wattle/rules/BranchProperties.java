@@ -62,7 +62,7 @@ final class BranchProperties {
         .rests(Properties.LOADS)
         .kept()
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
-            (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METRE)))
+            (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METER)))
         .rests(Doubt.WAY, Doubt.LENGTH)
         .figure("drop", Dimension.NONE,
             "voltage lost on the way to its farthest box at its stated loads' current, or its breaker's rating where none are stated,"
@@ -252,8 +252,8 @@ final class BranchProperties {
     if (role instanceof Role.SwitchLeg) {
       return "switch-leg";
     }
-    if (role instanceof Role.Traveller) {
-      return "traveller";
+    if (role instanceof Role.Traveler) {
+      return "traveler";
     }
     return role.getClass().getSimpleName().toLowerCase(java.util.Locale.ROOT);
   }

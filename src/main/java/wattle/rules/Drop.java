@@ -68,14 +68,14 @@ final class Drop {
       }
       Wiring wiring = section.wiring();
       Wire hot = wiring.hot();
-      Wire used = instead.filter(s -> s.compareTo(hot.size()) > 0).map(s -> new Wire(hot.purpose(), s, hot.metal(), hot.colour()))
+      Wire used = instead.filter(s -> s.compareTo(hot.size()) > 0).map(s -> new Wire(hot.purpose(), s, hot.metal(), hot.color()))
           .orElse(hot);
       Optional<Impedance> impedance = facts.conductors().impedances().of(used, wiring);
       if (section.length().isEmpty() || impedance.isEmpty()) {
         return Optional.empty();
       }
       double amperes = stated ? Math.min(facts.circuitLoad(run).amperes(), rating.get()) : USUAL_SHARE * rating.get();
-      lost[section.to()] = lost[section.from()] + amperes * 2 * section.length().get().si() * impedance.get().ohmsPerMetre(HOT_CELSIUS);
+      lost[section.to()] = lost[section.from()] + amperes * 2 * section.length().get().si() * impedance.get().ohmsPerMeter(HOT_CELSIUS);
       most = Math.max(most, lost[section.to()]);
     }
     return Optional.of(most / volts);
@@ -115,10 +115,10 @@ final class Drop {
       return Optional.empty();
     }
     Wiring wiring = stretch.get().wiring();
-    Wire used = new Wire(wiring.hot().purpose(), size, wiring.hot().metal(), wiring.hot().colour());
-    double metres = stretch.get().length().get().si();
+    Wire used = new Wire(wiring.hot().purpose(), size, wiring.hot().metal(), wiring.hot().color());
+    double meters = stretch.get().length().get().si();
     return facts.conductors().impedances().of(used, wiring)
-        .map(i -> amperes.get() * metres * i.ohmsPerMetre(HOT_CELSIUS) * factor(panel.system()));
+        .map(i -> amperes.get() * meters * i.ohmsPerMeter(HOT_CELSIUS) * factor(panel.system()));
   }
 
   /** Out and back between two legs, or to the neutral; in a three-phase feeder √3 of one way. Over the voltage that it is a part of. */

@@ -484,7 +484,7 @@ final class Facts {
     }
   }
 
-  /** Rooms of the same dwelling on the storey of a room, itself with them; none where its storey is not stated. */
+  /** Rooms of the same dwelling on the story of a room, itself with them; none where its story is not stated. */
   List<Room> roomsOfFloor(Room room) {
     Quantity floor = room.facts().get("floor");
     return floor == null

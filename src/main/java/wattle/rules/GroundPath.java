@@ -40,6 +40,6 @@ final class GroundPath {
   }
 
   private static Optional<Double> ohms(Facts facts, Wire wire, Wiring wiring) {
-    return facts.conductors().impedances().of(wire, wiring).map((Impedance i) -> i.ohmsPerMetre(HOT_CELSIUS));
+    return facts.conductors().impedances().of(wire, wiring).map((Impedance i) -> i.ohmsPerMeter(HOT_CELSIUS));
   }
 }

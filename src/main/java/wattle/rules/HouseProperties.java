@@ -31,7 +31,7 @@ final class HouseProperties {
         .words("name", "its name", (f, d) -> d.name().or(() -> Optional.of("the dwelling"))).sure()
         .figure("floor-area", Dimension.AREA, "living area", (f, d) -> Optional.ofNullable(d.facts().get("floor-area")))
         .stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
-        .figure("storeys", Dimension.NONE, "number of storeys", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
+        .figure("storeys", Dimension.NONE, "number of stories", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
         .stated("storeys 2 in the dwelling")
         .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them",
             (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))

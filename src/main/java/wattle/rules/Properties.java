@@ -108,7 +108,7 @@ final class Properties<T> {
     return stated(how, how);
   }
 
-  /** The same for a fact with a length, which a plan in feet states in other words than one in metres. */
+  /** The same for a fact with a length, which a plan in feet states in other words than one in meters. */
   Properties<T> stated(String metric, String customary) {
     made.computeIfPresent(last,
         (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary)),

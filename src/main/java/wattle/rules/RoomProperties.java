@@ -36,24 +36,24 @@ final class RoomProperties {
         .stated("counter 3 m in the line of the room", "counter 10 ft in the line of the room")
         .figure("length", Dimension.LENGTH, "its length, for a hall", (f, r) -> Optional.ofNullable(r.facts().get("length")))
         .stated("length 4 m in the line of the room", "length 13 ft in the line of the room")
-        .figure("floor", Dimension.NONE, "the storey that it is on, 0 for the ground",
+        .figure("floor", Dimension.NONE, "the story that it is on, 0 for the ground",
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
         .truth("first-of-floor",
-            "whether it is the first room that the plan names on its storey, but for places outdoors, garages, sheds, crawl spaces"
-                + " and unfinished attics; not known where it states no storey",
+            "whether it is the first room that the plan names on its story, but for places outdoors, garages, sheds, crawl spaces"
+                + " and unfinished attics; not known where it states no story",
             (f, r) -> r.facts().containsKey("floor")
                 ? f.roomsOfFloor(r).stream().filter(RoomProperties::isOfStory).findFirst().orElse(null) == r
                 : null)
         .rests(Doubt.ROOM, Doubt.ROOMS)
         .stated("floor 1 in the line of the room")
-        .things("floor-devices", Kind.DEVICE, "devices on its storey",
+        .things("floor-devices", Kind.DEVICE, "devices on its story",
             (f, r) -> f.roomsOfFloor(r).stream().flatMap(o -> f.devicesOf(o).stream()).toList())
         .rests(Doubt.ROOM, Doubt.ROOMS, Doubt.DEVICES)
         .figure("vehicle-spaces", Dimension.NONE, "how many vehicles stand in it",
             (f, r) -> Optional.ofNullable(r.facts().get("vehicle-spaces")))
         .stated("vehicle-spaces 2 in the line of the garage")
-        .figure("risers", Dimension.NONE, "steps of the stair between two storeys", (f, r) -> Optional.ofNullable(r.facts().get("risers")))
+        .figure("risers", Dimension.NONE, "steps of the stair between two stories", (f, r) -> Optional.ofNullable(r.facts().get("risers")))
         .stated("risers 14 in the line of the stair")
         .truth("attached", "whether a garage is built to the dwelling", (f, r) -> r.flags().get("attached"))
         .stated("attached or no attached in the line of the garage")

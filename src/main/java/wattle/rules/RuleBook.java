@@ -40,12 +40,12 @@ public final class RuleBook {
    *
    * @param figures of a house that was bound with the library of these rules
    */
-  public Judgement judge(HouseFigures figures) {
+  public Judgment judge(HouseFigures figures) {
     HouseIndex index = new HouseIndex(figures);
-    Judgement found = judge(index, rules.value(), false);
+    Judgment found = judge(index, rules.value(), false);
     List<Finding> findings = new ArrayList<>(rules.findings());
     findings.addAll(found.findings());
-    return new Judgement(findings, index.hasExisting() ? ifNew(index, found.findings()) : List.of(), found.doubtful());
+    return new Judgment(findings, index.hasExisting() ? ifNew(index, found.findings()) : List.of(), found.doubtful());
   }
 
   /** What is found besides when existing work is taken as new. */
@@ -74,7 +74,7 @@ public final class RuleBook {
     return judge(new HouseIndex(figures), rules, false).findings();
   }
 
-  private static Judgement judge(HouseIndex index, List<Rule> rules, boolean asNew) {
+  private static Judgment judge(HouseIndex index, List<Rule> rules, boolean asNew) {
     Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
     rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
     Map<Kind, List<?>> things = new EnumMap<>(Kind.class);
@@ -84,7 +84,7 @@ public final class RuleBook {
     List<Part> found = IntStream.range(0, stretches).parallel()
         .mapToObj(i -> stretch(index, byKind, things, i, stretches, asNew)).toList();
     List<Finding> findings = rules.stream().flatMap(r -> found.stream().flatMap(f -> f.findings.get(r).stream())).toList();
-    return new Judgement(findings, List.of(), found.stream().flatMap(f -> f.doubtful.stream()).collect(Collectors.toSet()));
+    return new Judgment(findings, List.of(), found.stream().flatMap(f -> f.doubtful.stream()).collect(Collectors.toSet()));
   }
 
   /** What was found in a part of the things. */

@@ -110,7 +110,8 @@ final class SupplyProperties {
         .figure("resistance", Dimension.RESISTANCE, "to far earth", (f, e) -> e.electrode().resistance()).stated("25 ohm on the earth line")
         .size("size", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().size())).stated("by 6 Cu on the earth line")
         .size("least-size", "least conductor for the service, or for the feeder of the other"
-            + " building", SupplyProperties::leastElectrode).rests(Doubt.ELECTRODES, Doubt.SERVICE)
+            + " building", SupplyProperties::leastElectrode)
+        .rests(Doubt.ELECTRODES, Doubt.SERVICE)
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
         .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service())).sure()
         .thing("panel", Kind.PANEL, "of another building, at which it stands", (f, e) -> e.panel()).sure()

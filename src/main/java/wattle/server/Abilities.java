@@ -52,7 +52,7 @@ final class Abilities {
     all.setWorkspaceSymbolProvider(true);
     all.setInlayHintProvider(true);
     all.setCodeLensProvider(new CodeLensOptions(false));
-    SemanticTokensWithRegistrationOptions tokens = new SemanticTokensWithRegistrationOptions(TokenColours.legend());
+    SemanticTokensWithRegistrationOptions tokens = new SemanticTokensWithRegistrationOptions(TokenColors.legend());
     tokens.setFull(true);
     all.setSemanticTokensProvider(tokens);
     WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();

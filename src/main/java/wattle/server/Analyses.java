@@ -11,7 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.compiler.Judgements;
+import wattle.compiler.Judgments;
 import wattle.finding.Finding;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
@@ -23,7 +23,7 @@ import wattle.read.SourceReader;
  */
 final class Analyses implements AutoCloseable {
   private final ExecutorService thread = thread("plans");
-  private final ExecutorService judges = thread("judgements");
+  private final ExecutorService judges = thread("judgments");
   private final Plans plans = new Plans();
   private final Map<Path, Known> latest = new HashMap<>();
   private final Map<Path, Reading> readings = new HashMap<>();
@@ -31,12 +31,12 @@ final class Analyses implements AutoCloseable {
   /**
    * What is known of a plan.
    *
-   * @param judgements of the phases that judge, not placed: of this text where it has been judged, else of one before it; of
+   * @param judgments of the phases that judge, not placed: of this text where it has been judged, else of one before it; of
    *     rules that are not asked while the plan has an error in it, of the last text without one
-   * @param judged the analysis with all of them, begun when it is first asked for; cancelled where another text comes first
+   * @param judged the analysis with all of them, begun when it is first asked for; canceled where another text comes first
    */
   private record Known(
-      Analysis analysis, Compilation structure, List<Finding> judgements, Optional<CompletableFuture<Analysis>> judged) {}
+      Analysis analysis, Compilation structure, List<Finding> judgments, Optional<CompletableFuture<Analysis>> judged) {}
 
   private static ExecutorService thread(String name) {
     return Executors.newSingleThreadExecutor(
@@ -62,7 +62,7 @@ final class Analyses implements AutoCloseable {
     latest.keySet().stream().toList().forEach(this::forget);
   }
 
-  /** Forgets a plan; whoever waits for its judgements learns that they will not come. */
+  /** Forgets a plan; whoever waits for its judgments learns that they will not come. */
   private Optional<Known> forget(Path plan) {
     Optional<Known> known = Optional.ofNullable(latest.remove(plan));
     known.flatMap(Known::judged).ifPresent(judged -> judged.cancel(false));
@@ -95,11 +95,11 @@ final class Analyses implements AutoCloseable {
     if (known != null && known.analysis.holds(buffers)) {
       return Optional.of(known.analysis);
     }
-    List<Finding> judgements = forget(plan).map(Known::judgements).orElse(List.of());
+    List<Finding> judgments = forget(plan).map(Known::judgments).orElse(List.of());
     try {
       Compilation structure = compiler(plan, buffers).structure(plan);
-      Analysis made = new Analysis(plan, buffers, structure.with(Standing.shown(judgements, structure)));
-      latest.put(plan, new Known(made, structure, judgements, Optional.empty()));
+      Analysis made = new Analysis(plan, buffers, structure.with(Standing.shown(judgments, structure)));
+      latest.put(plan, new Known(made, structure, judgments, Optional.empty()));
       plans.learn(made);
       return Optional.of(made);
     } catch (SourceReader.Unreadable e) {
@@ -109,7 +109,7 @@ final class Analyses implements AutoCloseable {
 
   /**
    * The plan that a file is part of, with all that every phase finds; absent where it cannot be read. For tasks on this
-   * thread, on which the answer comes too. Cancelled where the plan changes before it is judged. Once the answer is there,
+   * thread, on which the answer comes too. Canceled where the plan changes before it is judged. Once the answer is there,
    * {@link #of} gives the same.
    */
   Optional<CompletableFuture<Analysis>> judged(Path file, Buffers buffers) {
@@ -119,7 +119,7 @@ final class Analyses implements AutoCloseable {
   private CompletableFuture<Analysis> judge(Known known, Buffers buffers) {
     Path plan = known.analysis.plan();
     CompletableFuture<Analysis> judged = new CompletableFuture<>();
-    latest.put(plan, new Known(known.analysis, known.structure, known.judgements, Optional.of(judged)));
+    latest.put(plan, new Known(known.analysis, known.structure, known.judgments, Optional.of(judged)));
     Compiler compiler = compiler(plan, buffers);
     judges.execute(
         () -> {
@@ -127,8 +127,8 @@ final class Analyses implements AutoCloseable {
             return; // another text has come before this one was looked at
           }
           try {
-            Judgements judgements = compiler.judgements(known.structure);
-            run(() -> settle(known, judgements, judged));
+            Judgments judgments = compiler.judgments(known.structure);
+            run(() -> settle(known, judgments, judged));
           } catch (RuntimeException | StackOverflowError e) {
             run(() -> judged.completeExceptionally(e));
           }
@@ -136,9 +136,9 @@ final class Analyses implements AutoCloseable {
     return judged;
   }
 
-  private void settle(Known known, Judgements judgements, CompletableFuture<Analysis> judged) {
+  private void settle(Known known, Judgments judgments, CompletableFuture<Analysis> judged) {
     if (!judged.isDone()) {
-      List<Finding> kept = Standing.kept(known.judgements, judgements, known.structure);
+      List<Finding> kept = Standing.kept(known.judgments, judgments, known.structure);
       Analysis made = known.analysis.judged(known.structure.with(Standing.shown(kept, known.structure)));
       latest.put(made.plan(), new Known(made, known.structure, kept, Optional.of(judged)));
       judged.complete(made);

@@ -50,11 +50,11 @@ final class BranchPage {
   }
 
   private static String made(Branch branch, UnitSystem units) {
-    double metres = branch.sections().stream().flatMap(s -> s.length().stream()).mapToDouble(Quantity::si).sum();
+    double meters = branch.sections().stream().flatMap(s -> s.length().stream()).mapToDouble(Quantity::si).sum();
     int boxes = branch.points().size() - 1;
     List<String> wirings = branch.sections().stream().map(s -> s.wiring().text()).distinct().toList();
     return String.join(", ", wirings) + "; " + boxes + (boxes == 1 ? " box, " : " boxes, ")
-        + units.shown(Quantity.of(metres, Units.METRE)) + (branch.sections().stream().anyMatch(s -> s.length().isEmpty()) ? " so far" : "");
+        + units.shown(Quantity.of(meters, Units.METER)) + (branch.sections().stream().anyMatch(s -> s.length().isEmpty()) ? " so far" : "");
   }
 
   private record Run(String to, Derivation ampacity) {}

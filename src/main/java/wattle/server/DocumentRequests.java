@@ -194,7 +194,7 @@ final class DocumentRequests implements TextDocumentService {
 
   @Override
   public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams params) {
-    return session.ask(params.getTextDocument().getUri(), new SemanticTokens(List.of()), TokenColours::of);
+    return session.ask(params.getTextDocument().getUri(), new SemanticTokens(List.of()), TokenColors::of);
   }
 
   @Override

@@ -3,7 +3,7 @@ package wattle.server;
 import java.util.ArrayList;
 import java.util.List;
 import wattle.compiler.Compilation;
-import wattle.compiler.Judgements;
+import wattle.compiler.Judgments;
 import wattle.finding.Finding;
 
 /**
@@ -22,7 +22,7 @@ final class Standing {
   }
 
   /** What has been found now, and behind it what was found before and cannot be decided now. */
-  static List<Finding> kept(List<Finding> before, Judgements now, Compilation structure) {
+  static List<Finding> kept(List<Finding> before, Judgments now, Compilation structure) {
     List<Finding> kept = new ArrayList<>(now.findings());
     before.stream()
         .filter(f -> now.undecided().has(f) && structure.placement().holds(f))

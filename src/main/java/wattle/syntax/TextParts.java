@@ -51,7 +51,7 @@ final class TextParts {
     return parts;
   }
 
-  /** Neighbouring parts together, as few as are at least so long, which together are the text; the last may be shorter. */
+  /** Neighboring parts together, as few as are at least so long, which together are the text; the last may be shorter. */
   static List<Span> portions(Source source, int length) {
     String text = source.text();
     List<Span> portions = new ArrayList<>();

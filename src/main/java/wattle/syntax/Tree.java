@@ -463,7 +463,7 @@ public sealed interface Tree {
   /**
    * A box or device on a branch.
    *
-   * @param hot colour or leg of the hot it sits on, where said
+   * @param hot color or leg of the hot it sits on, where said
    * @param wired {@code through} or {@code pigtail}, where said
    */
   record Place(Path path, Optional<Word> hot, Optional<Word> wired, Span span) implements Tree {}
@@ -606,7 +606,7 @@ public sealed interface Tree {
 
   record Swap(Path at, Span span) implements Event {}
 
-  record Draw(Path path, List<Expression> amounts, Optional<Word> behaviour, Span span) implements Event {
+  record Draw(Path path, List<Expression> amounts, Optional<Word> behavior, Span span) implements Event {
     public Draw {
       amounts = List.copyOf(amounts);
     }

@@ -90,15 +90,15 @@ final class TrialReader {
   private Optional<Tree.Event> draw(DrawContext context, Span span) {
     java.util.List<Tree.Expression> amounts = new java.util.ArrayList<>();
     pieces.amount(context.amount()).ifPresent(amounts::add);
-    Optional<Tree.Word> behaviour = Optional.empty();
+    Optional<Tree.Word> behavior = Optional.empty();
     for (DrawItemContext item : context.drawItem()) {
       if (item.amount() != null) {
         pieces.amount(item.amount()).ifPresent(amounts::add);
       } else {
-        behaviour = Optional.of(pieces.word(item.getStart()));
+        behavior = Optional.of(pieces.word(item.getStart()));
       }
     }
-    Optional<Tree.Word> as = behaviour;
+    Optional<Tree.Word> as = behavior;
     return pieces.path(context.path()).map(path -> new Tree.Draw(path, amounts, as, span));
   }
 

@@ -105,8 +105,8 @@ final class BranchWriter {
       boolean open = out.scenario.isOpen(branch.name(), p, role);
       int up = open ? Network.OPEN : upstream(section, role);
       double joint = out.scenario.joint(branch.name(), p, role);
-      double metres = section.length().map(Quantity::si).orElse(0.0);
-      WireImpedance wire = WireImpedance.of(out.impedances, use.wire(), section.wiring(), metres, hertz);
+      double meters = section.length().map(Quantity::si).orElse(0.0);
+      WireImpedance wire = WireImpedance.of(out.impedances, use.wire(), section.wiring(), meters, hertz);
       int local = out.conductor(wire, up, joint);
       here.put(role, local);
       out.conductors.add(
@@ -158,9 +158,9 @@ final class BranchWriter {
     Set<Role> needed = new LinkedHashSet<>();
     for (Section section : branch.sections()) {
       if (section.from() == p && section.status() != Status.TO_REMOVE) {
-        // What begins at a box before is a switch leg or a traveller; a hot or neutral that does not come is not made here.
+        // What begins at a box before is a switch leg or a traveler; a hot or neutral that does not come is not made here.
         Place.RunRoles.of(section).stream()
-            .filter(r -> r instanceof Role.SwitchLeg || r instanceof Role.Traveller)
+            .filter(r -> r instanceof Role.SwitchLeg || r instanceof Role.Traveler)
             .forEach(needed::add);
       }
     }

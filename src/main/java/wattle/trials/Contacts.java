@@ -7,7 +7,7 @@ import wattle.model.Role;
 
 /**
  * The contacts of a group of switches. One switch joins hot and switch leg when it is on, on both hots where it opens two. Of several,
- * the first joins the hot to one of two travellers, those between pass them on straight or crossed, and the last joins one of them to the
+ * the first joins the hot to one of two travelers, those between pass them on straight or crossed, and the last joins one of them to the
  * switch leg. With all of them on the lights are on; each one that is off changes that.
  */
 final class Contacts {
@@ -33,19 +33,19 @@ final class Contacts {
       if (i == last) {
         roles.addAll(group.legs());
       } else {
-        roles.add(traveller(group, i, 1, hot));
-        roles.add(traveller(group, i, 2, hot));
+        roles.add(traveler(group, i, 1, hot));
+        roles.add(traveler(group, i, 2, hot));
       }
       if (i > 0) {
-        roles.add(traveller(group, i - 1, 1, hot));
-        roles.add(traveller(group, i - 1, 2, hot));
+        roles.add(traveler(group, i - 1, 1, hot));
+        roles.add(traveler(group, i - 1, 2, hot));
       }
     }
     return roles;
   }
 
-  private static Role traveller(Controls.Group group, int after, int number, int hot) {
-    return new Role.Traveller(group.switches().get(after), group.switches().get(after + 1), number, hot);
+  private static Role traveler(Controls.Group group, int after, int number, int hot) {
+    return new Role.Traveler(group.switches().get(after), group.switches().get(after + 1), number, hot);
   }
 
   void close(Controls.Group group) {
@@ -58,15 +58,15 @@ final class Contacts {
     }
     int hot = group.hots().get(0);
     Role leg = new Role.SwitchLeg(group.last(), hot);
-    join(group.points().get(0), new Role.Hot(hot), traveller(group, 0, isOn(group, 0) ? 1 : 2, hot));
+    join(group.points().get(0), new Role.Hot(hot), traveler(group, 0, isOn(group, 0) ? 1 : 2, hot));
     for (int i = 1; i < last; i++) {
       int crossed = isOn(group, i) ? 0 : 1;
       for (int wire = 1; wire <= 2; wire++) {
         int onward = crossed == 0 ? wire : 3 - wire;
-        join(group.points().get(i), traveller(group, i - 1, wire, hot), traveller(group, i, onward, hot));
+        join(group.points().get(i), traveler(group, i - 1, wire, hot), traveler(group, i, onward, hot));
       }
     }
-    join(group.points().get(last), traveller(group, last - 1, isOn(group, last) ? 1 : 2, hot), leg);
+    join(group.points().get(last), traveler(group, last - 1, isOn(group, last) ? 1 : 2, hot), leg);
   }
 
   private boolean isOn(Controls.Group group, int index) {

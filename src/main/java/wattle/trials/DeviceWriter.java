@@ -79,7 +79,7 @@ final class DeviceWriter {
       if (drawn.device().equals(device.name()) && drawn.part().equals(load.part())
           && drawn.connection().equals(load.connection())) {
         int element = out.net.load(
-            outlet.box(), outlet.a(), outlet.b(), drawn.voltAmperes(), drawn.nominalVolts(), drawn.behaviour());
+            outlet.box(), outlet.a(), outlet.b(), drawn.voltAmperes(), drawn.nominalVolts(), drawn.behavior());
         out.loads.add(new HouseNetwork.Drawing(outlet, element, drawn));
       }
     }

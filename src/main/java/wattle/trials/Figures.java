@@ -141,7 +141,7 @@ final class Figures {
     }
     int hot = role instanceof Role.Hot h
         ? h.hot()
-        : role instanceof Role.SwitchLeg leg ? leg.hot() : role instanceof Role.Traveller t ? t.hot() : -1;
+        : role instanceof Role.SwitchLeg leg ? leg.hot() : role instanceof Role.Traveler t ? t.hot() : -1;
     if (outlet.connection() instanceof Load.Connection.HotToHot across) {
       return hot == across.hot() || hot == across.otherHot();
     }
@@ -179,9 +179,9 @@ final class Figures {
         c.joint() > 0 ? "√((R + R_j)² + (X × l)²)" : "√(R² + (X × l)²)", inputs, List.of(), "");
   }
 
-  /** Of each metre at the frequency of the supply; the tables are for 60 Hz. */
+  /** Of each meter at the frequency of the supply; the tables are for 60 Hz. */
   private static Derivation reactance(Impedance each, double hertz) {
-    double found = each.reactanceOhmsPerMetre(hertz);
+    double found = each.reactanceOhmsPerMeter(hertz);
     if (found == each.reactance().si()) {
       return each.reactance();
     }
@@ -193,7 +193,7 @@ final class Figures {
   }
 
   private static Derivation length(HouseNetwork.Conductor c) {
-    return Derivation.stated("length", "l", Quantity.of(c.impedance().metres(), Units.METRE));
+    return Derivation.stated("length", "l", Quantity.of(c.impedance().meters(), Units.METER));
   }
 
   private static Derivation joint(HouseNetwork.Conductor c) {
@@ -296,12 +296,12 @@ final class Figures {
         Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE));
     Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(drawn.nominalVolts(), Units.VOLT));
     boolean starved = solution.isStarved(load.element());
-    String formula = switch (drawn.behaviour()) {
+    String formula = switch (drawn.behavior()) {
       case IMPEDANCE -> "S_n × (U / U_n)²";
       case CURRENT -> starved ? "2 × S_n × (U / U_n)²" : "S_n × U / U_n";
       case POWER -> starved ? "4 × S_n × (U / U_n)²" : "S_n";
     };
-    String remark = switch (drawn.behaviour()) {
+    String remark = switch (drawn.behavior()) {
       case IMPEDANCE -> "A load of constant impedance.";
       case CURRENT -> "A load of constant current.";
       case POWER -> "A load of constant power.";

@@ -93,7 +93,7 @@ final class Residuals {
     return role instanceof Role.Neutral
         || role instanceof Role.Hot h && h.hot() == hot
         || role instanceof Role.SwitchLeg s && s.hot() == hot
-        || role instanceof Role.Traveller t && t.hot() == hot;
+        || role instanceof Role.Traveler t && t.hot() == hot;
   }
 
   /** Out of the hot and the neutral of what is plugged in, to its metal or to a ground. */

@@ -76,7 +76,7 @@ record Scenario(
    */
   record Drawn(
       String device, String part, Load.Connection connection, Complex voltAmperes, double nominalVolts,
-      Load.Behaviour behaviour) {}
+      Load.Behavior behavior) {}
 
   Scenario {
     openBreakers = Set.copyOf(openBreakers);

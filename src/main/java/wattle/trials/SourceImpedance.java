@@ -10,7 +10,7 @@ import wattle.network.Complex;
 import wattle.quantity.Quantity;
 
 /**
- * The impedance of what stands behind a service, as a matrix between its legs. Of a centre-tapped winding one half alone
+ * The impedance of what stands behind a service, as a matrix between its legs. Of a center-tapped winding one half alone
  * has z_h, and both in series z_w; so the halves act on each other by z_h − z_w / 2. The legs of a wye are taken apart.
  */
 final class SourceImpedance {

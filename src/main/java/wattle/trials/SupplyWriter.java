@@ -80,8 +80,8 @@ final class SupplyWriter {
       case NEUTRAL -> run.wiring().neutral();
       case GROUND -> run.wiring().ground();
     };
-    double metres = run.length().map(Quantity::si).orElse(0.0);
-    return wire.map(w -> WireImpedance.of(out.impedances, w, run.wiring(), metres, hertz));
+    double meters = run.length().map(Quantity::si).orElse(0.0);
+    return wire.map(w -> WireImpedance.of(out.impedances, w, run.wiring(), meters, hertz));
   }
 
   /** Electrodes of a service, at the place where the neutral is bonded, or of a panel in another building. */

@@ -94,11 +94,11 @@ public final class TrialResult {
    * @param point of the branch that the run ends at; 0 where there is no branch
    * @param role what it does on the branch; absent for feeders and the service
    * @param conductor such as {@code hot A}
-   * @param colour of its insulation, as an electrician names it; empty for a feeder and the service
+   * @param color of its insulation, as an electrician names it; empty for a feeder and the service
    * @param watts lost in the run alone, its joint left out
    */
   public record ConductorReading(
-      String run, String branch, int point, Optional<Role> role, String conductor, String colour, boolean neutral, boolean open,
+      String run, String branch, int point, Optional<Role> role, String conductor, String color, boolean neutral, boolean open,
       Derivation amps, Derivation watts) {}
 
   /**
@@ -228,7 +228,7 @@ public final class TrialResult {
     return List.copyOf(readings);
   }
 
-  /** Whether a terminal, followed towards the source, ends at one that nothing holds. */
+  /** Whether a terminal, followed toward the source, ends at one that nothing holds. */
   private boolean hangsOnNothing(int box, int terminal) {
     int at = terminal;
     for (int b = box;; b = network.network().feeding(b)) {
@@ -252,7 +252,7 @@ public final class TrialResult {
     for (HouseNetwork.Conductor c : network.conductors()) {
       readings.add(
           new ConductorReading(
-              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.branch().isPresent() ? c.impedance().wire().colour() : "",
+              c.run(), c.branch().orElse(""), c.point(), c.role(), c.name(), c.branch().isPresent() ? c.impedance().wire().color() : "",
               c.kind() == HouseNetwork.Kind.NEUTRAL, c.open(),
               figures.amps(c),
               figures.watts(c)));

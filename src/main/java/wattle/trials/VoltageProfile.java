@@ -22,7 +22,7 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
   /**
    * A point of the branch.
    *
-   * @param metres from the panel, along the cable
+   * @param meters from the panel, along the cable
    * @param before index of the stop that it is reached from; -1 for the panel
    * @param nominalVolts of the outlet that counts
    * @param fullLoad share of the nominal voltage that is left with the whole rating drawn here; 0 where the
@@ -30,7 +30,7 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
    * @param stated share that is left at the outlets here with every stated load on; absent where no outlet is
    */
   public record Stop(
-      String name, double metres, int before, double nominalVolts, double fullLoad, Optional<Double> stated) {}
+      String name, double meters, int before, double nominalVolts, double fullLoad, Optional<Double> stated) {}
 
   public VoltageProfile {
     stops = List.copyOf(stops);
@@ -64,7 +64,7 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
     Complex[] arriving = new Complex[left.length];
     java.util.Arrays.fill(arriving, Complex.ZERO);
     for (HouseNetwork.Conductor c : figures.onTheWay(outlet)) {
-      if (c.role().isPresent() && c.role().get() instanceof Role.Traveller t && t.number() == 2) {
+      if (c.role().isPresent() && c.role().get() instanceof Role.Traveler t && t.number() == 2) {
         continue; // one of two carries at a time
       }
       int point = c.branch().equals(Optional.of(branch.name())) ? c.point() : 0;
@@ -97,16 +97,16 @@ public record VoltageProfile(Branch branch, double amperes, List<Stop> stops) {
   private static List<Stop> stops(Branch branch, double[] left, double[] nominal, double[] now) {
     List<Stop> stops = new ArrayList<>();
     int[] stopOf = new int[left.length];
-    double[] metres = new double[left.length];
+    double[] meters = new double[left.length];
     for (int point = 0; point < left.length; point++) {
       Optional<Section> arriving = arrivingAt(branch, point);
-      arriving.ifPresent(s -> metres[s.to()] = metres[s.from()] + s.length().map(Quantity::si).orElse(0.0));
+      arriving.ifPresent(s -> meters[s.to()] = meters[s.from()] + s.length().map(Quantity::si).orElse(0.0));
       if (!Double.isNaN(left[point])) {
         stopOf[point] = stops.size();
         Optional<Double> stated = Double.isNaN(now[point]) ? Optional.empty() : Optional.of(now[point]);
         stops.add(
             new Stop(
-                new Place(branch, point).name(), metres[point], arriving.map(s -> stopOf[s.from()]).orElse(-1),
+                new Place(branch, point).name(), meters[point], arriving.map(s -> stopOf[s.from()]).orElse(-1),
                 nominal[point], left[point], stated));
       }
     }

@@ -12,12 +12,12 @@ import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
 /**
- * One wire of a run: for each metre, and for all of it.
+ * One wire of a run: for each meter, and for all of it.
  *
  * @param hertz that the reactance is for
- * @param metres 0 where the plan leaves the length open
+ * @param meters 0 where the plan leaves the length open
  */
-record WireImpedance(Wire wire, double metres, double hertz, Optional<Impedance> each, Complex ohms) {
+record WireImpedance(Wire wire, double meters, double hertz, Optional<Impedance> each, Complex ohms) {
   /** Conductors are taken as warm as the tables have them. */
   static final double CELSIUS = Resistance.TABLE_CELSIUS;
 
@@ -26,10 +26,10 @@ record WireImpedance(Wire wire, double metres, double hertz, Optional<Impedance>
     return units.known(Quantity.of(CELSIUS, Units.CELSIUS));
   }
 
-  static WireImpedance of(Impedances impedances, Wire wire, Wiring wiring, double metres, double hertz) {
+  static WireImpedance of(Impedances impedances, Wire wire, Wiring wiring, double meters, double hertz) {
     Optional<Impedance> each = impedances.of(wire, wiring);
-    Complex ohms = each.map(i -> new Complex(i.ohmsPerMetre(CELSIUS) * metres, i.reactanceOhmsPerMetre(hertz) * metres))
+    Complex ohms = each.map(i -> new Complex(i.ohmsPerMeter(CELSIUS) * meters, i.reactanceOhmsPerMeter(hertz) * meters))
         .orElse(Complex.ZERO);
-    return new WireImpedance(wire, metres, hertz, each, ohms);
+    return new WireImpedance(wire, meters, hertz, each, ohms);
   }
 }

@@ -78,7 +78,7 @@ public final class WorstCases {
    *
    * @param branch empty for a feeder and the run of a service
    * @param temperature absent where no steady one exists, or a table lacks the conductor
-   * @param heat of one conductor, for each metre
+   * @param heat of one conductor, for each meter
    */
   public record HeatCase(
       String branch, String run, String wiring, Derivation current, double ratedCelsius, Optional<Derivation> temperature,
@@ -145,7 +145,7 @@ public final class WorstCases {
     List<Derivation> inputs = new ArrayList<>();
     Complex loop = Complex.ZERO;
     for (HouseNetwork.Conductor c : figures.onTheWay(outlet)) {
-      if (c.role().isPresent() && c.role().get() instanceof Role.Traveller t && t.number() == 2) {
+      if (c.role().isPresent() && c.role().get() instanceof Role.Traveler t && t.number() == 2) {
         continue; // one of two carries at a time
       }
       loop = loop.plus(c.impedance().ohms());

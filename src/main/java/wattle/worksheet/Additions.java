@@ -47,7 +47,7 @@ public final class Additions {
    * Works it out.
    *
    * @param panel where they are added; absent for right at the service
-   * @return for each feeder on the way and the service, what came of each method, most favourable first
+   * @return for each feeder on the way and the service, what came of each method, most favorable first
    */
   public Map<String, List<Addition>> calculate(List<ConnectedLoad> loads, Optional<Panel> panel) {
     Map<String, List<Addition>> answers = new LinkedHashMap<>();

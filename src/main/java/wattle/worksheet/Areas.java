@@ -43,7 +43,7 @@ final class Areas {
     return kind(room).map(LIVED_IN::contains).orElse(false);
   }
 
-  /** Square metres that a dwelling states beyond those of these rooms; absent where it states none, or less. */
+  /** Square meters that a dwelling states beyond those of these rooms; absent where it states none, or less. */
   Optional<Double> rest(Dwelling dwelling, Collection<String> rooms) {
     Quantity floor = dwelling.facts().get("floor-area");
     if (floor == null) {
@@ -137,7 +137,7 @@ final class Areas {
       objections.add(
           Objection.warning(
               "areas-contradict", name,
-              "the rooms have " + Quantity.of(sum, Units.SQUARE_METRE).shownIn(stated.unit()) + " together, and '" + fact + "' says "
+              "the rooms have " + Quantity.of(sum, Units.SQUARE_METER).shownIn(stated.unit()) + " together, and '" + fact + "' says "
                   + stated,
               "Load calculations go by '" + fact + "', and it is less than what is in it: " + terms(rooms) + ".",
               "correct '" + fact + "' or the area of a room"));

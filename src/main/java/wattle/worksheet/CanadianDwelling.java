@@ -47,14 +47,14 @@ final class CanadianDwelling {
 
   /** Floor area as 8-110 counts it: the basement in part. */
   Derivation area() {
-    Derivation floor = Derivation.stated("floor area", "A_f", unit.floorArea().orElse(Quantity.of(0, Units.SQUARE_METRE)));
+    Derivation floor = Derivation.stated("floor area", "A_f", unit.floorArea().orElse(Quantity.of(0, Units.SQUARE_METER)));
     if (unit.basementArea().isEmpty()) {
       return floor.named("counted floor area", "A");
     }
     Derivation basement = Derivation.stated("basement area", "A_b", unit.basementArea().get());
     Derivation counts = figures.limit("basement-counts").named("part that counts", "f_b");
     return Derivation.computed(
-        "counted floor area", "A", "A_f + A_b × f_b", floor.si() + basement.si() * counts.si(), Units.SQUARE_METRE, floor,
+        "counted floor area", "A", "A_f + A_b × f_b", floor.si() + basement.si() * counts.si(), Units.SQUARE_METER, floor,
         basement, counts);
   }
 
@@ -103,7 +103,7 @@ final class CanadianDwelling {
     double steps = Math.max(0, Math.ceil((area.si() - covered) / each.si() - 1e-9));
     return Derivation.computed(
         "further parts, each begun one whole", "n", "(A − A_1) / A_s", steps, Units.ONE, area.named(area.name(), "A"),
-        Derivation.stated("covered already", "A_1", Quantity.of(covered, Units.SQUARE_METRE)), each);
+        Derivation.stated("covered already", "A_1", Quantity.of(covered, Units.SQUARE_METER)), each);
   }
 
   // ---- Range and others

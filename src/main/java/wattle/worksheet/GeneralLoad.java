@@ -63,7 +63,7 @@ final class GeneralLoad {
     List<Derivation> terms = new ArrayList<>();
     for (DwellingUnit unit : inputs.dwellings()) {
       for (Quantity area : Stream.concat(unit.floorArea().stream(), unit.basementArea().stream()).toList()) {
-        // The code rounds its two figures apart, so an area in square metres takes the one for square metres.
+        // The code rounds its two figures apart, so an area in square meters takes the one for square meters.
         boolean feet = area.unit().equals(Units.SQUARE_FOOT);
         Derivation per = figures.limit(feet ? "general-lighting" : "general-lighting-metric");
         terms.add(

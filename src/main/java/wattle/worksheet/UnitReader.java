@@ -89,7 +89,7 @@ final class UnitReader {
     boolean feet = rooms.stream().anyMatch(r -> areas.of(r).isPresent())
         ? rooms.stream().flatMap(r -> areas.of(r).stream()).allMatch(a -> a.unit().equals(Units.SQUARE_FOOT))
         : dwelling.map(d -> d.facts().get("floor-area")).filter(a -> a.unit().equals(Units.SQUARE_FOOT)).isPresent();
-    Quantity whole = Quantity.of(area, Units.SQUARE_METRE);
+    Quantity whole = Quantity.of(area, Units.SQUARE_METER);
     return new DwellingUnit(
         name, area > 0 ? Optional.of(feet ? whole.shownIn(Units.SQUARE_FOOT) : whole) : Optional.empty(), Optional.empty(),
         circuits(panels, "small-appliance"), circuits(panels, "laundry"), classed(fed(panels), objections), outlets, 1);
@@ -99,7 +99,7 @@ final class UnitReader {
     return territory.isInOutbuilding(panel) ? areas.isLivedIn(room) : areas.counts(room);
   }
 
-  /** Square metres of rooms that state none: what the dwelling has beyond those that do. */
+  /** Square meters of rooms that state none: what the dwelling has beyond those that do. */
   private double rest(
       String name, Optional<Dwelling> dwelling, List<Panel> panels, List<String> unsaid, boolean estimating,
       List<Objection> objections) {
@@ -114,7 +114,7 @@ final class UnitReader {
     boolean elsewhere = all.stream().anyMatch(r -> areas.of(r).isEmpty() && !unsaid.contains(r));
     if (elsewhere) {
       String feeder = panels.get(0).name();
-      objections.add(Areas.estimated(feeder, unsaid, Quantity.of(Math.round(rest.get()), Units.SQUARE_METRE)));
+      objections.add(Areas.estimated(feeder, unsaid, Quantity.of(Math.round(rest.get()), Units.SQUARE_METER)));
     }
     return elsewhere && !estimating ? 0 : rest.get();
   }

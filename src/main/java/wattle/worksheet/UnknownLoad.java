@@ -74,6 +74,6 @@ final class UnknownLoad {
   }
 
   private static Quantity nothing() {
-    return Quantity.of(NO_AREA, Units.SQUARE_METRE);
+    return Quantity.of(NO_AREA, Units.SQUARE_METER);
   }
 }

@@ -107,7 +107,7 @@ class ReportInBrowserTest {
 
   /**
    * To judge contrast the engine looks behind each text, and what lies there is sorted out of all that the page shows: the
-   * time goes with the square of the rows. Colours go by kinds of things and not by rows, so that beyond the first rows of
+   * time goes with the square of the rows. Colors go by kinds of things and not by rows, so that beyond the first rows of
    * each table, steps and lines of the plan nothing new is to be seen; every kind of part, and opened figures and pictures,
    * are there.
    */

@@ -50,7 +50,7 @@ class DrawCommandTest {
   @CsvSource({
       "one-line, , 'Counter, both sides of the sink'",
       "panel, , 'Heat pump, outdoor unit'",
-      "branch, upstairs, black: traveller 1",
+      "branch, upstairs, black: traveler 1",
       "trip, bed1, stands no longer than this",
       "voltage, outdoor, Every stated load on at once",
       "legs, , out of balance by",

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class PlanInFeetTest {
   private static final String FEET = "src/test/resources/units/quarry-rise.wattle";
-  private static final String METRES = "examples/kitchen-renovation/after.wattle";
+  private static final String METERS = "examples/kitchen-renovation/after.wattle";
 
   /** A figure in a unit that no reader of feet asked for; °C is told beside °F only, and sizes of wire are the trade's. */
   private static final Pattern METRIC = Pattern
@@ -61,7 +61,7 @@ class PlanInFeetTest {
   @Test
   void thePatternOfThisTestSeesMetricFigures() {
     assertThat(metric("length (m)\n8 m\n2.1 W/m\n30 °C\n6.5 Ω/km\n8 ft\n2.5 mm²\n30 °C (86 °F)\n120 V")).hasSize(5);
-    assertThat(metric(run("explain", METRES, "--figures"))).isNotEmpty();
+    assertThat(metric(run("explain", METERS, "--figures"))).isNotEmpty();
   }
 
   /** 28 ft of cable; 1.93 Ω/kft of 12 AWG is the figure of NFPA 70 Chapter 9 Table 8, which is shown as it stands there. */
@@ -91,11 +91,11 @@ class PlanInFeetTest {
   }
 
   @Test
-  void aPlanInMetresIsExplainedInMetres() {
-    assertThat(run("explain", METRES, "--figure", "length of counter from P"))
+  void aPlanInMetersIsExplainedInMeters() {
+    assertThat(run("explain", METERS, "--figure", "length of counter from P"))
         .startsWith("length of counter from P to kitchen.c1: 8.0 m\n");
-    assertThat(run("explain", METRES, "--figures")).doesNotContain(" ft\n").doesNotContain("°F").doesNotContain("W/ft").contains(" °C\n");
-    assertThat(run("explain", METRES, "--figure", "temperature of water at full load")).doesNotContain("°F")
+    assertThat(run("explain", METERS, "--figures")).doesNotContain(" ft\n").doesNotContain("°F").doesNotContain("W/ft").contains(" °C\n");
+    assertThat(run("explain", METERS, "--figure", "temperature of water at full load")).doesNotContain("°F")
         .contains("ambient = 30 °C   (assumed)");
   }
 
@@ -128,10 +128,10 @@ class PlanInFeetTest {
         "--9 m--",
         "--25 ft--", "--8 m--",
     };
-    String metres = rewritten(FEET, "metres.wattle", metric).toString();
-    assertThat(run("compare", FEET, metres)).containsPattern("cable: 12/2 NM-B +[0-9.]+ m -> +[0-9.]+ m ").contains("length 40 ft -> 15 m")
+    String meters = rewritten(FEET, "meters.wattle", metric).toString();
+    assertThat(run("compare", FEET, meters)).containsPattern("cable: 12/2 NM-B +[0-9.]+ m -> +[0-9.]+ m ").contains("length 40 ft -> 15 m")
         .doesNotContainPattern("cable: .* ft");
-    assertThat(run("compare", metres, FEET)).containsPattern("cable: 12/2 NM-B +[0-9.]+ ft -> +[0-9.]+ ft ")
+    assertThat(run("compare", meters, FEET)).containsPattern("cable: 12/2 NM-B +[0-9.]+ ft -> +[0-9.]+ ft ")
         .contains("length 15 m -> 40 ft").doesNotContainPattern("cable: .* m ");
     assertThat(run("compare", "--help").replaceAll("\\s+", " ")).contains("in the units of the later plan");
   }
@@ -141,7 +141,7 @@ class PlanInFeetTest {
     String html = run("permit", FEET);
     assertThat(html).contains("1500 ft²", "70 ft of 2 Al triplex", "1500 ft² × 3 VA/ft² = 4500 VA");
     assertThat(metric(html.replaceAll("<[^>]*>", "\n"))).isEmpty();
-    assertThat(run("permit", METRES)).contains("96 m²").doesNotContain("ft²</td>");
+    assertThat(run("permit", METERS)).contains("96 m²").doesNotContain("ft²</td>");
   }
 
   @ParameterizedTest
@@ -158,19 +158,19 @@ class PlanInFeetTest {
   void howAPlanStatesALengthIsInFeet() throws Exception {
     assertThat(run("table", "--of", "unstated", "--format", "csv", FEET)).contains("supported 4 ft on the run or its branch",
         "wall 40 ft in the line of the room");
-    assertThat(run("table", "--of", "unstated", "--format", "csv", METRES)).contains("supported 1.2 m on the run or its branch")
+    assertThat(run("table", "--of", "unstated", "--format", "csv", METERS)).contains("supported 1.2 m on the run or its branch")
         .doesNotContain("supported 4 ft");
     String stated = rewritten(FEET, "stated.wattle", "room kitchen \"Kitchen\" {", "room kitchen \"Kitchen\" wall 40 ft counter 10 ft {")
         .toString();
     assertThat(run("table", "--of", "unstated", "--format", "csv", stated)).doesNotContain("wall 40 ft", "counter 10 ft");
   }
 
-  /** Of the length in metres and in feet that the list of materials has, people get the one of their plan. */
+  /** Of the length in meters and in feet that the list of materials has, people get the one of their plan. */
   @Test
   void materialsHaveOneLength() {
     assertThat(run("table", "--of", "materials", FEET)).contains("length (ft)", "s_b = 0.9843 ft")
         .containsPattern("12/3 NM-B +43\\.9 ");
-    assertThat(run("table", "--of", "materials", METRES)).contains("length (m)", "length (ft)", "s_b = 0.3 m");
+    assertThat(run("table", "--of", "materials", METERS)).contains("length (m)", "length (ft)", "s_b = 0.3 m");
     assertThat(run("table", "--of", "materials", "--format", "csv", FEET)).contains("length-m,length-ft");
   }
 
@@ -178,9 +178,9 @@ class PlanInFeetTest {
   void sheetsAndPlotsTellTemperaturesInBoth() {
     // 20 °C are 68 °F and 75 °C are 167 °F, as NFPA 70 Table 310.16 prints beside its columns.
     assertThat(run("test-sheet", FEET)).contains("20 °C (68 °F)");
-    assertThat(run("test-sheet", METRES)).contains("at 20 °C;");
+    assertThat(run("test-sheet", METERS)).contains("at 20 °C;");
     assertThat(run("table", "--of", "voltage", FEET)).contains("Conductors at 75 °C (167 °F).");
-    assertThat(run("table", "--of", "voltage", METRES)).contains("Conductors at 75 °C.");
+    assertThat(run("table", "--of", "voltage", METERS)).contains("Conductors at 75 °C.");
     assertThat(run("table", "--of", "faults", FEET)).contains("20 °C (68 °F)");
     assertThat(run("trial", FEET)).contains("75 °C (167 °F)");
     assertThat(run("draw", "--view", "trip", "--of", "hall", FEET)).contains("20 °C (68 °F)");
@@ -189,7 +189,7 @@ class PlanInFeetTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"lockout", "lockout-page", "directory", "check", "balance", "one-line", "panel", "branch", "rooms", "legs"})
-  void nothingElseIsInMetres(String what) {
+  void nothingElseIsInMeters(String what) {
     String text = switch (what) {
       case "lockout" -> run("lockout", FEET, "kitchen.c1");
       case "lockout-page" -> run("lockout", FEET, "panel", "S", "--format", "html");

@@ -89,7 +89,7 @@ class ConsequencesTest {
 
   /**
    * NFPA 70-2023 chapter 9, table 8: 12 AWG solid copper, 6.34 Ω/km at 75 °C uncoated solid (1.93 Ω/kFT); table 9 gives
-   * the same within 5 %. Ten metres more there and back, 20 A: 20 × 2 × 10 m × 6.34 Ω/km = 2.54 V, 2.1 % of 120 V.
+   * the same within 5 %. Ten meters more there and back, 20 A: 20 × 2 × 10 m × 6.34 Ω/km = 2.54 V, 2.1 % of 120 V.
    */
   @Test
   void aLongerRunDropsMoreAndIsBought() {
@@ -97,14 +97,14 @@ class ConsequencesTest {
     assertThat(difference(comparison, "largest drop at full load of branch front")).isCloseTo(100 * 20 * 2 * 0.0634 / 120, within(0.12));
     assertThat(figures(comparison).get("largest drop at full load").after()).isInstanceOfSatisfying(Figure.Known.class,
         f -> assertThat(f.note()).isEqualTo("at hall.o of front"));
-    // Ten metres and what is wasted of them: a tenth, common practice.
+    // Ten meters and what is wasted of them: a tenth, common practice.
     assertThat(difference(comparison, "cable: 12/2 NM-B")).isCloseTo(11, within(0.11));
     assertThat(difference(comparison, "least fault current")).isNegative();
     assertThat(figures(comparison)).doesNotContainKeys("cable: 12/3 NM-B", "calculated load of service main",
         "available fault current of panel P");
   }
 
-  /** 22 kA at the source of 240 V is 10.9 mΩ, 10 kA is 24 mΩ; 20 m of aluminium lie between it and the panel. */
+  /** 22 kA at the source of 240 V is 10.9 mΩ, 10 kA is 24 mΩ; 20 m of aluminum lie between it and the panel. */
   @Test
   void aStrongerSourceRaisesThePanelsFaultCurrentByLessThanItself() {
     Comparison comparison = compare(HOUSE, HOUSE.replace("available 10 kA", "available 22 kA"));

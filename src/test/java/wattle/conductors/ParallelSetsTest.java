@@ -64,8 +64,8 @@ class ParallelSetsTest {
     Wiring three = run(plan("120/208 V 1000 A three-phase", "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare"));
     Impedance alone = conductors.impedances().of(one.hot(), one).orElseThrow();
     Impedance shared = conductors.impedances().of(three.hot(), three).orElseThrow();
-    assertThat(shared.ohmsPerMetre(75)).isCloseTo(alone.ohmsPerMetre(75) / 3, within(1e-12));
-    assertThat(shared.reactanceOhmsPerMetre(60)).isCloseTo(alone.reactanceOhmsPerMetre(60) / 3, within(1e-12));
+    assertThat(shared.ohmsPerMeter(75)).isCloseTo(alone.ohmsPerMeter(75) / 3, within(1e-12));
+    assertThat(shared.reactanceOhmsPerMeter(60)).isCloseTo(alone.reactanceOhmsPerMeter(60) / 3, within(1e-12));
   }
 
   /** NFPA 70 Table 250.66: 3 × 350 kcmil = 1050 kcmil of copper, in the row over 600 through 1100: 2/0 copper. */

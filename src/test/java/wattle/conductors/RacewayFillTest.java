@@ -100,7 +100,7 @@ class RacewayFillTest {
 
   @Test
   void metricDesignatorsNameTheSameRaceways() {
-    Race metric = new Race("", "EMT", Quantity.of(21, Units.MILLIMETRE));
+    Race metric = new Race("", "EMT", Quantity.of(21, Units.MILLIMETER));
     assertThat(fill.of(metric, Optional.empty(), wires(3, "12", "THHN")).orElseThrow().room().value().text()).isEqualTo("0.213 in²");
     assertThat(fill.isUnlisted(new Race("", "EMT", Quantity.of(0.625, Units.INCH)))).isTrue();
     assertThat(fill.isUnlisted(new Race("", "wireway", Quantity.of(4, Units.INCH)))).isFalse();

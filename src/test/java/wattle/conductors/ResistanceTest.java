@@ -38,7 +38,7 @@ class ResistanceTest {
         tests.add(
             DynamicTest.dynamicTest(
                 row.get("size") + " " + row.get("construction") + " " + metal.word(),
-                () -> assertThat(resistances.of(Tables.size(row.get("size")), metal, construction).orElseThrow().ohmsPerMetre(75))
+                () -> assertThat(resistances.of(Tables.size(row.get("size")), metal, construction).orElseThrow().ohmsPerMeter(75))
                     .isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9))));
       }
     }
@@ -58,10 +58,10 @@ class ResistanceTest {
                 () -> {
                   WireSize size = Tables.size(row.get("size"));
                   Construction construction = row.get("construction").equals("solid") ? Construction.SOLID : Construction.STRANDED;
-                  double area = size.areaSquareMillimetres();
-                  assertThat(resistances.of(size, Metal.COPPER, construction).orElseThrow().ohmsPerMetre(20))
+                  double area = size.areaSquareMillimeters();
+                  assertThat(resistances.of(size, Metal.COPPER, construction).orElseThrow().ohmsPerMeter(20))
                       .isCloseTo(0.017241 / area, withinPercentage(5));
-                  assertThat(resistances.of(size, Metal.ALUMINUM, construction).orElseThrow().ohmsPerMetre(20))
+                  assertThat(resistances.of(size, Metal.ALUMINUM, construction).orElseThrow().ohmsPerMeter(20))
                       .isCloseTo(0.028264 / area, withinPercentage(5));
                 }))
         .toList();
@@ -71,7 +71,7 @@ class ResistanceTest {
   @Test
   void resistanceFollowsTemperature() {
     Resistance r = resistances.of(Tables.size("14"), Metal.COPPER, Construction.STRANDED).orElseThrow();
-    assertThat(r.ohmsPerMetre(30)).isCloseTo(2.683601 * OHM_PER_KFT, within(1e-12));
+    assertThat(r.ohmsPerMeter(30)).isCloseTo(2.683601 * OHM_PER_KFT, within(1e-12));
     assertThat(r.factor(75)).isEqualTo(1);
   }
 
@@ -87,7 +87,7 @@ class ResistanceTest {
           tests.add(
               DynamicTest.dynamicTest(
                   size + " " + metal.word(),
-                  () -> assertThat(resistances.of(size, metal).orElseThrow().ohmsPerMetre(20))
+                  () -> assertThat(resistances.of(size, metal).orElseThrow().ohmsPerMeter(20))
                       .isCloseTo(Double.parseDouble(listed) / 1000, withinPercentage(1e-9))));
         }
       }
@@ -99,10 +99,10 @@ class ResistanceTest {
   @Test
   void aSizeThatIsNotListedIsInProportionToItsArea() {
     Resistance sixteen = copper("16");
-    assertThat(sixteen.ohmsPerMetre(75)).isCloseTo(4.89 * OHM_PER_KFT, withinPercentage(1));
+    assertThat(sixteen.ohmsPerMeter(75)).isCloseTo(4.89 * OHM_PER_KFT, withinPercentage(1));
     assertThat(sixteen.at75().worked()).isEqualTo("3.07 Ω/kft × 2.081 mm² / 1.309 mm²");
     assertThat(sixteen.at75().remark()).contains("proportion");
-    assertThat(copper("2000 kcmil").ohmsPerMetre(75)).isCloseTo(copper("1000 kcmil").ohmsPerMetre(75) / 2, within(1e-12));
+    assertThat(copper("2000 kcmil").ohmsPerMeter(75)).isCloseTo(copper("1000 kcmil").ohmsPerMeter(75) / 2, within(1e-12));
   }
 
   @Test
@@ -128,8 +128,8 @@ class ResistanceTest {
                 row.get("size") + " " + surround,
                 () -> {
                   Impedance z = impedances.of(Tables.size(row.get("size")), Metal.COPPER, Construction.STRANDED, surround).orElseThrow();
-                  assertThat(z.reactanceOhmsPerMetre(60)).isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9));
-                  assertThat(z.reactanceOhmsPerMetre(50)).isCloseTo(expected * OHM_PER_KFT * 50 / 60, withinPercentage(1e-9));
+                  assertThat(z.reactanceOhmsPerMeter(60)).isCloseTo(expected * OHM_PER_KFT, withinPercentage(1e-9));
+                  assertThat(z.reactanceOhmsPerMeter(50)).isCloseTo(expected * OHM_PER_KFT * 50 / 60, withinPercentage(1e-9));
                 }));
       }
     }
@@ -140,18 +140,18 @@ class ResistanceTest {
   @Test
   void thickConductorsHaveTheirAlternatingCurrentResistance() {
     Impedance thick = impedances.of(Tables.size("4/0"), Metal.COPPER, Construction.STRANDED, "steel").orElseThrow();
-    assertThat(thick.ohmsPerMetre(75)).isCloseTo(0.063 * OHM_PER_KFT, within(1e-12));
+    assertThat(thick.ohmsPerMeter(75)).isCloseTo(0.063 * OHM_PER_KFT, within(1e-12));
     Impedance thin = impedances.of(Tables.size("12"), Metal.COPPER, Construction.SOLID, "steel").orElseThrow();
-    assertThat(thin.ohmsPerMetre(75)).isCloseTo(1.93 * OHM_PER_KFT, within(1e-12));
+    assertThat(thin.ohmsPerMeter(75)).isCloseTo(1.93 * OHM_PER_KFT, within(1e-12));
   }
 
   @Test
   void anUnlistedSizeTakesTheReactanceOfTheThinnerOne() {
     Impedance metric = impedances.of(Tables.size("2.5 mm2"), Metal.COPPER, Construction.SOLID, "plastic").orElseThrow();
-    assertThat(metric.reactanceOhmsPerMetre(60)).isCloseTo(0.058 * OHM_PER_KFT, within(1e-12));
+    assertThat(metric.reactanceOhmsPerMeter(60)).isCloseTo(0.058 * OHM_PER_KFT, within(1e-12));
     assertThat(metric.reactance().remark()).contains("nearest");
     Impedance thin = impedances.of(Tables.size("18"), Metal.COPPER, Construction.SOLID, "plastic").orElseThrow();
-    assertThat(thin.reactanceOhmsPerMetre(60)).isCloseTo(0.058 * OHM_PER_KFT, within(1e-12));
+    assertThat(thin.reactanceOhmsPerMeter(60)).isCloseTo(0.058 * OHM_PER_KFT, within(1e-12));
   }
 
   @Test

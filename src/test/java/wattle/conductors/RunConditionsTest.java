@@ -108,9 +108,9 @@ class RunConditionsTest {
     assertThat(of(wye, wyeRuns, "counter", 1).together().worked()).isEqualTo("3 × 4");
   }
 
-  /** Of two travellers one carries at a time, and the neutral goes on beside them; common practice. */
+  /** Of two travelers one carries at a time, and the neutral goes on beside them; common practice. */
   @Test
-  void travellersCountOnce() {
+  void travelersCountOnce() {
     assertThat(of("stair", 1).together().si()).isEqualTo(2);
   }
 

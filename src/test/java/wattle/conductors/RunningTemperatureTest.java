@@ -60,10 +60,10 @@ class RunningTemperatureTest {
   void theBalanceHolds(
       @ForAll @DoubleRange(min = 0, max = 45) double amperes, @ForAll @DoubleRange(min = -40, max = 60) double ambient) {
     RunningTemperature running = RunningTemperature.of(amperes, 30, 90, ambient, copper).orElseThrow();
-    double expected = ambient + 60 * Math.pow(amperes / 30, 2) * copper.ohmsPerMetre(running.celsius()) / copper.ohmsPerMetre(90);
+    double expected = ambient + 60 * Math.pow(amperes / 30, 2) * copper.ohmsPerMeter(running.celsius()) / copper.ohmsPerMeter(90);
     assertThat(running.celsius()).isCloseTo(expected, within(1e-6));
-    assertThat(running.wattsPerMetre())
-        .isCloseTo(amperes * amperes * copper.ohmsPerMetre(running.celsius()), within(1e-9));
+    assertThat(running.wattsPerMeter())
+        .isCloseTo(amperes * amperes * copper.ohmsPerMeter(running.celsius()), within(1e-9));
   }
 
   @Test

@@ -64,9 +64,9 @@ class ShortCircuitTest {
   /** ICEA P-32-382 for copper, (I/A)² t = 0.0297 log10((T2 + 234) / (T1 + 234)) with A in cmil: another standard. */
   @Test
   void anotherStandardAgreesWithinOnePerCent() {
-    double circularMilsPerSquareMillimetre = 1e-6 / (Math.PI / 4 * 0.0254e-3 * 0.0254e-3);
-    double icea = circularMilsPerSquareMillimetre * Math.sqrt(0.0297 * Math.log10((150 + 234) / (75.0 + 234)));
-    double wider = circularMilsPerSquareMillimetre * Math.sqrt(0.0297 * Math.log10((250 + 234) / (90.0 + 234)));
+    double circularMilsPerSquareMillimeter = 1e-6 / (Math.PI / 4 * 0.0254e-3 * 0.0254e-3);
+    double icea = circularMilsPerSquareMillimeter * Math.sqrt(0.0297 * Math.log10((150 + 234) / (75.0 + 234)));
+    double wider = circularMilsPerSquareMillimeter * Math.sqrt(0.0297 * Math.log10((250 + 234) / (90.0 + 234)));
     assertThat(k(Metal.COPPER, "thermoset", 90)).isCloseTo(wider, withinPercentage(1));
     // It ends PVC at 150 °C where IEC ends it at 160 °C.
     assertThat(k(Metal.COPPER, "thermoplastic", 75)).isGreaterThan(icea);
@@ -122,7 +122,7 @@ class ShortCircuitTest {
    */
   @Test
   void onderdonkAgreesWithTheAdiabaticEquation() {
-    double area = Tables.size("16").areaSquareMillimetres();
+    double area = Tables.size("16").areaSquareMillimeters();
     double k = 226 * Math.sqrt(Math.log((1083 + 234.5) / (25 + 234.5)));
     Derivation found = shortCircuit.meltingWithin(Tables.size("16"), Metal.COPPER, Tables.seconds(5), Tables.celsius(25)).orElseThrow();
     assertThat(found.si()).isCloseTo(k * area / Math.sqrt(5), withinPercentage(0.5));
@@ -134,7 +134,7 @@ class ShortCircuitTest {
   void theLeastCrossSection() {
     Derivation k = shortCircuit.k(Metal.COPPER, "thermoplastic", Tables.celsius(70)).orElseThrow();
     Derivation area = shortCircuit.leastArea(Tables.amperes(2500), Tables.seconds(0.1), k);
-    assertThat(area.quantity().orElseThrow().in(Units.SQUARE_MILLIMETRE)).isCloseTo(6.87, within(0.01));
+    assertThat(area.quantity().orElseThrow().in(Units.SQUARE_MILLIMETER)).isCloseTo(6.87, within(0.01));
     assertThat(area.worked()).isEqualTo("√((2500 A)² × 0.1 s) / 115");
   }
 

@@ -12,11 +12,11 @@ import wattle.quantity.Units;
 
 /** 1 ft = 0.3048 m exactly, t/°F = 1.8 t/°C + 32: NIST SP 811 (2008) Appendix B.8. */
 class DerivationUnitsTest {
-  private static final Derivation LENGTH = Derivation.stated("length", "l", Quantity.of(30.48, Units.METRE));
+  private static final Derivation LENGTH = Derivation.stated("length", "l", Quantity.of(30.48, Units.METER));
 
   /** 12.1 Ω/km is the largest resistance of 1.5 mm² copper, IEC 60228 Table 2. */
   private static final Derivation EACH = Derivation.lookedUp(
-      "resistance", "r", new Value.Amount(Quantity.of(12.1, Units.OHM_PER_KILOMETRE)), "table r", List.of(),
+      "resistance", "r", new Value.Amount(Quantity.of(12.1, Units.OHM_PER_KILOMETER)), "table r", List.of(),
       List.of(new Citation("IEC 60228", "Table 2", false)));
 
   private final DerivationUnits feet = new DerivationUnits(UnitSystem.CUSTOMARY);
@@ -42,7 +42,7 @@ class DerivationUnitsTest {
 
   @Test
   void sizesOfWireAndFiguresWithoutALengthStay() {
-    Derivation diameter = Derivation.stated("diameter", "d", Quantity.of(2.05, Units.MILLIMETRE));
+    Derivation diameter = Derivation.stated("diameter", "d", Quantity.of(2.05, Units.MILLIMETER));
     Derivation amperes = Derivation.computed("I", "I", "P / U", 10, Units.AMPERE,
         Derivation.stated("P", "P", Quantity.of(1200, Units.WATT)));
     assertThat(feet.shown(diameter)).isSameAs(diameter);
@@ -51,20 +51,20 @@ class DerivationUnitsTest {
 
   @Test
   void aSharedStepIsSharedWhenShown() {
-    Derivation one = feet.shown(Derivation.computed("a", "a", "l", 30.48, Units.METRE, LENGTH));
-    Derivation other = feet.shown(Derivation.computed("b", "b", "l", 30.48, Units.METRE, LENGTH));
+    Derivation one = feet.shown(Derivation.computed("a", "a", "l", 30.48, Units.METER, LENGTH));
+    Derivation other = feet.shown(Derivation.computed("b", "b", "l", 30.48, Units.METER, LENGTH));
     assertThat(one.inputs().get(0)).isSameAs(other.inputs().get(0));
   }
 
   @Test
-  void whatIsShownInMetresIsItself() {
+  void whatIsShownInMetersIsItself() {
     assertThat(new DerivationUnits(UnitSystem.METRIC).shown(EACH)).isSameAs(EACH);
     assertThat(feet.shown(feet.shown(LENGTH))).hasToString("length = 100 ft");
   }
 
   @Test
   void aRangeIsConvertedAtBothEnds() {
-    Value between = new Value.Between(Quantity.of(3.048, Units.METRE), Quantity.of(6.096, Units.METRE));
+    Value between = new Value.Between(Quantity.of(3.048, Units.METER), Quantity.of(6.096, Units.METER));
     assertThat(feet.shown(Derivation.lookedUp("span", "", between, "table s", List.of(), List.of())).value().text())
         .isEqualTo("10 ft to 20 ft");
   }

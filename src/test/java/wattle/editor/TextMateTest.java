@@ -21,7 +21,7 @@ import wattle.editor.TextMateEngine.Piece;
 import wattle.golden.Golden;
 import wattle.syntax.grammar.WattleLexer;
 
-/** Editors colour every token as what it is to the lexer. */
+/** Editors color every token as what it is to the lexer. */
 class TextMateTest {
   private static final Path FILE = Path.of("editors/wattle.tmLanguage.json");
 

@@ -47,7 +47,7 @@ class FaultsTest {
     return tests;
   }
 
-  /** From a leg to the centre tap 1.33 to 1.67 times as much: note of the point-to-point method, scribd.com 388329023. */
+  /** From a leg to the center tap 1.33 to 1.67 times as much: note of the point-to-point method, scribd.com 388329023. */
   @Test
   void fromLegToNeutralAtTheTransformer() {
     Faults faults = Plans.faults(Plans.house("source transformer 50 kVA 2 %", "15 A", "by 14/2 NM-B { P --1 m-- r.one }"));

@@ -132,7 +132,7 @@ class LauncherIT {
     assertThat(home.resolve("target/building")).doesNotExist();
   }
 
-  /** Whoever adds a library names it in NOTICE with its licence. */
+  /** Whoever adds a library names it in NOTICE with its license. */
   @Test
   void everyLibraryIsNamedInTheNotice() throws Exception {
     String notice = Files.readString(Path.of("NOTICE"));

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** The live page of a plan in feet tells lengths in feet, down to the steps of an opened figure; that of one in metres does not. */
+/** The live page of a plan in feet tells lengths in feet, down to the steps of an opened figure; that of one in meters does not. */
 class PlanInFeetLiveTest {
   /** Every figure of the page, opened, and every step that they link to. */
   private static String opened(LiveServer server, String... events) {

@@ -30,7 +30,7 @@ class HotColorTest {
       Section last = plan.house().branches().get("counter").sections().get(1);
       assertThat(last.conductors()).anySatisfy(c -> {
         assertThat(c.role()).isEqualTo(new Role.Hot(1));
-        assertThat(c.wire().colour()).isEqualTo("red");
+        assertThat(c.wire().color()).isEqualTo("red");
       });
       assertThat(ConnectedLoads.of(plan.house()).branch("counter").on(wattle.model.Leg.B)).isEqualTo(600);
     }

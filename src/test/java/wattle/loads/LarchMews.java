@@ -44,7 +44,7 @@ public final class LarchMews {
         """.formatted(second) + dwelling("EAST", "e", "9 kW 240 V", 12) + dwelling("WEST", "w", "9 kW", 14);
   }
 
-  private static String dwelling(String panel, String room, String range, int metres) {
+  private static String dwelling(String panel, String room, String range, int meters) {
     return """
         panel P_ from M by %d m of 1/0-1/0-1/0-4 Al SER { bus 125 A slots 20 terminals 75 degC Cu Al
           main breaker 110 A 22 kA
@@ -64,7 +64,7 @@ public final class LarchMews {
           c2: receptacle 20 A at counter tamper-resistant }
         room u_ is laundry { dryer: dryer 5.4 kW 240 V  water: water heater 4.5 kW 240 V
           washer: receptacle 20 A tamper-resistant }
-        """.formatted(metres, range).replace("P_", panel).replaceAll("(?<=[a-z])_", room);
+        """.formatted(meters, range).replace("P_", panel).replaceAll("(?<=[a-z])_", room);
   }
 
   static Compilation compile(String text) {

@@ -49,7 +49,7 @@ class LockoutVoltageTest {
     for (Device device : house.devices().values()) {
       if (device.voltAmperes() > 0) {
         events
-            .add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behaviour.IMPEDANCE, nowhere));
+            .add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behavior.IMPEDANCE, nowhere));
       }
     }
     for (Handle handle : open) {
@@ -127,7 +127,7 @@ class LockoutVoltageTest {
           section.conductors().stream()
               .filter(c -> here && c.role() instanceof Role.Hot hot && hot.hot() < branch.hots().size()
                   && branch.hots().get(hot.hot()).leg().isPresent())
-              .forEach(c -> hots.add(List.of(branch.name(), c.role(), c.wire().colour())));
+              .forEach(c -> hots.add(List.of(branch.name(), c.role(), c.wire().color())));
         }
       }
       List<Lockout.Reading> toGround = proof.readings().stream()

@@ -56,7 +56,7 @@ class MaterialsTest {
     String csv = SheetText.csv(List.of(RunSchedule.of(plan.house(), Conductors.of(plan.house(), plan.library()))));
     List<String> lines = csv.lines().toList();
     List<String> heads = Arrays.asList(lines.get(0).split(","));
-    Map<String, Double> metres = new TreeMap<>();
+    Map<String, Double> meters = new TreeMap<>();
     for (String line : lines.subList(1, lines.size())) {
       String[] cells = line.split(",", heads.size());
       if (cells.length < heads.size() || !cells[heads.indexOf("status")].equals("new")) {
@@ -69,9 +69,9 @@ class MaterialsTest {
         // A box is room.name; a breaker P/9 and a panel P are a panel's end; the supplier's end gets nothing.
         slack += end.contains(".") ? 0.3 : end.equals("supply") ? 0 : 1.5;
       }
-      metres.merge(cells[heads.indexOf("wiring")], (Double.parseDouble(cells[heads.indexOf("length-m")]) + slack) * 1.1, Double::sum);
+      meters.merge(cells[heads.indexOf("wiring")], (Double.parseDouble(cells[heads.indexOf("length-m")]) + slack) * 1.1, Double::sum);
     }
-    return metres;
+    return meters;
   }
 
   @Test
@@ -83,8 +83,8 @@ class MaterialsTest {
         .collect(Collectors.toMap(Material::what, Material::amount));
     assertThat(expected).hasSizeGreaterThan(8);
     assertThat(found.keySet()).isEqualTo(expected.keySet());
-    // The run table shows tenths of a metre; one counter run is 4 ft.
-    expected.forEach((what, metres) -> assertThat(found.get(what)).as(what).isCloseTo(metres, within(0.1)));
+    // The run table shows tenths of a meter; one counter run is 4 ft.
+    expected.forEach((what, meters) -> assertThat(found.get(what)).as(what).isCloseTo(meters, within(0.1)));
   }
 
   @Test

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 
 /** Split-phase cases that an electrician works out by hand; common practice. */
 class HandWorkedTest {
@@ -29,8 +29,8 @@ class HandWorkedTest {
     Sketch sketch = stiff();
     int box = sketch.run(0, 0, 0);
     sketch.open(box, N);
-    int large = sketch.load(box, A, N, 1200, 120, Behaviour.IMPEDANCE);
-    int small = sketch.load(box, B, N, 600, 120, Behaviour.IMPEDANCE);
+    int large = sketch.load(box, A, N, 1200, 120, Behavior.IMPEDANCE);
+    int small = sketch.load(box, B, N, 600, 120, Behavior.IMPEDANCE);
     Solution solution = sketch.build().solve();
     assertThat(solution.elementVolts(large).magnitude()).isCloseTo(80, within(1e-4));
     assertThat(solution.elementVolts(small).magnitude()).isCloseTo(160, within(1e-4));
@@ -44,8 +44,8 @@ class HandWorkedTest {
     Sketch sketch = stiff();
     int box = sketch.run(0, 0, 0);
     sketch.open(box, N);
-    int large = sketch.load(box, A, N, 1200, 120, Behaviour.CURRENT);
-    int small = sketch.load(box, B, N, 720, 120, Behaviour.CURRENT);
+    int large = sketch.load(box, A, N, 1200, 120, Behavior.CURRENT);
+    int small = sketch.load(box, B, N, 720, 120, Behavior.CURRENT);
     Solution solution = sketch.build().solve();
     assertThat(solution.unsettled()).isEmpty();
     assertThat(solution.elementAmps(large).magnitude()).isCloseTo(6, within(1e-6));
@@ -56,9 +56,9 @@ class HandWorkedTest {
   private static double neutralAmps(int legOfLower, double upper, double lower) {
     Sketch sketch = stiff();
     int box = sketch.run(0, 0.05, 0);
-    sketch.load(box, A, N, upper * 120, 120, Behaviour.CURRENT);
+    sketch.load(box, A, N, upper * 120, 120, Behavior.CURRENT);
     if (lower > 0) {
-      sketch.load(box, legOfLower, N, lower * 120, 120, Behaviour.CURRENT);
+      sketch.load(box, legOfLower, N, lower * 120, 120, Behavior.CURRENT);
     }
     return sketch.build().solve().amps(box, N).magnitude();
   }
@@ -77,7 +77,7 @@ class HandWorkedTest {
       Sketch sketch = Sketch.service(3);
       int box = sketch.run(0, 0.02, 0);
       for (int i = 0; i < loads; i++) {
-        sketch.load(box, i, sketch.neutral(), 1200, 120, Behaviour.CURRENT);
+        sketch.load(box, i, sketch.neutral(), 1200, 120, Behavior.CURRENT);
       }
       double amps = sketch.build().solve().amps(box, sketch.neutral()).magnitude();
       assertThat(amps).isCloseTo(loads == 3 ? 0 : 10, within(0.05));
@@ -89,7 +89,7 @@ class HandWorkedTest {
   void constantPowerEndsOnTheUpperRoot() {
     Sketch sketch = Sketch.service(1);
     sketch.sourceImpedance = new Complex[][]{{new Complex(1, 0)}};
-    int load = sketch.load(0, 0, 1, 1000, 120, Behaviour.POWER);
+    int load = sketch.load(0, 0, 1, 1000, 120, Behavior.POWER);
     Solution solution = sketch.build().solve();
     assertThat(solution.elementVolts(load).magnitude()).isCloseTo(60 + Math.sqrt(3600 - 1000), within(1e-6));
     assertThat(solution.elementPower(load).re()).isCloseTo(1000, within(1e-6));
@@ -100,7 +100,7 @@ class HandWorkedTest {
   void constantPowerBeyondWhatTheRunLetsThroughIsSaid() {
     Sketch sketch = Sketch.service(1);
     sketch.sourceImpedance = new Complex[][]{{new Complex(1, 0)}};
-    int load = sketch.load(0, 0, 1, 3700, 120, Behaviour.POWER);
+    int load = sketch.load(0, 0, 1, 3700, 120, Behavior.POWER);
     Solution solution = sketch.build().solve();
     assertThat(solution.isStarved(load) || solution.unsettled().contains(load)).isTrue();
   }
@@ -112,7 +112,7 @@ class HandWorkedTest {
     int box = sketch.run(0, 0.1, 0);
     sketch.open(box, A);
     int beyond = sketch.run(box, 0.1, 0);
-    int load = sketch.load(beyond, A, N, 1200, 120, Behaviour.IMPEDANCE);
+    int load = sketch.load(beyond, A, N, 1200, 120, Behavior.IMPEDANCE);
     Solution solution = sketch.build().solve();
     assertThat(solution.elementVolts(load).magnitude()).isLessThan(1e-9);
     assertThat(solution.elementAmps(load).magnitude()).isZero();
@@ -124,7 +124,7 @@ class HandWorkedTest {
     int box = sketch.run(0, 0.1, 0);
     sketch.open(box, A);
     sketch.open(box, N);
-    sketch.load(box, A, N, 1200, 120, Behaviour.IMPEDANCE);
+    sketch.load(box, A, N, 1200, 120, Behavior.IMPEDANCE);
     Solution solution = sketch.build().solve();
     assertThat(solution.isFloating(box, N)).isTrue();
     assertThat(solution.volts(box, A).isFinite()).isTrue();

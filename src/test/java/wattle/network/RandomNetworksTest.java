@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 
 /** The solver against a general-purpose library, and against laws that hold for every network. */
 class RandomNetworksTest {
@@ -40,9 +40,9 @@ class RandomNetworksTest {
       }
       double volts = solution.elementVolts(e).magnitude();
       double held = Math.max(volts, element.nominal() / 2);
-      double square = element.behaviour() == Behaviour.IMPEDANCE
+      double square = element.behavior() == Behavior.IMPEDANCE
           ? element.nominal() * element.nominal()
-          : element.behaviour() == Behaviour.CURRENT ? element.nominal() * held : held * held;
+          : element.behavior() == Behavior.CURRENT ? element.nominal() * held : held * held;
       admittances[e] = element.figure().conjugate().times(1 / square);
     }
     return admittances;
@@ -168,11 +168,11 @@ class RandomNetworksTest {
     Sketch sketch = Sketch.random(seed, true, false);
     Complex[] before = volts(sketch, sketch.build().solve());
     int box = sketch.run(sketch.boxes.size() - 1, 0, 0);
-    int load = sketch.load(box, 0, sketch.neutral(), 600, 120, Behaviour.IMPEDANCE);
+    int load = sketch.load(box, 0, sketch.neutral(), 600, 120, Behavior.IMPEDANCE);
     Complex[] beyond = volts(sketch, sketch.build().solve());
     Sketch.Element moved = sketch.elements.get(load);
     sketch.elements.set(
-        load, new Sketch.Element(box - 1, moved.a(), moved.b(), moved.figure(), moved.nominal(), moved.behaviour()));
+        load, new Sketch.Element(box - 1, moved.a(), moved.b(), moved.figure(), moved.nominal(), moved.behavior()));
     Complex[] inPlace = volts(sketch, sketch.build().solve());
     assertAgree(beyond, inPlace);
     assertThat(before).hasSize(beyond.length - sketch.hots - 2);

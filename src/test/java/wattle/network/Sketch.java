@@ -3,7 +3,7 @@ package wattle.network;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import wattle.model.Load.Behaviour;
+import wattle.model.Load.Behavior;
 
 /** A network as a test wrote it, so that it can be built in more than one way. Hots first, then neutral, then ground. */
 final class Sketch {
@@ -12,7 +12,7 @@ final class Sketch {
   record Box(int parent, List<Conductor> conductors) {}
 
   /** @param nominal 0 for an admittance, else volts of a load */
-  record Element(int box, int a, int b, Complex figure, double nominal, Behaviour behaviour) {}
+  record Element(int box, int a, int b, Complex figure, double nominal, Behavior behavior) {}
 
   record Link(int boxA, int a, int boxB, int b, Complex impedance) {}
 
@@ -78,12 +78,12 @@ final class Sketch {
     boxes.get(box).conductors.set(conductor, new Conductor(Network.OPEN, 0, 0));
   }
 
-  int load(int box, int a, int b, double watts, double nominal, Behaviour behaviour) {
-    return load(box, a, b, new Complex(watts, 0), nominal, behaviour);
+  int load(int box, int a, int b, double watts, double nominal, Behavior behavior) {
+    return load(box, a, b, new Complex(watts, 0), nominal, behavior);
   }
 
-  int load(int box, int a, int b, Complex voltAmperes, double nominal, Behaviour behaviour) {
-    elements.add(new Element(box, a, b, voltAmperes, nominal, behaviour));
+  int load(int box, int a, int b, Complex voltAmperes, double nominal, Behavior behavior) {
+    elements.add(new Element(box, a, b, voltAmperes, nominal, behavior));
     return elements.size() - 1;
   }
 
@@ -137,8 +137,8 @@ final class Sketch {
     int a = random.nextInt(hots);
     int b = random.nextBoolean() && hots > 1 ? (a + 1) % hots : neutral();
     double nominal = b == neutral() ? 120 : hots == 3 ? 208 : 240;
-    Behaviour behaviour = linear ? Behaviour.IMPEDANCE : Behaviour.values()[random.nextInt(3)];
-    load(box, a, b, new Complex(100 * random.nextDouble(), 40 * random.nextDouble()), nominal, behaviour);
+    Behavior behavior = linear ? Behavior.IMPEDANCE : Behavior.values()[random.nextInt(3)];
+    load(box, a, b, new Complex(100 * random.nextDouble(), 40 * random.nextDouble()), nominal, behavior);
   }
 
   Network build() {
@@ -158,7 +158,7 @@ final class Sketch {
       if (e.nominal == 0) {
         builder.admittance(e.box, e.a, e.b, e.figure);
       } else {
-        builder.load(e.box, e.a, e.b, e.figure, e.nominal, e.behaviour);
+        builder.load(e.box, e.a, e.b, e.figure, e.nominal, e.behavior);
       }
     }
     for (Source s : sources) {

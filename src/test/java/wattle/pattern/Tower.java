@@ -12,7 +12,7 @@ record Tower(long seed) {
   private static final String LOCAL = "kitchen|hall|counter|lights|bed[0-9]+|duct|kettle|reach";
 
   /** How a line of a dwelling is written. */
-  private record Hand(boolean pattern, String own, String patternsName, int number, int metres) {
+  private record Hand(boolean pattern, String own, String patternsName, int number, int meters) {
     String local(String name) {
       return pattern ? name : own + "-" + name;
     }
@@ -26,7 +26,7 @@ record Tower(long seed) {
     }
 
     String length(int more) {
-      return pattern ? "(run + " + more + " m)" : metres + more + " m";
+      return pattern ? "(run + " + more + " m)" : meters + more + " m";
     }
   }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import tech.units.indriya.unit.UnitDimension;
 import tech.units.indriya.unit.Units;
 
-/** Every unit against indriya (JSR-385), whose units are those of the SI brochure; customary ones from its metre. */
+/** Every unit against indriya (JSR-385), whose units are those of the SI brochure; customary ones from its meter. */
 class UnitsAgainstIndriyaTest {
   /** Ours by spelling, theirs by definition. Yard and pound agreement of 1959: 1 in = 25.4 mm. */
   private static Map<String, javax.measure.Unit<?>> theirs() {

@@ -26,20 +26,20 @@ class WireSizeTest {
 
   private static void check(Map<String, String> row) {
     WireSize size = size(row.get("size"));
-    double millimetres = Double.parseDouble(row.get("solid_equivalent_diameter_mm"));
+    double millimeters = Double.parseDouble(row.get("solid_equivalent_diameter_mm"));
     double area = Double.parseDouble(row.get("area_mm2"));
     double circularMils = Double.parseDouble(row.get("circular_mils_table8"));
-    assertThat(size.diameterMetres() * 1000).isCloseTo(millimetres, within(0.00006));
-    assertThat(size.areaSquareMillimetres()).isCloseTo(area, within(area * 3e-5));
-    double computed = size.areaSquareMetres() / Units.find("kcmil").orElseThrow().factor() * 1000;
+    assertThat(size.diameterMeters() * 1000).isCloseTo(millimeters, within(0.00006));
+    assertThat(size.areaSquareMillimeters()).isCloseTo(area, within(area * 3e-5));
+    double computed = size.areaSquareMeters() / Units.find("kcmil").orElseThrow().factor() * 1000;
     assertThat(computed).isCloseTo(circularMils, within(circularMils * 0.001));
   }
 
   /** ASTM B258 defines 4/0 as 0.4600 in and 36 AWG as 0.0050 in. */
   @Test
   void theTwoSizesThatDefineTheGauge() {
-    assertThat(size("4/0").diameterMetres() / 0.0254).isCloseTo(0.46, within(1e-12));
-    assertThat(size("36").diameterMetres() / 0.0254).isCloseTo(0.005, within(1e-12));
+    assertThat(size("4/0").diameterMeters() / 0.0254).isCloseTo(0.46, within(1e-12));
+    assertThat(size("36").diameterMeters() / 0.0254).isCloseTo(0.005, within(1e-12));
   }
 
   @Test
@@ -72,7 +72,7 @@ class WireSizeTest {
   void aLowerGaugeIsThicker(@ForAll @IntRange(min = -3, max = 39) int gauge) {
     assertThat(WireSize.awg(gauge)).isGreaterThan(WireSize.awg(gauge + 1));
     // Three gauges double the area, nearly: 92^(6/39) = 2.005.
-    assertThat(WireSize.awg(gauge).areaSquareMetres() / WireSize.awg(gauge + 3).areaSquareMetres())
+    assertThat(WireSize.awg(gauge).areaSquareMeters() / WireSize.awg(gauge + 3).areaSquareMeters())
         .isCloseTo(Math.pow(92, 6 / 39.0), within(1e-9));
   }
 

@@ -103,7 +103,7 @@ class CodesDifferTest {
             assertThat(f.place().orElseThrow().span().text()).isNotEmpty();
           });
         });
-    String guessed = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  require r.colour is at most 4 m\n  otherwise error"
+    String guessed = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  require r.color is at most 4 m\n  otherwise error"
         + " \"x\"\n  at r\n}\n";
     assertThat(check(guessed)).singleElement().satisfies(f -> assertThat(f.reason()).contains("There are ", " length,", " wiring"));
     String hole = "rule odd \"Odd\" {\n  for each run r\n  for all work\n  require r.length is at most 4 m\n  otherwise error"

@@ -221,9 +221,9 @@ class SchemaTest {
   @Test
   void spoiltDocumentsAreRefused() throws SourceReader.Unreadable {
     String plan = "examples/broken/shared-neutral-same-leg.wattle";
-    assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0", "severity", "colour");
+    assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0", "severity", "color");
     assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0/place", "line", "words2");
-    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0", "message", "colour");
+    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0", "message", "color");
     assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0/suppressions/0", "kind", "x");
     String house = HOUSES.get(0).toString();
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");

@@ -302,7 +302,7 @@ class AskingTest {
       column = data.get(i) == 0 ? column + data.get(i + 1) : data.get(i + 1);
       line += data.get(i);
       String text = lines[line].substring(column, column + data.get(i + 2));
-      seen.add(TokenColours.legend().getTokenTypes().get(data.get(i + 3)) + " " + text);
+      seen.add(TokenColors.legend().getTokenTypes().get(data.get(i + 3)) + " " + text);
     }
     assertThat(seen)
         .contains("keyword branch", "function counter", "class P", "namespace kitchen", "property c1", "struct NM-B", "string \"Laundry\"",

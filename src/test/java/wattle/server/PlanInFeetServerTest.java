@@ -17,10 +17,10 @@ import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
-/** What an editor shows of a plan in feet, and of one in metres. 90 °C are 194 °F, 60 °C 140 °F and 30 °C 86 °F. */
+/** What an editor shows of a plan in feet, and of one in meters. 90 °C are 194 °F, 60 °C 140 °F and 30 °C 86 °F. */
 class PlanInFeetServerTest {
   private static final Path FEET = Path.of("src/test/resources/units/quarry-rise.wattle").toAbsolutePath();
-  private static final Path METRES = Path.of("examples/kitchen-renovation/after.wattle").toAbsolutePath();
+  private static final Path METERS = Path.of("examples/kitchen-renovation/after.wattle").toAbsolutePath();
 
   private ScriptedEditor editor;
   private String uri;
@@ -77,15 +77,15 @@ class PlanInFeetServerTest {
   }
 
   @Test
-  void hoversOfAPlanInMetres() throws IOException {
-    open(METRES);
+  void hoversOfAPlanInMeters() throws IOException {
+    open(METERS);
     assertThat(hover("branch counter")).contains("3 boxes, 10.4 m").doesNotContain(" ft").doesNotContain("°F");
     assertThat(hover("counter by 12/3 NM")).contains("good for 90 °C").doesNotContain("°F");
   }
 
-  /** Feet and inches have the colour of units, as metres have; 'in' of a place has that of a word. */
+  /** Feet and inches have the color of units, as meters have; 'in' of a place has that of a word. */
   @Test
-  void feetAndInchesAreColouredAsUnits() throws IOException {
+  void feetAndInchesAreColoredAsUnits() throws IOException {
     open(FEET);
     editor.replace(uri, editor.text(uri),
         "plan \"Feet\"\nlet a = 3 ft 6 in\nlet b = 2 m\nbranch c by 14/2 NM-B bundled 2 in attic { P --(a)-- k.o }\n");
@@ -93,15 +93,15 @@ class PlanInFeetServerTest {
         .get(editor.server().getTextDocumentService().semanticTokensFull(new SemanticTokensParams(new TextDocumentIdentifier(uri))))
         .getData();
     String[] lines = editor.text(uri).split("\n");
-    java.util.Map<String, Integer> colours = new java.util.LinkedHashMap<>();
+    java.util.Map<String, Integer> colors = new java.util.LinkedHashMap<>();
     int line = 0;
     int column = 0;
     for (int i = 0; i < data.size(); i += 5) {
       column = data.get(i) == 0 ? column + data.get(i + 1) : data.get(i + 1);
       line += data.get(i);
-      colours.put(line + " " + lines[line].substring(column, column + data.get(i + 2)), data.get(i + 3));
+      colors.put(line + " " + lines[line].substring(column, column + data.get(i + 2)), data.get(i + 3));
     }
-    assertThat(colours.get("1 ft")).isEqualTo(colours.get("1 in")).isEqualTo(colours.get("2 m"));
-    assertThat(colours.get("3 in")).isEqualTo(colours.get("3 branch")).isNotEqualTo(colours.get("2 m"));
+    assertThat(colors.get("1 ft")).isEqualTo(colors.get("1 in")).isEqualTo(colors.get("2 m"));
+    assertThat(colors.get("3 in")).isEqualTo(colors.get("3 branch")).isNotEqualTo(colors.get("2 m"));
   }
 }

@@ -61,7 +61,7 @@ class OldWorkDangersTest {
     assertThat(white.limit().map(Derivation::si)).contains(20.0);
     assertThat(of(Danger.Kind.OVERCURRENT, result)).as("each fuse holds").isEmpty();
     assertThat(result.conductors()).filteredOn(c -> c.branch().equals("wet") && c.conductor().equals("hot A"))
-        .extracting(TrialResult.ConductorReading::colour).contains("black", "red");
+        .extracting(TrialResult.ConductorReading::color).contains("black", "red");
   }
 
   /** 120 V across 1000 ohm of a person and the few ohms of the electrodes: 119 mA; no current flows that a fuse would feel. */

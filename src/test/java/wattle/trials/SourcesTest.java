@@ -66,7 +66,7 @@ class SourcesTest {
 
   /**
    * The first cycles of a bolted fault at the terminals of a generator drive its rated current over its subtransient
-   * reactance, I = S / (U × x″d) (the per-unit method, as of IEEE 141): 6 kVA, 240 V, 12 %: 208.3 A. Ten metres of 10 AWG
+   * reactance, I = S / (U × x″d) (the per-unit method, as of IEEE 141): 6 kVA, 240 V, 12 %: 208.3 A. Ten meters of 10 AWG
    * there and back add 0.079 Ω of resistance to the 1.152 Ω of reactance.
    */
   @Test

@@ -37,7 +37,7 @@ class VoltageProfileTest {
     assertThat(profile.stops()).hasSize(2);
     assertThat(profile.stops().get(0).fullLoad()).isCloseTo(1, within(0.001));
     assertThat(120 * (1 - profile.stops().get(1).fullLoad())).isCloseTo(15 * 40 * 3.07 / 304.8, within(0.1));
-    assertThat(profile.stops().get(1).metres()).isEqualTo(20);
+    assertThat(profile.stops().get(1).meters()).isEqualTo(20);
     assertThat(profile.stops().get(1).before()).isZero();
   }
 
@@ -45,7 +45,7 @@ class VoltageProfileTest {
   void aJunctionOnTheWayIsAStopAndAForkIsTwo() {
     VoltageProfile profile = profile(compile("{ P --5 m-- r.j --10 m-- r.one\n r.j --2 m-- r.two }"), "far").orElseThrow();
     assertThat(profile.stops()).extracting(VoltageProfile.Stop::name).containsExactly("P", "r.j", "r.one", "r.two");
-    assertThat(profile.stops()).extracting(VoltageProfile.Stop::metres).containsExactly(0.0, 5.0, 15.0, 7.0);
+    assertThat(profile.stops()).extracting(VoltageProfile.Stop::meters).containsExactly(0.0, 5.0, 15.0, 7.0);
     assertThat(profile.stops()).extracting(VoltageProfile.Stop::before).containsExactly(-1, 0, 1, 1);
     assertThat(profile.stops().get(1).stated()).isEmpty();
     double junction = 1 - profile.stops().get(1).fullLoad();

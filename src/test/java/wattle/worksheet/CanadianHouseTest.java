@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static wattle.worksheet.Examples.CA;
 import static wattle.worksheet.Examples.calculate;
 import static wattle.worksheet.Examples.load;
-import static wattle.worksheet.Examples.metres;
+import static wattle.worksheet.Examples.meters;
 import static wattle.worksheet.Examples.result;
 import static wattle.worksheet.Examples.service;
 
@@ -108,8 +108,8 @@ class CanadianHouseTest {
    */
   @Test
   void theLeastLoadIsThatOfTheWholeSuite() {
-    DwellingUnit warm = metres(60, load("range", LoadClass.COOKING, 12000), load("heat", LoadClass.ROOM_HEATING, 6000));
-    DwellingUnit cold = metres(60, load("range", LoadClass.COOKING, 12000));
+    DwellingUnit warm = meters(60, load("range", LoadClass.COOKING, 12000), load("heat", LoadClass.ROOM_HEATING, 6000));
+    DwellingUnit cold = meters(60, load("range", LoadClass.COOKING, 12000));
     assertThat(calculate(CA, "row", service(warm, warm)).total().si()).isEqualTo(1.65 * 11000 + 10000 + 0.75 * 2000, within(1e-6));
     assertThat(calculate(CA, "row", service(cold, cold)).total().si()).isEqualTo(1.65 * 14400, within(1e-6));
   }

@@ -7,7 +7,7 @@ import static wattle.worksheet.Examples.SPLIT;
 import static wattle.worksheet.Examples.calculate;
 import static wattle.worksheet.Examples.feeder;
 import static wattle.worksheet.Examples.load;
-import static wattle.worksheet.Examples.metres;
+import static wattle.worksheet.Examples.meters;
 import static wattle.worksheet.Examples.part;
 import static wattle.worksheet.Examples.result;
 import static wattle.worksheet.Examples.service;
@@ -33,7 +33,7 @@ class CanadianTest {
     Worksheet sheet = calculate(
         CA, "single",
         service(
-            metres(
+            meters(
                 269, load("ac", LoadClass.COOLING, 6000), load("range", LoadClass.COOKING, 11000),
                 load("tub", LoadClass.POOL_HEATING, 8000), load("car", LoadClass.VEHICLE_CHARGING, 7200),
                 load("dryer", LoadClass.DRYER, 5000), load("disposal", LoadClass.FIXED_APPLIANCE, 800).onNeutral(),
@@ -54,7 +54,7 @@ class CanadianTest {
   @Test
   void publishedMansionsFloorArea() {
     DwellingUnit unit = new DwellingUnit(
-        "mansion", Optional.of(Quantity.of(1800, Units.SQUARE_METRE)), Optional.of(Quantity.of(900, Units.SQUARE_METRE)),
+        "mansion", Optional.of(Quantity.of(1800, Units.SQUARE_METER)), Optional.of(Quantity.of(900, Units.SQUARE_METER)),
         Circuits.NONE, Circuits.NONE, List.of(), List.of(), 1);
     Worksheet sheet = calculate(CA, "single", service(unit));
     // 2475 m² − 90 m² = 2385 m², which is 26.5 and so 27 parts of 90 m².
@@ -64,7 +64,7 @@ class CanadianTest {
   /** CSA C22.1 8-200 1) a) iv) (demand.csv); dakotaprep.com: a 17 kW range counts 8000 W. */
   @Test
   void rangeAboveTwelveKilowatts() {
-    Worksheet sheet = calculate(CA, "single", service(metres(90, load("range", LoadClass.COOKING, 17000))));
+    Worksheet sheet = calculate(CA, "single", service(meters(90, load("range", LoadClass.COOKING, 17000))));
     assertThat(result(sheet.lines(), "basic load")).isEqualTo(5000, EXACT);
     assertThat(result(sheet.lines(), "range")).isEqualTo(8000, EXACT);
   }
@@ -74,7 +74,7 @@ class CanadianTest {
   void roomHeatingAgainstCooling() {
     Worksheet sheet = calculate(
         CA, "single",
-        service(metres(150, load("heat", LoadClass.ROOM_HEATING, 2000).times(7), load("ac", LoadClass.COOLING, 4000))));
+        service(meters(150, load("heat", LoadClass.ROOM_HEATING, 2000).times(7), load("ac", LoadClass.COOLING, 4000))));
     assertThat(result(sheet.lines(), "room heating, the first 10000 W")).isEqualTo(10000, EXACT);
     assertThat(result(sheet.lines(), "room heating, the part above 10000 W")).isEqualTo(3000, EXACT);
     assertThat(Examples.line(sheet.lines(), "cooling, left out").result()).isEmpty();
@@ -86,7 +86,7 @@ class CanadianTest {
     Worksheet sheet = calculate(
         CA, "single",
         service(
-            metres(
+            meters(
                 150, load("water", LoadClass.WATER_HEATING, 4500), load("dryer", LoadClass.DRYER, 5500),
                 load("small", LoadClass.FIXED_APPLIANCE, 1500))));
     assertThat(result(sheet.lines(), "other loads, the first 6000 W")).isEqualTo(6000, EXACT);
@@ -96,16 +96,16 @@ class CanadianTest {
   /** CSA C22.1 8-200 1) b): 24 000 W from 80 m² on, technicalsafetybc.ca IB-EL 2016-07 (demand.csv); below from memory. */
   @Test
   void leastLoadOfADwelling() {
-    assertThat(calculate(CA, "single", service(metres(80))).total().si()).isEqualTo(24000, EXACT);
-    assertThat(calculate(CA, "single", service(metres(80))).current().si()).isEqualTo(100, EXACT);
-    assertThat(calculate(CA, "single", service(metres(79))).current().si()).isEqualTo(60, EXACT);
-    assertThat(calculate(CA, "single", part(metres(79))).total().si()).isEqualTo(5000, EXACT);
+    assertThat(calculate(CA, "single", service(meters(80))).total().si()).isEqualTo(24000, EXACT);
+    assertThat(calculate(CA, "single", service(meters(80))).current().si()).isEqualTo(100, EXACT);
+    assertThat(calculate(CA, "single", service(meters(79))).current().si()).isEqualTo(60, EXACT);
+    assertThat(calculate(CA, "single", part(meters(79))).total().si()).isEqualTo(5000, EXACT);
   }
 
   /** CSA C22.1 8-202 1), from memory. */
   @Test
   void basicLoadOfAnApartment() {
-    assertThat(calculate(CA, "multi", feeder(SPLIT, metres(45))).current().si()).as("the least").isEqualTo(60, EXACT);
+    assertThat(calculate(CA, "multi", feeder(SPLIT, meters(45))).current().si()).as("the least").isEqualTo(60, EXACT);
     assertThat(apartment(45)).isEqualTo(3500, EXACT);
     assertThat(apartment(46)).isEqualTo(5000, EXACT);
     assertThat(apartment(90)).isEqualTo(5000, EXACT);
@@ -114,13 +114,13 @@ class CanadianTest {
   }
 
   private static double apartment(double area) {
-    return result(calculate(CA, "multi", feeder(SPLIT, metres(area))).lines(), "basic load");
+    return result(calculate(CA, "multi", feeder(SPLIT, meters(area))).lines(), "basic load");
   }
 
   /** CSA C22.1 8-202 3), from memory: 100, 65, 65, 40, 40, then 25 % to the twentieth and 10 % beyond. */
   @Test
   void manyApartments() {
-    DwellingUnit unit = metres(
+    DwellingUnit unit = meters(
         80, load("range", LoadClass.COOKING, 12000), load("dryer", LoadClass.DRYER, 5000),
         load("heat", LoadClass.ROOM_HEATING, 2000).times(2));
     // With its heat of 4000 W a unit is above the least of 14 400 W, so that nothing is made up.

@@ -15,7 +15,7 @@ class ClimateTest {
   private static double total(ConnectedLoad... loads) {
     Compilation plan = LarchMews.plan();
     Worksheets worksheets = new Worksheets(plan.library());
-    Inputs inputs = Examples.service(Examples.metres(100, loads));
+    Inputs inputs = Examples.service(Examples.meters(100, loads));
     return worksheets.calculate(worksheets.method("standard").orElseThrow(), inputs).worksheet().orElseThrow().total().si();
   }
 

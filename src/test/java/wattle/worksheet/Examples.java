@@ -38,8 +38,8 @@ final class Examples {
     return unit(Quantity.of(squareFeet, Units.SQUARE_FOOT), laundry, loads);
   }
 
-  static DwellingUnit metres(double squareMetres, ConnectedLoad... loads) {
-    return unit(Quantity.of(squareMetres, Units.SQUARE_METRE), 1, loads);
+  static DwellingUnit meters(double squareMeters, ConnectedLoad... loads) {
+    return unit(Quantity.of(squareMeters, Units.SQUARE_METER), 1, loads);
   }
 
   static Inputs service(DwellingUnit... units) {

@@ -183,7 +183,7 @@ class HouseWorksheetsTest {
 
   /** The smallest result of the methods that apply decides: by the standard one alone this house would need more. */
   @Test
-  void aServiceIsComparedWithTheMostFavourableMethod() {
+  void aServiceIsComparedWithTheMostFavorableMethod() {
     String large = HOUSE.replace("floor-area 100 m2", "floor-area 170 m2");
     double standard = service(large, "standard").worksheet().orElseThrow().current().si();
     double optional = service(large, "optional").worksheet().orElseThrow().current().si();

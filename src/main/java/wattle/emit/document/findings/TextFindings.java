@@ -31,13 +31,13 @@ public final class TextFindings {
   private final Palette palette;
   private final Map<String, String> plans;
 
-  public TextFindings(boolean coloured) {
-    this(coloured, Map.of());
+  public TextFindings(boolean colored) {
+    this(colored, Map.of());
   }
 
   /** @param plans of rules that stand beside a plan, by name, the plan with which they are explained */
-  public TextFindings(boolean coloured, Map<String, String> plans) {
-    this.palette = coloured ? Palette.COLOURED : Palette.PLAIN;
+  public TextFindings(boolean colored, Map<String, String> plans) {
+    this.palette = colored ? Palette.COLORED : Palette.PLAIN;
     this.plans = Map.copyOf(plans);
   }
 
@@ -67,7 +67,7 @@ public final class TextFindings {
     return out.toString();
   }
 
-  /** What stands beneath the headline, without colours: place, lines, reason, fix, source. */
+  /** What stands beneath the headline, without colors: place, lines, reason, fix, source. */
   public static String body(Finding finding) {
     StringBuilder out = new StringBuilder();
     new TextFindings(false).body(out, finding);
@@ -194,10 +194,10 @@ public final class TextFindings {
         + ". " + Caution.SHORT;
   }
 
-  /** Colour sequences of a terminal; all empty where colour is not wanted. */
+  /** Color sequences of a terminal; all empty where color is not wanted. */
   private record Palette(String error, String warning, String advice, String related, String reset) {
     static final Palette PLAIN = new Palette("", "", "", "", "");
-    static final Palette COLOURED = new Palette("\u001b[1;31m", "\u001b[1;33m", "\u001b[1;36m", "\u001b[34m", "\u001b[0m");
+    static final Palette COLORED = new Palette("\u001b[1;31m", "\u001b[1;33m", "\u001b[1;36m", "\u001b[34m", "\u001b[0m");
 
     String of(Severity severity) {
       return switch (severity) {

@@ -42,7 +42,7 @@ public final class LockoutJson {
     node.put("at", proof.at());
     ArrayNode conductors = node.putArray("conductors");
     for (Lockout.Conductor conductor : proof.conductors()) {
-      conductors.addObject().put("branch", conductor.branch()).put("colour", conductor.colour()).put("role", conductor.role())
+      conductors.addObject().put("branch", conductor.branch()).put("color", conductor.color()).put("role", conductor.role())
           .put("reidentified", conductor.reidentified());
     }
     ArrayNode readings = node.putArray("readings");

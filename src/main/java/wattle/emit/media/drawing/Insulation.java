@@ -3,15 +3,15 @@ package wattle.emit.media.drawing;
 import java.util.Arrays;
 
 /**
- * How a conductor is drawn. Each has a colour near that of its insulation, an outline, and a pattern of its own along
- * the middle, so that it can be told apart in black and white and by those who do not see colours; its name stands
+ * How a conductor is drawn. Each has a color near that of its insulation, an outline, and a pattern of its own along
+ * the middle, so that it can be told apart in black and white and by those who do not see colors; its name stands
  * beside it in any case. White and green mean neutral and ground by NFPA 70 200.6 and 250.119; the shades and the
  * patterns are our own.
  */
 public enum Insulation {
   BLACK("black", "#000000", "#1c1c1c", "", ""), RED("red", "#6d0f0f", "#d43a2f", "#ffffff", "9 4"), BLUE("blue", "#12315f", "#3b78c4",
       "#ffffff", "2 4"), BROWN("brown", "#3a2110", "#7a4a25", "#ffffff", "5 3 1 3"), YELLOW("yellow", "#5d4a00", "#f0c832", "#000000",
-          "1 5"), WHITE("white", "#000000", "#ffffff", "", ""), GREY("grey", "#303030", "#b0b0b0", "", ""), GREEN("green", "#0c3d1c",
+          "1 5"), WHITE("white", "#000000", "#ffffff", "", ""), GRAY("gray", "#303030", "#b0b0b0", "", ""), GREEN("green", "#0c3d1c",
               "#3f9a52", "#000000",
               "7 3 1 3"), BARE("bare", "#53300d", "#d8924a", "#000000", "1 2"), OTHER("", "#303030", "#d0d0d0", "#000000", "3 3"),
   /** A white conductor with marks of tape or paint: it is no neutral. */
@@ -33,9 +33,9 @@ public enum Insulation {
     this.pattern = pattern;
   }
 
-  /** By the word that plans and libraries use for a colour; {@link #OTHER} for one that is not known. */
-  public static Insulation of(String colour) {
-    return Arrays.stream(values()).filter(i -> !i.word.isEmpty() && i.word.equals(colour)).findFirst().orElse(OTHER);
+  /** By the word that plans and libraries use for a color; {@link #OTHER} for one that is not known. */
+  public static Insulation of(String color) {
+    return Arrays.stream(values()).filter(i -> !i.word.isEmpty() && i.word.equals(color)).findFirst().orElse(OTHER);
   }
 
   String outline() {
@@ -46,7 +46,7 @@ public enum Insulation {
     return core;
   }
 
-  /** Colour of the pattern; empty for none. */
+  /** Color of the pattern; empty for none. */
   String mark() {
     return mark;
   }

@@ -41,7 +41,7 @@ public sealed interface Shape {
   /** How a closed shape is filled. */
   enum Fill {
     NONE, INK, PAPER,
-    /** Light grey, which black-and-white print keeps apart from paper. */
+    /** Light gray, which black-and-white print keeps apart from paper. */
     SHADE,
     /** The screw of a hot. */
     BRASS,
@@ -57,7 +57,7 @@ public sealed interface Shape {
     REMOVED,
     /** The ground under what is not as it was. */
     CHANGED,
-    /** What a reader must see first; its shape says the same without the colour. */
+    /** What a reader must see first; its shape says the same without the color. */
     ALARM
   }
 
@@ -123,7 +123,7 @@ public sealed interface Shape {
   }
 
   /**
-   * A curve from one point to another, bulging towards a control point (a quadratic Bézier curve).
+   * A curve from one point to another, bulging toward a control point (a quadratic Bézier curve).
    *
    * @param controlX of the point that the curve is drawn to
    */

@@ -55,13 +55,13 @@ public final class Symbols {
     }
   }
 
-  /** A transformer on a horizontal line, centred; 34 long. */
+  /** A transformer on a horizontal line, centerd; 34 long. */
   public static void transformer(Sketch to, double x, double y) {
     to.add(new Shape.Circle(x + 12, y, 10, Stroke.THIN, Fill.NONE));
     to.add(new Shape.Circle(x + 24, y, 10, Stroke.THIN, Fill.NONE));
   }
 
-  /** A generator, centred at x + 12; 24 long. */
+  /** A generator, centerd at x + 12; 24 long. */
   public static void generator(Sketch to, double x, double y) {
     to.add(new Shape.Circle(x + 12, y, 12, Stroke.THIN, Fill.PAPER));
     to.text(x + 12, y + 4, "G", 12, false, Anchor.MIDDLE);

@@ -40,10 +40,10 @@ final class WireSvg {
   /** Attributes that all strokes of wires share, so that a group of wires has them once. */
   static final String COMMON = " fill=\"none\" stroke-linejoin=\"round\"";
 
-  private static void line(StringBuilder out, List<Corner> corners, String colour, double width, String dashes) {
+  private static void line(StringBuilder out, List<Corner> corners, String color, double width, String dashes) {
     out.append("<path d=\"");
     way(out, corners);
-    out.append("\" stroke=\"").append(colour).append("\" stroke-width=\"").append(DrawingSvg.number(width)).append('"');
+    out.append("\" stroke=\"").append(color).append("\" stroke-width=\"").append(DrawingSvg.number(width)).append('"');
     out.append(dashes.isEmpty() ? "" : " stroke-dasharray=\"" + dashes + "\"").append("/>\n");
   }
 

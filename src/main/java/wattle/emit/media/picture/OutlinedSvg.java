@@ -21,7 +21,7 @@ record OutlinedSvg(String svg, double width, double height, List<PlacedText> tex
   }
 
   /**
-   * Texts in one plain colour taken out, so that they can be drawn as text; the others as outlines. A text that lies
+   * Texts in one plain color taken out, so that they can be drawn as text; the others as outlines. A text that lies
    * under a shape comes to lie above it.
    */
   static OutlinedSvg lifted(String svg) throws UnreadablePictureException {

@@ -9,8 +9,8 @@ import java.util.Optional;
  * letter and tabloid.
  */
 public record Paper(double width, double height) {
-  public static final Paper A4 = millimetres(210, 297);
-  public static final Paper A3 = millimetres(297, 420);
+  public static final Paper A4 = millimeters(210, 297);
+  public static final Paper A3 = millimeters(297, 420);
   public static final Paper LETTER = new Paper(612, 792);
   public static final Paper TABLOID = new Paper(792, 1224);
 
@@ -31,7 +31,7 @@ public record Paper(double width, double height) {
     return pictureWidth > pictureHeight ? turned() : this;
   }
 
-  private static Paper millimetres(double width, double height) {
+  private static Paper millimeters(double width, double height) {
     return new Paper(width * 72 / 25.4, height * 72 / 25.4);
   }
 }

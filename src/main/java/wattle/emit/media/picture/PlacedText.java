@@ -8,7 +8,7 @@ import java.awt.geom.AffineTransform;
  * @param text the characters in the order in which they are drawn, left to right
  * @param face the shipped face
  * @param size the size in the units of {@code placed}
- * @param rgb the colour, as in 0xRRGGBB
+ * @param rgb the color, as in 0xRRGGBB
  * @param placed from a system whose origin is the start of the baseline, y downwards, to pixels of the picture
  */
 record PlacedText(String text, Face face, double size, int rgb, AffineTransform placed) {}

@@ -55,11 +55,11 @@ final class PngEncoder {
   }
 
   private static byte[] resolution(int pixelsPerInch) throws IOException {
-    int pixelsPerMetre = (int) Math.round(pixelsPerInch / 0.0254);
+    int pixelsPerMeter = (int) Math.round(pixelsPerInch / 0.0254);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     DataOutputStream out = new DataOutputStream(bytes);
-    out.writeInt(pixelsPerMetre);
-    out.writeInt(pixelsPerMetre);
+    out.writeInt(pixelsPerMeter);
+    out.writeInt(pixelsPerMeter);
     out.write(1);
     return bytes.toByteArray();
   }

@@ -156,7 +156,7 @@ final class SvgOutliner {
 
   private void draw(TextChunks.Piece piece, Frame frame) {
     TextStyle style = piece.style();
-    OptionalInt rgb = PlainColour.rgb(style.fill());
+    OptionalInt rgb = PlainColor.rgb(style.fill());
     if (lift && !frame.elsewhere() && style.opaque() && style.stroke().equals("none") && rgb.isPresent()) {
       AffineTransform placed = new AffineTransform(frame.toPicture());
       placed.translate(piece.x(), piece.y());

@@ -62,17 +62,17 @@ public final class Alike {
     rest.forEach(p -> repeated.add(p.name()));
   }
 
-  /** Metres of feeders from the service to a panel. */
+  /** Meters of feeders from the service to a panel. */
   private double way(Panel panel) {
-    double metres = 0;
+    double meters = 0;
     Optional<Panel> at = Optional.of(panel);
     for (int depth = 0; at.isPresent() && depth < house.panels().size(); depth++) {
-      metres += at.get().feeder().flatMap(Stretch::length).map(Quantity::si).orElse(0.0);
+      meters += at.get().feeder().flatMap(Stretch::length).map(Quantity::si).orElse(0.0);
       at = at.get().supply() instanceof PanelSupply.FromBreaker from
           ? Optional.ofNullable(house.panels().get(from.breaker().panel()))
           : Optional.empty();
     }
-    return metres;
+    return meters;
   }
 
   public boolean isEmpty() {

@@ -14,7 +14,7 @@ import wattle.quantity.Units;
 
 /** What to buy: one row a thing. */
 public final class MaterialsSchedule {
-  private static final double METRES_PER_FOOT = 0.3048;
+  private static final double METERS_PER_FOOT = 0.3048;
   private static final int MOST_PLACES = 8;
 
   private static final List<Column> COLUMNS = List.of(
@@ -35,9 +35,9 @@ public final class MaterialsSchedule {
           Row.of(
               Cell.of(item.category().word()),
               Cell.of(item.what()),
-              item.inMetres() ? Cell.BLANK : Cell.of(item.amount()),
-              item.inMetres() ? item.derivation().map(d -> Cell.of(item.amount(), d)).orElse(Cell.of(item.amount())) : Cell.BLANK,
-              item.inMetres() ? Cell.of(item.amount() / METRES_PER_FOOT) : Cell.BLANK,
+              item.inMeters() ? Cell.BLANK : Cell.of(item.amount()),
+              item.inMeters() ? item.derivation().map(d -> Cell.of(item.amount(), d)).orElse(Cell.of(item.amount())) : Cell.BLANK,
+              item.inMeters() ? Cell.of(item.amount() / METERS_PER_FOOT) : Cell.BLANK,
               Cell.of(places(item.places()))));
     }
     return new Sheet("materials", "Materials to buy", COLUMNS, rows, notes(materials, units));

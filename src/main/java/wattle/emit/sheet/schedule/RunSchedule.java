@@ -106,7 +106,7 @@ public final class RunSchedule {
 
   private static Row stretch(
       String row, String name, String from, String to, Stretch run, Carried carried, String status) {
-    List<String> wires = run.wiring().wires().stream().map(w -> w.colour()).toList();
+    List<String> wires = run.wiring().wires().stream().map(w -> w.color()).toList();
     return Row.of(
         Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
         figure(carried.ampacity), figure(carried.between), percent(carried.fill), Cell.of(SurroundingsWords.of(run.surroundings())),
@@ -125,7 +125,7 @@ public final class RunSchedule {
     section.conductors().forEach(c -> {
       String mark = c.reidentified() ? " (re-marked)" : "";
       String role = c.role() instanceof Role.Ground ? "" : " " + Role.text(c.role(), branch.hots());
-      roles.add((role.isEmpty() ? "ground" : c.wire().colour() + role) + mark);
+      roles.add((role.isEmpty() ? "ground" : c.wire().color() + role) + mark);
     });
     return Row.of(
         Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
@@ -154,7 +154,7 @@ public final class RunSchedule {
   }
 
   private static Cell length(Optional<Quantity> length) {
-    return length.map(l -> Cell.of(l.in(Units.METRE), Derivation.stated("length", "l", l))).orElse(Cell.BLANK);
+    return length.map(l -> Cell.of(l.in(Units.METER), Derivation.stated("length", "l", l))).orElse(Cell.BLANK);
   }
 
   private static String point(Branch branch, int index) {

@@ -177,10 +177,10 @@ public final class TrialSheets {
     for (TrialResult.ConductorReading c : conductors.subList(0, Math.min(most, conductors.size()))) {
       rows.add(
           Row.of(
-              Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.colour()), Cell.of(c.conductor()),
+              Cell.of(c.run()), Cell.of(c.branch()), Cell.of(c.color()), Cell.of(c.conductor()),
               Cell.of(c.open() ? "open" : ConductorStates.of(c, result.dangers())),
               figure(c.amps()), figure(c.watts()))
-              .about((c.branch().isEmpty() ? "" : c.branch() + " ") + (isAlone(c, conductors) ? "" : c.colour() + " ") + c.conductor()
+              .about((c.branch().isEmpty() ? "" : c.branch() + " ") + (isAlone(c, conductors) ? "" : c.color() + " ") + c.conductor()
                   + " from "
                   + c.run()));
     }

@@ -89,7 +89,7 @@ public final class WorstCaseSheets {
             Column.figures("heat-w-per-m", "heat of one", "W/m", 2).naming("heat of * at full load")),
         rows,
         List.of(
-            "The whole rating in every hot for hours, in the air and with the neighbours that the plan states; nearest to the"
+            "The whole rating in every hot for hours, in the air and with the neighbors that the plan states; nearest to the"
                 + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor. A shared"
                 + " neutral has"
                 + " a line of its own where its hots can give it more than a breaker's rating.",

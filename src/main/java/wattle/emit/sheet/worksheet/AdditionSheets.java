@@ -18,7 +18,7 @@ public final class AdditionSheets {
   private AdditionSheets() {}
 
   /**
-   * The answer by every method, then the most favourable worksheet of each service and feeder before and after.
+   * The answer by every method, then the most favorable worksheet of each service and feeder before and after.
    *
    * @param added what is added, in words
    * @param methods those that the plan's codes have
@@ -101,7 +101,7 @@ public final class AdditionSheets {
     String next = best.after().nextRating().map(n -> "; the next standard rating that will do is " + n.value().text()).orElse("");
     return best.fits()
         ? name + ": carries it" + by + ", with " + amperes(spare) + " to spare."
-        : name + ": does not carry it; " + amperes(-spare) + " short" + by + ", the most favourable method" + next + ".";
+        : name + ": does not carry it; " + amperes(-spare) + " short" + by + ", the most favorable method" + next + ".";
   }
 
   private static String amperes(double value) {

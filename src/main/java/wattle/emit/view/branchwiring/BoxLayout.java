@@ -10,7 +10,7 @@ import wattle.model.Role;
 
 /**
  * Where everything in a box comes to lie, for one order. Each net has a level line of its own: hots, switch legs and
- * travellers above the fixtures, neutral and ground below. The cable that arrives and the first that leaves have their
+ * travelers above the fixtures, neutral and ground below. The cable that arrives and the first that leaves have their
  * ends on these lines; further cables have theirs below, and wires down to them at the right.
  */
 final class BoxLayout {

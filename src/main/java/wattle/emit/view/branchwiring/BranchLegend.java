@@ -31,9 +31,9 @@ final class BranchLegend {
     boolean open = cards.stream().anyMatch(BoxCard::hasOpenTerminal);
     Map<Insulation, String> seen = new EnumMap<>(Insulation.class);
     for (Section section : branches.stream().flatMap(b -> b.sections().stream()).toList()) {
-      section.wiring().wires().forEach(w -> seen.putIfAbsent(Insulation.of(w.colour()), w.colour()));
+      section.wiring().wires().forEach(w -> seen.putIfAbsent(Insulation.of(w.color()), w.color()));
       for (ConductorUse use : section.conductors()) {
-        seen.putIfAbsent(Net.insulation(use), use.reidentified() ? "white, marked as a hot at both ends" : use.wire().colour());
+        seen.putIfAbsent(Net.insulation(use), use.reidentified() ? "white, marked as a hot at both ends" : use.wire().color());
       }
     }
     List<Legend.Item> items = new ArrayList<>();

@@ -111,7 +111,7 @@ public final class BranchWiring implements View {
     List<String> breakers = branch.hots().stream().map(BranchHot::breaker).distinct().map(Object::toString).toList();
     List<String> boxes = branch.points().stream().flatMap(p -> p.box().stream()).toList();
     return "Branch " + branch.name() + " from " + (breakers.isEmpty() ? "no breaker" : String.join(" and ", breakers)) + " through "
-        + String.join(", ", boxes) + ". Each box shows its cables with every conductor named by colour and by what it does,"
+        + String.join(", ", boxes) + ". Each box shows its cables with every conductor named by color and by what it does,"
         + " the wire connectors, and the terminals of its devices.";
   }
 }

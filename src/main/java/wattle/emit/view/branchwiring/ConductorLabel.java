@@ -5,7 +5,7 @@ import wattle.model.Branch;
 import wattle.model.ConductorUse;
 import wattle.model.Role;
 
-/** The words beside the end of a conductor: its colour, and what it does. */
+/** The words beside the end of a conductor: its color, and what it does. */
 final class ConductorLabel {
   static final double SIZE = 9.5;
   private static final double WIDEST = 230;
@@ -14,21 +14,21 @@ final class ConductorLabel {
 
   /** As in {@code black: hot A}, or {@code white, marked black: switch leg of hall.sw}. */
   static String of(Branch branch, ConductorUse use) {
-    String colour = use.wire().colour() + (use.reidentified() ? ", marked as a hot" : "");
-    if (use.role() instanceof Role.Traveller t) {
-      return colour + ": traveller " + t.number() + (severalPairs(branch) ? ", " + t.betweenSwitch() + " to " + t.andSwitch() : "");
+    String color = use.wire().color() + (use.reidentified() ? ", marked as a hot" : "");
+    if (use.role() instanceof Role.Traveler t) {
+      return color + ": traveler " + t.number() + (severalPairs(branch) ? ", " + t.betweenSwitch() + " to " + t.andSwitch() : "");
     }
     if (use.role() instanceof Role.Spare) {
-      return colour + ": not used, capped";
+      return color + ": not used, capped";
     }
-    return colour + ": " + Role.text(use.role(), branch.hots());
+    return color + ": " + Role.text(use.role(), branch.hots());
   }
 
   private static boolean severalPairs(Branch branch) {
     return branch.sections().stream()
         .flatMap(s -> s.conductors().stream())
-        .filter(c -> c.role() instanceof Role.Traveller)
-        .map(c -> ((Role.Traveller) c.role()).betweenSwitch())
+        .filter(c -> c.role() instanceof Role.Traveler)
+        .map(c -> ((Role.Traveler) c.role()).betweenSwitch())
         .distinct()
         .count() > 1;
   }

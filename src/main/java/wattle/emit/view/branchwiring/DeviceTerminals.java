@@ -94,8 +94,8 @@ final class DeviceTerminals {
     String one = group.switches().get(from);
     String other = group.switches().get(from + 1);
     return List.of(
-        top(name + ", trav. 1", Make.BRASS, new Role.Traveller(one, other, 1, group.hot())),
-        top(name + ", trav. 2", Make.BRASS, new Role.Traveller(one, other, 2, group.hot())));
+        top(name + ", trav. 1", Make.BRASS, new Role.Traveler(one, other, 1, group.hot())),
+        top(name + ", trav. 2", Make.BRASS, new Role.Traveler(one, other, 2, group.hot())));
   }
 
   private List<Terminal> ofReceptacle(Device device, Point point, boolean through) {

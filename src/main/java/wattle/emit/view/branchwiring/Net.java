@@ -48,7 +48,7 @@ record Net(Key key, List<Conductor> conductors, int terminals, boolean lead) {
     return ends() > 2 || ends() == 2 && (conductors.size() == 2 || lead);
   }
 
-  /** Of the short wires to screws: the colour that the net's cables have. */
+  /** Of the short wires to screws: the color that the net's cables have. */
   Insulation pigtail() {
     return conductors.stream()
         .map(c -> insulation(c.use()))
@@ -59,6 +59,6 @@ record Net(Key key, List<Conductor> conductors, int terminals, boolean lead) {
   }
 
   static Insulation insulation(ConductorUse use) {
-    return use.reidentified() ? Insulation.MARKED_WHITE : Insulation.of(use.wire().colour());
+    return use.reidentified() ? Insulation.MARKED_WHITE : Insulation.of(use.wire().color());
   }
 }

@@ -8,7 +8,7 @@ import wattle.emit.media.drawing.Sketch;
 
 /**
  * How a part of a diagram stands in two revisions. Each has a sign and an outline of its own, so that it is told on
- * paper without colour: a square with a plus, a circle with a minus, a filled triangle.
+ * paper without color: a square with a plus, a circle with a minus, a filled triangle.
  */
 enum Difference {
   SAME(Fill.NONE, Stroke.THIN), ADDED(Fill.ADDED, Stroke.THIN), REMOVED(Fill.REMOVED, Stroke.DASHED), CHANGED(Fill.CHANGED, Stroke.FAINT);

@@ -176,7 +176,7 @@ public final class OneLine {
   }
 
   /**
-   * Graphviz centres the blocks of a rank; side by side with their left edges they read as one column. A block stands so
+   * Graphviz centers the blocks of a rank; side by side with their left edges they read as one column. A block stands so
    * that its feeder runs straight, or as far beneath as those above it need.
    */
   private void align(Map<String, double[]> corners) {

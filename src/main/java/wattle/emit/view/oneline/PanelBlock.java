@@ -21,7 +21,7 @@ import wattle.model.Status;
 
 /**
  * A panel: one upright bar for each leg, and from the bars one line for each breaker. A dot on a bar says that the line
- * is connected to that leg; the letters at its left say the same, so that nothing hangs on colour.
+ * is connected to that leg; the letters at its left say the same, so that nothing hangs on color.
  */
 final class PanelBlock {
   static final double ENTRY = 62;

@@ -82,20 +82,20 @@ record PanelRow(
 
   private static String wiring(Branch branch, UnitSystem units) {
     return branch.wiring().text() + ", "
-        + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METRE).symbol());
+        + BranchLengths.farthest(branch).map(m -> length(m, units)).orElse("? " + units.shown(Units.METER).symbol());
   }
 
   private static String wiring(Panel panel, UnitSystem units) {
     return panel
         .feeder()
         .map(f -> f.wiring().text() + ", "
-            + f.length().map(l -> length(l.in(Units.METRE), units)).orElse("? " + units.shown(Units.METRE).symbol()))
+            + f.length().map(l -> length(l.in(Units.METER), units)).orElse("? " + units.shown(Units.METER).symbol()))
         .orElse("");
   }
 
   /** In the units of the plan, with one decimal. */
-  static String length(double metres, UnitSystem units) {
-    Quantity shown = units.shown(Quantity.of(metres, Units.METRE));
+  static String length(double meters, UnitSystem units) {
+    Quantity shown = units.shown(Quantity.of(meters, Units.METER));
     return Quantity.plain(Math.round(shown.value() * 10) / 10.0, 4) + " " + shown.unit().symbol();
   }
 

@@ -31,7 +31,7 @@ final class ServiceBlock {
     String facts = service.system().words() + service.rating().map(r -> ", " + r).orElse("");
     String source = service.source().map(ServiceBlock::source).orElse("source not stated");
     String run = service.run().map(r -> r.wiring().text() + ", "
-        + r.length().map(l -> PanelRow.length(l.si(), units)).orElse("? " + units.shown(Units.METRE).symbol())).orElse("");
+        + r.length().map(l -> PanelRow.length(l.si(), units)).orElse("? " + units.shown(Units.METER).symbol())).orElse("");
     double width = 190;
     for (String text : List.of(title, facts, source, run)) {
       width = Math.max(width, Math.min(WIDEST, Fit.width(text, 13, true)) + 20);

@@ -43,7 +43,7 @@ public final class VoltagePlot {
   private VoltagePlot(VoltageProfile profile, Library library, UnitSystem units) {
     this.profile = profile;
     this.units = units;
-    unit = units.shown(Units.METRE);
+    unit = units.shown(Units.METER);
     branchLimit = limit(library, "voltage-fall-branch").map(l -> 1 - profile.stops().get(0).fullLoad() + l);
     wholeLimit = limit(library, "voltage-fall-whole");
     double farthest = profile.stops().stream().mapToDouble(this::distance).max().orElseThrow();
@@ -68,7 +68,7 @@ public final class VoltagePlot {
   }
 
   private double distance(VoltageProfile.Stop stop) {
-    return Quantity.of(stop.metres(), Units.METRE).in(unit);
+    return Quantity.of(stop.meters(), Units.METER).in(unit);
   }
 
   private Plate plate() {

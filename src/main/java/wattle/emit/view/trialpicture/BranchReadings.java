@@ -164,7 +164,7 @@ final class BranchReadings {
   RunFigures run(Section section) {
     List<RunFigures.Conductor> conductors = new ArrayList<>();
     for (ConductorUse use : section.conductors()) {
-      Insulation insulation = use.reidentified() ? Insulation.MARKED_WHITE : Insulation.of(use.wire().colour());
+      Insulation insulation = use.reidentified() ? Insulation.MARKED_WHITE : Insulation.of(use.wire().color());
       conductors.add(conductor(section, use.role(), insulation));
     }
     String length = section.length().map(Quantity::toString).orElse("length not stated");
@@ -191,8 +191,8 @@ final class BranchReadings {
 
   /** Where the ends of the run say the rest. */
   private String shortly(Role role) {
-    if (role instanceof Role.Traveller traveller) {
-      return "traveller " + traveller.number();
+    if (role instanceof Role.Traveler traveler) {
+      return "traveler " + traveler.number();
     }
     return role instanceof Role.SwitchLeg ? "switch leg" : Role.text(role, branch.hots());
   }

@@ -59,8 +59,8 @@ class PngPictureTest {
 
     BufferedImage red = draw("<style>.a{fill:#f00} @media print{.a{fill:#0f0}}</style>"
         + "<text class='a' y='50' font-size='60'>H</text>", 96);
-    assertThat(coloursOf(red, 0xFF0000)).isGreaterThan(100);
-    assertThat(coloursOf(red, 0x00FF00)).isZero();
+    assertThat(colorsOf(red, 0xFF0000)).isGreaterThan(100);
+    assertThat(colorsOf(red, 0x00FF00)).isZero();
 
     Rectangle turned = inkOf(draw("<text transform='translate(50,90) rotate(-90)' font-size='20'>HHHH</text>", 96));
     assertThat(turned.height).isGreaterThan(turned.width);
@@ -140,7 +140,7 @@ class PngPictureTest {
     return ink;
   }
 
-  private static long coloursOf(BufferedImage image, int rgb) {
+  private static long colorsOf(BufferedImage image, int rgb) {
     return java.util.stream.IntStream.range(0, image.getWidth() * image.getHeight())
         .filter(i -> (image.getRGB(i % image.getWidth(), i / image.getWidth()) & WHITE) == rgb).count();
   }

@@ -49,14 +49,14 @@ class SheetUnitsTest {
   /** The kitchen has 8 m of cable to its range; 8 / 0.3048 = 26.2 ft, by the international yard. */
   @Test
   void figuresAreConverted() {
-    Sheet metres = new Sheet("s", "S", List.of(Column.figures("length-m", "length", "m", 1), Column.figures("amps", "current", "A", 0)),
+    Sheet meters = new Sheet("s", "S", List.of(Column.figures("length-m", "length", "m", 1), Column.figures("amps", "current", "A", 0)),
         List.of(Row.of(Cell.of(8), Cell.of(3))), List.of());
-    Sheet feet = SheetUnits.shown(metres, UnitSystem.CUSTOMARY);
+    Sheet feet = SheetUnits.shown(meters, UnitSystem.CUSTOMARY);
     assertThat(((Cell.Figure) feet.rows().get(0).cells().get(0)).value()).isCloseTo(26.2467, within(1e-4));
     assertThat(feet.rows().get(0).cells().get(1)).isEqualTo(Cell.of(3));
-    assertThat(SheetUnits.shown(metres, UnitSystem.METRIC)).isEqualTo(metres);
+    assertThat(SheetUnits.shown(meters, UnitSystem.METRIC)).isEqualTo(meters);
     assertThat(UnitSystem.CUSTOMARY.shown(Quantity.of(100, Units.CELSIUS)).value()).isCloseTo(212, within(1e-9));
-    assertThat(UnitSystem.CUSTOMARY.shown(Quantity.of(2.5, Units.SQUARE_MILLIMETRE)).unit()).isEqualTo(Units.SQUARE_MILLIMETRE);
+    assertThat(UnitSystem.CUSTOMARY.shown(Quantity.of(2.5, Units.SQUARE_MILLIMETER)).unit()).isEqualTo(Units.SQUARE_MILLIMETER);
   }
 
   @Test
@@ -69,11 +69,11 @@ class SheetUnitsTest {
   /** Most of what is written decides; as many of the one as of the other is metric, as is a plan without any. */
   @Test
   void mostOfWhatIsWrittenDecides() {
-    Quantity metre = Quantity.of(3, Units.METRE);
+    Quantity meter = Quantity.of(3, Units.METER);
     Quantity foot = Quantity.of(3, Units.FOOT);
     Quantity area = Quantity.of(1500, Units.SQUARE_FOOT);
-    assertThat(UnitSystem.ofMost(List.of(metre, foot, area))).isEqualTo(UnitSystem.CUSTOMARY);
-    assertThat(UnitSystem.ofMost(List.of(metre, foot))).isEqualTo(UnitSystem.METRIC);
+    assertThat(UnitSystem.ofMost(List.of(meter, foot, area))).isEqualTo(UnitSystem.CUSTOMARY);
+    assertThat(UnitSystem.ofMost(List.of(meter, foot))).isEqualTo(UnitSystem.METRIC);
     assertThat(UnitSystem.ofMost(List.of(Quantity.of(3, Units.AMPERE)))).isEqualTo(UnitSystem.METRIC);
   }
 }

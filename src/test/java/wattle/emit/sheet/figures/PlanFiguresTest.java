@@ -58,19 +58,19 @@ class PlanFiguresTest {
             }));
   }
 
-  /** In feet the sums come out as they do in metres, which they would not if a length had changed and what is measured for it had not. */
+  /** In feet the sums come out as they do in meters, which they would not if a length had changed and what is measured for it had not. */
   @Test
   void figuresInFeetComeOutTheSame() {
     Compilation plan = compile(Path.of("src/test/resources/units/quarry-rise.wattle"));
     List<SheetFigure> feet = PlanFigures.of(plan, UnitSystem.CUSTOMARY).all();
-    List<SheetFigure> metres = PlanFigures.of(plan, UnitSystem.METRIC).all();
-    assertThat(feet).hasSameSizeAs(metres).hasSizeGreaterThan(100);
+    List<SheetFigure> meters = PlanFigures.of(plan, UnitSystem.METRIC).all();
+    assertThat(feet).hasSameSizeAs(meters).hasSizeGreaterThan(100);
     for (int i = 0; i < feet.size(); i++) {
       Derivation shown = feet.get(i).derivation().orElseThrow();
       check(shown);
-      assertThat(shown.si()).as(shown.toString()).isCloseTo(metres.get(i).derivation().orElseThrow().si(),
+      assertThat(shown.si()).as(shown.toString()).isCloseTo(meters.get(i).derivation().orElseThrow().si(),
           within(1e-9 * Math.max(1, Math.abs(shown.si()))));
-      assertThat(feet.get(i).name()).isEqualTo(metres.get(i).name());
+      assertThat(feet.get(i).name()).isEqualTo(meters.get(i).name());
     }
     assertThat(feet).anySatisfy(f -> assertThat(f.shown()).endsWith(" ft")).anySatisfy(f -> assertThat(f.shown()).endsWith(" °F"));
   }

@@ -141,7 +141,7 @@ class BranchWiringTest {
     }
   }
 
-  /** Both ends of every conductor are named, by colour and by what it does. */
+  /** Both ends of every conductor are named, by color and by what it does. */
   @Test
   void everyConductorIsNamedAtBothEnds() {
     for (Path plan : List.of(HARD, ALDER)) {
@@ -167,16 +167,16 @@ class BranchWiringTest {
   }
 
   @Test
-  void threeWayPairsHaveTravellers() {
+  void threeWayPairsHaveTravelers() {
     House house = house(ALDER);
     assertThat(joined(house, "upstairs", "landing.sw1", "landing.sw1"))
         .containsExactly(
-            "common, dark = hot B", "brass, trav. 1 = traveller 1 between landing.sw1 and landing.sw2",
-            "brass, trav. 2 = traveller 2 between landing.sw1 and landing.sw2", "green = ground");
+            "common, dark = hot B", "brass, trav. 1 = traveler 1 between landing.sw1 and landing.sw2",
+            "brass, trav. 2 = traveler 2 between landing.sw1 and landing.sw2", "green = ground");
     assertThat(joined(house, "upstairs", "landing.sw2", "landing.sw2"))
-        .contains("common, dark = switch leg of landing.sw2", "brass, trav. 1 = traveller 1 between landing.sw1 and landing.sw2");
+        .contains("common, dark = switch leg of landing.sw2", "brass, trav. 1 = traveler 1 between landing.sw1 and landing.sw2");
     assertThat(joined(house(HARD), "four", "den.b", "den.b"))
-        .contains("in, trav. 1 = traveller 1 between den.a and den.b", "out, trav. 1 = traveller 1 between den.b and den.c");
+        .contains("in, trav. 1 = traveler 1 between den.a and den.b", "out, trav. 1 = traveler 1 between den.b and den.c");
   }
 
   @Test

@@ -70,7 +70,7 @@ class OneLineDifferenceTest {
     assertThat(boxes(back, Shape.Fill.REMOVED)).isEqualTo(3);
   }
 
-  /** The signs alone tell the three apart, for paper without colour. */
+  /** The signs alone tell the three apart, for paper without color. */
   @Test
   void eachDifferenceHasAShapeOfItsOwn() {
     Drawing there = picture(read(FOLDER.resolve("before.wattle")), read(FOLDER.resolve("after.wattle")));

@@ -11,14 +11,14 @@ import wattle.syntax.Lexeme;
 import wattle.syntax.LexemeReader;
 
 /** Every token with its class, names by the kind of thing that they name, in the relative form of the protocol. */
-final class TokenColours {
+final class TokenColors {
   private static final List<String> TYPES = List.of(
       "keyword", "number", "type", "string", "comment", "operator", "function", "class", "interface", "namespace",
       "property", "variable", "event", "struct", "parameter");
 
   private static final List<String> MODIFIERS = List.of("declaration", "defaultLibrary");
 
-  private TokenColours() {}
+  private TokenColors() {}
 
   static SemanticTokensLegend legend() {
     return new SemanticTokensLegend(TYPES, MODIFIERS);
@@ -40,8 +40,8 @@ final class TokenColours {
     for (int i = 0; i < lexemes.size(); i++) {
       Lexeme lexeme = lexemes.get(i);
       Occurrence name = names.get(lexeme.span().start());
-      String colour = isUnit(lexemes, i) ? type(Lexeme.Kind.UNIT) : type(lexeme.kind());
-      int type = TYPES.indexOf(name == null ? colour : type(name.thing().kind()));
+      String color = isUnit(lexemes, i) ? type(Lexeme.Kind.UNIT) : type(lexeme.kind());
+      int type = TYPES.indexOf(name == null ? color : type(name.thing().kind()));
       if (type < 0) {
         continue;
       }
@@ -64,7 +64,7 @@ final class TokenColours {
     return figure && (text.equals("ft") || text.equals("in") && at > 1 && lexemes.get(at - 2).text().equals("ft"));
   }
 
-  /** Empty for what has no colour: line ends, and words whose meaning is their place. */
+  /** Empty for what has no color: line ends, and words whose meaning is their place. */
   private static String type(Lexeme.Kind kind) {
     return switch (kind) {
       case KEYWORD -> "keyword";

@@ -12,11 +12,11 @@ import wattle.finding.Undecided;
  * @param ifNew what they would find besides if existing work were new: each is advice, and keeps the severity that it would have
  * @param doubtful what could not be decided since a mistake in the plan leaves it in doubt
  */
-public record Judgement(List<Finding> findings, List<Finding> ifNew, Set<Undecided.Question> doubtful) {
+public record Judgment(List<Finding> findings, List<Finding> ifNew, Set<Undecided.Question> doubtful) {
   /** Nothing was asked. */
-  public static final Judgement NOTHING = new Judgement(List.of(), List.of(), Set.of());
+  public static final Judgment NOTHING = new Judgment(List.of(), List.of(), Set.of());
 
-  public Judgement {
+  public Judgment {
     findings = List.copyOf(findings);
     ifNew = List.copyOf(ifNew);
     doubtful = Set.copyOf(doubtful);

@@ -16,8 +16,8 @@ import wattle.model.House;
  * @param ifNew what rules would find besides if existing work were new
  * @param undecided what could not be looked for, or not decided, after mistakes in the plan
  */
-public record Judgements(List<Finding> findings, List<Finding> ifNew, Undecided undecided) {
-  public Judgements {
+public record Judgments(List<Finding> findings, List<Finding> ifNew, Undecided undecided) {
+  public Judgments {
     findings = List.copyOf(findings);
     ifNew = List.copyOf(ifNew);
   }

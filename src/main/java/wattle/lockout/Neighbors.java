@@ -18,13 +18,13 @@ import wattle.model.Section;
 import wattle.words.HouseWords;
 
 /** What keeps its voltage in or beside a place when its handles are open. */
-final class Neighbours {
+final class Neighbors {
   private final House house;
   private final Circuits circuits;
   private final HouseWords words;
   private final List<Lockout.Live> live = new ArrayList<>();
 
-  Neighbours(House house, Circuits circuits, HouseWords words) {
+  Neighbors(House house, Circuits circuits, HouseWords words) {
     this.house = house;
     this.circuits = circuits;
     this.words = words;
