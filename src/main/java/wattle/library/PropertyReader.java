@@ -17,6 +17,9 @@ import wattle.syntax.Tree;
 
 /** The properties of one library block, each of which may be asked for once; what is never asked for is a finding. */
 final class PropertyReader {
+  /** Names that a library may still have from an earlier spelling of the notation, which are read as those of today. */
+  private static final Map<String, String> EARLIER = Map.of("behaviour", "behavior", "colours", "colors");
+
   private final Map<String, Tree.Property> properties = new LinkedHashMap<>();
   private final List<String> asked = new ArrayList<>();
   private final Consumer<Finding> findings;
@@ -26,7 +29,7 @@ final class PropertyReader {
     this.findings = findings;
     this.evaluator = new Evaluator(Map.of(), findings);
     for (Tree.Property property : written) {
-      if (properties.putIfAbsent(property.name().text(), property) != null) {
+      if (properties.putIfAbsent(EARLIER.getOrDefault(property.name().text(), property.name().text()), property) != null) {
         findings.accept(
             Finding.error("property-twice", "'" + property.name() + "' is stated twice")
                 .at(property.name().span(), "stated before")

@@ -54,12 +54,12 @@ final class BranchProperties {
         .rests(Doubt.FED, Doubt.LEGS, Doubt.SUPPLY)
         .figure("rating", Dimension.CURRENT, "of its breaker", (f, b) -> f.breakersOf(b).stream().findFirst().flatMap(Breaker::rating))
         .rests(Doubt.FED, Doubt.RATING)
-        .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total()).rests(Properties.LOADS)
+        .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total()).rests(Properties.LOADS_OF_BRANCH)
         .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current)
-        .rests(Properties.LOADS).kept()
+        .rests(Properties.LOADS_OF_BRANCH).kept()
         .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more",
             BranchProperties::continuous)
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .kept()
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
             (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METER)))
@@ -81,7 +81,7 @@ final class BranchProperties {
             "of its heaviest hot, from stated loads that run together: without cooking, sources, and what is load-managed or"
                 + " non-coincident",
             BranchProperties::fixed)
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .kept()
         .thing("first-outlet", Kind.DEVICE, "the outlet that the home run comes to; absent where the branch forks before it",
             (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet()))
@@ -182,29 +182,29 @@ final class BranchProperties {
         .sure()
         .truth("carries-load", "whether its hots have the ampacity that the stated loads beyond it need; not known without a code",
             (f, r) -> CircuitCheck.of(f, r).map(CircuitCheck::carries).orElse(null))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .kept()
         .figure("load-needs", Dimension.CURRENT, "ampacity that the stated loads beyond it need, at most the rating of the breaker",
             (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.needs())))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
             (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.has())))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
         .sure()
         .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .truth("neutral-carries",
             "whether its neutral has the ampacity for what the stated loads beyond it return on it; not known where two hots are on"
                 + " one leg, or it is as thick as they are",
             (f, r) -> NeutralLoad.of(f, r).map(NeutralLoad::carries).orElse(null))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .figure("neutral-current", Dimension.CURRENT, "what its neutral carries with all stated loads beyond it on",
             (f, r) -> NeutralLoad.of(f, r).map(n -> tenth(n.amperes())))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
             (f, r) -> NeutralLoad.of(f, r).map(n -> tenth(n.ampacity())))
-        .rests(Properties.LOADS)
+        .rests(Properties.LOADS_OF_BRANCH)
         .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
         .figure("terminal-temperature", Dimension.TEMPERATURE,
             "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",

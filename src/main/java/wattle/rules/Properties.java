@@ -27,6 +27,13 @@ final class Properties<T> {
   static final Doubt[] LOADS = {Doubt.SERVICE, Doubt.SUPPLY, Doubt.SLOTS, Doubt.TARGET, Doubt.FED, Doubt.WAY, Doubt.CONTENTS, Doubt.KIT,
       Doubt.FIGURES, Doubt.BRANCHES, Doubt.ROOMS, Doubt.DEVICES};
 
+  /**
+   * What the loads of one branch rest on: what is said of that branch, its boxes and the rooms they are in. A mistake elsewhere
+   * in the plan leaves them known.
+   */
+  static final Doubt[] LOADS_OF_BRANCH = {Doubt.SERVICE, Doubt.SUPPLY, Doubt.TARGET, Doubt.FED, Doubt.WAY, Doubt.CONTENTS, Doubt.KIT,
+      Doubt.FIGURES};
+
   private final Class<T> type;
   private final Set<Doubt> usual;
   private final Map<String, Property> made = new LinkedHashMap<>();
