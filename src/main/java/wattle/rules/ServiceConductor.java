@@ -64,7 +64,7 @@ final class ServiceConductor {
       return WholeDwelling.largest(facts, service.rating().get(), hot, conditions, marked(facts, service));
     }
     // The run of a small old service is its utility's, and was made before it; the load is what it is judged by.
-    boolean old = service.status() == Status.EXISTING && service.rating().get().si() < WholeDwelling.LEAST;
+    boolean old = service.status() == Status.EXISTING && WholeDwelling.isBelow(facts, service.rating().get());
     if (old || mains(facts, service) > 1) {
       return Optional.empty();
     }

@@ -7,6 +7,7 @@ import wattle.conductors.Ampacity;
 import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.derivation.Derivation;
+import wattle.library.Limit;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
 import wattle.model.Panel;
@@ -24,11 +25,9 @@ import wattle.worksheet.Inputs;
  * held to 60 °C has to reach the 83 % too.
  */
 final class WholeDwelling {
-  /** NFPA 70 310.12(A) and (B): share of the rating that the conductors carry at least. */
-  private static final double SHARE = 0.83;
-  /** NFPA 70 310.12(A) and (B): ratings, in amperes, between which that holds. */
-  static final double LEAST = 100;
-  private static final double MOST = 400;
+  private static final String SHARE = "dwelling-conductor-share";
+  private static final String LEAST = "dwelling-rating-least";
+  private static final String MOST = "dwelling-rating-most";
   private static final double TABLE_CELSIUS = 75;
 
   private WholeDwelling() {}
@@ -66,8 +65,14 @@ final class WholeDwelling {
 
   private static boolean fits(Facts facts, SupplySystem system, Optional<Quantity> rating) {
     boolean twoHots = system.kind() == SupplySystem.Kind.SPLIT_PHASE || system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE;
-    return twoHots && facts.library().table("service-conductor").isPresent()
-        && rating.filter(r -> r.si() >= LEAST && r.si() <= MOST).isPresent();
+    return twoHots && facts.library().table("service-conductor").isPresent() && facts.library().limit(SHARE).isPresent()
+        && rating.filter(r -> !isBelow(facts, r) && facts.library().limit(MOST).filter(m -> r.si() > m.value().si()).isEmpty())
+            .isPresent();
+  }
+
+  /** Whether a rating is less than any that the code has a figure for. */
+  static boolean isBelow(Facts facts, Quantity rating) {
+    return facts.library().limit(LEAST).filter(l -> rating.si() < l.value().si()).isPresent();
   }
 
   /**
@@ -94,7 +99,8 @@ final class WholeDwelling {
     Conductors conductors = facts.conductors();
     Derivation ends = marked.orElseGet(WholeDwelling::terminals);
     return conductors.ampacities().between(conditions, Derivation.stated("rating", "I", rating), Optional.of(ends))
-        .flatMap(a -> conductors.breakers().notAbove(atShare(a)))
+        .flatMap(a -> facts.library().limit(SHARE).map(share -> atShare(a, share.derivation("k"))))
+        .flatMap(conductors.breakers()::notAbove)
         .flatMap(Derivation::quantity);
   }
 
@@ -103,8 +109,7 @@ final class WholeDwelling {
     return Derivation.assumed("terminals", "T_t", Quantity.of(TABLE_CELSIUS, Units.CELSIUS));
   }
 
-  private static Derivation atShare(Derivation ampacity) {
-    Derivation share = Derivation.stated("share for one dwelling", "k", new Quantity(SHARE, Units.PERCENT));
+  private static Derivation atShare(Derivation ampacity, Derivation share) {
     return Derivation.computed(
         "rating for one dwelling", "I_r", "I_z / k", ampacity.si() / share.si(), Units.AMPERE, ampacity.named(ampacity.name(), "I_z"),
         share);
@@ -114,8 +119,10 @@ final class WholeDwelling {
   static String words(Facts facts, Quantity rating, Conditions conditions, Optional<Derivation> marked) {
     String amperes = facts.conductors().ampacities().of(conditions).map(Ampacity::amperes)
         .map(CircuitLoad::amperes).orElse("no ampacity");
-    return "310.12 asks for 83 % of " + CircuitLoad.amperes(rating.si()) + ", " + CircuitLoad.amperes(SHARE * rating.si())
-        + ", of conductors that carry"
-        + " a whole dwelling" + (least(facts, rating, conditions, marked).isPresent() ? "" : "; after its factors this one has " + amperes);
+    String share = facts.library().limit(SHARE).map(Limit::value)
+        .map(s -> s + " of " + CircuitLoad.amperes(rating.si()) + ", " + CircuitLoad.amperes(s.si() * rating.si()))
+        .orElse(CircuitLoad.amperes(rating.si()));
+    return "Conductors that carry a whole dwelling need " + share + " (310.12)"
+        + (least(facts, rating, conditions, marked).isPresent() ? "" : "; after its factors this one has " + amperes);
   }
 }
