@@ -16,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.compiler.FindingWords;
 import wattle.compiler.RuleSamples;
 import wattle.emit.document.findings.JsonFindings;
 import wattle.emit.document.findings.Judged;
@@ -23,6 +24,7 @@ import wattle.emit.document.findings.SarifFindings;
 import wattle.emit.document.findings.TextFindings;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
+import wattle.read.Repository;
 
 /** {@code check}: the findings of one or more plans. */
 @Command(
@@ -124,9 +126,17 @@ final class CheckCommand implements Callable<Integer> {
         plans.forEach(p -> Judged.of(p).lines().forEach(l -> out.println((plans.size() > 1 ? p.source().name() + ": " : "") + l)));
       }
       case JSON -> out.print(JsonFindings.render(findings, plans.stream().map(Judged::of).toList()));
-      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), Version.number()));
+      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(),
+          FindingWords.of(findings.stream().map(Finding::rule).distinct().toList(), plans), root(),
+          Version.number()));
     }
     return findings.stream().anyMatch(this::fails);
+  }
+
+  /** What addresses are relative to: the repository of the first plan, or the folder in which this runs where it has none. */
+  private Path root() {
+    // Standard input has no folder; it is as if it lay here.
+    return Repository.of(Path.of(files.get(0))).orElse(Path.of(""));
   }
 
   /** Rules of the plans' own files, with the plan that explains each. */

@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.compiler.StructurePages;
+import wattle.compiler.WrittenRules;
 import wattle.compiler.Glossary;
 import wattle.finding.NearNames;
 import wattle.library.Library;
@@ -80,7 +81,7 @@ final class ExplainCommand implements Callable<Integer> {
       out.print(RulePage.text(besidePlan()));
       return ExitCode.FINE;
     }
-    Map<String, Rule> rules = rules();
+    Map<String, Rule> rules = WrittenRules.all();
     if (words) {
       if (name != null || pack != null) {
         throw new Failure("--words lists all words; leave the name and --pack out");
@@ -138,17 +139,6 @@ final class ExplainCommand implements Callable<Integer> {
     return RuleLoader.load(read.library()).value().stream().filter(r -> r.name().equals(name) && read.ownRules().contains(name)).findFirst()
         .orElseThrow(() -> new Failure("the files of " + plan + " have no rule '" + name + "'"
             + (read.ownRules().isEmpty() ? ", and no other of their own" : "; they have " + String.join(", ", read.ownRules()))));
-  }
-
-  /** The rules of every pack, by name. */
-  private static Map<String, Rule> rules() {
-    Map<String, Rule> rules = new LinkedHashMap<>();
-    for (String each : StandardLibrary.packNames()) {
-      RuleLoader.load(StandardLibrary.written(List.of("common", each)).value()).value().stream()
-          .filter(r -> r.pack().equals(each))
-          .forEach(r -> rules.put(r.name(), r));
-    }
-    return rules;
   }
 
   private void list(PrintWriter out, Map<String, Rule> rules) {

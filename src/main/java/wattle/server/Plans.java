@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Source;
+import wattle.read.Repository;
 import wattle.read.SourceReader;
 import wattle.syntax.PlanParser;
 
@@ -49,7 +50,7 @@ final class Plans {
    * that is opened alone is part of the plan above it.
    */
   void explore(Path file, Buffers buffers) {
-    Optional<Path> repository = repository(file);
+    Optional<Path> repository = Repository.of(file);
     for (Path folder = file.getParent(); folder != null; folder = folder.getParent()) {
       plansIn(folder).forEach(plan -> read(plan, buffers));
       Path at = folder;
@@ -59,16 +60,6 @@ final class Plans {
         break;
       }
     }
-  }
-
-  /** The nearest folder at or above that of a file which is under version control. */
-  private static Optional<Path> repository(Path file) {
-    for (Path folder = file.getParent(); folder != null; folder = folder.getParent()) {
-      if (Files.exists(folder.resolve(".git"))) {
-        return Optional.of(folder);
-      }
-    }
-    return Optional.empty();
   }
 
   /** The plans that lie in a folder, by name. */

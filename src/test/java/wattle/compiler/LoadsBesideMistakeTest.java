@@ -18,7 +18,7 @@ class LoadsBesideMistakeTest {
       service main 120/240 V 100 A {
         source available 10 kA
         run 3 m of 1/0 Al SER
-        earth rods 2 by 6 Cu
+        earth rods by 6 Cu 25 ohm
       }
       panel P "P" from main { bus 100 A slots 20 bonded main breaker 100 A 22 kA
         1 15 A arc-fault hall "Hall"

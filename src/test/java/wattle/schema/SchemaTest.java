@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -204,9 +205,13 @@ class SchemaTest {
         .toList();
   }
 
+  private static String sarif(List<Finding> findings) {
+    return SarifFindings.render(findings, List.of(), Map.of(), Path.of(""), "1");
+  }
+
   @Test
   void silencedFindingsAreSuppressedResults() throws SourceReader.Unreadable {
-    JsonNode log = Schema.read(SarifFindings.render(silenced(), "1"));
+    JsonNode log = Schema.read(sarif(silenced()));
     assertThat(SARIF.objections(log)).isEmpty();
     JsonNode results = log.at("/runs/0/results");
     assertThat(results).hasSize(10);
@@ -223,8 +228,8 @@ class SchemaTest {
     String plan = "examples/broken/shared-neutral-same-leg.wattle";
     assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0", "severity", "color");
     assertRefused(FINDINGS, printed("check", "--format", "json", plan), "/findings/0/place", "line", "words2");
-    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0", "message", "color");
-    assertRefused(SARIF, Schema.read(SarifFindings.render(silenced(), "1")), "/runs/0/results/0/suppressions/0", "kind", "x");
+    assertRefused(SARIF, Schema.read(sarif(silenced())), "/runs/0/results/0", "message", "color");
+    assertRefused(SARIF, Schema.read(sarif(silenced())), "/runs/0/results/0/suppressions/0", "kind", "x");
     String house = HOUSES.get(0).toString();
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0", "columns", "x");

@@ -2,7 +2,10 @@ package wattle.emit.document.findings;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import wattle.compiler.FindingWords;
 import wattle.emit.media.text.Json;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
@@ -13,24 +16,34 @@ import wattle.finding.Span;
 
 /** Findings by the OASIS standard SARIF 2.1.0, columns in code points. A silenced finding is a suppressed result. */
 public final class SarifFindings {
-  private SarifFindings() {}
+  private final SarifAddresses addresses;
+  private final List<String> rules;
 
-  /** The whole log, ending in a line end. */
-  public static String render(List<Finding> findings, String toolVersion) {
-    return render(findings, List.of(), toolVersion);
+  private SarifFindings(SarifAddresses addresses, List<String> rules) {
+    this.addresses = addresses;
+    this.rules = rules;
   }
 
-  /** @param judged what was judged of each plan, which properties of the invocation tell */
-  public static String render(List<Finding> findings, List<Judged> judged, String toolVersion) {
-    ObjectNode root = Json.object();
-    root.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
-    root.put("version", "2.1.0");
-    ObjectNode run = root.putArray("runs").addObject();
+  /**
+   * The whole log, ending in a line end.
+   *
+   * @param judged what was judged of each plan, which properties of the invocation tell
+   * @param words what is written of the kinds of findings, by name
+   * @param root folder that addresses are relative to, as a rule that of the repository
+   */
+  public static String render(
+      List<Finding> findings, List<Judged> judged, Map<String, FindingWords> words, Path root, String toolVersion) {
+    ObjectNode log = Json.object();
+    log.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
+    log.put("version", "2.1.0");
+    ObjectNode run = log.putArray("runs").addObject();
     ObjectNode driver = run.putObject("tool").putObject("driver");
     driver.put("name", "Wattle").put("version", toolVersion);
     List<String> rules = findings.stream().map(Finding::rule).distinct().sorted().toList();
     ArrayNode ruleNodes = driver.putArray("rules");
-    rules.forEach(r -> ruleNodes.addObject().put("id", r));
+    rules.forEach(r -> rule(ruleNodes.addObject().put("id", r), words.get(r)));
+    SarifFindings inRun = new SarifFindings(new SarifAddresses(Path.of(""), root), rules);
+    inRun.addresses.bases(run);
     run.put("columnKind", "unicodeCodePoints");
     if (!judged.isEmpty()) {
       ObjectNode invocation = run.putArray("invocations").addObject().put("executionSuccessful", true);
@@ -38,11 +51,20 @@ public final class SarifFindings {
       judged.forEach(j -> JsonFindings.judged(plans.addObject(), j));
     }
     ArrayNode results = run.putArray("results");
-    findings.forEach(f -> result(results.addObject(), f, rules));
-    return Json.text(root);
+    findings.forEach(f -> inRun.result(results.addObject(), f));
+    return Json.text(log);
   }
 
-  private static void result(ObjectNode node, Finding finding, List<String> rules) {
+  private static void rule(ObjectNode node, FindingWords words) {
+    if (words != null) {
+      node.putObject("shortDescription").put("text", words.title());
+      node.putObject("fullDescription").put("text", words.meaning());
+      node.putObject("help").put("text", words.page());
+      words.severity().ifPresent(s -> node.putObject("defaultConfiguration").put("level", level(s)));
+    }
+  }
+
+  private void result(ObjectNode node, Finding finding) {
     node.put("ruleId", finding.rule());
     node.put("ruleIndex", rules.indexOf(finding.rule()));
     node.put("level", level(finding.severity()));
@@ -62,10 +84,18 @@ public final class SarifFindings {
       ArrayNode fixes = node.putArray("fixes");
       edited.forEach(f -> fix(fixes.addObject(), f));
     }
+    node.putObject("partialFingerprints").put("ofSubject/v1", fingerprint(finding));
     finding.ofNewWork().ifPresent(severity -> node.putObject("properties").put("ifNew", severity.toString()));
     finding
         .silenced()
         .ifPresent(why -> node.putArray("suppressions").addObject().put("kind", "inSource").put("justification", why));
+  }
+
+  /** The same for the same fault of the same thing, whatever its line and its figures are by now. */
+  private static String fingerprint(Finding finding) {
+    String about = finding.subject().orElseGet(() -> finding.headline().replaceAll("[0-9]+(?:[.][0-9]+)?", "#"));
+    String file = finding.place().map(m -> m.span().source().name()).map(n -> n.substring(n.lastIndexOf('/') + 1)).orElse("");
+    return finding.rule() + ":" + file + ":" + about;
   }
 
   private static String level(Severity severity) {
@@ -76,21 +106,21 @@ public final class SarifFindings {
     };
   }
 
-  private static void location(ObjectNode node, Mark mark) {
+  private void location(ObjectNode node, Mark mark) {
     ObjectNode physical = node.putObject("physicalLocation");
-    physical.putObject("artifactLocation").put("uri", uri(mark.span()));
+    addresses.address(physical, mark.span());
     region(physical.putObject("region"), mark.span());
     if (!mark.words().isEmpty()) {
       node.putObject("message").put("text", mark.words());
     }
   }
 
-  private static void fix(ObjectNode node, Fix fix) {
+  private void fix(ObjectNode node, Fix fix) {
     node.putObject("description").put("text", fix.order());
     ArrayNode changes = node.putArray("artifactChanges");
     for (Edit edit : fix.edits()) {
       ObjectNode change = changes.addObject();
-      change.putObject("artifactLocation").put("uri", uri(edit.span()));
+      addresses.address(change, edit.span());
       ObjectNode replacement = change.putArray("replacements").addObject();
       region(replacement.putObject("deletedRegion"), edit.span());
       replacement.putObject("insertedContent").put("text", edit.text());
@@ -100,13 +130,5 @@ public final class SarifFindings {
   private static void region(ObjectNode node, Span span) {
     node.put("startLine", span.line()).put("startColumn", span.column());
     node.put("endLine", span.source().lineOf(span.end())).put("endColumn", span.source().columnOf(span.end()));
-  }
-
-  private static String uri(Span span) {
-    try {
-      return new java.net.URI(null, null, span.source().name().replace('\\', '/'), null).toASCIIString();
-    } catch (java.net.URISyntaxException e) {
-      throw new IllegalStateException("a file name that is no path: " + span.source().name(), e);
-    }
   }
 }
