@@ -12,6 +12,7 @@ import wattle.evaluate.Evaluator;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.Placement;
 import wattle.finding.Source;
 import wattle.finding.Span;
@@ -204,7 +205,7 @@ public final class Binder {
         panels.add(name.text());
         continue;
       }
-      Finding.Builder finding = Finding.error("name-unknown", "no panel is called '" + name + "'").at(name.span(),
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no panel is called '" + name + "'").at(name.span(),
           "the panel of a dwelling is expected here");
       scope.near(name.text(), name.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, name.span(), n)));
       scope.report(finding);

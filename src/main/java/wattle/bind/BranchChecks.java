@@ -9,6 +9,7 @@ import java.util.Set;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Branch;
@@ -66,7 +67,7 @@ final class BranchChecks {
     Set<String> known = new HashSet<>(branches);
     known.addAll(panels.keySet());
     Finding.Builder finding = Finding
-        .error("breaker-without-branch", "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
+        .error(Mistake.BREAKER_WITHOUT_BRANCH, "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
         .at(span, "a branch or panel of the plan is expected here");
     scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding.fix("add branch " + name + ", or write later where it is not decided"));
@@ -82,7 +83,7 @@ final class BranchChecks {
       return;
     }
     scope.report(
-        Finding.error("branch-without-breaker", "no breaker feeds branch '" + branch.name() + "'")
+        Finding.error(Mistake.BRANCH_WITHOUT_BREAKER, "no breaker feeds branch '" + branch.name() + "'")
             .at(branch.origin().name(), "no slot line of any panel names it")
             .because("Without a breaker nothing protects its wire.")
             .fix("name it on the slot line that feeds it"));
@@ -94,14 +95,15 @@ final class BranchChecks {
       BreakerId other = branch.hots().stream().map(BranchHot::breaker).filter(b -> b.panel().equals(feeding.get(1))).findFirst()
           .orElseThrow();
       scope.report(
-          Finding.error("branch-fed-by-two-panels", "branch '" + branch.name() + "' is fed by panels " + String.join(" and ", feeding))
+          Finding
+              .error(Mistake.BRANCH_FED_BY_TWO_PANELS, "branch '" + branch.name() + "' is fed by panels " + String.join(" and ", feeding))
               .at(breakers.get(other).origin().name(), "the second")
               .with(breakers.get(branch.hots().get(0).breaker()).origin().name(), "the first"));
     } else if (branch.panel().isPresent() && !branch.panel().get().equals(feeding.get(0))) {
       Span start = branch.points().get(0).origin().name();
       scope.report(
           Finding
-              .error("branch-from-wrong-panel",
+              .error(Mistake.BRANCH_FROM_WRONG_PANEL,
                   "branch '" + branch.name() + "' starts at panel '" + branch.panel().get() + "' and its breaker is in '" + feeding.get(0)
                       + "'")
               .at(start, "'" + feeding.get(0) + "' is expected here")
@@ -122,7 +124,7 @@ final class BranchChecks {
       double rated = ids.stream().mapToDouble(i -> breakers.get(i).amperes().orElse(0.0)).max().orElse(0);
       Breaker first = breakers.get(ids.get(0));
       Finding.Builder finding = Finding
-          .error("shared-neutral-same-leg", "both hots of '" + branch.name() + "' come from leg " + shared.get())
+          .error(Mistake.SHARED_NEUTRAL_SAME_LEG, "both hots of '" + branch.name() + "' come from leg " + shared.get())
           .at(first.origin().name(), legsText(branch))
           .with(branch.wiring().origin().whole(), "one neutral for both hots")
           .because(
@@ -130,7 +132,7 @@ final class BranchChecks {
                   + " and it has no breaker of its own.")
           .figure("worst neutral current", amperes(sum))
           .figure("breaker", amperes(rated))
-          .source(source("shared-neutral-same-leg"))
+          .source(source(Mistake.SHARED_NEUTRAL_SAME_LEG.word()))
           .about(branch.name());
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
@@ -144,7 +146,7 @@ final class BranchChecks {
       Breaker first = breakers.get(ids.get(0));
       Breaker second = breakers.get(ids.get(1));
       scope.report(
-          Finding.error("shared-neutral-two-breakers", "hots of multiwire circuit '" + branch.name() + "' do not open together")
+          Finding.error(Mistake.SHARED_NEUTRAL_TWO_BREAKERS, "hots of multiwire circuit '" + branch.name() + "' do not open together")
               .at(second.origin().name(), "breaker " + second.id())
               .with(first.origin().name(), "breaker " + first.id())
               .with(branch.wiring().origin().whole(), "one neutral for both hots")
@@ -152,7 +154,7 @@ final class BranchChecks {
               .fix(first.device() == Breaker.Device.FUSE || second.device() == Breaker.Device.FUSE
                   ? "put both fuses in one pull-out that takes both out together, or run a neutral for each hot"
                   : "put both on one two-pole breaker, or tie their handles: " + pairText(first, second) + " handle-tied")
-              .source(source("shared-neutral-two-breakers")));
+              .source(source(Mistake.SHARED_NEUTRAL_TWO_BREAKERS.word())));
     }
   }
 
@@ -224,7 +226,7 @@ final class BranchChecks {
       return;
     }
     scope.report(
-        Finding.error("two-pole-on-one-leg", "both poles of breaker " + breaker.id() + " are on leg " + legs.get(0))
+        Finding.error(Mistake.TWO_POLE_ON_ONE_LEG, "both poles of breaker " + breaker.id() + " are on leg " + legs.get(0))
             .at(breaker.origin().name(), "these slots stand on the same leg")
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.IntPredicate;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.model.DeviceKind;
 import wattle.model.Role;
 
@@ -80,7 +81,7 @@ final class BranchControls {
     UnwiredDevice first = switches.get(0);
     if (switches.size() == 1 && first.kind().ways() > 2) {
       scope.report(
-          Finding.error("three-way-alone", "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
+          Finding.error(Mistake.THREE_WAY_ALONE, "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
               .at(first.origin().name(), "no other switch controls the same lights")
               .because("A three-way switch works a light together with a second one; alone it is a plain switch.")
               .fix("make it a switch, or add the second three-way switch for the same lights"));

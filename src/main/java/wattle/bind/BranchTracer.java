@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.Origin;
@@ -220,7 +221,7 @@ final class BranchTracer {
     }
     if (run.length().isEmpty()) {
       scope.report(
-          Finding.error("run-without-length", "the run to '" + run.to().path().text() + "' has no length")
+          Finding.error(Mistake.RUN_WITHOUT_LENGTH, "the run to '" + run.to().path().text() + "' has no length")
               .at(run.dashes(), "a length such as --3 m-- is expected here")
               .because("Voltage, fault current and the cable to buy all depend on it.")
               .fix("write --3 m-- with its length, or --later-- where it is not known yet"));
@@ -253,7 +254,7 @@ final class BranchTracer {
     if (name.indexOf('.') < 0 || landmarks.rooms().rooms().containsKey(name)) {
       if (landmarks.rooms().rooms().containsKey(name)) {
         scope.report(
-            Finding.error("name-unknown", "'" + name + "' is a room, not a box")
+            Finding.error(Mistake.NAME_UNKNOWN, "'" + name + "' is a room, not a box")
                 .at(path.span(), "a box or device such as " + name + ".sw is expected here"));
         return;
       }
@@ -305,7 +306,7 @@ final class BranchTracer {
   }
 
   private void unknown(String name, Span span, String headline, String expected, Set<String> known) {
-    Finding.Builder finding = Finding.error("name-unknown", headline).at(span, expected);
+    Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, headline).at(span, expected);
     for (String near : scope.near(name, span, known)) {
       finding.fix(Fix.safe("write " + near, span, near));
       scope.spoil(near); // if that was meant, nothing else is missing there

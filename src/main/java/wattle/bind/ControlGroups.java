@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.syntax.Tree;
 
 /** Switches and what they control, by the names that the plan writes. */
@@ -57,7 +58,7 @@ final class ControlGroups {
     if (scope.mayStandInDamage(path.text()) || scope.mayStandInDamage(device.room() + "." + path.text())) {
       return;
     }
-    Finding.Builder finding = Finding.error("name-unknown", "no device is called '" + path.text() + "'")
+    Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no device is called '" + path.text() + "'")
         .at(path.span(), "what " + device.name() + " controls is expected here");
     List<String> near = new ArrayList<>(scope.near(device.room() + "." + path.text(), path.span(), devices.keySet()));
     if (near.isEmpty()) {

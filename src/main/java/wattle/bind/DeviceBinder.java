@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.DeviceKind;
@@ -278,7 +279,7 @@ final class DeviceBinder {
 
   /** The name of a figure without one, be it that a constant was meant and stands there bare. */
   private void bare(Tree.Word name, Optional<Tree.Word> constant) {
-    Finding.Builder finding = Finding.error("fact-without-figure", "'" + name + "' has no figure")
+    Finding.Builder finding = Finding.error(Mistake.FACT_WITHOUT_FIGURE, "'" + name + "' has no figure")
         .at(constant.map(Tree.Word::span).orElseGet(() -> name.span().after()), NAMED.get(name.text()).trade() + " is expected here");
     constant.ifPresentOrElse(
         c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.")
@@ -292,7 +293,7 @@ final class DeviceBinder {
     known.addAll(NAMED.keySet());
     known.addAll(halves);
     known.addAll(scope.library().parts().keySet());
-    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing of a device")
+    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a device")
         .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can stand here");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     scope.report(finding);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.model.Box;
 import wattle.syntax.Tree;
 
@@ -64,7 +65,7 @@ final class DeviceWiring {
         mine.stop.devices.add(device);
       } else if (known.draft != draft) {
         scope.report(
-            Finding.error("device-fed-twice", "'" + name + "' is fed by two branches")
+            Finding.error(Mistake.DEVICE_FED_TWICE, "'" + name + "' is fed by two branches")
                 .at(place.path().span(), "by '" + draft.name() + "'")
                 .with(known.named.orElseThrow().path().span(), "by '" + known.draft.name() + "' already")
                 .because("Opening one breaker would leave it live from the other.")
@@ -94,7 +95,7 @@ final class DeviceWiring {
         continue;
       }
       scope.report(
-          Finding.error("device-unfed", "no branch reaches '" + device.name() + "'")
+          Finding.error(Mistake.DEVICE_UNFED, "no branch reaches '" + device.name() + "'")
               .at(device.origin().name(), "a " + device.kind().name() + " that nothing feeds")
               .fix("add a run to it, such as --3 m-- " + device.name()));
     }

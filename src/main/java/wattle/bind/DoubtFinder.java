@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Placement;
@@ -31,18 +32,27 @@ import wattle.syntax.Tree;
  */
 final class DoubtFinder {
   /** Errors that leave nothing out: all of it is in the house, wired so that it must not be built. */
-  static final Set<String> LEAVE_NOTHING_OUT = Set.of("shared-neutral-same-leg", "shared-neutral-two-breakers", "two-pole-on-one-leg",
-      "three-way-alone", "transfer-without-source", "device-fed-twice");
+  static final Set<Mistake> LEAVE_NOTHING_OUT = Set.of(Mistake.SHARED_NEUTRAL_SAME_LEG, Mistake.SHARED_NEUTRAL_TWO_BREAKERS,
+      Mistake.TWO_POLE_ON_ONE_LEG,
+      Mistake.THREE_WAY_ALONE, Mistake.TRANSFER_WITHOUT_SOURCE, Mistake.DEVICE_FED_TWICE);
 
   /** A device on conductors that do not suit it: what it draws from them is not what it is made to draw. */
-  private static final Set<String> UNSUITED = Set.of("load-240-on-one-pole", "load-120-without-neutral", "neutral-missing");
+  private static final Set<Mistake> UNSUITED = Set.of(Mistake.LOAD_240_ON_ONE_POLE, Mistake.LOAD_120_WITHOUT_NEUTRAL,
+      Mistake.NEUTRAL_MISSING);
 
-  private static final Set<String> OF_RATING = Set.of("rating-missing", "rating-not-positive", "unit-missing", "unit-unknown",
-      "dimension-mismatch", "figure-not-positive", "division-by-zero");
-  private static final Set<String> OF_LEGS = Set.of("slot-out-of-range", "slot-taken", "leg-unknown");
-  private static final Set<String> OF_HANDLE = Set.of("handle-unstated", "pole-count");
-  private static final Set<String> OF_FEEDER = Set.of("cable-unknown", "wire-size-unknown", "length-negative", "conductors-too-many",
-      "unit-missing", "unit-unknown", "dimension-mismatch");
+  private static final Set<Mistake> OF_RATING = Set.of(Mistake.RATING_MISSING, Mistake.RATING_NOT_POSITIVE, Mistake.UNIT_MISSING,
+      Mistake.UNIT_UNKNOWN,
+      Mistake.DIMENSION_MISMATCH, Mistake.FIGURE_NOT_POSITIVE, Mistake.DIVISION_BY_ZERO);
+  private static final Set<Mistake> OF_LEGS = Set.of(Mistake.SLOT_OUT_OF_RANGE, Mistake.SLOT_TAKEN, Mistake.LEG_UNKNOWN);
+  private static final Set<Mistake> OF_HANDLE = Set.of(Mistake.HANDLE_UNSTATED, Mistake.POLE_COUNT);
+  private static final Set<Mistake> OF_FEEDER = Set.of(Mistake.CABLE_UNKNOWN, Mistake.WIRE_SIZE_UNKNOWN, Mistake.LENGTH_NEGATIVE,
+      Mistake.CONDUCTORS_TOO_MANY,
+      Mistake.UNIT_MISSING, Mistake.UNIT_UNKNOWN, Mistake.DIMENSION_MISMATCH);
+
+  private static final Set<Mistake> OF_TARGET = Set.of(Mistake.PANEL_FED_TWICE, Mistake.FEEDER_CIRCLE, Mistake.BRANCH_FED_BY_TWO_PANELS,
+      Mistake.BRANCH_FROM_WRONG_PANEL);
+  private static final Set<Mistake> OF_FACT = Set.of(Mistake.FACT_DENIED, Mistake.FACT_TWICE, Mistake.FACT_UNKNOWN,
+      Mistake.FACT_WITHOUT_FIGURE);
 
   private final House house;
   private final List<PlanTree> files;
@@ -65,7 +75,7 @@ final class DoubtFinder {
   static Doubts of(
       List<Finding> findings, House house, List<PlanTree> files, List<Tree.Item> items, Set<String> broken, Placement placement) {
     List<Finding> errors = findings.stream()
-        .filter(f -> f.severity() == Severity.ERROR && !LEAVE_NOTHING_OUT.contains(f.rule())).toList();
+        .filter(f -> f.severity() == Severity.ERROR && !isOf(LEAVE_NOTHING_OUT, f)).toList();
     if (errors.isEmpty()) {
       return Doubts.NONE;
     }
@@ -74,6 +84,10 @@ final class DoubtFinder {
     broken.forEach(finder::way);
     finder.follow();
     return finder.doubts.build();
+  }
+
+  private static boolean isOf(Set<Mistake> kinds, Finding finding) {
+    return Mistake.of(finding).filter(kinds::contains).isPresent();
   }
 
   // ---- Where a mistake stands
@@ -156,7 +170,7 @@ final class DoubtFinder {
       part(part);
     } else if (item instanceof Tree.CableType cable) {
       users(cable.name().text());
-    } else if (item instanceof Tree.Use use && !finding.rule().equals("pack-unknown") || item instanceof Tree.Placing) {
+    } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing) {
       anything();
     }
     // Silences, rules and limits say nothing of what is in the house.
@@ -246,7 +260,7 @@ final class DoubtFinder {
 
   private void panel(Tree.Panel tree, Span at, Finding finding) {
     String name = tree.name().text();
-    if (finding.rule().equals("name-twice") && covers(tree.name().span(), at)) {
+    if (Mistake.NAME_TWICE.is(finding) && covers(tree.name().span(), at)) {
       doubts.add(Doubt.PANELS, Doubt.BRANCHES).add(Doubt.SLOTS, name).add(Doubt.PANEL, name);
       return;
     }
@@ -286,21 +300,20 @@ final class DoubtFinder {
 
   private void slot(Breaker breaker, Span at, Finding finding) {
     String id = breaker.id().toString();
-    String rule = finding.rule();
-    if (OF_RATING.contains(rule)) {
+    if (isOf(OF_RATING, finding)) {
       doubts.add(Doubt.RATING, id);
-    } else if (OF_LEGS.contains(rule)) {
+    } else if (isOf(OF_LEGS, finding)) {
       doubts.add(Doubt.LEGS, id);
-    } else if (OF_HANDLE.contains(rule)) {
+    } else if (isOf(OF_HANDLE, finding)) {
       doubts.add(Doubt.HANDLE, id).add(Doubt.LEGS, id);
       targetOf(breaker); // how many hots it gives is not known
-    } else if (rule.equals("breaker-without-branch") && breaker.target() instanceof Breaker.Target.Unknown unknown) {
+    } else if (Mistake.BREAKER_WITHOUT_BRANCH.is(finding) && breaker.target() instanceof Breaker.Target.Unknown unknown) {
       doubts.add(Doubt.TARGET, id);
       NearNames.of(unknown.name(), house.branches().keySet()).forEach(b -> doubts.add(Doubt.FED, b));
       NearNames.of(unknown.name(), house.panels().keySet()).forEach(p -> doubts.add(Doubt.SUPPLY, p));
-    } else if (rule.equals("word-unknown")) {
+    } else if (Mistake.WORD_UNKNOWN.is(finding)) {
       doubts.add(Doubt.TRAITS, id).add(Doubt.HANDLE, id);
-    } else if (Set.of("panel-fed-twice", "feeder-circle", "branch-fed-by-two-panels", "branch-from-wrong-panel").contains(rule)) {
+    } else if (isOf(OF_TARGET, finding)) {
       targetOf(breaker);
     } else {
       for (Doubt doubt : List.of(Doubt.RATING, Doubt.LEGS, Doubt.HANDLE, Doubt.TRAITS, Doubt.TARGET, Doubt.STATUS)) {
@@ -325,9 +338,9 @@ final class DoubtFinder {
     Span first = tree.statements().isEmpty() ? panel.after() : placement.whole(tree.statements().get(0).span());
     boolean heading = isHeading(panel, at);
     if (heading || at.start() < first.start() && at.line() == panel.line()) {
-      boolean feeder = OF_FEEDER.contains(finding.rule()) && tree.feederWiring().isPresent();
+      boolean feeder = isOf(OF_FEEDER, finding) && tree.feederWiring().isPresent();
       doubts.add(feeder ? Doubt.FEEDER : Doubt.SUPPLY, name);
-      if (Character.isLetter(finding.rule().charAt(0)) && finding.rule().equals("unexpected")) {
+      if (Mistake.UNEXPECTED.is(finding)) {
         doubts.add(Doubt.FEEDER, name).add(Doubt.STATUS, name).add(Doubt.PANEL, name);
       }
       return;
@@ -345,31 +358,26 @@ final class DoubtFinder {
 
   private void branch(Tree.Branch tree, Span at, Finding finding) {
     String name = tree.name().text();
-    switch (finding.rule()) {
-      case "name-twice" -> {
-        doubts.add(Doubt.BRANCHES);
-        way(name);
-        reached(tree);
-        return;
-      }
-      case "branch-without-breaker" -> {
-        doubts.add(Doubt.FED, name);
-        return;
-      }
-      case "branch-from-wrong-panel", "branch-fed-by-two-panels" -> {
-        doubts.add(Doubt.FED, name).add(Doubt.WAY, name);
-        return;
-      }
-      default -> {
-        // By its place.
-      }
+    if (Mistake.NAME_TWICE.is(finding)) {
+      doubts.add(Doubt.BRANCHES);
+      way(name);
+      reached(tree);
+      return;
+    }
+    if (Mistake.BRANCH_WITHOUT_BREAKER.is(finding)) {
+      doubts.add(Doubt.FED, name);
+      return;
+    }
+    if (Mistake.BRANCH_FROM_WRONG_PANEL.is(finding) || Mistake.BRANCH_FED_BY_TWO_PANELS.is(finding)) {
+      doubts.add(Doubt.FED, name).add(Doubt.WAY, name);
+      return;
     }
     for (Tree.Chain chain : tree.chains()) {
       for (Tree.Run run : chain.runs()) {
         if (!covers(run.span(), at)) {
           continue;
         }
-        boolean length = run.length().filter(l -> covers(l.span(), at)).isPresent() || finding.rule().equals("run-without-length");
+        boolean length = run.length().filter(l -> covers(l.span(), at)).isPresent() || Mistake.RUN_WITHOUT_LENGTH.is(finding);
         boolean around = run.surroundings().stream().anyMatch(s -> covers(s.span(), at));
         if (length || around) {
           doubts.add(length ? Doubt.LENGTH : Doubt.SURROUNDINGS, name);
@@ -383,7 +391,7 @@ final class DoubtFinder {
       doubts.add(Doubt.SURROUNDINGS, name);
     } else {
       way(name);
-      if (finding.rule().equals("unexpected")) {
+      if (Mistake.UNEXPECTED.is(finding)) {
         doubts.add(Doubt.USE, name).add(Doubt.STATUS, name);
       }
       reached(tree);
@@ -420,7 +428,7 @@ final class DoubtFinder {
 
   private void room(Tree.Room tree, Span at, Finding finding) {
     String room = tree.name().text();
-    if (finding.rule().equals("name-twice") && covers(tree.name().span(), at)) {
+    if (Mistake.NAME_TWICE.is(finding) && covers(tree.name().span(), at)) {
       doubts.add(Doubt.ROOMS, Doubt.DEVICES, Doubt.CONTROLS).add(Doubt.CONTENTS, room);
       return;
     }
@@ -435,7 +443,7 @@ final class DoubtFinder {
     for (Tree.Box box : tree.boxes()) {
       if (covers(box.span(), at)) {
         doubts.add(Doubt.BOX, room + "." + box.name());
-        if (!finding.rule().equals("word-unknown") && box.amounts().stream().noneMatch(a -> covers(a.span(), at))) {
+        if (!Mistake.WORD_UNKNOWN.is(finding) && box.amounts().stream().noneMatch(a -> covers(a.span(), at))) {
           doubts.add(Doubt.DEVICES, Doubt.CONTROLS).add(Doubt.CONTENTS, room).add(Doubt.STATUS, room + "." + box.name());
         }
         return;
@@ -443,7 +451,7 @@ final class DoubtFinder {
     }
     boolean heading = isHeading(tree.span(), at);
     boolean told = tree.facts().stream().anyMatch(f -> covers(f.span(), at)) || tree.kind().filter(k -> covers(k.span(), at)).isPresent()
-        || finding.rule().startsWith("fact-");
+        || isOf(OF_FACT, finding);
     if (heading || told) {
       doubts.add(Doubt.ROOM, room);
       if (heading && !told) {
@@ -466,22 +474,22 @@ final class DoubtFinder {
   private void device(String room, Tree.Device tree, Span at, Finding finding) {
     String name = room + "." + tree.name();
     boolean controls = tree.controls().stream().anyMatch(c -> covers(c.span(), at));
-    if (!house.devices().containsKey(name) || finding.rule().equals("name-twice")) {
+    if (!house.devices().containsKey(name) || Mistake.NAME_TWICE.is(finding)) {
       doubts.add(Doubt.DEVICES).add(Doubt.CONTENTS, room);
       if (!tree.controls().isEmpty()) {
         doubts.add(Doubt.CONTROLS);
       }
     } else if (controls) {
       doubts.add(Doubt.CONTROLS);
-    } else if (finding.rule().equals("device-unfed")) {
+    } else if (Mistake.DEVICE_UNFED.is(finding)) {
       doubts.add(Doubt.REACHED, house.devices().get(name).box());
       controllers(name).forEach(this::way); // what goes on from a switch to what it works is not there
-    } else if (UNSUITED.contains(finding.rule()) || finding.rule().equals("hot-unstated") || finding.rule().equals("hot-unknown")
+    } else if (isOf(UNSUITED, finding) || Mistake.HOT_UNSTATED.is(finding) || Mistake.HOT_UNKNOWN.is(finding)
         || isFigure(tree, at)) {
       doubts.add(Doubt.FIGURES, name);
-    } else if (finding.rule().equals("word-unknown")) {
+    } else if (Mistake.WORD_UNKNOWN.is(finding)) {
       doubts.add(Doubt.KIT, name);
-    } else if (finding.rule().startsWith("fact-") || finding.rule().startsWith("power-factor")) {
+    } else if (isOf(OF_FACT, finding) || Mistake.POWER_FACTOR_OUT_OF_RANGE.is(finding)) {
       doubts.add(Doubt.FIGURES, name);
     } else {
       doubts.add(Doubt.KIT, name).add(Doubt.FIGURES, name).add(Doubt.STATUS, name).add(Doubt.CONTROLS);
@@ -504,7 +512,7 @@ final class DoubtFinder {
 
   private void service(Tree.Service tree, Span at, Finding finding) {
     String name = tree.name().text();
-    if (finding.rule().equals("name-twice")) {
+    if (Mistake.NAME_TWICE.is(finding)) {
       doubts.add(Doubt.SERVICES);
     }
     if (tree.earths().stream().anyMatch(e -> covers(e.span(), at))) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -55,7 +56,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
         flag(flagsFound, name, fact, scope);
       } else if (dimension != null) {
         scope.report(
-            Finding.error("fact-without-figure", "'" + name + "' has no figure")
+            Finding.error(Mistake.FACT_WITHOUT_FIGURE, "'" + name + "' has no figure")
                 .at(fact.name().span().after(), dimension.trade() + " is expected here"));
       } else {
         unknown(fact, scope);
@@ -67,7 +68,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
   private static void flag(Map<String, Boolean> flagsFound, String name, Tree.Fact fact, Scope scope) {
     if (flagsFound.putIfAbsent(name, !fact.denied()) != null) {
       scope.report(
-          Finding.error("fact-twice", "'" + name + "' is stated twice")
+          Finding.error(Mistake.FACT_TWICE, "'" + name + "' is stated twice")
               .at(fact.span(), flagsFound.get(name) ? "said to be so before" : "said not to be so before"));
     }
   }
@@ -79,7 +80,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       return;
     }
     scope.report(
-        Finding.error("fact-denied", "'" + fact.name() + "' is a figure, and no figure can be denied")
+        Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure, and no figure can be denied")
             .at(fact.span(), figures.get(fact.name().text()).trade() + " is expected after its name")
             .fix("take no out and write the figure, or leave the line out where it is not known"));
   }
@@ -87,7 +88,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
   private static void state(Map<String, Quantity> values, String name, Quantity value, Tree.Fact fact, Scope scope) {
     if (values.putIfAbsent(name, value) != null) {
       scope.report(
-          Finding.error("fact-twice", "'" + name + "' is stated twice")
+          Finding.error(Mistake.FACT_TWICE, "'" + name + "' is stated twice")
               .at(fact.span(), "stated as " + values.get(name) + " before"));
     }
   }
@@ -96,7 +97,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
     String name = fact.name().text();
     Set<String> known = new java.util.TreeSet<>(figures.keySet());
     known.addAll(flags);
-    Finding.Builder finding = Finding.error("fact-unknown", where + " has no '" + name + "'")
+    Finding.Builder finding = Finding.error(Mistake.FACT_UNKNOWN, where + " has no '" + name + "'")
         .at(fact.name().span(), String.join(", ", known) + " are known here");
     NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, fact.name().span(), n)));
     scope.report(finding);

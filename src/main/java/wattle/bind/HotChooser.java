@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.DeviceKind;
 import wattle.model.Leg;
@@ -65,7 +66,7 @@ final class HotChooser {
     }
     List<String> colors = colors(draft);
     scope.report(
-        Finding.error("hot-unstated", "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
+        Finding.error(Mistake.HOT_UNSTATED, "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
             .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
             .because("Which leg it loads, and what the shared neutral carries, depends on it.")
             .fix("write on " + String.join(" or on ", colors) + " after its name in the branch"));
@@ -103,7 +104,7 @@ final class HotChooser {
     }
     if (!draft.hots.isEmpty() && !draft.broken) {
       Span span = word.span();
-      Finding.Builder finding = Finding.error("hot-unknown", "branch '" + draft.name() + "' has no hot '" + word + "'")
+      Finding.Builder finding = Finding.error(Mistake.HOT_UNKNOWN, "branch '" + draft.name() + "' has no hot '" + word + "'")
           .at(span, String.join(", ", colors) + " can stand here, or a leg");
       colors.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
       scope.report(finding);

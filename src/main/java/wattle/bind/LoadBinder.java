@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Device;
 import wattle.model.DeviceKind;
@@ -112,7 +113,7 @@ final class LoadBinder {
     if (HotChoice.isAcross(kind) && draft.hots.size() == 1 && system.legs().size() > 1) {
       scope.report(
           Finding
-              .error("load-240-on-one-pole",
+              .error(Mistake.LOAD_240_ON_ONE_POLE,
                   "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives "
                       + volts(system.legToNeutralVolts()))
               .at(at, "a " + kind.name() + " works between two hots")
@@ -143,7 +144,7 @@ final class LoadBinder {
     if (kind.needs().contains(Need.HOT)) {
       scope.report(
           Finding
-              .error("load-120-without-neutral",
+              .error(Mistake.LOAD_120_WITHOUT_NEUTRAL,
                   "'" + device.name() + "' is made for " + volts(system.legToNeutralVolts()) + " and '" + draft.name()
                       + "' brings two hots and no neutral")
               .at(at, "a " + kind.name() + " works between a hot and the neutral")
@@ -157,7 +158,7 @@ final class LoadBinder {
 
   private void reportNeutralMissing(UnwiredDevice device, DeviceKind kind, Span cable, int insulated) {
     scope.report(
-        Finding.error("neutral-missing", "'" + device.name() + "' needs a neutral and its cable has none")
+        Finding.error(Mistake.NEUTRAL_MISSING, "'" + device.name() + "' needs a neutral and its cable has none")
             .at(device.origin().name(), "a " + kind.name() + " returns on the neutral")
             .with(cable, insulated + (insulated == 1 ? " insulated conductor" : " insulated conductors, all hots"))
             .because("Its 120 V parts return on the neutral; the ground must never carry working current.")
@@ -192,7 +193,8 @@ final class LoadBinder {
     double powerFactor = device.facts().containsKey("power-factor") ? device.facts().get("power-factor").si() : kind.powerFactor();
     if (powerFactor <= 0 || powerFactor > 1) {
       scope.report(
-          Finding.error("power-factor-out-of-range", "the power factor of '" + device.name() + "' is " + Quantity.plain(powerFactor, 4))
+          Finding
+              .error(Mistake.POWER_FACTOR_OUT_OF_RANGE, "the power factor of '" + device.name() + "' is " + Quantity.plain(powerFactor, 4))
               .at(device.origin().name(), "above 0 and at most 1"));
       powerFactor = 1;
     }

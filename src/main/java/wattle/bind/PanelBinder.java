@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Breaker;
@@ -183,7 +184,7 @@ final class PanelBinder {
       return Optional.of(room.text());
     }
     if (!scope.mayStandInDamage(room.text())) {
-      Finding.Builder finding = Finding.error("name-unknown", "no room is called '" + room + "'").at(room.span(),
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no room is called '" + room + "'").at(room.span(),
           "the room that the panel hangs in is expected here");
       scope.near(room.text(), room.span(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
       scope.report(finding);
@@ -230,7 +231,7 @@ final class PanelBinder {
     };
     for (Tree.Word word : main.words()) {
       scope.report(
-          Finding.error("word-unknown", "'" + word + "' means nothing of a main")
+          Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a main")
               .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can stand here"));
     }
     return new MainDevice(
@@ -275,7 +276,7 @@ final class PanelBinder {
     Optional<Tree.Feed> stated = draft.tree().feed();
     if (feeders.size() > 1) {
       scope.report(
-          Finding.error("panel-fed-twice", "panel '" + draft.name() + "' is fed by two breakers")
+          Finding.error(Mistake.PANEL_FED_TWICE, "panel '" + draft.name() + "' is fed by two breakers")
               .at(feeders.get(1).tree().slots().span(), "the second")
               .with(feeders.get(0).tree().slots().span(), "the first")
               .fix("take its name out of one of the two lines"));
@@ -293,7 +294,8 @@ final class PanelBinder {
       }
       scope.report(
           Finding
-              .error("feeder-circle", "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
+              .error(Mistake.FEEDER_CIRCLE,
+                  "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
               .at(feeders.get(0).tree().slots().span(), "feeds '" + draft.name() + "'")
               .with(draft.tree().name().span(), "which in the end feeds it")
               .fix("feed one of them from a service or from another panel"));
@@ -334,7 +336,7 @@ final class PanelBinder {
       Set<String> known = new HashSet<>(services.keySet());
       known.addAll(drafts.keySet());
       known.remove(draft.name());
-      Finding.Builder finding = Finding.error("name-unknown", "no service or panel is called '" + from + "'")
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no service or panel is called '" + from + "'")
           .at(from.span(), "a service or a panel is expected here");
       scope.near(from.text(), from.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
       scope.report(finding);
@@ -403,7 +405,7 @@ final class PanelBinder {
 
   private void reportTransfer(MainDevice main, Draft draft) {
     scope.report(
-        Finding.error("transfer-without-source", "the transfer switch of panel '" + draft.name() + "' has nothing to go over to")
+        Finding.error(Mistake.TRANSFER_WITHOUT_SOURCE, "the transfer switch of panel '" + draft.name() + "' has nothing to go over to")
             .at(main.origin().name(), "no way of this panel is back-fed")
             .because("A transfer switch joins a bus with its supply or with a source of its own; here there is only the supply.")
             .fix("write back-fed interlocked on the way of the generator, or main switch"));
@@ -446,7 +448,7 @@ final class PanelBinder {
       }
     }
     scope.report(
-        Finding.error("leg-unknown", "this panel has no leg '" + word + "'")
+        Finding.error(Mistake.LEG_UNKNOWN, "this panel has no leg '" + word + "'")
             .at(word.span(), String.join(", ", legs.stream().map(Leg::name).toList()) + " can stand here"));
     return Optional.empty();
   }

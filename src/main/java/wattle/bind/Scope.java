@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Span;
@@ -75,7 +76,7 @@ final class Scope {
 
   /** Tells what is wrong with an expression; a name that is nowhere may be that of a constant on a line that could not be read. */
   private void tell(Finding finding) {
-    boolean nowhere = finding.rule().equals("name-unknown") && finding.place().filter(m -> mayStandInDamage(m.span().text())).isPresent();
+    boolean nowhere = Mistake.NAME_UNKNOWN.is(finding) && finding.place().filter(m -> mayStandInDamage(m.span().text())).isPresent();
     if (!nowhere) {
       findings.add(finding);
     }
@@ -203,7 +204,7 @@ final class Scope {
 
   /** Reports a word that cannot stand where it does, with those that can. */
   void unknownWord(Tree.Word word, String what, Collection<String> known) {
-    Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing as " + what)
+    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing as " + what)
         .at(word.span(), "such as " + String.join(", ", known.stream().limit(SHOWN).toList()))
         .because("There are " + String.join(", ", new TreeSet<>(known)) + "; wattle explain --words says what each means.");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
@@ -233,7 +234,7 @@ final class Scope {
       return true;
     }
     report(
-        Finding.error("name-twice", "two " + kind + " are called '" + name + "'")
+        Finding.error(Mistake.NAME_TWICE, "two " + kind + " are called '" + name + "'")
             .at(span, "the second")
             .with(first, "the first")
             .because("The second was not checked further.")

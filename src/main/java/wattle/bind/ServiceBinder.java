@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Origin;
@@ -251,7 +252,7 @@ final class ServiceBinder {
     Optional<Quantity> length = scope.evaluator().valueOf(expression, Dimension.LENGTH, what);
     if (length.isPresent() && length.get().si() < 0) {
       scope.report(
-          Finding.error("length-negative", what + " cannot be " + length.get())
+          Finding.error(Mistake.LENGTH_NEGATIVE, what + " cannot be " + length.get())
               .at(expression.span(), "a length of 0 or more is expected here"));
       return Optional.empty();
     }

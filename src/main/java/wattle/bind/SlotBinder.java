@@ -12,6 +12,7 @@ import java.util.function.Predicate;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
@@ -100,7 +101,7 @@ final class SlotBinder {
       if (traits.contains(poles.getKey()) && poles.getValue() != slots) {
         scope.report(
             Finding
-                .error("pole-count",
+                .error(Mistake.POLE_COUNT,
                     "a " + poles.getKey() + " breaker takes " + poles.getValue() + (poles.getValue() == 1 ? " slot" : " slots"))
                 .at(line.slots().span(), slots == 1 ? "one slot" : slots + " slots")
                 .fix(poles.getValue() == 2 && slots == 1 && line.slots().isWritten()
@@ -117,7 +118,7 @@ final class SlotBinder {
     boolean told = POLES.keySet().stream().anyMatch(traits::contains) || isFuse(traits) || traits.contains("spare");
     if (!told) {
       scope.report(
-          Finding.error("handle-unstated", "nothing says how the poles in " + line.slots().text() + " move together")
+          Finding.error(Mistake.HANDLE_UNSTATED, "nothing says how the poles in " + line.slots().text() + " move together")
               .at(line.slots().span(), slots + " slots")
               .because("A two-pole breaker opens both hots at once; tied handles open both only by hand.")
               .fix(Fix.offered("write two-pole after its rating", line.slots().span().after(), " two-pole")));
@@ -138,7 +139,7 @@ final class SlotBinder {
       if (target.isPresent() && word == target.get() || isUnitLike(line, word)) {
         continue;
       }
-      Finding.Builder finding = Finding.error("word-unknown", "'" + word + "' means nothing on a slot line")
+      Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing on a slot line")
           .at(word.span(), "protection such as arc-fault, or what the slot feeds, can stand here");
       NearNames.of(word.text(), TRAITS).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       scope.report(finding);
@@ -166,14 +167,14 @@ final class SlotBinder {
         if (after.isPresent()) {
           String text = f.span().text() + " A";
           scope.report(
-              Finding.error("unit-unknown", "no unit is called '" + after.get() + "'")
+              Finding.error(Mistake.UNIT_UNKNOWN, "no unit is called '" + after.get() + "'")
                   .at(after.get().span(), "amperes are expected here")
                   .fix(Fix.safe("write " + text, f.span().to(after.get().span()), text)));
           return Optional.empty();
         }
         String text = f.span().text() + " A";
         scope.report(
-            Finding.error("unit-missing", "a breaker rating needs a unit")
+            Finding.error(Mistake.UNIT_MISSING, "a breaker rating needs a unit")
                 .at(f.span(), "amperes are expected here")
                 .fix(Fix.safe(text, f.span(), text)));
         return Optional.empty();
@@ -185,7 +186,7 @@ final class SlotBinder {
       reportOthers(line, amount, value.get(), q -> !isKilo(q) && !isMilli(q), "the rating of a breaker");
       if (value.get().si() <= 0) {
         scope.report(
-            Finding.error("rating-not-positive", "a breaker cannot be rated " + value.get())
+            Finding.error(Mistake.RATING_NOT_POSITIVE, "a breaker cannot be rated " + value.get())
                 .at(amount.span(), "a rating such as 15 A is expected here"));
         return Optional.empty();
       }
@@ -194,7 +195,7 @@ final class SlotBinder {
     boolean open = line.traits().stream().anyMatch(t -> t.text().equals("later") || t.text().equals("spare"));
     if (line.amounts().isEmpty() && !open) {
       scope.report(
-          Finding.error("rating-missing", "slot " + line.slots().text() + " has no rating")
+          Finding.error(Mistake.RATING_MISSING, "slot " + line.slots().text() + " has no rating")
               .at(line.slots().span().after(), Dimension.CURRENT.trade() + " is expected here")
               .fix("write its rating, or later where it is not decided"));
     }
@@ -243,7 +244,7 @@ final class SlotBinder {
       int number = way.id().slots().get(i).number();
       if (number < 1 || number > count) {
         scope.report(
-            Finding.error("slot-out-of-range", "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).text())
+            Finding.error(Mistake.SLOT_OUT_OF_RANGE, "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).text())
                 .at(way.tree().slots().numbers().get(i).span(), "its slots are 1 to " + count)
                 .fix("use a slot from 1 to " + count));
       }
@@ -258,7 +259,7 @@ final class SlotBinder {
         for (int j = 0; j < other.id().slots().size(); j++) {
           if (slot.number() > 0 && slot.overlaps(other.id().slots().get(j))) {
             scope.report(
-                Finding.error("slot-taken", "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
+                Finding.error(Mistake.SLOT_TAKEN, "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
                     .at(number.span(), name(way))
                     .with(other.tree().slots().numbers().get(j).span(), name(other) + " is in it already")
                     .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Branch;
 import wattle.model.BreakerId;
@@ -316,7 +317,7 @@ final class TrialBinder {
     if (scope.mayStandInDamage(name)) {
       return;
     }
-    Finding.Builder finding = Finding.error("name-unknown", "no " + kind + " is called '" + name + "'").at(span,
+    Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no " + kind + " is called '" + name + "'").at(span,
         "a " + kind + " of the plan is expected here");
     scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
     scope.report(finding);
@@ -335,7 +336,7 @@ final class TrialBinder {
         .findFirst();
     if (id.isEmpty()) {
       scope.report(
-          Finding.error("name-unknown", "panel '" + panel + "' has no breaker in slot " + slots.text())
+          Finding.error(Mistake.NAME_UNKNOWN, "panel '" + panel + "' has no breaker in slot " + slots.text())
               .at(slots.span(), "a slot with a breaker is expected here"));
     }
     return id;

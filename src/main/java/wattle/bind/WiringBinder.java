@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.library.CableKind;
@@ -68,7 +69,7 @@ final class WiringBinder {
     if (!named.told()) {
       boolean type = scope.library().cable(named.name().text()).isPresent();
       scope.report(
-          Finding.error("cable-unknown", "'" + named.name() + "' is no cable" + (type ? ": its size is missing" : ""))
+          Finding.error(Mistake.CABLE_UNKNOWN, "'" + named.name() + "' is no cable" + (type ? ": its size is missing" : ""))
               .at(named.span(), "a cable such as 14/2 NM-B, or a parameter of the pattern, is expected here")
               .fix(type ? "write its size before it, as in 14/2 " + named.name() : "write its size and type, as in 14/2 NM-B"));
     }
@@ -95,7 +96,7 @@ final class WiringBinder {
     boolean countedInList = groups.size() > 1 && groups.stream().anyMatch(g -> g.count.isPresent());
     if (countedInList || groups.size() > 1 && cable.withoutGround()) {
       scope.report(
-          Finding.error("wire-size-unknown", "'" + cable.span().text() + "' lists its conductors and counts them besides")
+          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + cable.span().text() + "' lists its conductors and counts them besides")
               .at(cable.span(), "each conductor by its size, as in 2-2-2-4, or their number, as in 2/3")
               .fix(countedInList ? "take out the count" : "leave out without ground, and the size of the ground"));
       return Optional.empty();
@@ -181,7 +182,7 @@ final class WiringBinder {
   private Optional<Wiring> raceway(Tree.RacewayWiring raceway) {
     if (raceway.conductors().stream().mapToLong(Tree.Conductor::count).sum() > MOST_IN_RACEWAY) {
       scope.report(
-          Finding.error("conductors-too-many", "a raceway cannot hold so many conductors")
+          Finding.error(Mistake.CONDUCTORS_TOO_MANY, "a raceway cannot hold so many conductors")
               .at(raceway.span(), "at most " + MOST_IN_RACEWAY + " in one raceway"));
       return Optional.empty();
     }
@@ -197,7 +198,7 @@ final class WiringBinder {
       Optional<Sized> sized = sized(conductor.size());
       if (conductor.count() < 1 || sized.flatMap(Sized::count).isPresent()) {
         scope.report(
-            Finding.error("wire-size-unknown", "'" + conductor.span().text() + "' is no conductors of a raceway")
+            Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + conductor.span().text() + "' is no conductors of a raceway")
                 .at(conductor.span(), "a count and a size such as 3 x 12 Cu THWN are expected here"));
         return Optional.empty();
       }
@@ -249,7 +250,7 @@ final class WiringBinder {
     List<Double> rest = figures.subList(aught ? 2 : 1, figures.size());
     if (size.isEmpty() || rest.size() > 1 || !rest.isEmpty() && (rest.get(0) < 1 || rest.get(0) > 12)) {
       scope.report(
-          Finding.error("wire-size-unknown", "'" + group.span().text() + "' is no size of wire")
+          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + group.span().text() + "' is no size of wire")
               .at(group.span(), "a size such as 14, 2/0, 250 kcmil or 2.5 mm2 is expected here")
               .because("A second figure counts the insulated conductors of a cable, from 1 to 12: 14/2 is two of 14 AWG."));
       return Optional.empty();
@@ -268,7 +269,7 @@ final class WiringBinder {
   private Optional<CableKind> kind(Tree.Word name) {
     Optional<CableKind> found = scope.library().cable(name.text());
     if (found.isEmpty()) {
-      Finding.Builder finding = Finding.error("cable-unknown", "no type of cable is called '" + name + "'")
+      Finding.Builder finding = Finding.error(Mistake.CABLE_UNKNOWN, "no type of cable is called '" + name + "'")
           .at(name.span(), "a type such as NM-B or UF-B is expected here");
       for (String near : NearNames.of(name.text(), scope.library().cables().keySet())) {
         finding.fix(Fix.safe("write " + near, name.span(), near));

@@ -10,6 +10,7 @@ import wattle.compiler.Compilation;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.sheet.worksheet.AdditionSheets;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Severity;
 import wattle.finding.Source;
@@ -80,7 +81,7 @@ final class AddOption {
   }
 
   private static boolean isOfLoads(Finding finding) {
-    return !finding.rule().equals("device-unfed")
+    return !Mistake.DEVICE_UNFED.is(finding)
         && finding.place().map(m -> m.span().source().name().equals(ADD)).orElse(false);
   }
 

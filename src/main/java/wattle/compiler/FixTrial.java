@@ -34,6 +34,6 @@ public final class FixTrial {
   }
 
   private static long count(Finding finding, Compilation plan) {
-    return plan.findings().stream().filter(f -> f.rule().equals(finding.rule()) && f.headline().equals(finding.headline())).count();
+    return plan.findings().stream().filter(finding::isOfSameFault).count();
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.conductors.NeutralHeat;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.library.Library;
 import wattle.model.Branch;
 import wattle.model.House;
@@ -11,14 +12,13 @@ import wattle.trials.GreatestNeutral;
 
 /** How warm the neutral gets whose hots come from one leg, added to what the binder finds: it knows no tables of conductors. */
 final class SharedNeutralHeat {
-  private static final String FINDING = "shared-neutral-same-leg";
 
   private SharedNeutralHeat() {}
 
   static List<Finding> added(List<Finding> findings, House house, Library library) {
-    return findings.stream().noneMatch(f -> f.rule().equals(FINDING))
+    return findings.stream().noneMatch(Mistake.SHARED_NEUTRAL_SAME_LEG::is)
         ? findings
-        : findings.stream().map(f -> f.rule().equals(FINDING) ? added(f, house, library) : f).toList();
+        : findings.stream().map(f -> Mistake.SHARED_NEUTRAL_SAME_LEG.is(f) ? added(f, house, library) : f).toList();
   }
 
   private static Finding added(Finding finding, House house, Library library) {

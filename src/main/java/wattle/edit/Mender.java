@@ -71,7 +71,7 @@ public final class Mender {
     while (true) {
       Source text = at;
       Finding next = findings.stream()
-          .filter(f -> mayMend(f, text) && tried.stream().noneMatch(t -> same(t, f)))
+          .filter(f -> mayMend(f, text) && tried.stream().noneMatch(t -> t.isOfSameFault(f)))
           .findFirst()
           .orElse(null);
       if (next == null) {
@@ -85,10 +85,10 @@ public final class Mender {
         applied.add(next);
         at = mended;
         findings = after;
-        refused.removeIf(r -> same(r.finding, next));
+        refused.removeIf(r -> r.finding.isOfSameFault(next));
         tried.clear(); // what stood in the way of another fix may be gone
       } else {
-        refused.removeIf(r -> same(r.finding, next));
+        refused.removeIf(r -> r.finding.isOfSameFault(next));
         refused.add(new Refused(next, danger));
         tried.add(next);
       }
@@ -99,13 +99,13 @@ public final class Mender {
   private static boolean keepsItsWord(Finding mended, List<Finding> before, List<Finding> after) {
     List<Finding> known = new ArrayList<>(before);
     for (Finding finding : after) {
-      Optional<Finding> match = known.stream().filter(k -> same(k, finding)).findFirst();
+      Optional<Finding> match = known.stream().filter(k -> k.isOfSameFault(finding)).findFirst();
       if (match.isEmpty()) {
         return false;
       }
       known.remove(match.get());
     }
-    return known.stream().anyMatch(k -> same(k, mended));
+    return known.stream().anyMatch(k -> k.isOfSameFault(mended));
   }
 
   private static Fix theFix(Finding finding) {
@@ -123,10 +123,6 @@ public final class Mender {
     return finding.silenced().isEmpty()
         && possible.size() == 1
         && possible.get(0).edits().stream().allMatch(e -> e.span().source().name().equals(source.name()));
-  }
-
-  private static boolean same(Finding a, Finding b) {
-    return a.rule().equals(b.rule()) && a.headline().equals(b.headline());
   }
 
   /** The text with edits made, last first, so that the spans of the others stay right; new lines end as the others do. */

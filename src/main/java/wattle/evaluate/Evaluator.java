@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.quantity.Dimension;
@@ -71,7 +72,7 @@ public final class Evaluator {
     boolean fits = aboveZero ? value.si() > 0 : !NOT_BELOW_ZERO.contains(value.dimension()) || value.si() >= 0;
     if (!fits) {
       findings.accept(
-          Finding.error("figure-not-positive", what + " cannot be " + value)
+          Finding.error(Mistake.FIGURE_NOT_POSITIVE, what + " cannot be " + value)
               .at(expression.span(), aboveZero ? "more than 0 is expected here" : "0 or more is expected here")
               .build());
     }
@@ -139,7 +140,7 @@ public final class Evaluator {
     Optional<Unit> unit = Units.find(written.text());
     if (unit.isEmpty()) {
       List<String> near = NearNames.of(written.text(), Units.spellings());
-      Finding.Builder finding = Finding.error("unit-unknown", "no unit is called '" + written.text() + "'")
+      Finding.Builder finding = Finding.error(Mistake.UNIT_UNKNOWN, "no unit is called '" + written.text() + "'")
           .at(written.span(), "a unit is expected here");
       near.forEach(n -> finding.fix(Fix.safe("write " + n, written.span(), n)));
       findings.accept(finding.build());
@@ -166,7 +167,7 @@ public final class Evaluator {
     String name = reference.path().text();
     Quantity value = constants.get(name);
     if (value == null) {
-      Finding.Builder finding = Finding.error("name-unknown", "nothing is called '" + name + "'")
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "nothing is called '" + name + "'")
           .at(reference.span(), "a figure or a name given by let is expected here");
       difference(reference.span(), name)
           .ifPresent(d -> finding.fix(Fix.safe("write " + d + ", with blanks around the sign", reference.span(), d)));
@@ -203,7 +204,7 @@ public final class Evaluator {
     if (additive && !left.get().dimension().equals(right.get().dimension())) {
       findings.accept(
           Finding.error(
-              "dimension-mismatch",
+              Mistake.DIMENSION_MISMATCH,
               left.get() + " and " + right.get() + " cannot be "
                   + (binary.operator() == Tree.Operator.PLUS ? "added" : "subtracted"))
               .at(binary.right().span(), left.get().dimension().trade() + " is expected here")
@@ -219,7 +220,7 @@ public final class Evaluator {
     };
     if (!Double.isFinite(result.si())) {
       findings.accept(
-          Finding.error("division-by-zero", "an expression has no finite value")
+          Finding.error(Mistake.DIVISION_BY_ZERO, "an expression has no finite value")
               .at(binary.span(), "divides by zero or grows beyond bounds")
               .build());
       return Optional.empty();
@@ -237,7 +238,7 @@ public final class Evaluator {
   public static Finding unitMissing(Tree.Expression expression, Dimension expected, String what) {
     Tree.Expression written = expression instanceof Tree.Given given ? given.origin() : expression;
     Span span = written.span();
-    Finding.Builder finding = Finding.error("unit-missing", what + " needs a unit").at(span, expected.trade() + " is expected here");
+    Finding.Builder finding = Finding.error(Mistake.UNIT_MISSING, what + " needs a unit").at(span, expected.trade() + " is expected here");
     if (expression instanceof Tree.Given given) {
       finding.with(given.span(), "used here");
       if (!span.text().matches("[0-9.]+")) {
@@ -260,7 +261,7 @@ public final class Evaluator {
   }
 
   private static Finding mismatch(Tree.Expression expression, Quantity found, Dimension expected, String what) {
-    Finding.Builder finding = Finding.error("dimension-mismatch", what + " cannot be " + found);
+    Finding.Builder finding = Finding.error(Mistake.DIMENSION_MISMATCH, what + " cannot be " + found);
     return expression instanceof Tree.Given given
         ? finding.at(given.origin().span(), expected.trade() + " is expected here").with(given.span(), "used here").build()
         : finding.at(expression.span(), expected.trade() + " is expected here").build();

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -41,6 +42,8 @@ public record Finding(
     Optional<Severity> ofNewWork,
     List<Finding> alike) {
 
+  private static final Pattern FIGURE = Pattern.compile("(?<![\\w.])[0-9]+(?:[.][0-9]+)?(?![\\w.])");
+
   /** By file, place, severity and rule, so that the same input gives the same order. */
   public static final Comparator<Finding> BY_PLACE = Finding::compareByPlace;
 
@@ -73,6 +76,10 @@ public record Finding(
 
   public static Builder error(String rule, String headline) {
     return new Builder(rule, Severity.ERROR, headline);
+  }
+
+  public static Builder error(Mistake kind, String headline) {
+    return error(kind.word(), headline);
   }
 
   public static Builder warning(String rule, String headline) {
@@ -124,6 +131,16 @@ public record Finding(
     List<Finding> each = new ArrayList<>(List.of(alsoAt(List.of())));
     each.addAll(alike);
     return each;
+  }
+
+  /** Whether another finding tells the same fault of the same thing, be it with other figures. */
+  public boolean isOfSameFault(Finding other) {
+    return rule.equals(other.rule) && subject.equals(other.subject) && withoutFigures().equals(other.withoutFigures());
+  }
+
+  /** The headline with a mark for each figure, which changes with other parts of the plan. */
+  public String withoutFigures() {
+    return FIGURE.matcher(headline).replaceAll("#");
   }
 
   /** Its severity in words; of existing work that is judged as if it were new, with what it would be then. */

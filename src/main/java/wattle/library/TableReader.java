@@ -12,6 +12,7 @@ import wattle.evaluate.Evaluator;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -65,7 +66,7 @@ final class TableReader {
     boolean fits = value.dimension().equals(Dimension.NONE) ? value.si() >= 0 : value.si() > 0;
     if (!fits) {
       findings.accept(
-          Finding.error("figure-not-positive", "the limit '" + limit.name().text() + "' cannot be " + value)
+          Finding.error(Mistake.FIGURE_NOT_POSITIVE, "the limit '" + limit.name().text() + "' cannot be " + value)
               .at(limit.value().span(), "more than 0 is expected here")
               .build());
     }
@@ -99,7 +100,7 @@ final class TableReader {
     String plain = written.text().replace(" ", "");
     Optional<Unit> unit = Units.find(plain);
     if (unit.isEmpty()) {
-      Finding.Builder finding = Finding.error("unit-unknown", "no unit is called '" + plain + "'")
+      Finding.Builder finding = Finding.error(Mistake.UNIT_UNKNOWN, "no unit is called '" + plain + "'")
           .at(written.span(), "the unit of a column is expected here");
       NearNames.of(plain, Units.spellings()).forEach(n -> finding.fix(Fix.safe("write " + n, written.span(), n)));
       findings.accept(finding.build());

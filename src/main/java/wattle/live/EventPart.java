@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.model.House;
 import wattle.model.Trial;
 
@@ -77,7 +78,7 @@ final class EventPart {
   /** Events that cannot happen are told at their lines; the rest by what is the same of them, once. */
   private void complaints() {
     Map<String, List<Finding>> byReason = new LinkedHashMap<>();
-    situation.complaints().stream().filter(f -> !f.rule().equals("trial-impossible"))
+    situation.complaints().stream().filter(f -> !Mistake.TRIAL_IMPOSSIBLE.is(f))
         .forEach(f -> byReason.computeIfAbsent(f.reason(), r -> new ArrayList<>()).add(f));
     byReason.forEach((reason, findings) -> {
       String more = findings.size() > MOST_ALIKE ? "; and " + (findings.size() - MOST_ALIKE) + " more" : "";

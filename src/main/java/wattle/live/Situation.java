@@ -8,6 +8,7 @@ import java.util.Optional;
 import wattle.compiler.Compilation;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.model.Device;
 import wattle.model.Event;
 import wattle.model.House;
@@ -58,7 +59,7 @@ record Situation(
     Map<Event, String> impossible = new HashMap<>();
     for (Finding finding : findings) {
       lines.stream().flatMap(l -> l.event().stream())
-          .filter(e -> finding.rule().equals("trial-impossible") && finding.place().filter(m -> m.span().equals(e.span())).isPresent())
+          .filter(e -> Mistake.TRIAL_IMPOSSIBLE.is(finding) && finding.place().filter(m -> m.span().equals(e.span())).isPresent())
           .forEach(e -> impossible.put(e, finding.headline()));
     }
     List<Line> told = new ArrayList<>();

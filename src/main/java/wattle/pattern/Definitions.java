@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.syntax.Tree;
 
@@ -62,7 +63,7 @@ final class Definitions {
   private void twice(String kinds, Tree.Word second, Span first) {
     String both = kinds.startsWith("a ") ? kinds : "two " + kinds;
     ledger.report(
-        Finding.error("name-twice", both + " are called '" + second + "'")
+        Finding.error(Mistake.NAME_TWICE, both + " are called '" + second + "'")
             .at(second.span(), "the second")
             .with(first, "the first")
             .fix("give one of them another name"));

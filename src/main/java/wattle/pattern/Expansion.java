@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Span;
@@ -117,7 +118,7 @@ final class Expansion {
   private void unknown(Tree.Placing placing) {
     if (told.add(placing)) {
       String name = placing.pattern().text();
-      Finding.Builder finding = Finding.error("name-unknown", "no pattern is called '" + name + "'")
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no pattern is called '" + name + "'")
           .at(placing.pattern().span(), "the name of a pattern is expected here");
       NearNames.of(name, patterns.keySet()).forEach(n -> finding.fix(Fix.safe("write " + n, placing.pattern().span(), n)));
       ledger.report(finding);
@@ -171,7 +172,7 @@ final class Expansion {
     Name first = names.putIfAbsent(name.text(), made);
     if (first != null) {
       ledger.report(
-          Finding.error("name-twice", "two placements are called '" + name + "'")
+          Finding.error(Mistake.NAME_TWICE, "two placements are called '" + name + "'")
               .at(name.span(), "the second")
               .with(first.span, "the first")
               .because("The second was not placed.")

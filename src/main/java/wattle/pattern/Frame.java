@@ -9,6 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Source;
@@ -190,7 +191,7 @@ final class Frame {
   private Optional<String> value(String parameter, Span span, boolean ofName) {
     Argument argument = arguments.get(parameter);
     if (argument == null) {
-      Finding.Builder finding = Finding.error("name-unknown", "nothing is given for '{" + parameter + "}'")
+      Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "nothing is given for '{" + parameter + "}'")
           .at(span(span),
               arguments.isEmpty()
                   ? "no parameter can stand here"

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.syntax.Tree;
 
@@ -31,7 +32,7 @@ final class Overrides {
         Tree.Overriding first = byPlacement.putIfAbsent(t.placement().text(), t);
         if (first != null) {
           ledger.report(
-              Finding.error("name-twice", "two overrides are of '" + t.placement() + "'")
+              Finding.error(Mistake.NAME_TWICE, "two overrides are of '" + t.placement() + "'")
                   .at(t.placement().span(), "the second")
                   .with(first.placement().span(), "the first")
                   .because("The second was left out.")
@@ -50,7 +51,7 @@ final class Overrides {
   void reportUnused(Set<String> placements) {
     byPlacement.forEach((name, t) -> {
       if (!used.containsKey(name) && !ledger.spoiled().contains(name.substring(name.lastIndexOf('.') + 1))) {
-        Finding.Builder finding = Finding.error("name-unknown", "no placement is called '" + name + "'")
+        Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no placement is called '" + name + "'")
             .at(t.placement().span(), "the whole name of a placement is expected here, as in floor2.flat1")
             .because("Nothing of this override is in the house.");
         NearNames.of(name, placements).forEach(n -> finding.fix(Fix.safe("write " + n, t.placement().span(), n)));
@@ -107,7 +108,7 @@ final class Overrides {
       }
       if (fewer.equals(left)) {
         ledger.report(
-            Finding.error("name-unknown", "the pattern has no '" + name + "'")
+            Finding.error(Mistake.NAME_UNKNOWN, "the pattern has no '" + name + "'")
                 .at(name.span(), "a branch, a room or a device such as kitchen.range is expected here"));
       } else {
         changed.add("without " + name);

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.quantity.Dimension;
@@ -133,7 +134,7 @@ final class PiecePlacer {
             .with(span, "used as a cable here")
             .fix("give a cable with its size and type, as in by 14/2 NM-B")));
     if (!near.isEmpty()) {
-      Finding.Builder unknown = Finding.error("name-unknown", "nothing is given for '" + name + "'").at(span,
+      Finding.Builder unknown = Finding.error(Mistake.NAME_UNKNOWN, "nothing is given for '" + name + "'").at(span,
           "a parameter of the pattern or a cable such as 14/2 NM-B is expected here");
       near.forEach(n -> unknown.fix(Fix.safe("write " + n, span, n)));
       frame.ledger().report(unknown);

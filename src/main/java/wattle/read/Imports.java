@@ -10,6 +10,7 @@ import java.util.Set;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Source;
 import wattle.syntax.PlanParser;
@@ -102,7 +103,7 @@ public final class Imports {
     String name = use.target().text();
     List<String> known = reading.packNames();
     if (!known.contains(name)) {
-      Finding.Builder finding = Finding.error("pack-unknown", "the standard library has no pack '" + name + "'")
+      Finding.Builder finding = Finding.error(Mistake.PACK_UNKNOWN, "the standard library has no pack '" + name + "'")
           .at(use.target().span(), String.join(", ", known) + " are there")
           .because("A file beside the plan is used by its path in quotes.");
       NearNames.of(name, known).forEach(n -> finding.fix(Fix.safe("write " + n, use.target().span(), n)));

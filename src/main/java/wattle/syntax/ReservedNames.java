@@ -5,6 +5,7 @@ import java.util.Set;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.TokenStream;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 
 /** Words of the notation that stand where a name was meant: most may be names, those that could end a name's statement not. */
@@ -35,7 +36,7 @@ final class ReservedNames {
 
   static Finding finding(Token token, Span span) {
     String text = token.getText();
-    return Finding.error("unexpected", "'" + text + "' is a word of the notation and cannot be a name")
+    return Finding.error(Mistake.UNEXPECTED, "'" + text + "' is a word of the notation and cannot be a name")
         .at(span, "a name is expected here")
         .fix("write another name, such as " + text + "1")
         .build();

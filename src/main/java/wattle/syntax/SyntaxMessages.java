@@ -9,6 +9,7 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.TokenStream;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.syntax.grammar.WattleLexer;
@@ -115,7 +116,7 @@ final class SyntaxMessages {
     if (offending.getType() == WattleLexer.NL || offending.getType() == Token.EOF) {
       span = endOfLineBefore(offending, tokens);
     }
-    Finding.Builder finding = Finding.error("unexpected", thing.name + " cannot go on with " + shown).at(span,
+    Finding.Builder finding = Finding.error(Mistake.UNEXPECTED, thing.name + " cannot go on with " + shown).at(span,
         thing.expected + " is expected here");
     if (context.getRuleIndex() == WattleParser.RULE_plan) {
       Span word = span;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import wattle.finding.Checked;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.model.Doubt;
 import wattle.model.Doubts;
@@ -107,7 +108,7 @@ public final class Expectations {
     if (!value(expected).isLike(dimension)) {
       return without(
           expected,
-          Finding.error("dimension-mismatch", "'" + expected.measure() + "' is not measured in " + value(expected).unit().symbol())
+          Finding.error(Mistake.DIMENSION_MISMATCH, "'" + expected.measure() + "' is not measured in " + value(expected).unit().symbol())
               .at(expected.measured(),
                   dimension.equals(Dimension.NONE) ? "a part such as 3 % is expected" : dimension.trade() + " is expected")
               .build());

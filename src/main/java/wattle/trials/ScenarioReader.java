@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Branch;
 import wattle.model.BreakerId;
@@ -117,7 +118,7 @@ final class ScenarioReader {
 
   private void impossible(Span span, String headline, String words) {
     findings.add(
-        Finding.error("trial-impossible", headline)
+        Finding.error(Mistake.TRIAL_IMPOSSIBLE, headline)
             .at(span, words)
             .because("The trial was worked out without this.")
             .build());

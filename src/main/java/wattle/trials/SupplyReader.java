@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
@@ -130,7 +131,8 @@ final class SupplyReader {
   }
 
   private void impossible(Span span, String headline, String words) {
-    findings.add(Finding.error("trial-impossible", headline).at(span, words).because("The trial was worked out without this.").build());
+    findings
+        .add(Finding.error(Mistake.TRIAL_IMPOSSIBLE, headline).at(span, words).because("The trial was worked out without this.").build());
   }
 
   private List<Breaker> waysOf(String device) {

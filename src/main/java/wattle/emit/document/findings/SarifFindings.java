@@ -93,7 +93,7 @@ public final class SarifFindings {
 
   /** The same for the same fault of the same thing, whatever its line and its figures are by now. */
   private static String fingerprint(Finding finding) {
-    String about = finding.subject().orElseGet(() -> finding.headline().replaceAll("[0-9]+(?:[.][0-9]+)?", "#"));
+    String about = finding.subject().orElseGet(finding::withoutFigures);
     String file = finding.place().map(m -> m.span().source().name()).map(n -> n.substring(n.lastIndexOf('/') + 1)).orElse("");
     return finding.rule() + ":" + file + ":" + about;
   }
