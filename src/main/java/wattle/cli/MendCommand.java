@@ -73,9 +73,7 @@ final class MendCommand implements Callable<Integer> {
       ResultOutput.revise(Path.of(file), source.text(), mended.text());
     }
     for (Mender.Refused refused : mended.refused()) {
-      err.println(
-          "not mended, " + refused.why().map(danger -> "the house would be more dangerous, as " + danger)
-              .orElse("its fix would bring other findings") + ": " + refused.finding().headline());
+      err.println("not mended, " + refused.finding().headline() + ": " + refused.why());
     }
     Set<String> changing = changing(mended, source);
     if (!changing.isEmpty()) {

@@ -41,9 +41,9 @@ public final class Mender {
    * A fix that was not made.
    *
    * @param finding that it is of
-   * @param why the danger that it would bring; absent where it brings other findings, or leaves its own
+   * @param why what speaks against it: the danger or the finding that it would bring, or that it leaves its own
    */
-  public record Refused(Finding finding, Optional<String> why) {}
+  public record Refused(Finding finding, String why) {}
 
   /**
    * What became of a text.
@@ -79,9 +79,11 @@ public final class Mender {
       }
       Source mended = new Source(at.name(), apply(at.text(), theFix(next).edits()));
       List<Finding> after = check.apply(mended);
-      boolean kept = keepsItsWord(next, findings, after);
-      Optional<String> danger = kept ? objections.to(theFix(next), at, mended) : Optional.empty();
-      if (kept && danger.isEmpty()) {
+      Optional<String> broken = brokenWord(next, findings, after);
+      Optional<String> why = broken.isPresent()
+          ? broken
+          : objections.to(theFix(next), at, mended).map(danger -> "the house would be more dangerous, as " + danger);
+      if (why.isEmpty()) {
         applied.add(next);
         at = mended;
         findings = after;
@@ -89,23 +91,24 @@ public final class Mender {
         tried.clear(); // what stood in the way of another fix may be gone
       } else {
         refused.removeIf(r -> r.finding.isOfSameFault(next));
-        refused.add(new Refused(next, danger));
+        refused.add(new Refused(next, why.get()));
         tried.add(next);
       }
     }
   }
 
-  /** Whether a finding is gone, and every one that is left was there before. */
-  private static boolean keepsItsWord(Finding mended, List<Finding> before, List<Finding> after) {
+  /** Which finding a fix brings that was not there before, or that it leaves its own; absent where it does neither. */
+  private static Optional<String> brokenWord(Finding mended, List<Finding> before, List<Finding> after) {
     List<Finding> known = new ArrayList<>(before);
     for (Finding finding : after) {
       Optional<Finding> match = known.stream().filter(k -> k.isOfSameFault(finding)).findFirst();
       if (match.isEmpty()) {
-        return false;
+        return Optional.of("its fix would bring another finding, " + finding.severity() + " " + finding.rule() + " (" + finding.headline()
+            + ")");
       }
       known.remove(match.get());
     }
-    return known.stream().anyMatch(k -> k.isOfSameFault(mended));
+    return known.stream().anyMatch(k -> k.isOfSameFault(mended)) ? Optional.empty() : Optional.of("its fix leaves the finding");
   }
 
   private static Fix theFix(Finding finding) {
