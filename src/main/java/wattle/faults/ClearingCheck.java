@@ -3,6 +3,7 @@ package wattle.faults;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Span;
@@ -54,12 +55,13 @@ final class ClearingCheck {
   /**
    * @param what such as {@code 'hall'}
    * @param subject name of what the breaker guards
-   * @param feeder of the panel that the breaker is in; absent at the service
-   * @param feederFound whether something was found of that feeder
+   * @param upstream the panels up to that of the breaker
+   * @param found panels of whose feeders something was found, which answers for what hangs on them
    * @param points what the breaker guards, the panel that it is in first or not at all
    */
   Optional<Finding> of(String what, String subject, Span place, Breaker breaker, SupplySystem system, List<FaultPoint> points,
-      Optional<String> feeder, boolean feederFound) {
+      Optional<Upstream> upstream, Set<String> found) {
+    boolean feederFound = upstream.filter(u -> u.comesThrough(found)).isPresent();
     // What a fuse standard gives is a bound far above what fuses take: it tells when one must have opened, not that it is slow.
     Optional<TripCurve> curve = curves.of(breaker, system).filter(c -> !c.isFuse());
     if (curve.isEmpty()) {
@@ -73,14 +75,16 @@ final class ClearingCheck {
                 .filter(f -> f.kind() != FaultKind.LINE_GROUND || !breaker.protections().contains(Protection.GROUND_FAULT))
                 .filter(f -> !feederFound || !(atPanel(points, f) < tripping(curve.get())))
                 .map(f -> new Slow(p, f, f.leastAmperes(), curve.get().at(f.leastAmperes()))))
+        // What a feeder makes was told of that feeder.
+        .filter(s -> blamed(upstream, s).filter(found::contains).isEmpty())
         .sorted(Comparator.comparingDouble(Slow::amperes))
         .toList();
     return slow.stream()
         .filter(s -> s.outlasts(longest, instantly(curve.get())))
         .findFirst()
-        .map(s -> outlasting(what, place, breaker, curve.get(), s, blamed(feeder, points, s, curve.get())))
+        .map(s -> outlasting(what, place, breaker, curve.get(), s, blamed(upstream, s)))
         .or(() -> slow.stream().findFirst()
-            .map(s -> below(what, place, breaker, curve.get(), s, points, blamed(feeder, points, s, curve.get()))))
+            .map(s -> below(what, place, breaker, curve.get(), s, points, blamed(upstream, s))))
         .map(f -> f.about(subject).build());
   }
 
@@ -103,9 +107,9 @@ final class ClearingCheck {
     return nearest(points, fault).map(Fault::leastAmperes).orElse(Double.NaN);
   }
 
-  /** The feeder, where more of the way lies in what comes to the panel than in the branch itself. */
-  private static Optional<String> blamed(Optional<String> feeder, List<FaultPoint> points, Slow slow, TripCurve curve) {
-    return feeder.filter(f -> atPanel(points, slow.fault) < 2 * slow.amperes);
+  /** The feeder that most of the way lies in, where that is more than what the breaker guards. */
+  private static Optional<String> blamed(Optional<Upstream> upstream, Slow slow) {
+    return upstream.flatMap(u -> u.blamed(slow.fault.kind(), slow.amperes));
   }
 
   private static Finding.Builder below(

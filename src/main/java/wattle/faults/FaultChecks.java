@@ -1,6 +1,7 @@
 package wattle.faults;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -44,19 +45,20 @@ public final class FaultChecks {
     InterruptingCheck interrupting = new InterruptingCheck(house, library);
     ClearingCheck clearing = new ClearingCheck(library);
     Set<String> slowFeeders = new HashSet<>();
-    for (Panel panel : house.panels().values()) {
+    // A feeder that is found answers for what hangs on it, so those next to the service come first.
+    List<Panel> outward = house.panels().values().stream()
+        .sorted(Comparator.comparingInt(p -> Upstream.through(house, faults, p).depth()))
+        .toList();
+    for (Panel panel : outward) {
       if (panel.status() != Status.TO_REMOVE && !inDoubt(house, panel)) {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         unknown.of(panel, faults.panel(panel.name())).ifPresent(findings::add);
         feeder(house, panel).filter(b -> !clearing.knows(b, panel.system()))
             .flatMap(b -> unknown.clearing(b, List.of(faults.panel(panel.name())))).ifPresent(findings::add);
-        feeder(house, panel)
-            .flatMap(b -> clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), b,
-                panel.system(), List.of(faults.panel(panel.name())), Optional.empty(), false))
-            .ifPresent(f -> {
-              findings.add(f);
-              slowFeeders.add(panel.name());
-            });
+        feeder(house, panel).flatMap(b -> feeder(house, faults, clearing, panel, b, slowFeeders)).ifPresent(f -> {
+          findings.add(f);
+          slowFeeders.add(panel.name());
+        });
       }
     }
     for (Branch branch : house.branches().values()) {
@@ -70,12 +72,21 @@ public final class FaultChecks {
             .forEach(b -> unknown.clearing(b, faults.branch(branch.name())).ifPresent(findings::add));
         clearing
             .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
-                faults.branch(branch.name()), feeder(house, panel.get()).map(b -> panel.get().name()),
-                slowFeeders.contains(panel.get().name()))
+                faults.branch(branch.name()), Optional.of(Upstream.through(house, faults, panel.get())), slowFeeders)
             .ifPresent(findings::add);
       }
     }
     return findings;
+  }
+
+  private static Optional<Finding> feeder(
+      House house, Faults faults, ClearingCheck clearing, Panel panel, Breaker breaker, Set<String> slowFeeders) {
+    Optional<Panel> above = Optional.ofNullable(house.panels().get(breaker.id().panel()));
+    List<FaultPoint> points = new ArrayList<>();
+    above.ifPresent(a -> points.add(faults.panel(a.name())));
+    points.add(faults.panel(panel.name()));
+    return clearing.of("the feeder of '" + panel.name() + "'", panel.name(), panel.feeder().get().origin().name(), breaker, panel.system(),
+        points, above.map(a -> Upstream.through(house, faults, a)), slowFeeders);
   }
 
   /** Whether a mistake in the plan leaves the ways to a panel, or its protection, other than the house has them. */
