@@ -1,11 +1,14 @@
 package wattle.boxes;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import wattle.derivation.Derivation;
 import wattle.library.Key;
@@ -25,21 +28,34 @@ import wattle.quantity.WireSize;
 
 /**
  * The room that the contents of a box take, by the allowances of the plan's code: one for each conductor that comes in,
- * one of the largest for all clamps inside, two of the largest for each yoke, and for the grounds together what the code
- * says. A conductor that passes through without a splice counts once like the others; since plans do not tell whether a
- * wire is cut, two ends count as two, which is never too few.
+ * one of the largest in the box for all clamps inside and for each kind of stud, hickey or terminal block, two for each yoke of
+ * the largest conductor on that yoke, and for the grounds together what the code says. A conductor that passes through without a
+ * splice counts once, and twice where it is left in a loop of 12 in or more; since plans do not tell whether a wire is cut, two ends
+ * count as two, which is never too few. Pigtails and the fixture wires of a canopy, four at most and thinner than 14 AWG, count for
+ * nothing (314.16(B)(1)).
  */
 public final class BoxFill {
   private final House house;
   private final Optional<Table> allowances;
   private final Optional<Table> counts;
   private final Map<String, List<Section>> runsAt = new HashMap<>();
+  private final Map<String, WireSize> largestOn = new HashMap<>();
   private final Map<String, Double> countOf = new ConcurrentHashMap<>();
   private final Map<WireSize, Optional<Derivation>> volumeOf = new ConcurrentHashMap<>();
   private final Map<Contents, Optional<Derivation>> neededBy = new ConcurrentHashMap<>();
 
-  /** What takes room; boxes with the same contents need the same. */
-  private record Contents(TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds, int yokes, boolean clamps) {}
+  /** What a box may have inside, by its trait, and what that counts as. */
+  private static final Map<String, String> INSIDE = new TreeMap<>(
+      Map.of("clamps", "clamps", "stud", "fitting", "hickey", "fitting", "terminal-block", "terminal-block"));
+
+  /**
+   * What takes room; boxes with the same contents need the same.
+   *
+   * @param yokes by the largest conductor on each
+   * @param inside traits out of {@link #INSIDE}
+   */
+  private record Contents(
+      TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds, TreeMap<WireSize, Integer> yokes, Set<String> inside) {}
 
   public BoxFill(House house, Library library) {
     this.house = house;
@@ -57,6 +73,8 @@ public final class BoxFill {
 
   private void add(Point point, Section section) {
     point.box().ifPresent(b -> runsAt.computeIfAbsent(b, n -> new ArrayList<>()).add(section));
+    section.wiring().wires().stream().filter(w -> w.purpose() != Wire.Purpose.GROUND).map(Wire::size).max(Comparator.naturalOrder())
+        .ifPresent(size -> point.devices().forEach(d -> largestOn.merge(d, size, (a, b) -> a.compareTo(b) >= 0 ? a : b)));
   }
 
   /**
@@ -85,26 +103,33 @@ public final class BoxFill {
         (wire.purpose() == Wire.Purpose.GROUND ? grounds : conductors).merge(wire.size(), 1, Integer::sum);
       }
     }
-    int yokes = 0;
+    if (conductors.isEmpty()) {
+      return Optional.empty();
+    }
+    TreeMap<WireSize, Integer> yokes = new TreeMap<>();
     for (String name : box.devices()) {
       Device device = house.devices().get(name);
-      yokes += device == null ? 0 : yokes(device);
+      if (device != null && yokes(device) > 0) {
+        // What no run is known to come to may hang on any conductor here.
+        yokes.merge(largestOn.getOrDefault(name, conductors.lastKey()), yokes(device), Integer::sum);
+      }
     }
-    return neededBy.computeIfAbsent(new Contents(conductors, grounds, yokes, box.traits().contains("clamps")), this::needed);
+    Set<String> inside = new TreeSet<>(INSIDE.keySet());
+    inside.retainAll(box.traits());
+    return neededBy.computeIfAbsent(new Contents(conductors, grounds, yokes, inside), this::needed);
   }
 
   private Optional<Derivation> needed(Contents contents) {
     TreeMap<WireSize, Integer> conductors = contents.conductors;
     TreeMap<WireSize, Integer> grounds = contents.grounds;
-    if (conductors.isEmpty()) {
-      return Optional.empty();
-    }
     WireSize largest = largest(conductors, grounds);
     List<Optional<Derivation>> parts = new ArrayList<>();
     conductors.forEach((size, count) -> parts.add(part("conductors " + size, count * count("conductor"), size)));
-    add(parts, "yokes, " + conductors.lastKey(), contents.yokes * count("device"), conductors.lastKey());
-    add(parts, "clamps, " + largest, contents.clamps ? count("clamps") : 0, largest);
-    add(parts, "grounds, " + largest, grounds(grounds), grounds.isEmpty() ? largest : grounds.lastKey());
+    contents.yokes.forEach((size, yokes) -> add(parts, "yokes, " + size, yokes * count("device"), size));
+    contents.inside.forEach(thing -> add(parts, thing.replace('-', ' ') + ", " + largest, count(INSIDE.get(thing)), largest));
+    if (!grounds.isEmpty()) {
+      add(parts, "grounds, " + grounds.lastKey(), grounds(grounds), grounds.lastKey());
+    }
     if (parts.stream().anyMatch(Optional::isEmpty)) {
       return Optional.empty();
     }

@@ -54,7 +54,8 @@ public record Words(String what, List<String> known, Map<String, String> same) {
 
   public static final Words BOX_TRAITS = new Words(
       "a trait of a box",
-      List.of("metal", "plastic", "clamps", "round", "square", "octagon", "old-work", "weatherproof", "bonded",
+      List.of("metal", "plastic", "clamps", "stud", "hickey", "terminal-block", "round", "square", "octagon", "old-work", "weatherproof",
+          "bonded",
           "extension", "later", "accessible", "concealed", "covered", "uncovered", "boxless", "soldered"),
       Map.of());
 

@@ -35,6 +35,62 @@ class BoxFillTest {
     return new BoxFill(bound.house(), bound.library()).needed(bound.house().boxes().get("den.b")).orElseThrow();
   }
 
+  /** A two-gang box with a receptacle on 12 AWG and a switch on 14 AWG, by names of a box and what is inside it. */
+  private static Derivation shared(String code, String inside) {
+    String plan = """
+        plan "Box"
+        use code %s
+        service main 120/240 V 200 A { source available 10 kA }
+        panel P from main {
+          bus 200 A slots 20
+          1 20 A counter
+          2 15 A lights
+        }
+        branch counter by 12/2 NM-B { P --5 m-- den.o --3 m-- den.far }
+        branch lights by 14/2 NM-B { P --5 m-- den.sw --3 m by 14/3 NM-B-- den.lamp }
+        room den { box b 60 in3 %s { o: receptacle  sw: switch for lamp }  lamp: light 20 W  far: receptacle }
+        """.formatted(code, inside);
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("box.wattle", plan), Path.of("box.wattle"));
+    return new BoxFill(bound.house(), bound.library()).needed(bound.house().boxes().get("den.b")).orElseThrow();
+  }
+
+  /**
+   * NFPA 70 314.16(B)(4), as told at boxfillcalculator.com device-fill-calculations: each yoke by the largest conductor on that device. By
+   * hand: 4 × 2.25 and 5 × 2.00 of wires, 2 × 2.25 of the receptacle, 2 × 2.00 of the switch, four grounds once 2.25.
+   */
+  @Test
+  void eachYokeByItsOwnConductors() {
+    Derivation needed = shared("us-2023", "");
+    assertThat(cubicInches(needed)).isEqualTo(9.0 + 10.0 + 4.5 + 4.0 + 2.25, within(1e-9));
+    assertThat(needed.inputs()).extracting(Derivation::name)
+        .containsExactly("conductors 14 AWG", "conductors 12 AWG", "yokes, 14 AWG", "yokes, 12 AWG", "grounds, 12 AWG");
+  }
+
+  /** NFPA 70 314.16(B)(2), (3) and (6): clamps, a stud, a hickey and a terminal block once each, of the largest conductor in the box. */
+  @Test
+  void whatIsInsideTheBoxTakesRoom() {
+    double bare = cubicInches(shared("us-2023", ""));
+    assertThat(cubicInches(shared("us-2023", "clamps"))).isEqualTo(bare + 2.25, within(1e-9));
+    assertThat(cubicInches(shared("us-2023", "stud"))).isEqualTo(bare + 2.25, within(1e-9));
+    assertThat(cubicInches(shared("us-2023", "stud hickey"))).isEqualTo(bare + 4.5, within(1e-9));
+    assertThat(cubicInches(shared("us-2023", "terminal-block clamps"))).isEqualTo(bare + 4.5, within(1e-9));
+    double canadian = cubicInches(shared("ca-2021", ""));
+    assertThat(cubicInches(shared("ca-2021", "stud clamps"))).as("CSA C22.1 12-3034 counts no clamps").isEqualTo(canadian + 1.75,
+        within(1e-9));
+  }
+
+  /** Worked example: joshthesparky.com boxfill-qotw; NFPA 70 314.16(B): 7 conductors, grounds, clamps and a switch, 11 × 2.25 in³. */
+  @Test
+  void aSwitchOnThreeCables() {
+    assertThat(cubicInches(needed("us-2023", "21 in3 clamps { o: receptacle }", "12/2", "12/2", "12/3"))).isEqualTo(24.75, within(1e-9));
+  }
+
+  /** Worked example: diychatroom.com thread 102858, confirmed there: three 14/2 and a receptacle, no clamps, 9 × 2 in³. */
+  @Test
+  void aReceptacleOnThreeCables() {
+    assertThat(cubicInches(needed("us-2023", "18 in3 { o: receptacle }", "14/2", "14/2", "14/2"))).isEqualTo(18.0, within(1e-9));
+  }
+
   private static double cubicInches(Derivation volume) {
     return volume.quantity().orElseThrow().in(Units.CUBIC_INCH);
   }
@@ -54,10 +110,13 @@ class BoxFillTest {
         .isEqualTo(24.75, within(1e-9));
   }
 
-  /** NFPA 70 314.16(B), worked by hand: 4 × 2.00 + 2 × 2.25, and clamps, yoke and grounds by the largest size. */
+  /**
+   * Worked example: page electricianprep.co box-fill-calculator, two 14/2 and one 12/2, clamps and a receptacle on the 12 AWG: 21.5 in³.
+   * NFPA 70 314.16(B): 4 × 2.00 + 2 × 2.25, and clamps, yoke and grounds by the largest size.
+   */
   @Test
   void mixedSizes() {
-    Derivation needed = needed("us-2023", "21 in3 clamps { o: receptacle }", "14/2", "14/2", "12/2");
+    Derivation needed = needed("us-2023", "21 in3 clamps { o: receptacle }", "12/2", "14/2", "14/2");
     assertThat(cubicInches(needed)).isEqualTo(21.5, within(1e-9));
     assertThat(needed.inputs().stream().mapToDouble(BoxFillTest::cubicInches).sum()).isEqualTo(21.5, within(1e-9));
   }
