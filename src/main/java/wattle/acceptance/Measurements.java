@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
+import wattle.library.Limit;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
@@ -17,7 +18,6 @@ import wattle.model.House;
 import wattle.model.Protection;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
-import wattle.quantity.Units;
 import wattle.trials.SolvedTrials;
 import wattle.trials.TrialResult;
 
@@ -65,15 +65,18 @@ public final class Measurements {
     for (Loops.Loop loop : loops.of(branch)) {
       String at = branch.points().get(loop.point()).box().orElseThrow();
       double ohms = loop.ohms().si();
-      double most = ohms + limit("continuity-margin", Quantity.of(0, Units.OHM));
+      double most = ohms + limit("continuity-margin").value().si();
       add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here",
-          "about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most), Optional.of(loop.ohms()));
+          new Expected("about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most),
+              Optional.of(loop.ohms())));
     }
-    double megohms = limit("insulation-least", Quantity.of(0, Units.OHM)) / 1e6;
+    Limit insulation = limit("insulation-least");
+    double megohms = insulation.value().si() / 1e6;
     add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()),
-        "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct", "at least " + Measurement.plain(megohms) + " MΩ",
-        "MΩ", Optional.of(megohms), Optional.empty(), library.limit("insulation-least").map(l -> l.derivation("R")));
-    double tolerance = limit("voltage-tolerance", Quantity.of(0, Units.ONE));
+        "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct",
+        new Expected("at least " + Measurement.plain(megohms) + " MΩ", "MΩ", Optional.of(megohms), Optional.empty(),
+            Optional.of(insulation.derivation("R"))));
+    double tolerance = limit("voltage-tolerance").value().si();
     outlets.stream()
         .filter(o -> isReachable(house.devices().get(o.device())))
         .sorted(Comparator.comparingInt(o -> place(branch, o.device())))
@@ -88,8 +91,7 @@ public final class Measurements {
     if (branch.sharesNeutral() && onTwoLegs) {
       double volts = house.panels().get(branch.hots().get(0).breaker().panel()).system().legToLegVolts();
       String at = branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
-      add(branch, Measurement.Kind.VOLTAGE, at, "hot to hot: they share a neutral", Measurement.plain(volts) + " V", "V",
-          Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.empty());
+      add(branch, Measurement.Kind.VOLTAGE, at, "hot to hot: they share a neutral", Expected.volts(volts, tolerance, Optional.empty()));
     }
   }
 
@@ -111,11 +113,11 @@ public final class Measurements {
     double volts = outlet.volts().si();
     boolean receptacle = house.devices().get(outlet.device()).kind().family() == Family.RECEPTACLE;
     boolean across = outlet.nominal().si() > 1.5 * house.panels().get(branch.hots().get(0).breaker().panel()).system().legToNeutralVolts();
-    add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral", Measurement.plain(volts) + " V", "V",
-        Optional.of(volts * (1 - tolerance)), Optional.of(volts * (1 + tolerance)), Optional.of(outlet.volts()));
+    add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral",
+        Expected.volts(volts, tolerance, Optional.of(outlet.volts())));
     if (receptacle && !across) {
-      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined", "yes", "",
-          Optional.empty(), Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined",
+          Expected.answer("yes"));
     }
   }
 
@@ -125,22 +127,20 @@ public final class Measurements {
         : branch.points().get(branch.points().size() - 1).box().orElse(branch.name());
     boolean byBreaker = breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.GROUND_FAULT));
     if (byBreaker) {
-      add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", "trips", "", Optional.empty(),
-          Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.GROUND_FAULT, last, "test button of the breaker, then a tester here", Expected.answer("trips"));
     }
     for (var point : branch.points()) {
       for (String name : point.devices()) {
         if (house.devices().get(name).kind().protections().contains(Protection.GROUND_FAULT)) {
           boolean onward = house.devices().get(name).traits().contains("protects-onward");
           add(branch, Measurement.Kind.GROUND_FAULT, name,
-              "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), "trips", "", Optional.empty(),
-              Optional.empty(), Optional.empty());
+              "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), Expected.answer("trips"));
         }
       }
     }
     if (breakers(branch).stream().anyMatch(b -> b.protections().contains(Protection.ARC_FAULT))) {
-      add(branch, Measurement.Kind.ARC_FAULT, branch.panel().orElse(branch.name()), "test button of the breaker", "trips", "",
-          Optional.empty(), Optional.empty(), Optional.empty());
+      add(branch, Measurement.Kind.ARC_FAULT, branch.panel().orElse(branch.name()), "test button of the breaker",
+          Expected.answer("trips"));
     }
   }
 
@@ -148,18 +148,33 @@ public final class Measurements {
     return branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(b -> house.breaker(b).stream()).toList();
   }
 
-  private double limit(String name, Quantity otherwise) {
-    return library.limit(name).map(l -> l.value().si()).orElse(otherwise.si());
+  /** What is written on every sheet must not be made up where the library lacks it. */
+  private Limit limit(String name) {
+    return library.limit(name).orElseThrow(() -> new IllegalStateException("the library has no limit '" + name + "'"));
   }
 
-  private void add(
-      Branch branch, Measurement.Kind kind, String at, String between, String expected, String unit, Optional<Double> least,
-      Optional<Double> most, Optional<Derivation> derivation) {
+  private void add(Branch branch, Measurement.Kind kind, String at, String between, Expected expected) {
     String breakers = String.join(" and ", branch.hots().stream().map(h -> h.breaker().toString()).distinct().toList());
     String base = branch.name() + "/" + at + "/" + kind.word().replace(' ', '-');
     // An appliance has a part across both hots and one on a leg: two voltages at one place.
     long same = list.stream().filter(m -> m.key().equals(base) || m.key().startsWith(base + "/")).count();
     String key = same == 0 ? base : base + "/" + (same + 1);
-    list.add(new Measurement(key, kind, branch.name(), breakers, at, between, expected, unit, least, most, derivation));
+    list.add(new Measurement(key, kind, branch.name(), breakers, at, between, expected.words, expected.unit, expected.least,
+        expected.most, expected.derivation));
+  }
+
+  /** What a reading must be: the last five components of a {@link Measurement}. */
+  private record Expected(
+      String words, String unit, Optional<Double> least, Optional<Double> most, Optional<Derivation> derivation) {
+    /** A yes or no, in the word that is good. */
+    static Expected answer(String word) {
+      return new Expected(word, "", Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    /** @param tolerance how far it may lie off, as a part of it */
+    static Expected volts(double volts, double tolerance, Optional<Derivation> derivation) {
+      return new Expected(Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)),
+          Optional.of(volts * (1 + tolerance)), derivation);
+    }
   }
 }

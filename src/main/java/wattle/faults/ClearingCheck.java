@@ -25,6 +25,9 @@ import wattle.quantity.WireSize;
  * nothing is said of it here but what the conductor stands. A ground-fault breaker opens a fault to ground by another way.
  */
 final class ClearingCheck {
+  /** Name of the finding that is only advice where a quick breaker would still trip at once. */
+  static final String BELOW_INSTANTANEOUS = "fault-below-instantaneous";
+
   /** The usual instantaneous trip of UL breakers is a round figure: a fault within a fifth of it is left alone (common practice). */
   private static final double NEAR = 0.8;
   private static final Citation ADIABATIC = new Citation("IEC 60364-4-43", "434.5.2", true);
@@ -116,7 +119,7 @@ final class ClearingCheck {
       String what, Span place, Breaker breaker, TripCurve curve, Slow slow, List<FaultPoint> points, Optional<String> feeder) {
     String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
     Finding.Builder finding = start(
-        "fault-below-instantaneous", slow, curve,
+        BELOW_INSTANTANEOUS, slow, curve,
         "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", less than trips its breaker at once")
         .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
         .with(breaker.origin().whole(), "taken to trip at once by " + amperes(curve.usualAmperes()))
@@ -171,7 +174,7 @@ final class ClearingCheck {
   }
 
   private static Finding.Builder start(String rule, Slow slow, TripCurve curve, String headline) {
-    boolean advice = rule.equals("fault-below-instantaneous") && slow.amperes >= curve.instantaneousLeast() * curve.rating();
+    boolean advice = rule.equals(BELOW_INSTANTANEOUS) && slow.amperes >= curve.instantaneousLeast() * curve.rating();
     return (advice ? Finding.advice(rule, headline) : Finding.warning(rule, headline))
         .figure("least fault current", amperes(slow.amperes))
         .figure("usual instantaneous trip", amperes(curve.usualAmperes()))

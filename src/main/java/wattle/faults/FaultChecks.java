@@ -26,7 +26,7 @@ public final class FaultChecks {
   private static final Citation FAULT_CURRENT = new Citation("IEEE 242", "short-circuit currents", true);
 
   /** Names of what is found here and may be silenced. */
-  public static final Set<String> NAMES = Set.of("interrupting-rating-below-fault", "fault-below-instantaneous",
+  public static final Set<String> NAMES = Set.of("interrupting-rating-below-fault", ClearingCheck.BELOW_INSTANTANEOUS,
       "conductor-would-not-survive", "source-without-impedance", UnknownFaults.CURRENT, UnknownFaults.RUN,
       UnknownFaults.CLEARING);
 

@@ -21,6 +21,10 @@ final class Areas {
 
   static final String ESTIMATED = "room-area-estimated";
 
+  /** Names of the findings without which the rest of a load can still be calculated. */
+  static final String MISSING = "room-area-missing";
+  static final String NOT_POSITIVE = "area-not-positive";
+
   private static final Set<String> BASEMENT = Set.of("basement", "cellar");
 
   /** Rooms that are lived in wherever they are, so that those of an outbuilding are counted by floor area as those of the house. */
@@ -73,7 +77,7 @@ final class Areas {
 
   void missing(String room, String feeder, List<Objection> objections) {
     Objection objection = Objection.error(
-        "room-area-missing", room, "the area of room '" + room + "' is not stated",
+        MISSING, room, "the area of room '" + room + "' is not stated",
         "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
         "write area 14 m2, with the true figure, behind the name of the room");
     if (!objections.contains(objection)) {
@@ -106,7 +110,7 @@ final class Areas {
       if (stated != null && !(stated.si() > 0)) {
         objections.add(
             Objection.error(
-                "area-not-positive", name, "'" + fact + "' is " + stated, "An area is above nothing.",
+                NOT_POSITIVE, name, "'" + fact + "' is " + stated, "An area is above nothing.",
                 "write the true figure, or take the line out"));
       }
     }

@@ -6,6 +6,10 @@ import wattle.model.SupplySystem;
 
 /** Conditions that several methods share. */
 final class Conditions {
+  /** Names of findings about a floor area. */
+  static final String DWELLING_MISSING = "dwelling-missing";
+  static final String FLOOR_AREA_MISSING = "floor-area-missing";
+
   private Conditions() {}
 
   /** One dwelling, whose floor area is known. */
@@ -46,14 +50,14 @@ final class Conditions {
     if (inputs.dwellings().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
       objections.add(
           Objection.error(
-              "dwelling-missing", inputs.name(), "the plan says nothing of the dwelling on '" + inputs.name() + "'",
+              DWELLING_MISSING, inputs.name(), "the plan says nothing of the dwelling on '" + inputs.name() + "'",
               "General lighting and outlets are counted by floor area.", "add a line such as dwelling { floor-area 120 m2 }"));
     }
     for (DwellingUnit unit : inputs.dwellings()) {
       if (unit.floorArea().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
         objections.add(
             Objection.error(
-                "floor-area-missing", unit.name(), "the floor area of '" + unit.name() + "' is not said",
+                FLOOR_AREA_MISSING, unit.name(), "the floor area of '" + unit.name() + "' is not said",
                 "General lighting and outlets are counted by floor area; no other figure stands in for it.",
                 "write floor-area 120 m2, with the true figure, in its dwelling block"));
       }

@@ -18,7 +18,8 @@ final class UnknownLoad {
   static final String NAME = "calculated-load-unknown";
 
   /** Objections that are about a floor area alone: without it the rest can still be calculated. */
-  private static final Set<String> OF_AREA = Set.of("room-area-missing", "floor-area-missing", "dwelling-missing", "area-not-positive");
+  private static final Set<String> OF_AREA = Set.of(Areas.MISSING, Areas.NOT_POSITIVE, Conditions.DWELLING_MISSING,
+      Conditions.FLOOR_AREA_MISSING);
 
   /** An area that adds nothing, in square meters: the methods want one above nothing. */
   private static final double NO_AREA = 1e-6;

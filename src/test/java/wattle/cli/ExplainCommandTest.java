@@ -42,7 +42,8 @@ class ExplainCommandTest {
       }
     }
     assertThat(made).hasSizeGreaterThan(80).contains("nesting-too-deep", "too-many-mistakes");
-    assertThat(StructurePages.names()).containsAll(made);
+    assertThat(StructurePages.names()).containsAll(made)
+        .contains("room-area-missing", "floor-area-missing", "dwelling-missing", "area-not-positive", "fault-below-instantaneous");
   }
 
   @Test

@@ -30,7 +30,8 @@ record LoadCalculation(List<Sheet> sheets, List<String> objections) {
     List<Sheet> sheets = new ArrayList<>();
     List<String> objections = new ArrayList<>();
     HouseWorksheets worksheets = plan.figures().worksheets();
-    for (HouseInputs.Read read : worksheets.services()) {
+    // Without a method there is no comparison: an empty table would say that some code allows what stands in it.
+    for (HouseInputs.Read read : worksheets.methods().isEmpty() ? List.<HouseInputs.Read>of() : worksheets.services()) {
       sheets.add(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)));
       worksheets.deciding(read).ifPresent(method -> {
         Outcome outcome = worksheets.calculate(method, read);
