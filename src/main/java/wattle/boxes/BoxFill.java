@@ -172,7 +172,7 @@ public final class BoxFill {
         .map(
             volume -> Derivation.computed(
                 name, "V", "n × v", new wattle.derivation.Value.Amount(new Quantity(times * volume.si(), Units.CUBIC_INCH)),
-                List.of(Derivation.stated("allowances", "n", Quantity.of(times, Units.ONE)), volume)));
+                List.of(Derivation.counted("allowances", "n", times), volume)));
   }
 
   private Optional<Derivation> volume(WireSize size) {

@@ -22,6 +22,7 @@ import wattle.emit.document.findings.JsonFindings;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.SarifFindings;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.sheet.figures.Assumptions;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.read.Repository;
@@ -120,7 +121,7 @@ final class CheckCommand implements Callable<Integer> {
       case TEXT -> {
         out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans)).render(findings));
         if (assumptions) {
-          plans.forEach(p -> p.house().assumed().forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
+          plans.forEach(p -> Assumptions.of(p).forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
         }
         out.println(TextFindings.summary(findings, String.join(", ", plans.stream().map(p -> p.source().name()).toList())));
         plans.forEach(p -> Judged.of(p).lines().forEach(l -> out.println((plans.size() > 1 ? p.source().name() + ": " : "") + l)));

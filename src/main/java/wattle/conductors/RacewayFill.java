@@ -126,7 +126,7 @@ public final class RacewayFill {
   }
 
   private Optional<Derivation> part(int conductors) {
-    Derivation count = Derivation.stated("conductors", "n", Quantity.of(conductors, Units.ONE));
+    Derivation count = Derivation.counted("conductors", "n", conductors);
     return parts.flatMap(t -> t.find("part that may be filled", "p", "part", Key.notAbove("conductors", count)));
   }
 

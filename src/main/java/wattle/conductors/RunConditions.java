@@ -136,7 +136,7 @@ public final class RunConditions {
   }
 
   private static Derivation count(String name, String symbol, int number) {
-    return Derivation.stated(name, symbol, Quantity.of(number, Units.ONE));
+    return Derivation.counted(name, symbol, number);
   }
 
   /** What the insulation of a wiring is made of, as {@link ShortCircuit#k} asks. */

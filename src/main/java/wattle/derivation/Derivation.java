@@ -6,6 +6,7 @@ import java.util.Optional;
 import wattle.finding.Citation;
 import wattle.quantity.Quantity;
 import wattle.quantity.Unit;
+import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 
 /**
@@ -42,6 +43,8 @@ public record Derivation(
   public enum Basis {
     /** The plan or the reader says so. */
     STATED,
+    /** So many of it are in the plan. */
+    COUNTED,
     /** The plan does not say; the usual value was taken. */
     ASSUMED,
     /** A table or a limit of the library says so. */
@@ -63,6 +66,11 @@ public record Derivation(
 
   public static Derivation stated(String name, String symbol, String value) {
     return leaf(name, symbol, new Value.Words(value), Basis.STATED);
+  }
+
+  /** How many there are of something in the plan. */
+  public static Derivation counted(String name, String symbol, double number) {
+    return leaf(name, symbol, new Value.Amount(Quantity.of(number, Units.ONE)), Basis.COUNTED);
   }
 
   /** The usual value of what the plan leaves open. */

@@ -30,6 +30,9 @@ import wattle.quantity.Units;
  * of a device to what the plan states.
  */
 public final class LoadFigures {
+  /** How the names of power factors begin that come from the kind of a device. */
+  public static final String USUAL_POWER_FACTOR = "usual power factor of a ";
+
   private static final String SHARES = "A load between two legs counts half on each; what is to be removed counts for nothing.";
 
   private final House house;
@@ -82,7 +85,7 @@ public final class LoadFigures {
     Quantity factor = Quantity.of(load.powerFactor(), Units.ONE);
     return device.facts().containsKey("power-factor")
         ? Derivation.stated("power factor of " + device.name(), "cos φ", factor)
-        : Derivation.assumed("usual power factor of a " + device.kind().name(), "cos φ", factor);
+        : Derivation.assumed(USUAL_POWER_FACTOR + device.kind().name(), "cos φ", factor);
   }
 
   private static double share(Branch branch, Load.Connection connection, Leg leg) {

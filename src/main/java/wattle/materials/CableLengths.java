@@ -124,8 +124,8 @@ final class CableLengths {
 
   private Material item(Key key, Sum sum) {
     Derivation laid = Derivation.stated("length of the runs", "L", Quantity.of(sum.meters, Units.METER));
-    Derivation boxes = Derivation.stated("ends in boxes", "n_b", Quantity.of(sum.boxEnds, Units.ONE));
-    Derivation panels = Derivation.stated("ends in panels", "n_p", Quantity.of(sum.panelEnds, Units.ONE));
+    Derivation boxes = Derivation.counted("ends in boxes", "n_b", sum.boxEnds);
+    Derivation panels = Derivation.counted("ends in panels", "n_p", sum.panelEnds);
     Derivation inBox = limit("slack-in-box", "s_b", Quantity.of(0, Units.METER));
     Derivation inPanel = limit("slack-in-panel", "s_p", Quantity.of(0, Units.METER));
     Derivation waste = limit("cable-waste", "w", Quantity.of(0, Units.ONE));

@@ -91,6 +91,6 @@ public record ConnectedLoad(
         ? one
         : Derivation.computed(
             count + " × " + name, "P", "n × P", total(), Units.VOLT_AMPERE,
-            Derivation.stated("number", "n", Quantity.of(count, Units.ONE)), one);
+            Derivation.counted("number", "n", count), one);
   }
 }

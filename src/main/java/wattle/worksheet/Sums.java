@@ -51,7 +51,7 @@ final class Sums {
   }
 
   static Derivation number(String name, double value) {
-    return Derivation.stated(name, "n", Quantity.of(value, Units.ONE));
+    return Derivation.counted(name, "n", value);
   }
 
   static Quantity voltAmperes(double value) {

@@ -36,6 +36,7 @@ public final class DerivationText {
     String sources = String.join("; ", derivation.sources().stream().map(Citation::toString).toList());
     return switch (derivation.basis()) {
       case STATED -> join("stated", sources);
+      case COUNTED -> join("counted", sources);
       case ASSUMED -> join("assumed", sources);
       case LOOKED_UP -> join(derivation.formula(), sources);
       case COMPUTED -> sources;

@@ -83,7 +83,7 @@ public final class BoxSchedule {
             box.devices().stream().map(d -> house.devices().get(d))
                 .map(d -> d.kind().name() + (d.label().map(l -> " \"" + l + "\"").orElse(""))).toList())),
         Cell.of(String.join("; ", cables)),
-        Cell.of(insulated, Derivation.stated("insulated conductors in " + box.name(), "n", Quantity.of(insulated, Units.ONE))),
+        Cell.of(insulated, Derivation.counted("insulated conductors in " + box.name(), "n", insulated)),
         Cell.of(String.join(", ", branches)),
         Cell.of(String.join(", ", breakers)),
         Cell.of(box.status().word()))
