@@ -11,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import wattle.cli.DocumentFormat.Format;
 import wattle.compiler.Compilation;
 import wattle.emit.document.directory.DirectoryPage;
+import wattle.emit.document.directory.DirectoryText;
 import wattle.finding.NearNames;
 import wattle.model.House;
 import wattle.model.Panel;
@@ -50,10 +51,17 @@ final class DirectoryCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Format format = document.chosen(output, Format.HTML, Set.of(Format.HTML, Format.PDF));
+    Format format = document.chosen(output, Format.TEXT, Set.of(Format.TEXT, Format.HTML, Format.PDF));
+    if (format == Format.TEXT && folded) {
+      throw new Failure("a folded card is a page: name a file that ends in .pdf or .html with --out");
+    }
     String paper = document.paper();
     Compilation plan = input.compile(file);
     List<Panel> panels = panels(plan.house());
+    if (format == Format.TEXT) {
+      output.write(DirectoryText.render(plan.house(), panels), spec.commandLine().getOut());
+      return BesideFindings.report(plan, spec);
+    }
     DocumentFormat.write(
         folded ? DirectoryPage.card(plan.house(), panels, paper) : DirectoryPage.sheet(plan.house(), panels, paper),
         format, output, spec.commandLine().getOut());

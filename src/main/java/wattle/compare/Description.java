@@ -230,9 +230,7 @@ public final class Description {
     } else if (b.target() instanceof Breaker.Target.ToPanel to) {
       name = "of " + renamed(Thing.Kind.PANEL, to.panel());
     }
-    while (things.containsKey(new Thing(Thing.Kind.BREAKER, name))) {
-      name += " (another)";
-    }
+    name = Numbered.among(name, n -> things.containsKey(new Thing(Thing.Kind.BREAKER, n)));
     Map<String, String> p = things.computeIfAbsent(new Thing(Thing.Kind.BREAKER, name), t -> new LinkedHashMap<>());
     put(p, "slot", panelName + "/" + b.id().slotText());
     put(p, "feeds", b.target() instanceof Breaker.Target.Spare ? "spare" : b.target() instanceof Breaker.Target.Later ? "later" : "");

@@ -1,6 +1,7 @@
 package wattle.emit.document.directory;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import wattle.model.Breaker;
 
@@ -19,6 +20,12 @@ record DirectoryLine(
   DirectoryLine {
     rooms = List.copyOf(rooms);
     notes = List.copyOf(notes);
+  }
+
+  /** Rooms that the words do not name already. */
+  List<String> unsaidRooms() {
+    String said = words.toLowerCase(Locale.ROOT);
+    return rooms.stream().filter(r -> !said.contains(r.toLowerCase(Locale.ROOT))).toList();
   }
 
   static DirectoryLine empty(String slot) {

@@ -3,6 +3,7 @@ package wattle.emit.document.directory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.model.Breaker;
@@ -48,7 +49,7 @@ public final class DirectoryPage {
       body.element("h1", panel.title());
       body.element("p", head(house, panel));
       body.element("p", CAUTION, "class", "caution small");
-      offEverything(body, directory);
+      offEverything(directory).ifPresent(off -> body.element("p", off, "class", "what"));
       table(body, directory, size(directory, 10.5, 590));
       body.close();
     }
@@ -67,7 +68,7 @@ public final class DirectoryPage {
       body.open("table", "class", "card").open("tr").open("td", "class", "half");
       body.element("h2", "Before you touch anything");
       body.element("p", CAUTION, "class", "caution");
-      offEverything(body, directory);
+      offEverything(directory).ifPresent(off -> body.element("p", off, "class", "what"));
       changes(body);
       body.close().open("td", "class", "half fold");
       body.element("h1", panel.title());
@@ -86,7 +87,7 @@ public final class DirectoryPage {
     return house.title().orElse("plan");
   }
 
-  private static String head(House house, Panel panel) {
+  static String head(House house, Panel panel) {
     List<String> words = new ArrayList<>();
     words.add("Panel " + panel.name());
     words.add(panel.system().text());
@@ -103,7 +104,7 @@ public final class DirectoryPage {
   }
 
   /** What must be opened to switch the whole panel off, sources behind its breakers included. */
-  private static void offEverything(Markup body, PanelDirectory directory) {
+  static Optional<String> offEverything(PanelDirectory directory) {
     Panel panel = directory.panel();
     List<String> steps = new ArrayList<>();
     if (panel.main().isPresent()) {
@@ -116,9 +117,7 @@ public final class DirectoryPage {
         steps.add("slot " + breaker.id().slotText() + ", which feeds back");
       }
     }
-    if (!steps.isEmpty()) {
-      body.element("p", "To switch everything off: " + String.join("; then ", steps) + ".", "class", "what");
-    }
+    return steps.isEmpty() ? Optional.empty() : Optional.of("To switch everything off: " + String.join("; then ", steps) + ".");
   }
 
   /** Letters as large as the rows allow, in points; a row may need two lines. */
@@ -194,13 +193,9 @@ public final class DirectoryPage {
     body.close();
   }
 
-  private static boolean isSaid(String words, String room) {
-    return words.toLowerCase(Locale.ROOT).contains(room.toLowerCase(Locale.ROOT));
-  }
-
   private static void words(Markup body, DirectoryLine line) {
     body.element("span", line.words(), "class", line.of().isPresent() ? "what" : "empty");
-    List<String> rooms = line.rooms().stream().filter(r -> !isSaid(line.words(), r)).toList();
+    List<String> rooms = line.unsaidRooms();
     if (!rooms.isEmpty()) {
       body.element("span", " \u2014 " + String.join(", ", rooms), "class", "rooms");
     }

@@ -133,14 +133,14 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
   private static String words(House house, Breaker breaker) {
     Optional<Branch> branch = branchOf(house, breaker);
     if (branch.isPresent()) {
-      return breaker.label().or(() -> branch.get().label()).orElseGet(() -> PlainWords.of(house, branch.get()));
+      return breaker.label().or(() -> branch.get().label()).orElseGet(() -> PlainWords.of(house, branch.get(), breaker.id()));
     }
     return BreakerWords.description(house, breaker);
   }
 
   private static void roomsOf(House house, Breaker breaker, Set<String> rooms, Set<String> seenPanels) {
     branchOf(house, breaker)
-        .ifPresent(b -> PlainWords.devices(house, b).forEach(d -> rooms.add(house.rooms().get(d.room()).title())));
+        .ifPresent(b -> PlainWords.devices(house, b, breaker.id()).forEach(d -> rooms.add(house.rooms().get(d.room()).title())));
     if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel()) && seenPanels.add(to.panel())) {
       house.panels().get(to.panel()).breakers().forEach(b -> roomsOf(house, b, rooms, seenPanels));
     }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
+import wattle.compare.Numbered;
 import wattle.compare.Thing;
 import wattle.figures.HouseFigures;
 import wattle.loads.ConnectedLoads;
@@ -169,10 +170,7 @@ final class Revisions {
       } else if (breaker.target() instanceof Breaker.Target.ToPanel) {
         key = "panel " + fed(breaker, old);
       }
-      while (breakers.containsKey(key)) {
-        key += " (another)";
-      }
-      breakers.put(key, breaker);
+      breakers.put(Numbered.among(key, breakers::containsKey), breaker);
     }
     return breakers;
   }

@@ -57,6 +57,38 @@ class DirectoryTest {
     }
   }
 
+  /** Two fuses of one circuit: what the red feeds is not on the card of the black, on one leg or on two. */
+  @Test
+  void aHandleOfASharedCircuitNamesWhatItFeeds() {
+    for (String second : List.of("3  20 A  fuse leg A  wet", "3  20 A  fuse leg B  wet")) {
+      House house = house(
+          """
+              panel F "Fuse box" { bus 60 A slots 4 order one-column
+                2  20 A  fuse leg A  wet
+                SECOND }
+              branch wet by 12/3 NM-B { F --5 m-- bath.heater --4 m-- wash.machine }
+              room bath "Bathroom" { heater: wall heater 1.5 kW 120 V on red }
+              room wash "Wash house" { machine: washer 1.2 kVA on black }
+              """.replace("SECOND", second));
+      String text = DirectoryText.render(house, List.copyOf(house.panels().values()));
+      assertThat(text.lines().filter(l -> l.startsWith("  2 ")).findFirst().orElseThrow())
+          .contains("20 A fuse", "Washer \u2014 Wash house").doesNotContain("Bathroom");
+      assertThat(text.lines().filter(l -> l.startsWith("  3 ")).findFirst().orElseThrow())
+          .contains("Wall heater \u2014 Bathroom").doesNotContain("Wash house");
+      assertThat(text).contains("! shares its circuit with 3: switch off both", "  4  ").doesNotContain("<");
+    }
+  }
+
+  @Test
+  void aCardOfTwoColumnsIsTextToo() throws SourceReader.Unreadable {
+    House house = alderCourt();
+    String text = DirectoryText.render(house, List.copyOf(house.panels().values()));
+    assertThat(text).contains("left side, from the top", "right side, from the top", "To switch everything off: ").doesNotContain("<");
+    for (Panel panel : house.panels().values()) {
+      panel.breakers().forEach(b -> assertThat(text).contains("  " + b.id().slotText() + " "));
+    }
+  }
+
   @Test
   void wordsAreMadeWhereThereIsNoLabel() {
     House house = house(
