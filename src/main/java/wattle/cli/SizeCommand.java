@@ -27,7 +27,7 @@ import wattle.quantity.Units;
 /** {@code size}: conductor, ground, breaker and voltage drop of a circuit without a plan. */
 @Command(
     name = "size",
-    description = "Sizes one circuit without a plan: breaker, conductor, ground, voltage drop and the longest run, with the workings.",
+    description = "Sizes one circuit without a plan: breaker, conductor, ground, raceway, drop and the longest run, with the workings.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

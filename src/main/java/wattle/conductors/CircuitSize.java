@@ -26,10 +26,15 @@ import wattle.quantity.WireSize;
  * @param longest run, in meters, that stays within the drop, in that size
  * @param longestByAmpacity the same in the size that load and breaker ask for
  * @param ground the least equipment ground, enlarged with the hots
+ * @param raceways the least trade size of each usual kind that two conductors and the ground may go into; none for a cable, which has
+ *        a sheath, and none of a kind that the code's tables lack
  */
 public record CircuitSize(
     Derivation breaker, Derivation byAmpacity, WireSize size, Derivation drop, Derivation longest, Derivation longestByAmpacity,
-    Optional<Derivation> ground) {
+    Optional<Derivation> ground, List<Derivation> raceways) {
+  /** Metal and plastic raceways that are usual in houses (common practice). */
+  private static final List<String> USUAL_RACEWAYS = List.of("EMT", "PVC");
+
   private static final double HOT_CELSIUS = 75;
 
   /**
@@ -68,14 +73,26 @@ public record CircuitSize(
     for (WireSize size : ampacities.sizes(asked.metal)) {
       Optional<Derivation> ohms = size.compareTo(least) < 0 ? Optional.empty() : perMeter(impedances, size, asked);
       if (ohms.isPresent() && drop(asked, load, ohms.get()).si() <= asked.most.si() * (1 + 1e-9)) {
+        Optional<Derivation> ground = ground(library, ampacities, breaker.get(), least, size, asked);
         return Optional.of(
             new CircuitSize(
                 breaker.get(), byAmpacity.get(), size, drop(asked, load, ohms.get()), longest(asked, load, ohms.get(), size),
                 longest(asked, load, perMeter(impedances, least, asked).orElse(ohms.get()), least),
-                ground(library, ampacities, breaker.get(), least, size, asked)));
+                ground, raceways(library, size, ground, asked)));
       }
     }
     return Optional.empty();
+  }
+
+  private static List<Derivation> raceways(Library library, WireSize size, Optional<Derivation> ground, Question asked) {
+    if (!asked.cable.single() || ground.isEmpty()) {
+      return List.of();
+    }
+    RacewayFill.Conductor hot = new RacewayFill.Conductor(asked.cable.name(), size, asked.metal);
+    WireSize grounding = ((Value.Size) ground.get().value()).size();
+    List<RacewayFill.Conductor> conductors = List.of(hot, hot, new RacewayFill.Conductor(asked.cable.name(), grounding, asked.metal));
+    RacewayFill fill = new RacewayFill(library);
+    return USUAL_RACEWAYS.stream().flatMap(kind -> fill.smallest(kind, false, conductors).stream()).toList();
   }
 
   private static Optional<Derivation> perMeter(Impedances impedances, WireSize size, Question asked) {
@@ -118,6 +135,7 @@ public record CircuitSize(
       all.add(longestByAmpacity);
     }
     ground.ifPresent(all::add);
+    all.addAll(raceways);
     return all;
   }
 }

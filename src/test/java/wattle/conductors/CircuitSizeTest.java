@@ -52,4 +52,19 @@ class CircuitSizeTest {
     assertThat(size(16, 30, 230, 3, "THWN-2", Metal.COPPER, false).size()).isEqualTo(WireSize.awg(12));
     assertThat(size(16, 30, 120, 3, "NM-B", Metal.ALUMINUM, false).size()).isEqualTo(WireSize.awg(10));
   }
+
+  /**
+   * NFPA 70 chapter 9, tables 1, 4 and 5: two 6 AWG THWN-2 of 0.0507 in² and an 8 AWG ground of 0.0366 in² take 0.138 in², more than the
+   * 0.122 in² of 1/2 in EMT; two 8 AWG and a 10 AWG of 0.0211 in² take 0.0943 in², less than the 0.114 in² of 1/2 in PVC.
+   */
+  @Test
+  void theLeastRaceway() {
+    assertThat(raceways(150, "THWN-2")).containsExactly("3/4 in EMT", "3/4 in PVC");
+    assertThat(raceways(50, "THWN-2")).containsExactly("1/2 in EMT", "1/2 in PVC");
+    assertThat(raceways(150, "NM-B")).as("a cable needs none").isEmpty();
+  }
+
+  private static java.util.List<String> raceways(double feet, String cable) {
+    return size(40, feet, 240, 3, cable, Metal.COPPER, false).raceways().stream().map(r -> r.value().text()).toList();
+  }
 }

@@ -13,6 +13,11 @@ public final class CircuitSizeText {
     line(out, "breaker", size.breaker().value().text());
     line(out, "conductors", size.size() + " " + asked.metal().word() + ", " + asked.cable().name());
     size.ground().ifPresent(g -> line(out, "ground", g.value().text() + " " + asked.metal().word()));
+    if (!size.raceways().isEmpty()) {
+      line(out, "raceway",
+          size.raceways().stream().map(r -> r.value().text()).collect(java.util.stream.Collectors.joining(" or "))
+              + ", for two conductors and the ground");
+    }
     line(out, "voltage drop", size.drop().value().text() + " of " + asked.volts());
     line(out, "longest run", size.longest().value().text() + " at " + asked.most());
     if (!size.byAmpacity().value().text().equals(size.size().toString())) {
