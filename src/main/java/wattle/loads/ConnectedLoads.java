@@ -3,11 +3,13 @@ package wattle.loads;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Device;
@@ -71,17 +73,21 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
     LegLoads own = LegLoads.NONE;
     for (int hot = 0; hot < branch.hots().size(); hot++) {
       if (branch.hots().get(hot).breaker().equals(breaker.id())) {
-        own = own.plus(onHot(house, branch, hot));
+        own = own.plus(onHot(house, branch, hot, device -> true));
       }
     }
     return own;
   }
 
-  /** What one hot of a branch carries; two hots may come from one leg, each behind a breaker of its own. */
-  private static LegLoads onHot(House house, Branch branch, int hot) {
+  /** What each hot of a branch carries of some of its devices; two hots may come from one leg, each behind a breaker of its own. */
+  public static List<LegLoads> ofHots(House house, Branch branch, Predicate<Device> some) {
+    return IntStream.range(0, branch.hots().size()).mapToObj(hot -> onHot(house, branch, hot, some)).toList();
+  }
+
+  private static LegLoads onHot(House house, Branch branch, int hot, Predicate<Device> some) {
     LegSums alone = new LegSums();
     LegSums across = new LegSums();
-    forEachLoad(house, branch, device -> true, load -> {
+    forEachLoad(house, branch, some, load -> {
       if (load.connection() instanceof Load.Connection.HotToNeutral to) {
         if (to.hot() == hot) {
           alone.add(load, branch);

@@ -11,7 +11,6 @@ import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
 import wattle.library.CableKind;
 import wattle.loads.ConnectedLoads;
-import wattle.loads.LegLoads;
 import wattle.model.Doubt;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
@@ -23,7 +22,6 @@ import wattle.model.LoadClass;
 import wattle.model.Metal;
 import wattle.model.Role;
 import wattle.model.RoomKind;
-import wattle.model.SupplySystem;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.quantity.Dimension;
@@ -116,9 +114,7 @@ final class BranchProperties {
   }
 
   private static double current(Facts facts, Branch branch) {
-    Optional<SupplySystem> system = facts.systemOf(branch);
-    LegLoads load = facts.loads().branch(branch.name());
-    return system.map(load::heaviestAmperes).orElse(0.0);
+    return heaviest(facts, branch, d -> true);
   }
 
   private static double continuous(Facts facts, Branch branch) {
@@ -133,8 +129,8 @@ final class BranchProperties {
 
   /** Current in the hot that carries most of what some devices draw, in amperes. */
   private static double heaviest(Facts facts, Branch branch, Predicate<Device> counts) {
-    LegLoads load = ConnectedLoads.ofBranch(facts.house(), branch, counts);
-    return facts.systemOf(branch).map(load::heaviestAmperes).orElse(0.0);
+    return facts.systemOf(branch).map(system -> ConnectedLoads.ofHots(facts.house(), branch, counts).stream()
+        .mapToDouble(load -> load.heaviestAmperes(system)).max().orElse(0)).orElse(0.0);
   }
 
   private static TreeSet<String> protection(Facts facts, Branch branch) {

@@ -1,0 +1,46 @@
+package wattle.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import wattle.compiler.Compiler;
+import wattle.finding.Finding;
+import wattle.finding.Source;
+import wattle.read.SourceReader;
+
+/** A breaker or fuse carries what hangs on its own hot, also where another hot of the branch comes from the same leg. */
+class LoadOfEachHotTest {
+  private static final String PLAN = """
+      plan "Two fuses" revision "as found"
+      use code us-2023
+      service main 120/240 V 60 A existing { source available 10 kA  run 40 m of 6 Cu triplex in outdoors  earth rods by 6 Cu 25 ohm }
+      panel F "Fuse box" from main existing {
+        bus 60 A   slots 4   bonded   order one-column
+        main fuse 60 A 10 kA
+        3  20 A  fuse leg A  wet  "Washing machine"
+        4  20 A  fuse leg A  wet  "Bathroom heater"
+      }
+      branch wet by 12/3 NM-B existing { F --5 m-- bath.heater --4 m-- wash.machine }
+      room bath existing { heater: wall heater 1.5 kW 120 V on red }
+      room wash is laundry existing { machine: washer 10 A on black }
+      """;
+
+  private static List<String> rules(String plan) {
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", plan), Path.of("plan.wattle")).facts().stream()
+        .map(Finding::rule).toList();
+  }
+
+  /** 1,500 W / 120 V = 12.5 A behind one fuse and 10 A behind the other: each is below 20 A, their 22.5 A are on the neutral alone. */
+  @Test
+  void twoHotsOfOneLegAreNotOneLoad() {
+    assertThat(rules(PLAN)).contains("shared-neutral-same-leg").doesNotContain("branch-overloaded", "unexpected", "kind-unknown");
+  }
+
+  /** Both on one hot are 22.5 A behind one fuse. */
+  @Test
+  void bothOnOneHotAreTooMuch() {
+    assertThat(rules(PLAN.replace("on red", "on black"))).contains("branch-overloaded");
+  }
+}
