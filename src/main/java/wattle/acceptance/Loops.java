@@ -67,9 +67,8 @@ final class Loops {
               Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
               in.get().at(celsius).named("way back, for its length", "r_back")));
     }
-    Derivation sum = new Derivation(
-        "resistance of the loop", "", new wattle.derivation.Value.Amount(Quantity.of(ohms, Units.OHM)), Derivation.Basis.COMPUTED,
-        "Σ R", runs, List.of(), "");
+    Derivation sum = Derivation.computed("resistance of the loop", "", "Σ R",
+        new wattle.derivation.Value.Amount(Quantity.of(ohms, Units.OHM)), runs);
     return Optional.of(new Loop(point, grounded ? "ground" : "neutral", sum));
   }
 

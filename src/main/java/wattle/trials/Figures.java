@@ -156,9 +156,7 @@ final class Figures {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     List<Derivation> inputs = new ArrayList<>(List.of(amps(c), impedance(c)));
-    return new Derivation(
-        "fall in " + c.name() + ", " + c.run(), "ΔU", amount(amps * ohms, Units.VOLT), Derivation.Basis.COMPUTED, "I × Z",
-        inputs, List.of(), "");
+    return Derivation.computed("fall in " + c.name() + ", " + c.run(), "ΔU", "I × Z", amount(amps * ohms, Units.VOLT), inputs);
   }
 
   Derivation impedance(HouseNetwork.Conductor c) {
@@ -174,9 +172,8 @@ final class Figures {
     if (c.joint() > 0) {
       inputs.add(joint(c));
     }
-    return new Derivation(
-        "impedance of " + c.name() + ", " + c.run(), "Z", amount(ohms, Units.OHM), Derivation.Basis.COMPUTED,
-        c.joint() > 0 ? "√((R + R_j)² + (X × l)²)" : "√(R² + (X × l)²)", inputs, List.of(), "");
+    return Derivation.computed("impedance of " + c.name() + ", " + c.run(), "Z",
+        c.joint() > 0 ? "√((R + R_j)² + (X × l)²)" : "√(R² + (X × l)²)", amount(ohms, Units.OHM), inputs);
   }
 
   /** Of each meter at the frequency of the supply; the tables are for 60 Hz. */
@@ -206,9 +203,8 @@ final class Figures {
     List<Derivation> inputs = new ArrayList<>();
     c.impedance().each().ifPresent(e -> inputs.add(e.resistance().at(celsius).named("resistance for its length", "r")));
     inputs.add(length);
-    return new Derivation(
-        "resistance of " + c.impedance().wire().size() + " " + c.impedance().wire().metal().word(), "R",
-        amount(c.impedance().ohms().re(), Units.OHM), Derivation.Basis.COMPUTED, "r × l", inputs, List.of(), "");
+    return Derivation.computed("resistance of " + c.impedance().wire().size() + " " + c.impedance().wire().metal().word(), "R", "r × l",
+        amount(c.impedance().ohms().re(), Units.OHM), inputs);
   }
 
   Derivation amps(HouseNetwork.Conductor c) {
@@ -273,9 +269,7 @@ final class Figures {
               loadPower(load, volts), volts),
           List.of(), "In one hot of the three. " + PHASORS);
     }
-    return new Derivation(
-        "current of " + name, "I_k", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED, "S / U",
-        List.of(loadPower(load, volts), volts), List.of(), "");
+    return Derivation.computed("current of " + name, "I_k", "S / U", amount(amps, Units.AMPERE), List.of(loadPower(load, volts), volts));
   }
 
   /** Of a three-phase device, what lies between the hot before and the first hot of this part. */

@@ -2,6 +2,7 @@ package wattle.emit.view.oneline;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import wattle.conductors.BranchLengths;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Branch;
@@ -20,25 +21,27 @@ import wattle.words.BreakerWords;
 /**
  * What one line of a panel says.
  *
- * @param slots as in {@code 2+4}
- * @param legs as in {@code A+B}
- * @param rating with the protection, as in {@code 20 A AFCI}
- * @param wiring with the length, as in {@code 12/2 NM-B, 14.5 m}; empty where nothing leaves
  * @param what what it feeds, in plain words
  * @param load as in {@code 1200 VA}, of a source {@code gives 5000 VA}; empty for none
- * @param panel name of the panel that it feeds; empty for a branch
- * @param leaves whether a line goes out at all
+ * @param line the line that goes out; empty for a spare
  */
-record PanelRow(
-    Breaker breaker,
-    String slots,
-    String legs,
-    String rating,
-    String wiring,
-    String what,
-    String load,
-    String panel,
-    boolean leaves) {
+record PanelRow(Breaker breaker, String what, String load, Optional<Outgoing> line) {
+  /**
+   * A line that goes out of the panel.
+   *
+   * @param wiring with the length, as in {@code 12/2 NM-B, 14.5 m}; empty where it is not known
+   * @param panel name of the panel that it feeds; empty for a branch
+   */
+  record Outgoing(String wiring, String panel) {
+    static Outgoing toBranch(Branch branch, UnitSystem units) {
+      return new Outgoing(PanelRow.wiring(branch, units), "");
+    }
+
+    static Outgoing toPanel(Panel panel, UnitSystem units) {
+      return new Outgoing(PanelRow.wiring(panel, units), panel.name());
+    }
+  }
+
   /** What sources on the branch of a breaker are rated, in volt-amperes. */
   private static double given(House house, Breaker breaker) {
     return breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
@@ -49,21 +52,55 @@ record PanelRow(
   }
 
   static PanelRow of(House house, ConnectedLoads loads, Breaker breaker) {
-    String legs = String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
-    String slots = String.join("+", breaker.poles().stream().map(p -> p.slot().toString()).toList());
-    double load = loads.behind(house, breaker).total();
-    double given = given(house, breaker);
-    String loadText = given > 0 ? "gives " + Math.round(given) + " VA" : load > 0 ? Math.round(load) + " VA" : "";
     String what = BreakerWords.description(house, breaker) + status(breaker.status());
-    if (breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())) {
-      return new PanelRow(
-          breaker, slots, legs, rating(breaker), wiring(house.branches().get(to.branch()), house.units()), what, loadText, "", true);
+    Optional<Outgoing> line = line(house, breaker);
+    return new PanelRow(breaker, what, line.isPresent() ? load(house, loads, breaker) : "", line);
+  }
+
+  private static Optional<Outgoing> line(House house, Breaker breaker) {
+    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
+      return Optional.ofNullable(house.branches().get(to.branch())).map(b -> Outgoing.toBranch(b, house.units()));
     }
-    if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
-      String wiring = wiring(house.panels().get(to.panel()), house.units());
-      return new PanelRow(breaker, slots, legs, rating(breaker), wiring, what, loadText, to.panel(), true);
+    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
+      return Optional.ofNullable(house.panels().get(to.panel())).map(p -> Outgoing.toPanel(p, house.units()));
     }
-    return new PanelRow(breaker, slots, legs, rating(breaker), "", what, "", "", false);
+    return Optional.empty();
+  }
+
+  private static String load(House house, ConnectedLoads loads, Breaker breaker) {
+    double given = given(house, breaker);
+    double load = loads.behind(house, breaker).total();
+    return given > 0 ? "gives " + Math.round(given) + " VA" : load > 0 ? Math.round(load) + " VA" : "";
+  }
+
+  /** As in {@code 2+4}. */
+  String slots() {
+    return String.join("+", breaker.poles().stream().map(p -> p.slot().toString()).toList());
+  }
+
+  /** As in {@code A+B}. */
+  String legs() {
+    return String.join("+", breaker.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList());
+  }
+
+  /** With the protection, as in {@code 20 A AFCI}. */
+  String rating() {
+    return rating(breaker);
+  }
+
+  /** Wiring of the line that goes out; empty for none. */
+  String wiring() {
+    return line.map(Outgoing::wiring).orElse("");
+  }
+
+  /** Name of the panel that it feeds; empty for a branch and a spare. */
+  String panel() {
+    return line.map(Outgoing::panel).orElse("");
+  }
+
+  /** Whether a line goes out at all. */
+  boolean leaves() {
+    return line.isPresent();
   }
 
   private static String status(Status status) {
@@ -101,12 +138,12 @@ record PanelRow(
 
   /** Legs that its poles stand on, for the dots on the bars. */
   List<Leg> taps() {
-    return breaker.poles().stream().map(Pole::leg).flatMap(java.util.Optional::stream).toList();
+    return breaker.poles().stream().map(Pole::leg).flatMap(Optional::stream).toList();
   }
 
   /** The whole line in words, for the label of the graph. */
   String words() {
     return String.join(
-        "  ", java.util.stream.Stream.of(slots, legs, rating, wiring, what, load).filter(s -> !s.isEmpty()).toList());
+        "  ", java.util.stream.Stream.of(slots(), legs(), rating(), wiring(), what, load).filter(s -> !s.isEmpty()).toList());
   }
 }
