@@ -11,7 +11,7 @@ final class ExitCode {
   /** Bad usage, or a file that cannot be read or written. */
   static final int USAGE = 2;
 
-  /** A mistake of ours. */
+  /** An internal error. */
   static final int BUG = 3;
 
   private ExitCode() {}

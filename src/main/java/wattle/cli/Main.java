@@ -49,7 +49,7 @@ public final class Main implements Runnable {
       BeginCommand.class,
       SizeCommand.class);
 
-  @Option(names = "--trace", description = "Show the trace of a mistake of ours.", scope = CommandLine.ScopeType.INHERIT)
+  @Option(names = "--trace", description = "Show the trace of an internal error.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;
 
   @CommandLine.Spec
@@ -140,7 +140,7 @@ public final class Main implements Runnable {
       err.println("wattle: " + problem.getMessage());
       return ExitCode.USAGE;
     }
-    err.println("wattle: a mistake of ours: " + problem + "; please report it with the plan and the command (--trace shows more)");
+    err.println("wattle: internal error: " + problem + "; please report it with the plan and the command (--trace shows more)");
     if (trace) {
       problem.printStackTrace(err);
     }

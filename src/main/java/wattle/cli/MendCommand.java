@@ -83,7 +83,7 @@ final class MendCommand implements Callable<Integer> {
     }
     err.println(
         mended.applied().size() + " mended" + (write || mended.applied().isEmpty() ? "" : " (nothing written; --write does)") + "; left: "
-            + TextFindings.summary(mended.left(), file));
+            + TextFindings.summary(input.compile(new Source(source.name(), mended.text()), file).facts(), file));
     return mended.left().stream().anyMatch(CheckCommand::isError) ? ExitCode.FOUND : ExitCode.FINE;
   }
 

@@ -20,7 +20,7 @@ final class Requests implements HttpHandler {
   private final Consumer<String> complain;
   private final Looks looks = new Looks();
 
-  /** @param complain told, in one line, of a mistake of ours */
+  /** @param complain told, in one line, of an internal error */
   Requests(Gate gate, Supplier<Version> latest, Listeners listeners, Consumer<String> complain) {
     this.gate = gate;
     this.latest = latest;
@@ -56,8 +56,8 @@ final class Requests implements HttpHandler {
     } catch (Asked.Malformed e) {
       return Answer.complaint(400, e.getMessage());
     } catch (RuntimeException | StackOverflowError e) {
-      complain.accept("a mistake of ours: " + e + "; please report it with the plan and what was clicked");
-      return Answer.complaint(500, "a mistake of ours; the terminal in which wattle live runs says more");
+      complain.accept("internal error: " + e + "; please report it with the plan and what was clicked");
+      return Answer.complaint(500, "internal error; the terminal in which wattle live runs says more");
     }
   }
 

@@ -1,6 +1,6 @@
 package wattle.network;
 
-/** A figure that breaks a law of circuits: a mistake of ours, never of a plan. */
+/** A figure that breaks a law of circuits: an internal error, never a mistake in a plan. */
 public final class NetworkException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 

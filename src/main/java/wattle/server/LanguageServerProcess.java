@@ -77,7 +77,7 @@ public final class LanguageServerProcess {
     }
     return cause instanceof ResponseErrorException refusal
         ? refusal.getResponseError()
-        : new ResponseError(ResponseErrorCode.InternalError, "a mistake of ours: " + cause + "; please report it with the plan", null);
+        : new ResponseError(ResponseErrorCode.InternalError, "internal error: " + cause + "; please report it with the plan", null);
   }
 
   /** The library's own body of a request that we do not answer; one of ours that throws the same is a bug. */

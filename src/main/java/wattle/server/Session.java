@@ -118,7 +118,7 @@ final class Session implements AutoCloseable {
 
   private void report(Throwable mistake) {
     client.logMessage(
-        new MessageParams(MessageType.Error, "a mistake of ours while checking: " + mistake + "; please report it with the plan"));
+        new MessageParams(MessageType.Error, "internal error while checking: " + mistake + "; please report it with the plan"));
   }
 
   /** Answers from the plan that a document is part of; what stands for no answer where the plan cannot be read. */

@@ -116,7 +116,7 @@ final class SyntaxMessages {
     if (offending.getType() == WattleLexer.NL || offending.getType() == Token.EOF) {
       span = endOfLineBefore(offending, tokens);
     }
-    Finding.Builder finding = Finding.error(Mistake.UNEXPECTED, thing.name + " cannot go on with " + shown).at(span,
+    Finding.Builder finding = Finding.error(Mistake.UNEXPECTED, "unexpected " + shown + " in " + thing.name).at(span,
         thing.expected + " is expected here");
     if (context.getRuleIndex() == WattleParser.RULE_plan) {
       Span word = span;

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The hook that checks what is staged, in a repository of its own. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the hook is a POSIX shell script")
 class GitHookTest {
   private static final String HOUSE = "plan \"Finch Row\" revision \"A\"\nuse \"rooms.wattle\"\n"
       + "service main 120/240 V 100 A { earth rods by 6 Cu }\n";

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** {@code live} as a process of its own: it prints an address, follows saves, and ends when it should. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the process is ended by a POSIX signal")
 class LiveCommandTest {
   private static final String PLAN = "plan \"Shed\"\nservice main 120/240 V 100 A { earth rods by 6 Cu }\n";
 

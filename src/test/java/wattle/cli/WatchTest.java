@@ -25,7 +25,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** {@code check --watch} as a process of its own: saved files, files that come and go, and an interrupt. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the process is ended by a POSIX signal")
 class WatchTest {
   private static final int INTERRUPTED = 130;
 

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The launcher in a copy of the project of its own, with the real jars; Maven and other Java machines are scripts. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the launcher is a POSIX shell script")
 class LauncherIT {
   private static final String JAVA_HOME = System.getProperty("java.home");
 

@@ -4,7 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -15,7 +16,7 @@ class LoadOfEachHotTest {
   private static final String PLAN = """
       plan "Two fuses" revision "as found"
       use code us-2023
-      service main 120/240 V 60 A existing { source available 10 kA  run 40 m of 6 Cu triplex in outdoors  earth rods by 6 Cu 25 ohm }
+      service main SYSTEM 60 A existing { source available 10 kA  run 40 m of 6 Cu triplex in outdoors  earth rods by 6 Cu 25 ohm }
       panel F "Fuse box" from main existing {
         bus 60 A   slots 4   bonded   order one-column
         main fuse 60 A 10 kA
@@ -27,20 +28,26 @@ class LoadOfEachHotTest {
       room wash is laundry existing { machine: washer 10 A on black }
       """;
 
+  private static String on(String system) {
+    return PLAN.replace("SYSTEM", system);
+  }
+
   private static List<String> rules(String plan) {
     return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", plan), Path.of("plan.wattle")).facts().stream()
         .map(Finding::rule).toList();
   }
 
   /** 1,500 W / 120 V = 12.5 A behind one fuse and 10 A behind the other: each is below 20 A, their 22.5 A are on the neutral alone. */
-  @Test
-  void twoHotsOfOneLegAreNotOneLoad() {
-    assertThat(rules(PLAN)).contains("shared-neutral-same-leg").doesNotContain("branch-overloaded", "unexpected", "kind-unknown");
+  @ParameterizedTest
+  @ValueSource(strings = {"120/240 V", "120/208 V", "120/208 V three-phase"})
+  void twoHotsOfOneLegAreNotOneLoad(String system) {
+    assertThat(rules(on(system))).contains("shared-neutral-same-leg").doesNotContain("branch-overloaded", "unexpected", "kind-unknown");
   }
 
   /** Both on one hot are 22.5 A behind one fuse. */
-  @Test
-  void bothOnOneHotAreTooMuch() {
-    assertThat(rules(PLAN.replace("on red", "on black"))).contains("branch-overloaded");
+  @ParameterizedTest
+  @ValueSource(strings = {"120/240 V", "120/208 V", "120/208 V three-phase"})
+  void bothOnOneHotAreTooMuch(String system) {
+    assertThat(rules(on(system).replace("on red", "on black"))).contains("branch-overloaded");
   }
 }

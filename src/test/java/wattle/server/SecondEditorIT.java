@@ -17,7 +17,7 @@ import wattle.npm.NodePackages;
  * The packaged server as a process, with a client that shares no code with it: the protocol library of another language.
  * Needs Node and its package manager; skipped where they are not installed.
  */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the launcher is a POSIX shell script")
 class SecondEditorIT {
   private static final Path EDITOR = Path.of("src/test/editor");
 

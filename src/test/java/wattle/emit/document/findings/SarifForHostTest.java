@@ -49,11 +49,11 @@ class SarifForHostTest {
 
   @Test
   void addressesAreWithinTheRepository() throws Exception {
-    Files.createDirectories(folder.resolve("work/.git"));
-    Path plan = Files.createDirectories(folder.resolve("work/plans of shed")).resolve("a b.wattle");
+    Files.createDirectories(folder.resolve("repository/.git"));
+    Path plan = Files.createDirectories(folder.resolve("repository/plans of shed")).resolve("a b.wattle");
     Files.writeString(plan, PLAN);
     JsonNode run = log(plan);
-    assertThat(run.at("/originalUriBaseIds/REPOSITORY/uri").asText()).startsWith("file:/").endsWith("/work/");
+    assertThat(run.at("/originalUriBaseIds/REPOSITORY/uri").asText()).startsWith("file:/").endsWith("/repository/");
     assertThat(run.at("/results")).isNotEmpty();
     for (JsonNode result : run.at("/results")) {
       JsonNode artifact = result.at("/locations/0/physicalLocation/artifactLocation");

@@ -122,7 +122,7 @@ class OutputFilesTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
   void linksOfBothKindsKeepNamingTheFile() throws Exception {
     Path plan = Files.writeString(folder.resolve("p.wattle"), "old");
     Path other = Files.createLink(folder.resolve("other.wattle"), plan);
@@ -170,8 +170,8 @@ class OutputFilesTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
-  @DisabledIf("root")
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
+  @DisabledIf(value = "root", disabledReason = "nothing is closed to root")
   void respectsPermissions() throws Exception {
     Path closed = Files.createDirectory(folder.resolve("closed"));
     Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("r-xr-xr-x"));
@@ -197,7 +197,7 @@ class OutputFilesTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
   void keepsLinksAndPermissions() throws Exception {
     Path real = Files.writeString(folder.resolve("real"), "head\n");
     Files.setPosixFilePermissions(real, PosixFilePermissions.fromString("rw-r-----"));
@@ -210,7 +210,7 @@ class OutputFilesTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
   void writesIntoADeviceInsteadOfReplacingIt() throws Exception {
     Path device = Path.of("/dev/null");
 

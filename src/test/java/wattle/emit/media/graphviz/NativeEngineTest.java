@@ -16,7 +16,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The program is played by shell scripts, so that these tests mean the same with and without Graphviz installed. */
-@DisabledOnOs(OS.WINDOWS)
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "the program is played by POSIX shell scripts")
 class NativeEngineTest {
   @TempDir
   Path folder;
