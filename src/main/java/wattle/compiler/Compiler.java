@@ -131,7 +131,7 @@ public final class Compiler {
           return ruled.get().findings();
         }),
         new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials())),
-        new JudgingPhase("available fault current", () -> FaultChecks.of(house, figures.library(), figures.faults())),
+        new JudgingPhase("available fault current", figures::faultFindings),
         new JudgingPhase("calculated load", () -> ServiceLoad.check(house, figures.worksheets())),
         new JudgingPhase("space in panels", () -> PanelSpace.check(house)));
     List<Finding> found = JudgingPhase.all(phases, structure.source());

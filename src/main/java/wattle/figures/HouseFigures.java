@@ -11,8 +11,10 @@ import wattle.balance.Balance;
 import wattle.balance.PanelBalance;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conductors;
+import wattle.faults.FaultChecks;
 import wattle.faults.Faults;
 import wattle.faults.TimeCurrent;
+import wattle.finding.Finding;
 import wattle.library.Library;
 import wattle.loads.ConnectedLoads;
 import wattle.lockout.Lockout;
@@ -21,6 +23,7 @@ import wattle.materials.Materials;
 import wattle.memo.Once;
 import wattle.model.Branch;
 import wattle.model.House;
+import wattle.model.Panel;
 import wattle.trials.SolvedTrials;
 import wattle.trials.VoltageProfile;
 import wattle.trials.WorstCases;
@@ -39,6 +42,7 @@ public final class HouseFigures {
   private final Once<ConnectedLoads> loads;
   private final Once<BoxFill> boxFill;
   private final Once<Faults> faults;
+  private final Once<List<Finding>> faultFindings;
   private final Once<HouseWorksheets> worksheets;
   private final Once<Materials> materials;
   private final Once<List<Measurement>> measurements;
@@ -53,6 +57,7 @@ public final class HouseFigures {
     loads = once("connected loads", () -> ConnectedLoads.of(house));
     boxFill = once("box fill", () -> new BoxFill(house, library));
     faults = once("faults", () -> Faults.of(house, library, conductors()));
+    faultFindings = once("fault findings", () -> FaultChecks.of(house, library, faults()));
     worksheets = once("worksheets", () -> new HouseWorksheets(house, library));
     materials = once("materials", () -> Materials.of(house, library));
     trials = new SolvedTrials(house, library, worked::add);
@@ -96,6 +101,11 @@ public final class HouseFigures {
     return faults.get();
   }
 
+  /** What is wrong with its breakers and runs on a fault. */
+  public List<Finding> faultFindings() {
+    return faultFindings.get();
+  }
+
   /** Load worksheets by the methods of its code packs. */
   public HouseWorksheets worksheets() {
     return worksheets.get();
@@ -122,6 +132,12 @@ public final class HouseFigures {
   }
 
   // ---- Of one thing, worked out anew at each call
+
+  /** Whether no fault brings a finding that the house does not have as it is, with a panel in place of the one of that name. */
+  public boolean standsWith(Panel instead) {
+    HouseFigures other = new HouseFigures(house.with(instead), library);
+    return other.faultFindings().stream().allMatch(f -> faultFindings().stream().anyMatch(f::isOfSameFault));
+  }
 
   /** When the protection of a branch opens, beside what faults on it drive; absent where its curve is not known. */
   public Optional<TimeCurrent> timeCurrent(Branch branch) {

@@ -84,6 +84,14 @@ public record House(
         expectations, silences, placements, overridden, units, assumed, doubting);
   }
 
+  /** The same house with another panel in place of the one of that name. */
+  public House with(Panel panel) {
+    LinkedHashMap<String, Panel> others = new LinkedHashMap<>(panels);
+    others.replace(panel.name(), panel);
+    return new House(source, title, revision, codes, dwellings, services, others, branches, raceways, rooms, boxes, devices, trials,
+        expectations, silences, placements, overridden, units, assumed, doubts);
+  }
+
   /** The first dwelling, which is the only one in a plan of one house. */
   public Optional<Dwelling> dwelling() {
     return dwellings.values().stream().findFirst();

@@ -59,6 +59,12 @@ public record Panel(
     return main.map(m -> m.terminals().within(terminals)).orElse(terminals);
   }
 
+  /** The same panel fed by another run, neutral and ground kept apart in it. */
+  public Panel isolated(Stretch run) {
+    return new Panel(name, label, supply, system, legs, Optional.of(run), busRating, slotCount, order, false, main, breakers, kind, facts,
+        flags, room, terminals, electrodes, status, origin);
+  }
+
   /** Label where there is one, else name. */
   public String title() {
     return label.orElse(name);

@@ -130,6 +130,11 @@ final class Facts {
     return index.conductors();
   }
 
+  /** Whether no fault brings a finding that the house does not have as it is, with a panel in place of the one of that name. */
+  boolean standsWith(Panel instead) {
+    return index.standsWith(instead);
+  }
+
   ConnectedLoads loads() {
     return index.loads();
   }

@@ -116,6 +116,11 @@ final class HouseIndex {
     return figures.worksheets();
   }
 
+  /** Whether no fault brings a finding that the house does not have as it is, with a panel in place of the one of that name. */
+  boolean standsWith(Panel instead) {
+    return figures.standsWith(instead);
+  }
+
   ConnectedLoads loads() {
     return figures.loads();
   }

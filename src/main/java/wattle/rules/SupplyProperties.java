@@ -419,6 +419,14 @@ final class SupplyProperties {
         .rests(Properties.LOADS)
         .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
+        .words("grounded",
+            "its wiring with the thinnest ground that its breaker requires and that withstands a fault at its panel; not known"
+                + " for a cable that is not made with one",
+            (f, x) -> GroundedFeeder.of(f, x).map(Wiring::text))
+        .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
+        .words("grounded-order", "what to run for it to have that ground, in the imperative",
+            (f, x) -> Optional.of(GroundedFeeder.order(f, x)))
+        .sure()
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
@@ -439,7 +447,7 @@ final class SupplyProperties {
     return facts.conductors().runs().of(feeder.stretch(), feeder.panel().system(), feeder.stretch().wiring().hot());
   }
 
-  private static Optional<WireSize> needed(Facts facts, FeederOf feeder) {
+  static Optional<WireSize> needed(Facts facts, FeederOf feeder) {
     Conditions conditions = conditions(facts, feeder);
     Optional<WireSize> usual = rating(facts, feeder)
         .flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), true)));

@@ -1,6 +1,7 @@
 package wattle.trials;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -20,6 +21,9 @@ import wattle.network.Joined;
 public final class Hazards {
   /** Dangers that the trials tell of, though they are what protects, or what the trial itself brought about. */
   private static final Set<Danger.Kind> NO_HAZARD = Set.of(Danger.Kind.PROTECTION, Danger.Kind.FAULT);
+
+  /** Currents of hots above what carries or guards them. */
+  private static final Set<Danger.Kind> OVERLOADS = Set.of(Danger.Kind.CONDUCTOR_OVER, Danger.Kind.OVERCURRENT);
 
   /** Figures come out of a solver; a change of less than this part is none. */
   private static final double SAME = 0.01;
@@ -88,6 +92,21 @@ public final class Hazards {
   }
 
   /**
+   * Whether the circuit of an overloaded conductor was overloaded by as much in the same trial. Less voltage lost on the way may bring the
+   * current of a motor just below what opens its breaker, which makes another danger of a current that has fallen.
+   */
+  private boolean overloads(String key, Weighed now) {
+    return OVERLOADS.contains(now.danger.kind())
+        && dangers.entrySet().stream().anyMatch(was -> OVERLOADS.contains(was.getValue().danger.kind())
+            && was.getValue().danger.branch().equals(now.danger.branch()) && trialOf(was.getKey()).equals(trialOf(key))
+            && now.weight <= was.getValue().weight * (1 + SAME));
+  }
+
+  private String trialOf(String key) {
+    return trials.stream().filter(t -> key.startsWith(t + " ")).max(Comparator.comparingInt(String::length)).orElse("");
+  }
+
+  /**
    * What is worse here than in another state of the house, each in a sentence without its full stop.
    *
    * @param paths whether only the ways of faults are held against each other, since the other state lacked what could not be read
@@ -103,7 +122,8 @@ public final class Hazards {
       Optional<Weighed> was = Optional.ofNullable(before.dangers.get(each.getKey()));
       boolean known = before.trials.stream().anyMatch(t -> each.getKey().startsWith(t + " "));
       double weight = each.getValue().weight;
-      if (known && was.filter(w -> weight <= w.weight + SAME * Math.abs(w.weight)).isEmpty()) {
+      if (known && was.filter(w -> weight <= w.weight + SAME * Math.abs(w.weight)).isEmpty()
+          && !before.overloads(each.getKey(), each.getValue())) {
         worse.add(each.getValue().danger.words());
       }
     });

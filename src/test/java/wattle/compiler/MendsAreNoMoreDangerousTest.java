@@ -55,6 +55,8 @@ class MendsAreNoMoreDangerousTest {
       room shop is workshop { o: receptacle 20 A }
       """;
 
+  private static final String SURVIVE = "conductor-would-not-survive";
+
   private static Mender.Mended mend(Source source, Path path, Set<String> named) {
     Compiler compiler = new Compiler(DISK);
     Function<Source, Compilation> compile = text -> compiler.compile(text, path);
@@ -127,6 +129,69 @@ class MendsAreNoMoreDangerousTest {
             }
           }
         }));
+  }
+
+  private static final String JOINT = "feeder-bonded-without-ground";
+
+  private static Mender.Mended joint(String text) {
+    Path path = Path.of("house.wattle");
+    return mend(compiled(text, path).source(), path, Set.of(JOINT));
+  }
+
+  /** The plan with the joint mend made by hand. */
+  private static List<String> rulesWith(String text, String cable) {
+    return compiled(text.replace("6/3 UF-B without ground", cable).replace("slots 8   bonded", "slots 8"), Path.of("house.wattle"))
+        .findings().stream().map(Finding::rule).toList();
+  }
+
+  /** Bond and ground are one mend, in the thinnest cable whose ground a fault at the far end does not ruin. */
+  @Test
+  void bondAndGroundGoTogetherAndTheGroundWithstandsAFault() {
+    assertThat(joint(THREE_WIRES).text()).contains("30 m of 6/3 UF-B is outbuilding { bus 100 A   slots 8\n");
+    String far = THREE_WIRES.replace("30 m", "75 m");
+    assertThat(rulesWith(far, "6/3 UF-B")).as("a ground of 10 AWG, which Table 250.122 allows for 60 A").contains(SURVIVE);
+    assertThat(rulesWith(far, "4/3 UF-B")).as("a ground of 8 AWG").doesNotContain(SURVIVE, "feeder-ground-not-enlarged");
+    Mender.Mended mended = joint(far);
+    assertThat(mended.text()).contains("75 m of 4/3 UF-B is outbuilding { bus 100 A   slots 8\n");
+    assertThat(mended.applied()).extracting(Finding::rule).containsExactly(JOINT);
+    assertThat(compiled(far, Path.of("house.wattle")).findings()).filteredOn(f -> f.rule().equals(JOINT))
+        .flatExtracting(Finding::fixes).extracting(Fix::order)
+        .containsExactly("do both at once: run its feeder in 4/3 UF-B, with its ground of 8 AWG, and take bonded out of panel G");
+  }
+
+  @Test
+  void aRacewayGetsAGroundOfItsOwnOneForEachSet() {
+    String pipe = "1-1/2 in PVC with 3 x 6 Cu THWN";
+    String near = THREE_WIRES.replace("6/3 UF-B without ground", pipe);
+    assertThat(joint(near).text()).contains(pipe + ", 10 Cu ground is outbuilding { bus 100 A   slots 8\n");
+    assertThat(joint(near.replace("30 m", "60 m")).text()).contains(pipe + ", 6 Cu ground is outbuilding");
+    // 250.122(F): each set has the full ground; the hots of two sets are enlarged.
+    assertThat(joint(near.replace("of 1-1/2", "of 2 sets of 1-1/2")).text()).contains("2 sets of " + pipe + ", 8 Cu ground is");
+  }
+
+  /** On two legs of a wye every cable of the type would bring a finding; the words name it, and no size is recommended. */
+  @Test
+  void whatNoCableOfTheTypeCanDoIsRefusedByName() {
+    String wye = THREE_WIRES.replace("120/240 V", "120/208 V").replace("30 m", "60 m");
+    Mender.Mended refused = joint(wye);
+    assertThat(refused.text()).isEqualTo(wye);
+    assertThat(refused.refused()).singleElement()
+        .satisfies(r -> assertThat(r.why()).contains("its fix would bring another finding", "fault-below-instantaneous"));
+    assertThat(refused.left()).filteredOn(f -> f.rule().equals(JOINT)).flatExtracting(Finding::fixes).extracting(Fix::order)
+        .containsExactly("do both at once: run a ground with its feeder, and take bonded out of panel G");
+    assertThat(joint(wye.replace("60 m", "25 m")).text()).contains("25 m of 6/3 UF-B is outbuilding");
+    // A triplex has no ground in any size.
+    String triplex = THREE_WIRES.replace("6/3 UF-B without ground", "2 Al triplex");
+    assertThat(joint(triplex).text()).isEqualTo(triplex);
+  }
+
+  /** The survey's outbuilding: a motor's current falls below what opens its breaker, which is no new danger. */
+  @Test
+  void aFaultyOutbuildingIsMendedBesideItsOtherFaults() throws SourceReader.Unreadable {
+    Path path = Path.of("src/test/resources/plans/survey/outbuilding.wattle");
+    Mender.Mended mended = mend(DISK.read(path, path.toString()), path, Set.of(JOINT));
+    assertThat(mended.applied()).extracting(Finding::rule).containsExactly(JOINT);
+    assertThat(mended.text()).contains("75 m of 4/3 UF-B buried 24 in is outbuilding {\n  bus 100 A   slots 12\n");
   }
 
   @Test

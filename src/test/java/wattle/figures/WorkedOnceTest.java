@@ -37,7 +37,7 @@ class WorkedOnceTest {
     Compilation plan = compile(ALDER_COURT);
     assertThat(trials(plan)).hasSizeGreaterThan(5);
     List<String> expected = new ArrayList<>(trials(plan));
-    expected.addAll(List.of("conductors", "connected loads", "box fill", "faults", "worksheets"));
+    expected.addAll(List.of("conductors", "connected loads", "box fill", "faults", "fault findings", "worksheets"));
     if (plan.house().expectations().stream().anyMatch(e -> e.trial().isEmpty())) {
       expected.add("stated house");
     }
@@ -55,7 +55,8 @@ class WorkedOnceTest {
     Report report = Report.of(plan, DotEngine.builtIn());
     assertThat(report.html()).contains("Trials and expectations");
     List<String> expected = new ArrayList<>(trials(plan));
-    expected.addAll(List.of("conductors", "connected loads", "box fill", "faults", "worksheets", "stated house", "materials"));
+    expected.addAll(
+        List.of("conductors", "connected loads", "box fill", "faults", "fault findings", "worksheets", "stated house", "materials"));
     assertThat(plan.figures().worked()).containsExactlyInAnyOrderElementsOf(expected);
     report.paper(false);
     new PermitPage(plan).page("letter");
@@ -91,7 +92,7 @@ class WorkedOnceTest {
     Comparison.of(plan(before), plan(after));
     Comparison.of(plan(after), plan(before));
     for (Compilation revision : List.of(before, after)) {
-      assertThat(revision.figures().worked()).contains("stated house", "faults", "materials").doesNotHaveDuplicates();
+      assertThat(revision.figures().worked()).contains("stated house", "faults", "fault findings", "materials").doesNotHaveDuplicates();
     }
   }
 
