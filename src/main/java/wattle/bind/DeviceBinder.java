@@ -36,6 +36,9 @@ final class DeviceBinder {
       Map.entry("rated", Dimension.CURRENT),
       Map.entry("effective", Dimension.CURRENT),
       Map.entry("locked-rotor", Dimension.CURRENT),
+      Map.entry("overload", Dimension.CURRENT),
+      Map.entry("service-factor", Dimension.NONE),
+      Map.entry("temperature-rise", Dimension.TEMPERATURE),
       Map.entry("power-factor", Dimension.NONE),
       Map.entry("height", Dimension.LENGTH),
       Map.entry("from-sink", Dimension.LENGTH),
@@ -51,7 +54,7 @@ final class DeviceBinder {
       Map.entry("fault-factor", Dimension.NONE));
 
   /** Traits that may be said not to be so, as in {@code no disconnect}. */
-  private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "readily-accessible");
+  private static final Set<String> DENIABLE = Set.of("disconnect", "fan-rated", "readily-accessible", "thermally-protected");
 
   private final Scope scope;
   private final BoxSizes sizes;
@@ -112,6 +115,7 @@ final class DeviceBinder {
     for (Tree.DeviceAmount amount : device.amounts()) {
       figure(amount, kind.get().kind, loads, facts);
     }
+    MotorWords.check(scope, device, kind.get().kind, traits, loads, facts);
     sizes.volume(sizesOf(device, halves), boxTraits, device.name().span()).ifPresent(volume -> facts.put("box-volume", volume));
     return Optional.of(
         new UnwiredDevice(

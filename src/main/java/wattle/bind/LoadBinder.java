@@ -16,6 +16,7 @@ import wattle.model.Load;
 import wattle.model.Load.Connection;
 import wattle.model.LoadClass;
 import wattle.model.SupplySystem;
+import wattle.motors.MotorCurrents;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;

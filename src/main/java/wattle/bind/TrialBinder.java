@@ -22,15 +22,14 @@ import wattle.model.Panel;
 import wattle.model.Silence;
 import wattle.model.Slot;
 import wattle.model.Trial;
+import wattle.motors.LockedRotor;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 import wattle.syntax.Tree;
 
 /** Trials, expectations and silences: every name in them resolved to a thing of the house. */
 final class TrialBinder {
-  private static final String LOCKED_ROTOR = "locked-rotor";
-  /** Of a motor that does not turn yet: its windings are mostly reactance (common practice, 0.3 to 0.5). */
-  private static final double START_POWER_FACTOR = 0.4;
   private static final Map<String, Event.Conductor> CONDUCTORS = Map.of("hot", Event.Conductor.HOT, "neutral", Event.Conductor.NEUTRAL,
       "ground", Event.Conductor.GROUND);
 
@@ -234,7 +233,7 @@ final class TrialBinder {
     for (Tree.Expression amount : draw.amounts()) {
       if (isLockedRotor(amount)) {
         start = true;
-        powerFactor = START_POWER_FACTOR;
+        powerFactor = scope.library().limit("start-power-factor").map(l -> l.value().si()).orElse(1.0);
         drawn = device.flatMap(d -> lockedRotor(devices.get(d), draw.span()));
         continue;
       }
@@ -259,25 +258,37 @@ final class TrialBinder {
     Load.Behavior behavior = draw.behavior().map(w -> Load.Behavior.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
         .orElse(start ? Load.Behavior.IMPEDANCE : usual(drawn));
     return device.isPresent() && drawn.isPresent()
-        ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behavior, draw.span()))
+        ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behavior, start, draw.span()))
         : Optional.empty();
   }
 
   private static boolean isLockedRotor(Tree.Expression amount) {
-    return amount instanceof Tree.Reference name && name.path().text().equals(LOCKED_ROTOR);
+    return amount instanceof Tree.Reference name && name.path().text().equals(LockedRotor.FIGURE);
   }
 
-  /** What a motor draws that does not turn yet, from its nameplate. */
+  /** What a motor draws at nominal voltage that does not turn yet, by its nameplate. */
   private Optional<Quantity> lockedRotor(Device motor, Span span) {
-    Optional<Quantity> stated = Optional.ofNullable(motor.facts().get(LOCKED_ROTOR));
+    double nominal = nominalVolts(motor);
+    Optional<Quantity> stated = LockedRotor.stated(scope.library(), motor, nominal)
+        .map(s -> Quantity.of(s.amperes().si() * (nominal > 0 ? nominal / s.ratedVolts() : 1), Units.AMPERE));
     if (stated.isEmpty()) {
       scope.report(
           Finding.error("locked-rotor-unstated", "'" + motor.name() + "' states no locked-rotor current")
               .at(span, "what it draws at the start is not known")
               .because("A motor that does not turn yet draws several times its rated current, as its nameplate says.")
-              .fix("write locked-rotor and the amperes of its nameplate (LRA) behind it, such as locked-rotor 96 A"));
+              .fix("write locked-rotor and the amperes of its nameplate (LRA) behind it, such as locked-rotor 96 A, or its horsepower and"
+                  + " code letter, such as 2 hp code-L"));
     }
     return stated;
+  }
+
+  /** Between the conductors that a device is connected to; 0 where no supply is known. */
+  private double nominalVolts(Device device) {
+    boolean across = device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToHot);
+    return branches.values().stream()
+        .filter(b -> b.points().stream().anyMatch(p -> p.devices().contains(device.name())))
+        .findFirst().flatMap(Branch::panel).map(panels::get).map(Panel::system)
+        .map(s -> across ? s.legToLegVolts() : s.legToNeutralVolts()).orElse(0.0);
   }
 
   private static boolean isDrawn(Dimension dimension) {

@@ -56,9 +56,10 @@ public sealed interface Event {
    *
    * @param part such as {@code upper}; empty for the whole
    * @param drawn a current, a power, or a resistance
+   * @param start whether it is a motor that does not turn yet
    */
   record Drawing(
-      String device, String part, Quantity drawn, double powerFactor, Load.Behavior behavior, Span span)
+      String device, String part, Quantity drawn, double powerFactor, Load.Behavior behavior, boolean start, Span span)
       implements
         Event {}
 

@@ -30,4 +30,10 @@ public record Service(
     facts = Map.copyOf(facts);
     flags = Map.copyOf(flags);
   }
+
+  /** Frequency of the supply as stated, or else as usual: 220 V to 240 V to the neutral are of 50 Hz, 120 V and 277 V of 60 Hz. */
+  public double hertz() {
+    double volts = system.legToNeutralVolts();
+    return Optional.ofNullable(facts.get("frequency")).map(Quantity::si).orElse(volts > 180 && volts < 260 ? 50.0 : 60.0);
+  }
 }

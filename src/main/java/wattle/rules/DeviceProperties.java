@@ -24,6 +24,7 @@ import wattle.model.Protection;
 import wattle.model.Section;
 import wattle.model.SupplySystem;
 import wattle.model.Terminals;
+import wattle.motors.LockedRotor;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -70,6 +71,33 @@ final class DeviceProperties {
         .rests(Doubt.FIGURES)
         .figure("effective", Dimension.CURRENT, "of a welder, its effective current on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("effective")))
+        .figure("start-current", Dimension.CURRENT, "of a motor, what it takes with its rotor locked",
+            (f, d) -> MotorStart.of(f, d).map(m -> Quantity.of(Math.round(10 * m.amperes()) / 10.0, Units.AMPERE)))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .words("start-sum", "how that is known", (f, d) -> MotorStart.of(f, d).map(MotorStart::sum))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("start-fall", Dimension.NONE, "of a motor, voltage that it loses at the start on feeders and branch, as a part of nominal",
+            (f, d) -> MotorStart.of(f, d).map(MotorStart::percent))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
+        .size("start-size", "thinnest hot of the same metal for the whole branch with which it loses no more than the limit",
+            (f, d) -> f.library().limit("voltage-fall-start").flatMap(l -> MotorStart.sizeWithin(f, d, l.value().si())))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
+        .figure("overload", Dimension.CURRENT, "what the overload relay of a motor is set to",
+            (f, d) -> Optional.ofNullable(d.facts().get("overload")))
+        .rests(Doubt.FIGURES)
+        .figure("overload-usual", Dimension.CURRENT,
+            "most that the overload relay of a motor is set to at first; absent where the current of its nameplate is not stated",
+            (f, d) -> MotorOverload.most(f, d, "motor-overload", "motor-overload-marked"))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("overload-most", Dimension.CURRENT, "most that it is set to where the motor does not come up to speed otherwise",
+            (f, d) -> MotorOverload.most(f, d, "motor-overload-raised", "motor-overload-raised-marked"))
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .truth("overload-protected", "whether a motor is guarded against overload: a relay, or thermally protected",
+            (f, d) -> MotorOverload.guarded(d))
+        .rests(Doubt.FIGURES, Doubt.TRAITS, Doubt.KIT)
+        .stated("overload 12 A, thermally-protected or no thermally-protected on the motor")
+        .figure("horsepower", Dimension.POWER, "of a motor, where the plan states it", (f, d) -> LockedRotor.horsepower(d))
+        .rests(Doubt.FIGURES)
         .figure("from-sink", Dimension.LENGTH, "how far it is from a sink, tub or shower",
             (f, d) -> Optional.ofNullable(d.facts().get("from-sink")))
         .rests(Doubt.FIGURES)

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.library.Limit;
@@ -27,12 +28,17 @@ public final class Dangers {
   private final Guards guards;
   private final CarriedLimits limits;
   private final List<Danger> dangers = new ArrayList<>();
+  private final Set<String> starting;
+  private final Set<String> branchesOfStarts;
 
   private Dangers(TrialResult result, Library library, CarriedLimits limits) {
     this.limits = limits;
     this.result = result;
     this.library = library;
     guards = new Guards(result);
+    starting = result.scenario().starting();
+    branchesOfStarts = starting.stream().flatMap(d -> Place.of(result.house(), d).stream()).map(p -> p.branch().name())
+        .collect(Collectors.toSet());
   }
 
   /** What can kill at once first, and of one kind the worst first. */
@@ -111,7 +117,8 @@ public final class Dangers {
 
   private void outlets() {
     Optional<Derivation> rise = limit("voltage-above", "a");
-    Optional<Derivation> fall = limit("voltage-fall-whole", "f");
+    // A start is over in a few seconds: what counts is whether the motor comes up to speed.
+    Optional<Derivation> fall = limit(starting.isEmpty() ? "voltage-fall-whole" : "voltage-fall-start", "f");
     Map<String, HouseNetwork.Outlet> places = new HashMap<>();
     result.network().outlets().forEach(o -> places.putIfAbsent(o.branch() + " " + o.name(), o));
     Optional<Derivation> touch = limit("touch-voltage", "U_L");
@@ -132,8 +139,9 @@ public final class Dangers {
             rise);
       } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(),
-            o.name() + " is at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()), o.volts(),
-            fall);
+            o.name() + " is at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal())
+                + (starting.contains(o.device()) ? " as it starts, and may not come up to speed" : ""),
+            o.volts(), fall);
       }
     }
   }
@@ -158,7 +166,7 @@ public final class Dangers {
     Map<String, Carried> worst = new LinkedHashMap<>();
     for (HouseNetwork.Conductor c : result.network().conductors()) {
       boolean neutral = c.kind() == HouseNetwork.Kind.NEUTRAL;
-      if (!neutral && (c.kind() == HouseNetwork.Kind.GROUND || c.branch().isEmpty())) {
+      if (!neutral && (c.kind() == HouseNetwork.Kind.GROUND || c.branch().isEmpty()) || carriesStart(c)) {
         continue;
       }
       Derivation amps = result.figures().amps(c);
@@ -170,6 +178,11 @@ public final class Dangers {
     }
     sharedOnOneLeg(worst.keySet());
     worst.values().stream().sorted(Comparator.comparingDouble(c -> -c.share())).forEach(this::conductor);
+  }
+
+  /** A wire is not too hot after a few seconds of a start; feeders carry what their branches do. */
+  private boolean carriesStart(HouseNetwork.Conductor conductor) {
+    return !starting.isEmpty() && conductor.branch().map(branchesOfStarts::contains).orElse(true);
   }
 
   /** Of a branch with hots of one neutral on one leg, moved there or wired so: whatever draws now, the neutral may come to their sum. */
@@ -215,7 +228,11 @@ public final class Dangers {
   }
 
   private void overcurrents() {
+    Optional<Derivation> start = starting.isEmpty() ? Optional.empty() : limit("start-time", "t");
     for (TrialResult.OvercurrentReading o : result.overcurrents()) {
+      if (start.isPresent() && o.opens().filter(t -> t.mostSeconds() > start.get().si()).isPresent()) {
+        continue; // it need not open before the motor turns
+      }
       String opens = o.opens().map(t -> t.most().isPresent() ? ", and opens in " + t.text() : ", and need not open")
           .orElse(", and opens by its maker's curve");
       add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", "

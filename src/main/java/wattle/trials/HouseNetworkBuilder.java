@@ -161,14 +161,7 @@ final class HouseNetworkBuilder {
   }
 
   double hertz(Optional<Service> service) {
-    return service
-        .map(s -> Optional.ofNullable(s.facts().get("frequency")).map(f -> f.si()).orElse(usualHertz(s)))
-        .orElse(60.0);
-  }
-
-  /** 230 V and its like are of 50 Hz everywhere, 120 V of 60 Hz nearly so. */
-  private static double usualHertz(Service service) {
-    return service.system().legToNeutralVolts() > 180 ? 50 : 60;
+    return service.map(Service::hertz).orElse(60.0);
   }
 
   static Optional<HouseNetwork.Kind> kindOf(Role role) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wattle.model.BreakerId;
 import wattle.model.Event;
@@ -73,10 +74,16 @@ record Scenario(
    * What a part of a device takes.
    *
    * @param voltAmperes at nominal volts
+   * @param starting whether it is a motor that does not turn yet
    */
   record Drawn(
       String device, String part, Load.Connection connection, Complex voltAmperes, double nominalVolts,
-      Load.Behavior behavior) {}
+      Load.Behavior behavior, boolean starting) {}
+
+  /** Names of the motors that start. */
+  Set<String> starting() {
+    return drawn.stream().filter(Drawn::starting).map(Drawn::device).collect(Collectors.toSet());
+  }
 
   Scenario {
     openBreakers = Set.copyOf(openBreakers);

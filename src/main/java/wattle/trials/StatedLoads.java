@@ -40,7 +40,7 @@ final class StatedLoads {
         Complex power = HouseNetwork.power(load.voltAmperes(), load.powerFactor());
         drawn.add(
             new Scenario.Drawn(
-                device.name(), load.part(), load.connection(), power, nominal, load.behavior()));
+                device.name(), load.part(), load.connection(), power, nominal, load.behavior(), false));
       }
     }
     return drawn;
@@ -69,7 +69,7 @@ final class StatedLoads {
             new Scenario.Drawn(
                 device.name(), load.part(), load.connection(),
                 power(event, nominal).times(threePhase ? share * threePhaseFactor(event) : share), nominal,
-                event.behavior()));
+                event.behavior(), event.start()));
       }
     }
     return drawn;

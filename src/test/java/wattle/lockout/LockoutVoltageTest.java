@@ -49,7 +49,8 @@ class LockoutVoltageTest {
     for (Device device : house.devices().values()) {
       if (device.voltAmperes() > 0) {
         events
-            .add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behavior.IMPEDANCE, nowhere));
+            .add(new Event.Drawing(device.name(), "", Quantity.of(device.voltAmperes(), Units.WATT), 1, Load.Behavior.IMPEDANCE, false,
+                nowhere));
       }
     }
     for (Handle handle : open) {

@@ -1,4 +1,4 @@
-package wattle.bind;
+package wattle.motors;
 
 import java.util.List;
 import java.util.Optional;
@@ -8,7 +8,7 @@ import wattle.library.Library;
 import wattle.quantity.Quantity;
 
 /** Full-load currents of motors by their horsepower, as the code has them counted (NFPA 70 430.6(A)(1)). */
-record MotorCurrents(Library library) {
+public record MotorCurrents(Library library) {
   /** A column of the tables, and the voltages that it serves. */
   private record Column(String name, double from, double to) {
     boolean serves(double volts) {
@@ -28,7 +28,7 @@ record MotorCurrents(Library library) {
   }
 
   /** What the tables cover, in words. */
-  static String range(boolean threePhase) {
+  public static String range(boolean threePhase) {
     return (threePhase ? "1/2 hp to 200 hp (to 2 hp at 115 V, to 500 hp at 460 V)" : "1/6 hp to 10 hp at 115 V to 230 V")
         + ", in the steps that are made";
   }
@@ -38,7 +38,7 @@ record MotorCurrents(Library library) {
    * @param volts that the motor is rated for
    * @return amperes in each line; empty where no figure is listed
    */
-  Optional<Double> fullLoad(Quantity rated, double volts, boolean threePhase) {
+  public Optional<Double> fullLoad(Quantity rated, double volts, boolean threePhase) {
     return column(volts).flatMap(
         c -> library.table(table(threePhase))
             .flatMap(t -> t.find("full-load current", "I", c.name, Key.is("power", Derivation.stated("rating", "P", rated)))))
@@ -46,7 +46,7 @@ record MotorCurrents(Library library) {
   }
 
   /** Whether a motor for one voltage is, at another, still within what the same column serves; 200 V motors are made for 208 V systems. */
-  static boolean sameColumn(double rated, double system) {
+  public static boolean sameColumn(double rated, double system) {
     Optional<Column> column = column(rated);
     return column.isPresent() && (column.equals(column(system)) || rated < system && column.get().name.equals("at-200") && system <= 216);
   }

@@ -1,0 +1,2 @@
+/** Currents of motors: at full load by their horsepower, and at the start by nameplate or code letter. */
+package wattle.motors;
