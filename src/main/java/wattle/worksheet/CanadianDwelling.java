@@ -18,23 +18,40 @@ final class CanadianDwelling {
   private final DwellingUnit unit;
   private final Figures figures;
   private final boolean apartment;
-  private final Placement placement;
+  private final boolean addedAlone;
+  private final boolean standingRange;
 
-  CanadianDwelling(DwellingUnit unit, Figures figures, boolean apartment, Placement placement) {
+  CanadianDwelling(DwellingUnit unit, Figures figures, boolean apartment) {
+    this(unit, figures, apartment, false, false);
+  }
+
+  private CanadianDwelling(DwellingUnit unit, Figures figures, boolean apartment, boolean addedAlone, boolean standingRange) {
     this.unit = unit;
     this.figures = figures;
     this.apartment = apartment;
-    this.placement = placement;
+    this.addedAlone = addedAlone;
+    this.standingRange = standingRange;
+  }
+
+  /**
+   * What is added to a dwelling whose demand is measured. Small loads, which the basic load of a whole dwelling has in it, count in full.
+   *
+   * @param standingRange whether a range is there already, so that a further one is another load, and others count in part
+   */
+  static CanadianDwelling ofAdded(DwellingUnit unit, Figures figures, boolean standingRange) {
+    return new CanadianDwelling(unit, figures, false, true, standingRange);
   }
 
   void add(Tally load, Tally neutral) {
     addBasic(load, neutral);
     List<ConnectedLoad> ranges = loads(LoadClass.COOKING);
-    Optional<ConnectedLoad> range = ranges.stream().max(Comparator.comparingDouble(ConnectedLoad::voltAmperes));
+    Optional<ConnectedLoad> range = standingRange
+        ? Optional.empty()
+        : ranges.stream().max(Comparator.comparingDouble(ConnectedLoad::voltAmperes));
     range.ifPresent(r -> addRange(r, load, neutral));
     addWhole("water heated as it flows, pools, tubs and steam", "hot-water", load, neutral,
         LoadClass.INSTANT_WATER_HEATING, LoadClass.POOL_HEATING);
-    addVehicles(load, neutral);
+    addWhole("vehicle charging", "vehicle-charging", load, neutral, LoadClass.VEHICLE_CHARGING);
     addOther(range, load, neutral);
   }
 
@@ -58,11 +75,14 @@ final class CanadianDwelling {
         basement, counts);
   }
 
+  /** What its floor area stands for. */
+  Derivation basic() {
+    return apartment ? apartmentBasic(area()) : singleBasic(area());
+  }
+
   private void addBasic(Tally load, Tally neutral) {
-    Derivation area = area();
-    if (area.si() > 0) {
-      Derivation basic = apartment ? apartmentBasic(area) : singleBasic(area);
-      basic("basic load", basic, load, neutral, List.of(unit.name()));
+    if (area().si() > 0) {
+      basic("basic load", basic(), load, neutral, List.of(unit.name()));
     }
     if (!unit.outlets().isEmpty()) {
       Derivation outlets = Sums.ofLoads("outlets outside the floor area", unit.outlets());
@@ -122,20 +142,6 @@ final class CanadianDwelling {
     neutral.add("range", rated, Optional.empty(), result, List.of(range.name()), "");
   }
 
-  /** 8-106 11): what an energy management system holds back by the load of the service does not count. */
-  private void addVehicles(Tally load, Tally neutral) {
-    List<ConnectedLoad> all = loads(LoadClass.VEHICLE_CHARGING);
-    List<ConnectedLoad> managed = all.stream().filter(placement::isManaged).toList();
-    List<ConnectedLoad> counted = all.stream().filter(l -> !managed.contains(l)).toList();
-    add("vehicle charging", counted, figures.limit("vehicle-charging"), load);
-    add("vehicle charging", Sums.onNeutral(counted), figures.limit("vehicle-charging"), neutral);
-    if (!managed.isEmpty()) {
-      load.leaveOut(
-          "vehicle charging under energy management, left out", Sums.ofLoads("vehicle charging", managed), Sums.names(managed), "8-106 11)",
-          "A system that watches the service holds it back; see that the plan names the system.");
-    }
-  }
-
   private void addWhole(String name, String limit, Tally load, Tally neutral, LoadClass... classes) {
     List<ConnectedLoad> loads = loads(classes);
     add(name, loads, figures.limit(limit), load);
@@ -152,6 +158,7 @@ final class CanadianDwelling {
   private void addOther(Optional<ConnectedLoad> range, Tally load, Tally neutral) {
     double from = figures.limit("other-from").si();
     List<ConnectedLoad> others = new ArrayList<>();
+    List<ConnectedLoad> small = new ArrayList<>();
     for (ConnectedLoad other : loads(LoadClass.FIXED_APPLIANCE, LoadClass.WATER_HEATING, LoadClass.DRYER, LoadClass.MOTOR,
         LoadClass.COOKING)) {
       ConnectedLoad left = range.filter(r -> r == other).map(r -> r.count() - 1).orElse(other.count()) == other.count()
@@ -159,12 +166,20 @@ final class CanadianDwelling {
           : oneLess(other);
       if (left != null && left.voltAmperes() > from) {
         others.add(left);
+      } else if (left != null && addedAlone) {
+        small.add(left);
       }
+    }
+    if (!small.isEmpty()) {
+      String name = "other loads up to " + figures.limit("other-from").value().text() + ", in full";
+      Derivation connected = Sums.ofLoads(name, small);
+      load.addLine(
+          new Line(name, "8-106 8)", Optional.of(connected), Optional.empty(), Optional.of(connected), 0, Sums.names(small), ""));
     }
     if (others.isEmpty()) {
       return;
     }
-    if (range.isPresent()) {
+    if (range.isPresent() || standingRange) {
       addQuarter(others, load, neutral);
       return;
     }

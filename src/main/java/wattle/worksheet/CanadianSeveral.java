@@ -30,33 +30,40 @@ final class CanadianSeveral implements Calculation {
   public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
     Tally load = new Tally();
     Tally neutral = new Tally();
+    add(inputs, figures, apartments, load, neutral);
+    return Capacity.of(method, inputs, figures, load, neutral, Optional.empty());
+  }
+
+  static void add(Inputs all, Figures figures, boolean apartments, Tally load, Tally neutral) {
+    EnergyManagement management = EnergyManagement.of(all);
+    Inputs inputs = management.rest();
     List<Own> owns = new ArrayList<>();
     for (DwellingUnit unit : inputs.dwellings()) {
-      owns.add(own(inputs, unit, figures));
+      owns.add(own(inputs, unit, figures, apartments));
     }
     owns.sort(Comparator.comparingDouble((Own o) -> o.load.si()).reversed());
     if (inputs.dwellingCount() > 1) {
       addRanked(owns, figures, load, neutral);
       new CanadianClimate(inputs, figures).add(load, neutral);
     } else {
-      single(inputs, figures, load, neutral);
+      single(inputs, figures, apartments, load, neutral);
     }
     CanadianCommon.add(inputs, figures, load, neutral);
-    return Capacity.of(method, inputs, figures, load, neutral, Optional.empty());
+    management.list(load);
   }
 
-  private void single(Inputs inputs, Figures figures, Tally load, Tally neutral) {
+  private static void single(Inputs inputs, Figures figures, boolean apartments, Tally load, Tally neutral) {
     DwellingUnit unit = inputs.dwellings().get(0);
-    new CanadianDwelling(unit, figures, apartments, inputs.placement()).add(load, neutral);
+    new CanadianDwelling(unit, figures, apartments).add(load, neutral);
     new CanadianClimate(inputs, figures).add(load, neutral);
     CanadianSingle.raise(figures.limit("apartment-least"), unit, inputs.system(), 0, load);
   }
 
   /** The least load is that of the whole dwelling, so what its heating or cooling adds below is not made up for here. */
-  private Own own(Inputs inputs, DwellingUnit unit, Figures figures) {
+  private static Own own(Inputs inputs, DwellingUnit unit, Figures figures, boolean apartments) {
     Tally load = new Tally();
     Tally neutral = new Tally();
-    new CanadianDwelling(unit, figures, apartments, inputs.placement()).add(load, neutral);
+    new CanadianDwelling(unit, figures, apartments).add(load, neutral);
     Tally climate = new Tally();
     new CanadianClimate(inputs.only(unit.alone()), figures).add(climate, new Tally());
     Derivation least = apartments ? figures.limit("apartment-least") : CanadianSingle.least(unit, figures);

@@ -22,15 +22,18 @@ final class CanadianSingle implements Calculation {
     return Capacity.of(method, inputs, figures, load, neutral, Optional.empty());
   }
 
-  static void add(Inputs inputs, Figures figures, Tally load, Tally neutral) {
+  static void add(Inputs all, Figures figures, Tally load, Tally neutral) {
+    EnergyManagement management = EnergyManagement.of(all);
+    Inputs inputs = management.rest();
     for (DwellingUnit unit : inputs.dwellings()) {
-      new CanadianDwelling(unit, figures, false, inputs.placement()).add(load, neutral);
+      new CanadianDwelling(unit, figures, false).add(load, neutral);
     }
     new CanadianClimate(inputs, figures).add(load, neutral);
     CanadianCommon.add(inputs, figures, load, neutral);
     if (inputs.scope() != Inputs.Scope.PART) {
       raise(least(inputs.dwellings().get(0), figures), inputs.dwellings().get(0), inputs.system(), 0, load);
     }
+    management.list(load);
   }
 
   /** 8-200 1) b): not less than a figure that depends on the floor area, basement left out. */
@@ -55,9 +58,9 @@ final class CanadianSingle implements Calculation {
               least.named(least.name(), "P_l"), own,
               Derivation.stated("its heating or cooling, added below", "P_h", Quantity.of(beside, Units.WATT)));
       double volts = system.legs().size() == 1 ? system.legToNeutralVolts() : system.legToLegVolts();
-      String amperes = system.legs().size() > 2
-          ? ""
-          : ", " + Quantity.plain(Math.round(10 * least.si() / volts) / 10.0, 4) + " A at " + Quantity.plain(volts, 4) + " V";
+      double phases = system.legs().size() > 2 ? Math.sqrt(3) : 1;
+      String amperes = ", " + Quantity.plain(Math.round(10 * least.si() / volts / phases) / 10.0, 4) + " A at "
+          + Quantity.plain(volts, 4) + " V" + (phases > 1 ? ", three-phase" : "");
       load.add(
           "up to the least load of a dwelling", least, Optional.empty(), missing, List.of(unit.name()),
           "The code sets a least load for a dwelling of this size: " + least.value().text() + amperes + ".");

@@ -40,7 +40,7 @@ final class Conditions {
     return objections;
   }
 
-  private static String count(int dwellings) {
+  static String count(int dwellings) {
     return dwellings == 1 ? "one dwelling hangs" : dwellings + " dwellings hang";
   }
 

@@ -3,6 +3,7 @@ package wattle.worksheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import wattle.model.LoadClass;
 import wattle.quantity.Quantity;
 
 /**
@@ -31,6 +32,18 @@ public record DwellingUnit(
     }
   }
 
+  /** One of those alike with what is added to it and nothing else, in no floor area: that is measured. */
+  DwellingUnit addedAlone() {
+    return new DwellingUnit(
+        name, Optional.empty(), Optional.empty(), Circuits.NONE, Circuits.NONE, loads.stream().filter(ConnectedLoad::added).toList(),
+        outlets.stream().filter(ConnectedLoad::added).toList(), 1);
+  }
+
+  /** Whether a range is there already. */
+  boolean hasStandingRange() {
+    return loads.stream().anyMatch(l -> l.loadClass() == LoadClass.COOKING && !l.added() && l.voltAmperes() > 0);
+  }
+
   /** Only one of those that are alike. */
   DwellingUnit alone() {
     return alike == 1 ? this : alike(1);
@@ -41,11 +54,16 @@ public record DwellingUnit(
     return new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, loads, outlets, number);
   }
 
+  /** The same with these loads. */
+  DwellingUnit withLoads(List<ConnectedLoad> others) {
+    return new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, others, outlets, alike);
+  }
+
   /** The same with one more load. */
   DwellingUnit with(ConnectedLoad load) {
     List<ConnectedLoad> more = new ArrayList<>(loads);
     more.add(load);
-    return new DwellingUnit(name, floorArea, basementArea, smallAppliance, laundry, more, outlets, alike);
+    return withLoads(more);
   }
 
   /** So many dwellings like this one. */

@@ -119,7 +119,7 @@ public final class HouseWorksheets {
   private static boolean applies(Method method, Inputs inputs) {
     Mechanism mechanism = method.mechanism();
     if (mechanism.isForExisting()) {
-      return inputs.grows() && (mechanism == Mechanism.DWELLING_MEASURED || inputs.dwellingCount() == 1);
+      return inputs.grows() && (mechanism != Mechanism.DWELLING_EXISTING || inputs.dwellingCount() == 1);
     }
     boolean apartment = mechanism == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
     return apartment || mechanism.isForSeveral() == inputs.dwellingCount() > 1;

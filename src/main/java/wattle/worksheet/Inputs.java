@@ -85,6 +85,11 @@ public record Inputs(
     return new Inputs(name, scope, system, rating, units, common, measuredPeak, placement, existing);
   }
 
+  /** The same with these loads outside the dwellings. */
+  Inputs withCommon(List<ConnectedLoad> loads) {
+    return new Inputs(name, scope, system, rating, dwellings, loads, measuredPeak, placement, existing);
+  }
+
   /** The dwellings alone. */
   Inputs withoutCommon() {
     return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing);

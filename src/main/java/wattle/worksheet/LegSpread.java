@@ -51,16 +51,23 @@ final class LegSpread {
 
   private void add(DwellingUnit unit) {
     Optional<Ends> all = inputs.placement().ofDwelling(unit);
-    double general = unit.floorArea().isEmpty()
-        ? 0
-        : new GeneralLoad(inputs.only(unit), figures).list(new Tally()).si();
-    add(all, general);
+    add(all, general(unit));
     unit.outlets().forEach(o -> add(unit.alike() > 1 ? Optional.empty() : inputs.placement().of(o), o.total() * unit.alike()));
     for (ConnectedLoad load : unit.loads()) {
       if (!apart.contains(load.loadClass())) {
         add(unit.alike() > 1 ? Optional.empty() : all.or(() -> inputs.placement().of(load)), load.total() * unit.alike());
       }
     }
+  }
+
+  /** What a floor area stands for: the basic load where the code has one, else lighting and circuits. */
+  private double general(DwellingUnit unit) {
+    if (unit.floorArea().isEmpty()) {
+      return 0;
+    }
+    return figures.maybe("basic-load").isPresent()
+        ? unit.alike() * new CanadianDwelling(unit, figures, false).basic().si()
+        : new GeneralLoad(inputs.only(unit), figures).list(new Tally()).si();
   }
 
   private void add(Optional<Ends> ends, double voltAmperes) {

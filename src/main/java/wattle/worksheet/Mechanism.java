@@ -8,9 +8,10 @@ public enum Mechanism {
   DWELLING_STANDARD("dwelling-standard", new StandardMethod(false)), DWELLING_OPTIONAL("dwelling-optional",
       new OptionalMethod()), DWELLING_EXISTING("dwelling-existing", new ExistingMethod()), DWELLING_MEASURED("dwelling-measured",
           new MeasuredMethod()), MULTI_STANDARD("multi-standard", new StandardMethod(true)), MULTI_OPTIONAL("multi-optional",
-              new SeveralOptional()), CANADIAN_SINGLE("canadian-single", new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
-                  new CanadianSeveral(true)), CANADIAN_ROW("canadian-row",
-                      new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured", new CanadianMeasured());
+              new SeveralOptional()), TWO_OPTIONAL("two-optional", new TwoOptional()), CANADIAN_SINGLE("canadian-single",
+                  new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
+                      new CanadianSeveral(true)), CANADIAN_ROW("canadian-row",
+                          new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured", new CanadianMeasured());
 
   private final String word;
   private final transient Calculation calculation;
@@ -27,7 +28,7 @@ public enum Mechanism {
 
   /** Whether it is for several dwellings on one service or feeder. */
   public boolean isForSeveral() {
-    return this == MULTI_STANDARD || this == MULTI_OPTIONAL || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
+    return this == MULTI_STANDARD || this == MULTI_OPTIONAL || this == TWO_OPTIONAL || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
   }
 
   /** Whether it is for existing dwellings that get more load. */

@@ -64,6 +64,15 @@ final class Tally {
     line(name, Optional.of(connected), factor, Optional.of(result), devices, remark, article);
   }
 
+  /** A line of another sheet, with its result if it has one. */
+  void addLine(Line line) {
+    line.result().ifPresent(r -> {
+      results.add(r.named(line.name(), "P"));
+      sum += r.si();
+    });
+    line(line.name(), line.connected(), line.factor(), line.result(), line.devices(), line.remark(), line.article());
+  }
+
   private void line(
       String name,
       Optional<Derivation> connected,

@@ -12,12 +12,16 @@ import static wattle.worksheet.Examples.service;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.model.LoadClass;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 import wattle.read.SourceReader;
 
 /** Canadian houses from plans: watts, measured demand, energy management, and the least load of a suite. */
@@ -90,6 +94,116 @@ class CanadianHouseTest {
     assertThat(worksheets.applicable(worksheets.services().get(0)).stream().map(w -> w.method().name()))
         .containsExactly("measured", "single");
     assertThat(plan.findings()).extracting(Finding::rule).doesNotContain("service-below-load");
+  }
+
+  private static Inputs measured(DwellingUnit... units) {
+    Inputs inputs = service(units);
+    return new Inputs(
+        inputs.name(), inputs.scope(), inputs.system(), inputs.rating(), inputs.dwellings(), inputs.common(),
+        Optional.of(Quantity.of(9000, Units.WATT)));
+  }
+
+  private static ConnectedLoad standing(String name, LoadClass loadClass, double watts) {
+    return load(name, loadClass, watts);
+  }
+
+  private static ConnectedLoad added(String name, LoadClass loadClass, double watts) {
+    return load(name, loadClass, watts).asAdded();
+  }
+
+  /**
+   * By hand, 8-106 8) with the factors of 8-200 1) a): beside a range that is there an oven of 4 kW and a dryer of 5 kW count 25 %, a hot
+   * tub of 6 kW and a charger of 7.2 kW in full, and a fan of 900 W in full, since the basic load that has it in it is not counted.
+   */
+  @Test
+  void addedLoadsHaveTheirDemandFactors() {
+    DwellingUnit unit = meters(
+        150, standing("range", LoadClass.COOKING, 12000), standing("water", LoadClass.WATER_HEATING, 3000),
+        added("oven", LoadClass.COOKING, 4000), added("dryer", LoadClass.DRYER, 5000), added("tub", LoadClass.POOL_HEATING, 6000),
+        added("car", LoadClass.VEHICLE_CHARGING, 7200), added("fan", LoadClass.FIXED_APPLIANCE, 900));
+    Worksheet sheet = calculate(CA, "measured", measured(unit));
+    assertThat(result(sheet.lines(), "other loads above 1500 W")).isEqualTo(0.25 * 9000, within(1e-6));
+    assertThat(result(sheet.lines(), "water heated as it flows, pools, tubs and steam")).isEqualTo(6000, within(1e-6));
+    assertThat(result(sheet.lines(), "vehicle charging")).isEqualTo(7200, within(1e-6));
+    assertThat(result(sheet.lines(), "other loads up to 1500 W, in full")).isEqualTo(900, within(1e-6));
+    assertThat(sheet.total().si()).isEqualTo(9000 + 2250 + 6000 + 7200 + 900, within(1e-6));
+    assertThat(sheet.lines()).allSatisfy(l -> assertThat(l.article()).as(l.name()).isNotEqualTo(""));
+    assertThat(sheet.lines()).flatExtracting(Line::devices).doesNotContain("range", "water");
+  }
+
+  /** By hand: a first range of 14 kW is 6000 W and 40 % of 2000 W; a water heater beside it 25 %. */
+  @Test
+  void anAddedRange() {
+    DwellingUnit unit = meters(150, added("range", LoadClass.COOKING, 14000), added("water", LoadClass.WATER_HEATING, 3000));
+    Worksheet sheet = calculate(CA, "measured", measured(unit.with(standing("dryer", LoadClass.DRYER, 5000))));
+    assertThat(result(sheet.lines(), "range")).isEqualTo(6800, within(1e-6));
+    assertThat(result(sheet.lines(), "other loads above 1500 W")).isEqualTo(750, within(1e-6));
+    assertThat(sheet.total().si()).isEqualTo(9000 + 6800 + 750, within(1e-6));
+  }
+
+  /** By hand: without a range 6000 W in full and 25 % of the rest; of 14 kW of room heat 10 kW and 75 % of 4 kW, the cooling left out. */
+  @Test
+  void addedLoadsWithoutARange() {
+    DwellingUnit unit = meters(
+        150, added("dryer", LoadClass.DRYER, 5500), added("water", LoadClass.WATER_HEATING, 4500),
+        added("heat", LoadClass.ROOM_HEATING, 2000).times(7), added("ac", LoadClass.COOLING, 4000),
+        standing("ac1", LoadClass.COOLING, 20000));
+    Worksheet sheet = calculate(CA, "measured", measured(unit));
+    assertThat(sheet.total().si()).isEqualTo(9000 + 6000 + 0.25 * 4000 + 10000 + 0.75 * 4000, within(1e-6));
+    assertThat(Examples.line(sheet.lines(), "cooling, left out").devices()).containsExactly("ac");
+  }
+
+  /** 8-106 8) is of any service: of two suites one gets a charger, and three alike get one each. */
+  @Test
+  void severalDwellingsThatAreMeasured() {
+    DwellingUnit one = meters(80, standing("range", LoadClass.COOKING, 12000));
+    DwellingUnit other = new DwellingUnit(
+        "suite", one.floorArea(), one.basementArea(), one.smallAppliance(), one.laundry(),
+        List.of(added("car", LoadClass.VEHICLE_CHARGING, 7200)), List.of(), 3);
+    Worksheet sheet = calculate(CA, "measured", measured(one, other));
+    assertThat(result(sheet.lines(), "vehicle charging, suite, 3 alike")).isEqualTo(3 * 7200, within(1e-6));
+    assertThat(sheet.total().si()).isEqualTo(9000 + 3 * 7200, within(1e-6));
+    assertThat(sheet.neutralTotal().si()).isPositive();
+    HouseWorksheets worksheets = worksheets(
+        HOUSE.replace("dwelling { floor-area 150 m2 }", "dwelling { floor-area 150 m2 dwellings 2 }"));
+    assertThat(worksheets.applicable(worksheets.services().get(0)).stream().map(w -> w.method().name())).contains("measured", "row");
+  }
+
+  private static HouseWorksheets worksheets(String text) {
+    Compilation plan = compile(text);
+    return new HouseWorksheets(plan.house(), plan.library());
+  }
+
+  /** rmwb.ca safety-codes-bulletin-summer-2026: what a system by 8-500 controls, a hot tub too, is not in the calculated load. */
+  @Test
+  void aManagedHotTub() {
+    String tub = HOUSE.replace("7.2 kW new }", "7.2 kW new tub: hot tub 25 A new load-managed }")
+        .replace("6+8 50 A two-pole new car", "6+8 50 A two-pole new car\n    10+12 40 A two-pole new tub")
+        + "branch tub by 8/3 NMD90 { P --5 m-- garage.tub }\n";
+    Line line = Examples.line(sheet(tub, "measured").lines(), "other loads under energy management, left out");
+    assertThat(line.result()).isEmpty();
+    assertThat(line.article()).isEqualTo("8-500");
+    assertThat(line.devices()).containsExactly("garage.tub");
+    assertThat(sheet(tub, "measured").total().si()).isEqualTo(17650, within(1e-6));
+    assertThat(sheet(tub, "single").lines()).extracting(Line::name).contains("other loads under energy management, left out");
+    assertThat(sheet(tub.replace(" load-managed", ""), "measured").total().si()).isEqualTo(17650 + 25 * 240, within(1e-6));
+  }
+
+  /** By hand: 24 000 W are 66.6 A on each of three legs of 120/208 V, and 115.4 A between two. */
+  @Test
+  void theLeastLoadInAmperesOnEachSupply() {
+    DwellingUnit unit = meters(150);
+    assertThat(remark(calculate(CA, "single", new Inputs(
+        "main", Inputs.Scope.SERVICE, Examples.WYE, Optional.empty(), List.of(unit), List.of(), Optional.empty()))))
+        .contains("24000 W, 66.6 A at 208 V, three-phase");
+    SupplySystem two = new SupplySystem(SupplySystem.Kind.TWO_LEGS_OF_WYE, 120, 208);
+    assertThat(remark(calculate(CA, "single", new Inputs(
+        "main", Inputs.Scope.SERVICE, two, Optional.empty(), List.of(unit), List.of(), Optional.empty()))))
+        .contains("24000 W, 115.4 A at 208 V");
+  }
+
+  private static String remark(Worksheet sheet) {
+    return Examples.line(sheet.lines(), "up to the least load of a dwelling").remark();
   }
 
   /** 8-106 11): a charger that a system holds back by the load of the service does not count; the sheet still names it. */
