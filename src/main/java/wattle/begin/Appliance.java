@@ -99,12 +99,26 @@ public enum Appliance {
     };
   }
 
-  /** Its circuit. */
-  Circuit circuit(String name, List<String> stops, Cables cables) {
+  /** What it is in a plan: between two hots of a wye with its rated voltage, unless its nameplate states currents. */
+  String device(Wiring wiring) {
+    return poles == 2 && device.endsWith("W") ? device + wiring.system().rating() : device;
+  }
+
+  int voltAmperes() {
+    return voltAmperes;
+  }
+
+  /**
+   * Its circuit. A hot tub of 9 kW draws 43.3 A on 208 V, and 125 % of it are above 50 A; of the breakers for 230 V 25 A is the one below
+   * the 30 A of an air conditioner's nameplate.
+   */
+  Circuit circuit(String name, List<String> stops, Wiring wiring) {
     boolean buried = place == Place.YARD && (this == HOT_TUB || this == POOL_PUMP);
+    int volts = wiring.system().volts();
+    int usual = this == HOT_TUB && volts == 208 ? 60 : this == AIR_CONDITIONER && volts == 230 ? 25 : amperes;
     return new Circuit(
-        name, title, amperes, poles, protections(),
-        cable + " " + (buried ? cables.outside() : cables.inside()), "", List.of(stops), voltAmperes);
+        name, title, wiring.amperes(usual), wiring.poles(poles), wiring.protections(protections()),
+        buried ? wiring.outside(cable) : wiring.inside(cable), "", List.of(stops), voltAmperes, true);
   }
 
   /** In a kitchen a 120 V branch is guarded against arcs as well. */

@@ -6,19 +6,21 @@ import java.util.List;
 /**
  * The rooms and circuits that a house usually has: two small-appliance circuits over the counter, one circuit for each
  * bathroom, bedrooms on their own, everything with a plug protected against arc or ground faults where dwellings need it
- * (NFPA 70-2023 210.8, 210.11, 210.12, 210.52; other codes ask for less or the same).
+ * (NFPA 70-2023 210.8, 210.11, 210.12, 210.52; other codes ask for less or the same). A flat of a block has no outlets and no light
+ * outside its door of its own, but outlets near equipment that is outside (210.63).
  */
 final class Circuits {
   private static final int BASEBOARDS_ON_ONE = 3;
 
   private final Answers answers;
-  private final Cables cables;
-  private final Rooms rooms = new Rooms();
+  private final Wiring wiring;
+  private final Rooms rooms;
   private final List<Circuit> circuits = new ArrayList<>();
 
   Circuits(Answers answers) {
     this.answers = answers;
-    this.cables = Cables.under(answers.code());
+    this.wiring = answers.wiring();
+    this.rooms = new Rooms(wiring);
     addRooms();
     answers.appliances().stream().filter(a -> a != Appliance.BASEBOARD).forEach(this::addAppliance);
     addBaseboards();
@@ -28,7 +30,9 @@ final class Circuits {
     answers.spaces().forEach(this::addSpace);
     addUtility();
     addHallAndAlarms();
-    addOutside();
+    if (!answers.isBlock() || answers.appliances().stream().anyMatch(a -> a.place() == Appliance.Place.YARD)) {
+      addOutside();
+    }
   }
 
   List<Circuit> circuits() {
@@ -59,8 +63,8 @@ final class Circuits {
     if (appliance == Appliance.DISPOSAL) {
       stops.add(rooms.device("kitchen", "disposalsw", "switch for " + name));
     }
-    stops.add(rooms.device(appliance.place().room(), name, appliance.device()));
-    circuits.add(appliance.circuit(name, stops, cables));
+    stops.add(rooms.device(appliance.place().room(), name, appliance.device(wiring)));
+    circuits.add(appliance.circuit(name, stops, wiring));
   }
 
   private void addBaseboards() {
@@ -77,9 +81,9 @@ final class Circuits {
     for (int from = 0; from < heated.size(); from += BASEBOARDS_ON_ONE) {
       List<String> stops = new ArrayList<>();
       for (String room : heated.subList(from, Math.min(heated.size(), from + BASEBOARDS_ON_ONE))) {
-        stops.add(rooms.device(room, "heater", Appliance.BASEBOARD.device()));
+        stops.add(rooms.device(room, "heater", Appliance.BASEBOARD.device(wiring)));
       }
-      circuits.add(Appliance.BASEBOARD.circuit("heat" + (from / BASEBOARDS_ON_ONE + 1), stops, cables));
+      circuits.add(Appliance.BASEBOARD.circuit("heat" + (from / BASEBOARDS_ON_ONE + 1), stops, wiring));
     }
   }
 
@@ -178,15 +182,19 @@ final class Circuits {
     List<String> light = rooms.light("hall", 30);
     List<String> fork = new ArrayList<>(List.of("hall.sw"));
     fork.addAll(rooms.receptacles("hall", 1, "receptacle"));
-    String doorSwitch = rooms.device("hall", "doorsw", "switch for yard.lamp");
-    List<String> porch = List.of("hall.sw", doorSwitch, rooms.device("yard", "lamp", "light 15 W damp"));
-    add("hall", "Hall", 15, List.of("arc-fault"), "", List.of(light, fork, porch), 200);
+    List<List<String>> chains = new ArrayList<>(List.of(light, fork));
+    if (!answers.isBlock()) {
+      String doorSwitch = rooms.device("hall", "doorsw", "switch for yard.lamp");
+      chains.add(List.of("hall.sw", doorSwitch, rooms.device("yard", "lamp", "light 15 W damp")));
+    }
+    add("hall", "Hall", 15, List.of("arc-fault"), "", chains, 200);
     List<String> alarms = new ArrayList<>(List.of(rooms.device("hall", "alarm", "smoke alarm 3 W")));
     for (int i = 1; i <= answers.bedrooms(); i++) {
       alarms.add(rooms.device("bed" + i, "alarm", "smoke alarm 3 W"));
     }
     circuits.add(
-        new Circuit("alarms", "Smoke alarms", 15, 1, List.of("arc-fault"), "14/3 " + cables.inside(), "", List.of(alarms), 20));
+        new Circuit("alarms", "Smoke alarms", wiring.amperes(15), 1, wiring.protections(List.of("arc-fault")), wiring.inside("14/3"), "",
+            List.of(alarms), 20, false));
   }
 
   private void addOutside() {
@@ -197,7 +205,8 @@ final class Circuits {
 
   private void add(
       String name, String label, int amperes, List<String> protections, String kind, List<List<String>> chains, int voltAmperes) {
-    String cable = (amperes == 15 ? "14/2 " : "12/2 ") + cables.inside();
-    circuits.add(new Circuit(name, label, amperes, 1, protections, cable, kind, chains, voltAmperes));
+    String cable = wiring.inside(amperes == 15 ? "14/2" : "12/2");
+    circuits.add(
+        new Circuit(name, label, wiring.amperes(amperes), 1, wiring.protections(protections), cable, kind, chains, voltAmperes, false));
   }
 }

@@ -10,6 +10,11 @@ final class Rooms {
   private record Room(String name, String title, String kind, List<String> devices) {}
 
   private final Map<String, Room> rooms = new LinkedHashMap<>();
+  private final Wiring wiring;
+
+  Rooms(Wiring wiring) {
+    this.wiring = wiring;
+  }
 
   /** @param kind as {@code is} says it; empty where the name tells it */
   void add(String name, String title, String kind) {
@@ -22,7 +27,7 @@ final class Rooms {
 
   /** Puts a device into a room; its full name comes back. */
   String device(String room, String name, String what) {
-    rooms.get(room).devices().add(name + ": " + what);
+    rooms.get(room).devices().add(name + ": " + wiring.device(what));
     return room + "." + name;
   }
 
@@ -40,12 +45,14 @@ final class Rooms {
     return names;
   }
 
-  String text() {
+  /** @param of which dwelling they are in, behind each title; empty where there is one */
+  String text(String of) {
     StringBuilder text = new StringBuilder();
     for (Room room : rooms.values()) {
       if (!room.devices().isEmpty()) {
-        text.append("room ").append(room.name()).append(" \"").append(room.title()).append('"');
-        text.append(room.kind().isEmpty() ? "" : " is " + room.kind()).append(" {\n");
+        text.append("room ").append(room.name()).append(" \"").append(room.title()).append(of).append('"');
+        text.append(room.kind().isEmpty() ? "" : " is " + room.kind());
+        text.append(wiring.work().status()).append(" {\n");
         room.devices().forEach(d -> text.append("  ").append(d).append('\n'));
         text.append("}\n\n");
       }

@@ -2,7 +2,9 @@ package wattle.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -10,9 +12,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.begin.Answers;
 import wattle.begin.FirstPlan;
+import wattle.begin.ServiceSize;
 import wattle.edit.Formatter;
 import wattle.emit.media.file.Output;
 import wattle.finding.Checked;
+import wattle.finding.Finding;
 import wattle.finding.Source;
 
 /** {@code begin}: a first plan from a few answers. */
@@ -28,6 +32,8 @@ import wattle.finding.Source;
         "Examples:",
         "  wattle begin --bedrooms 3 --bathrooms 2 --appliances range,dryer,water-heater house.wattle",
         "  wattle begin --service 100 --area '900 ft2' --rooms living,laundry -",
+        "  wattle begin --system 208Y/120 --dwellings 12 --area '70 m2' --bedrooms 1 --bathrooms 1 --rooms living block.wattle",
+        "  wattle begin --work fuses --service 60 --bedrooms 2 --bathrooms 1 --appliances range cottage.wattle",
     })
 final class BeginCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "The plan to write, or - for standard output.")
@@ -49,30 +55,60 @@ final class BeginCommand implements Callable<Integer> {
   public Integer call() {
     boolean asks = ask || house == null && System.console() != null;
     HouseOptions flags = house == null ? new HouseOptions() : house;
-    Answers answers = asks ? new Questions(System.in, spec.commandLine().getErr()).ask(flags) : flags.answers();
-    Checked<String> text = Formatter.format(new Source("plan", FirstPlan.text(answers)));
-    if (!text.findings().isEmpty()) {
-      throw new IllegalStateException("the first plan cannot be read: " + text.findings().get(0).headline());
-    }
+    HouseOptions given = asks ? new Questions(System.in, spec.commandLine().getErr()).ask(flags) : flags;
+    Answers answers = given.leavesTheServiceOpen() ? withLeastService(given.answers()) : given.answers();
+    String text = text(answers);
     if (file.equals("-")) {
-      spec.commandLine().getOut().print(text.value());
+      spec.commandLine().getOut().print(text);
     } else {
       Path path = ResultOutput.path(file);
       // A plan carries no mark of ours: once written it is the user's own work.
       if (!force && Files.exists(path)) {
         throw new Failure("cannot write " + file + ": it exists; choose another name, or replace it with --force");
       }
-      ResultOutput.writePlan(Output.text(path, text.value()), force);
+      ResultOutput.writePlan(Output.text(path, text), force);
       spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
     }
-    tellErrors(text.value());
+    tellErrors(text);
     return ExitCode.FINE;
+  }
+
+  private static String text(Answers answers) {
+    Checked<String> text = Formatter.format(new Source("plan", FirstPlan.text(answers)));
+    if (!text.findings().isEmpty()) {
+      throw new IllegalStateException("the first plan cannot be read: " + text.findings().get(0).headline());
+    }
+    return text.value();
+  }
+
+  /** The least service that holds what is behind it; the largest where none does, which is told. */
+  private Answers withLeastService(Answers answers) {
+    List<ServiceSize> sizes = ServiceSize.of(answers.system(), answers.dwellings(), answers.work());
+    int below = -1;
+    int holds = sizes.size() - 1;
+    while (holds - below > 1) {
+      int middle = (below + holds) / 2;
+      if (isBelowLoad(answers.with(sizes.get(middle)))) {
+        below = middle;
+      } else {
+        holds = middle;
+      }
+    }
+    return answers.with(sizes.get(holds));
+  }
+
+  private boolean isBelowLoad(Answers answers) {
+    return errors(text(answers)).anyMatch(f -> f.rule().equals("service-below-load"));
+  }
+
+  private Stream<Finding> errors(String text) {
+    return PlanInput.usual().compile(new Source(file.equals("-") ? "standard-input" : file, text), file).findings().stream()
+        .filter(CheckCommand::isError);
   }
 
   /** What the answers lead to that a code does not allow, such as a service too small for what hangs on it. */
   private void tellErrors(String text) {
-    PlanInput.usual().compile(new Source(file.equals("-") ? "standard-input" : file, text), file).findings().stream()
-        .filter(CheckCommand::isError)
+    errors(text)
         .forEach(
             f -> {
               spec.commandLine().getErr().println("to be put right in it: " + f.headline());

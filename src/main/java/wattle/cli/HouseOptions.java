@@ -11,6 +11,8 @@ import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
+import wattle.begin.SupplySystem;
+import wattle.begin.Work;
 import wattle.finding.NearNames;
 import wattle.library.StandardLibrary;
 
@@ -19,12 +21,29 @@ final class HouseOptions {
   @Option(names = "--title", paramLabel = "TEXT", defaultValue = "House", description = "Title of the plan.")
   String title = "House";
 
-  @Option(names = "--code", paramLabel = "PACK", defaultValue = "us-2023", description = "Code pack, or none (default: ${DEFAULT-VALUE}).")
-  String code = "us-2023";
+  @Option(names = "--system", paramLabel = "VOLTS", defaultValue = "120/240",
+      description = "Supply: 120/240, 120/208 (two hots of three), 208Y/120 (three-phase) or 230 (default: ${DEFAULT-VALUE}).")
+  String system = "120/240";
 
-  @Option(names = "--service", paramLabel = "A", defaultValue = "200",
-      description = "Service in amperes: 100, 125, 150, 200, 225 or 400 (default: ${DEFAULT-VALUE}).")
-  String service = "200";
+  /** Null where it is not given: what is usual follows from the system. */
+  @Option(names = "--code", paramLabel = "PACK", description = "Code pack, or none (default: us-2023; on 230 V none).")
+  String code;
+
+  @Option(names = "--dwellings", paramLabel = "N", defaultValue = "1",
+      description = "Dwellings alike behind the service, 1 to 40; all figures but the service are of each (default: ${DEFAULT-VALUE}).")
+  String dwellings = "1";
+
+  @Option(names = "--work", paramLabel = "WORK", defaultValue = "new",
+      description = "new, or existing work with breakers or fuses (default: ${DEFAULT-VALUE}).")
+  String work = "new";
+
+  /** Null where it is not given: what is usual follows from the system and the number of dwellings. */
+  @Option(names = "--service", paramLabel = "A",
+      description = {
+          "Service in amperes: 100, 125, 150, 200, 225 or 400, of existing work and on 230 V also 60, of several dwellings also",
+          "600, 800, 1000, 1200, 1600, 2000, 3000 or 4000 (default: of several the least for their load, else 200, on 230 V 100).",
+      })
+  String service;
 
   @Option(names = "--area", paramLabel = "AREA", defaultValue = "150 m2",
       description = "Floor area with its unit, such as '150 m2' or '1600 ft2' (default: ${DEFAULT-VALUE}).")
@@ -59,10 +78,53 @@ final class HouseOptions {
 
   /** The flags as answers; one that cannot be is a failure that says what can. */
   Answers answers() {
+    SupplySystem supply = systemOf(system);
+    Work kind = workOf(work);
+    int many = countOf("dwellings", dwellings, 1, Answers.MOST_DWELLINGS);
     return new Answers(
-        title, codeOf(code), serviceOf(service), areaOf(area), countOf("storeys", storeys, 1, Answers.MOST_STOREYS),
-        countOf("bedrooms", bedrooms, 0, Answers.MOST_BEDROOMS), countOf("bathrooms", bathrooms, 0, Answers.MOST_BATHROOMS),
-        namesOf(rooms, Space.class, Space::word, "room"), namesOf(appliances, Appliance.class, Appliance::word, "appliance"));
+        title, codeOf(supply, code == null ? usualCode(supply) : code), supply, kind, many,
+        serviceOf(supply, many, kind, service == null ? usualService(supply, many) : service), areaOf(area),
+        countOf("storeys", storeys, 1, Answers.MOST_STOREYS), countOf("bedrooms", bedrooms, 0, Answers.MOST_BEDROOMS),
+        countOf("bathrooms", bathrooms, 0, Answers.MOST_BATHROOMS), namesOf(rooms, Space.class, Space::word, "room"),
+        namesOf(appliances, Appliance.class, Appliance::word, "appliance"));
+  }
+
+  /** Whether the service is for us to choose: of several dwellings none is usual. On 230 V no code says what their load is. */
+  boolean leavesTheServiceOpen() {
+    return service == null && !dwellings.strip().equals("1") && systemOf(system) != SupplySystem.SINGLE_230;
+  }
+
+  static String usualCode(SupplySystem system) {
+    return system == SupplySystem.SINGLE_230 ? "none" : "us-2023";
+  }
+
+  static String usualService(SupplySystem system, int dwellings) {
+    return system == SupplySystem.SINGLE_230 ? dwellings > 4 ? "400" : dwellings > 1 ? "200" : "100" : dwellings > 1 ? "400" : "200";
+  }
+
+  static SupplySystem systemOf(String text) {
+    return SupplySystem.of(text)
+        .orElseThrow(
+            () -> new Failure(
+                "a system of '" + text + "' is none of "
+                    + String.join(", ", Arrays.stream(SupplySystem.values()).map(SupplySystem::word).toList())));
+  }
+
+  static Work workOf(String text) {
+    return Work.of(text)
+        .orElseThrow(
+            () -> new Failure(
+                "work of '" + text + "' is none of " + String.join(", ", Arrays.stream(Work.values()).map(Work::word).toList())
+                    + "; breakers and fuses are those of existing work"));
+  }
+
+  /** No pack of the library covers 230 V. */
+  static String codeOf(SupplySystem system, String text) {
+    String pack = codeOf(text);
+    if (system == SupplySystem.SINGLE_230 && !pack.isEmpty()) {
+      throw new Failure("code pack '" + pack + "' does not cover 230 V, and no other of the library does; use --code none");
+    }
+    return pack;
   }
 
   static String codeOf(String text) {
@@ -76,21 +138,16 @@ final class HouseOptions {
     return text;
   }
 
-  static ServiceSize serviceOf(String text) {
+  static ServiceSize serviceOf(SupplySystem system, int dwellings, Work work, String text) {
+    List<ServiceSize> sizes = ServiceSize.of(system, dwellings, work);
     String figure = text.strip().replaceFirst("\\s*A$", "");
-    return figure.matches("\\d{1,4}")
-        ? ServiceSize.of(Integer.parseInt(figure)).orElseThrow(() -> noService(text))
-        : raise(noService(text));
-  }
-
-  private static Failure noService(String text) {
-    return new Failure(
-        "a service of '" + text + "' is not one of " + String.join(", ", ServiceSize.sizes().stream().map(String::valueOf).toList())
-            + " amperes");
-  }
-
-  private static <T> T raise(Failure failure) {
-    throw failure;
+    return sizes.stream().filter(s -> figure.equals(String.valueOf(s.amperes()))).findFirst()
+        .orElseThrow(
+            () -> new Failure(
+                "a service of '" + text + "' is not one of "
+                    + String.join(", ", sizes.stream().map(s -> String.valueOf(s.amperes())).toList())
+                    + " amperes"
+                    + (figure.equals("60") && work == Work.NEW ? "; 60 A is of existing work: --work breakers or fuses" : "")));
   }
 
   static String areaOf(String text) {

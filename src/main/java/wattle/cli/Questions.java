@@ -13,6 +13,8 @@ import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
+import wattle.begin.SupplySystem;
+import wattle.begin.Work;
 
 /** Asks for the house of a first plan; an empty answer takes what stands in brackets, a wrong one is asked again. */
 final class Questions {
@@ -29,15 +31,23 @@ final class Questions {
   }
 
   /** @param usual what is taken where an answer is empty */
-  Answers ask(HouseOptions usual) {
-    String sizes = ServiceSize.sizes().stream().map(String::valueOf).collect(Collectors.joining(", "));
+  HouseOptions ask(HouseOptions usual) {
+    String systems = Stream.of(SupplySystem.values()).map(SupplySystem::word).collect(Collectors.joining(", "));
     String spaces = Stream.of(Space.values()).map(Space::word).collect(Collectors.joining(", "));
     String appliances = Stream.of(Appliance.values()).map(Appliance::word).collect(Collectors.joining(", "));
     HouseOptions given = new HouseOptions();
     given.title = question("Title of the plan", usual.title, text -> {});
-    given.code = question("Code pack, or none", usual.code, HouseOptions::codeOf);
-    given.service = question("Service in amperes (" + sizes + ")", usual.service, HouseOptions::serviceOf);
-    given.area = question("Floor area with its unit", usual.area, HouseOptions::areaOf);
+    given.system = question("System in volts (" + systems + ")", usual.system, HouseOptions::systemOf);
+    SupplySystem system = HouseOptions.systemOf(given.system);
+    given.code = question("Code pack, or none", usual.code == null ? HouseOptions.usualCode(system) : usual.code,
+        text -> HouseOptions.codeOf(system, text));
+    given.work = question("New work, or existing work with breakers or fuses (new, breakers, fuses)", usual.work, HouseOptions::workOf);
+    Work work = HouseOptions.workOf(given.work);
+    given.dwellings = count("dwellings", "Dwellings alike", usual.dwellings, 1, Answers.MOST_DWELLINGS);
+    int dwellings = HouseOptions.countOf("dwellings", given.dwellings, 1, Answers.MOST_DWELLINGS);
+    given.service = service(usual, system, dwellings, work);
+    String each = dwellings > 1 ? " of each" : "";
+    given.area = question("Floor area with its unit" + each, usual.area, HouseOptions::areaOf);
     given.storeys = count("storeys", "Stories", usual.storeys, 1, Answers.MOST_STOREYS);
     given.bedrooms = count("bedrooms", "Bedrooms", usual.bedrooms, 0, Answers.MOST_BEDROOMS);
     given.bathrooms = count("bathrooms", "Bathrooms", usual.bathrooms, 0, Answers.MOST_BATHROOMS);
@@ -45,7 +55,21 @@ final class Questions {
         text -> HouseOptions.namesOf(text, Space.class, Space::word, "room"));
     given.appliances = question("Appliances, or none (" + appliances + ")", usual.appliances,
         text -> HouseOptions.namesOf(text, Appliance.class, Appliance::word, "appliance"));
-    return given.answers();
+    return given;
+  }
+
+  /** Of several dwellings an empty answer leaves the service open. */
+  private String service(HouseOptions usual, SupplySystem system, int dwellings, Work work) {
+    String sizes = ServiceSize.of(system, dwellings, work).stream().map(s -> String.valueOf(s.amperes()))
+        .collect(Collectors.joining(", "));
+    String open = "least for the load";
+    String preset = usual.service != null ? usual.service : dwellings > 1 ? open : HouseOptions.usualService(system, dwellings);
+    String answer = question("Service in amperes (" + sizes + ")", preset, text -> {
+      if (!text.equals(open) || dwellings == 1) {
+        HouseOptions.serviceOf(system, dwellings, work, text);
+      }
+    });
+    return answer.equals(open) ? null : answer;
   }
 
   private String count(String what, String question, String usual, int least, int most) {

@@ -10,11 +10,16 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
+import wattle.begin.SupplySystem;
+import wattle.begin.Work;
 
 /** {@code begin}: from flags, from answers, and never over a file that is there. */
 class BeginCommandTest {
@@ -81,17 +86,24 @@ class BeginCommandTest {
     assertThat(run("begin", "--rooms", "livng", "-").err).contains("did you mean living?");
     assertThat(run("begin", "--appliances", "toaster", "-").err).contains("no appliance is called 'toaster'");
     assertThat(run("begin", "--code", "nowhere", "-").err).contains("no code pack is called 'nowhere'");
+    assertThat(run("begin", "--system", "277", "-").err).contains("'277' is none of 120/240, 120/208, 208Y/120, 230");
+    assertThat(run("begin", "--system", "230", "--code", "us-2023", "-").err).contains("use --code none");
+    assertThat(run("begin", "--dwellings", "41", "-").err).contains("from 1 to 40");
+    assertThat(run("begin", "--work", "old", "-").err).contains("none of new, breakers, fuses");
+    assertThat(run("begin", "--service", "60", "-").err).contains("60 A is of existing work");
+    assertThat(run("begin", "--service", "600", "-").err).contains("'600' is not one of 100, 125, 150, 200, 225, 400 amperes");
     assertThat(run("begin").code).isEqualTo(ExitCode.USAGE);
   }
 
   private static Answers ask(String typed, StringWriter shown) {
-    return new Questions(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), new PrintWriter(shown)).ask(new HouseOptions());
+    return new Questions(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), new PrintWriter(shown)).ask(new HouseOptions())
+        .answers();
   }
 
   @Test
   void anEmptyAnswerTakesTheUsualAndAWrongOneIsAskedAgain() {
     StringWriter shown = new StringWriter();
-    Answers answers = ask("Elm Row\n\n90\n100\n\n2\n4\n\nnone\nrange, heat pump\n", shown);
+    Answers answers = ask("Elm Row\n\n\n\n\n90\n100\n\n2\n4\n\nnone\nrange, heat pump\n", shown);
     assertThat(answers.title()).isEqualTo("Elm Row");
     assertThat(answers.service()).isEqualTo(ServiceSize.A100);
     assertThat(answers.storeys()).isEqualTo(2);
@@ -102,8 +114,39 @@ class BeginCommandTest {
   }
 
   @Test
+  void systemDwellingsAndExistingWorkAreAskedFor() {
+    StringWriter shown = new StringWriter();
+    Answers answers = ask("Elm Row\n208y/120 V\n\nfuses\n12\n\n60 m2\n\n1\n1\nnone\nnone\n", shown);
+    assertThat(answers.system()).isEqualTo(SupplySystem.THREE_PHASE);
+    assertThat(answers.work()).isEqualTo(Work.FUSES);
+    assertThat(answers.dwellings()).isEqualTo(12);
+    assertThat(shown.toString()).contains("System in volts (120/240, 120/208, 208Y/120, 230) [120/240]: ", "Dwellings alike [1]: ",
+        "(60, 100, 125, 150, 200, 225, 400, 600, 800, 1000, 1200, 1600, 2000, 3000, 4000) [least for the load]: ",
+        "Floor area with its unit of each [150 m2]: ");
+    assertThat(ask("Elm\n230\nus-2023\n\n\n\n\n\n\n\n\n\n\n", shown).code()).isEmpty();
+    assertThat(shown.toString()).contains("'us-2023' does not cover 230 V");
+  }
+
+  /** Of several dwellings the service is the least one without an error of its load. */
+  @Test
+  void theServiceOfABlockIsTheLeastForItsLoad() throws IOException {
+    Path file = folder.resolve("block.wattle");
+    Ran ran = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",
+        "--rooms", "living", "--appliances", "range,water-heater", file.toString());
+    assertThat(ran.err).doesNotContain("to be put right");
+    Matcher size = Pattern.compile("120/208 V (\\d+) A three-phase").matcher(Files.readString(file));
+    assertThat(size.find()).isTrue();
+    List<ServiceSize> sizes = ServiceSize.of(SupplySystem.THREE_PHASE, 12, Work.NEW);
+    int found = sizes.indexOf(ServiceSize.of(Integer.parseInt(size.group(1))).orElseThrow());
+    assertThat(found).isPositive();
+    Ran smaller = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",
+        "--rooms", "living", "--appliances", "range,water-heater", "--service", "" + sizes.get(found - 1).amperes(), "-");
+    assertThat(smaller.err).contains("to be put right in it: service 'main'");
+  }
+
+  @Test
   void answersThatEndTooSoonWriteNothing() {
     assertThatThrownBy(() -> ask("Elm Row\n", new StringWriter())).isInstanceOf(Failure.class).hasMessageContaining("nothing written");
-    assertThatThrownBy(() -> ask("\n\n1\n2\n3\n4\n5\n6\n", new StringWriter())).hasMessageContaining("no answer that can be used");
+    assertThatThrownBy(() -> ask("\n\n\n\n\n1\n2\n3\n4\n5\n6\n", new StringWriter())).hasMessageContaining("no answer that can be used");
   }
 }

@@ -1,0 +1,30 @@
+package wattle.begin;
+
+import java.util.List;
+
+/**
+ * What the feeder of a dwelling must carry, from above: lighting and receptacles, two small-appliance circuits and a laundry by NFPA
+ * 70-2023 220.41, 220.52 and table 220.45, and all appliances by their nameplates; in Canada the least that CSA C22.1-21 8-202 counts. What
+ * the code lets out of it can only be less.
+ */
+final class DwellingLoad {
+  private static final double PER_SQUARE_METER = 33;
+  private static final double SMALL_APPLIANCE_CIRCUITS = 3 * 1500;
+  private static final double WHOLE = 3000;
+  private static final double OF_THE_REST = 0.35;
+  /** 125 % of the largest motor and of continuous loads, as if all were. */
+  private static final double CONTINUOUS = 1.25;
+
+  private static final double LEAST_IN_CANADA = 14400;
+
+  private DwellingLoad() {}
+
+  /** @param circuits of one dwelling */
+  static double amperes(Answers answers, List<Circuit> circuits) {
+    double general = answers.squareMeters() * PER_SQUARE_METER + SMALL_APPLIANCE_CIRCUITS;
+    double demand = Math.min(general, WHOLE) + Math.max(0, general - WHOLE) * OF_THE_REST;
+    double fixed = circuits.stream().filter(Circuit::isOfAppliances).mapToDouble(Circuit::voltAmperes).sum();
+    double least = answers.wiring().canadian() ? LEAST_IN_CANADA : 0;
+    return Math.max(least, demand + fixed * CONTINUOUS) / answers.system().volts();
+  }
+}
