@@ -48,6 +48,11 @@ final class Circuits {
     return branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(id -> breaker(id).stream()).toList();
   }
 
+  /** What several are: fuses only where every one is. */
+  static String kind(List<Breaker> several) {
+    return several.stream().allMatch(b -> b.device() == Breaker.Device.FUSE) ? " fuses" : " breakers";
+  }
+
   /** Devices on a branch that can make it live from their side. */
   List<Device> sourcesOn(Branch branch) {
     return devicesOn(branch).stream().filter(d -> d.kind().family() == DeviceKind.Family.SOURCE).toList();

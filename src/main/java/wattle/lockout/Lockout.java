@@ -72,6 +72,15 @@ public record Lockout(
       conductors = List.copyOf(conductors);
       readings = List.copyOf(readings);
     }
+
+    /** What is in it, in words; conductors of one color are told apart by their cables. */
+    public List<String> conductorTexts() {
+      return conductors.stream().map(c -> c.text(isSharedColor(c.color))).toList();
+    }
+
+    private boolean isSharedColor(String color) {
+      return conductors.stream().filter(c -> c.color.equals(color)).count() > 1;
+    }
   }
 
   /**
@@ -81,11 +90,27 @@ public record Lockout(
    * @param color of its insulation, or {@code bare}
    * @param role in the trade's words: {@code hot A}, {@code neutral}, {@code switch leg of hall.sw}
    * @param reidentified whether it is white and yet no neutral
+   * @param cables boxes or panels at the far ends of the cables that it comes in here, joined to one conductor
+   * @param inRaceway whether it comes in a raceway, and in no cable
    */
-  public record Conductor(String branch, String color, String role, boolean reidentified) {
-    /** {@code black, hot A of counter}. */
-    public String text() {
-      return color + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
+  public record Conductor(
+      String branch, String color, String role, boolean reidentified, List<String> cables, boolean inRaceway) {
+    public Conductor {
+      cables = List.copyOf(cables);
+    }
+
+    /** The color, and where that is told, the cables: {@code black (cable to F)}. */
+    String looks(boolean byCable) {
+      String one = inRaceway ? "raceway to " : "cable to ";
+      String several = inRaceway ? "raceways to " : "cables to ";
+      return byCable && !cables.isEmpty()
+          ? color + " (" + (cables.size() == 1 ? one : several) + String.join(" and ", cables) + ")"
+          : color;
+    }
+
+    /** {@code black (cable to F), hot A of counter}. */
+    String text(boolean byCable) {
+      return looks(byCable) + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
     }
   }
 

@@ -101,7 +101,7 @@ final class LockoutDeriver {
       String purpose = "feeds " + (several ? HouseWords.titled(breaker.label(), branch.name()) : words.branch(branch));
       handles.open(breaker,
           several && circuits.sharesNeutral(branch)
-              ? purpose + ", which shares one neutral over " + breakers.size() + " breakers"
+              ? purpose + ", which shares one neutral over " + breakers.size() + Circuits.kind(breakers)
               : purpose);
       if (breaker.backFed() && circuits.sourcesOn(branch).isEmpty()) {
         unknown.add("breaker " + breaker.id() + " is back-fed, and the plan does not state the source on " + words.branch(branch));

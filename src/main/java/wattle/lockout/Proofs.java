@@ -1,20 +1,17 @@
 package wattle.lockout;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
-import wattle.model.ConductorUse;
 import wattle.model.House;
 import wattle.model.Leg;
 import wattle.model.Panel;
 import wattle.model.Role;
-import wattle.model.Section;
 import wattle.model.SupplySystem;
-import wattle.model.Wire;
 
 /** Between which conductors a box or panel is proved dead. */
 final class Proofs {
@@ -29,11 +26,11 @@ final class Proofs {
   /**
    * A conductor at the box that may have voltage.
    *
-   * @param text by color and role, and by the handle that feeds it where the branch has several
+   * @param text by color, cable and role, and by the handle that feeds it where the branch has several
    * @param isFeed whether it is a hot itself and no switch leg or traveler of one
    * @param volts to the neutral as a phasor, where known
    */
-  private record Hot(String text, Role role, boolean isFeed, Optional<Volts> volts) {}
+  private record Hot(String text, boolean isFeed, Optional<Volts> volts) {}
 
   private record Volts(double real, double imaginary) {
     double to(Volts other) {
@@ -44,46 +41,45 @@ final class Proofs {
   private static final Volts EARTH = new Volts(0, 0);
 
   Lockout.Proof inBox(String box) {
-    Map<String, Lockout.Conductor> conductors = new LinkedHashMap<>();
+    List<BoxConductors.Found> here = BoxConductors.in(box, circuits.at(box));
+    Map<String, Integer> ofColor = new HashMap<>();
+    here.forEach(f -> ofColor.merge(f.conductor().color(), 1, Integer::sum));
     List<Hot> hots = new ArrayList<>();
     List<String> neutrals = new ArrayList<>();
-    boolean ground = false;
     List<Lockout.Reading> readings = new ArrayList<>();
     for (Branch branch : circuits.at(box)) {
       List<Hot> ofBranch = new ArrayList<>();
-      Optional<String> neutral = Optional.empty();
-      for (ConductorUse use : conductorsAt(branch, box)) {
-        Lockout.Conductor conductor = new Lockout.Conductor(branch.name(), use.wire().color(), Role.text(use.role(), branch.hots()),
-            use.reidentified());
-        conductors.putIfAbsent(conductor.text(), conductor);
-        if (use.role() instanceof Role.Neutral) {
-          neutral = Optional.of(conductor.color() + " neutral of " + branch.name());
-        } else if (use.role() instanceof Role.Ground) {
-          ground = true;
-        } else if (ofBranch.stream().noneMatch(h -> h.role.equals(use.role()) && h.text.equals(name(conductor, use.role(), branch)))) {
+      List<String> itsNeutrals = new ArrayList<>();
+      for (BoxConductors.Found found : here.stream().filter(f -> f.branch() == branch).toList()) {
+        Role role = found.use().role();
+        String looks = found.conductor().looks(ofColor.get(found.conductor().color()) > 1);
+        if (role instanceof Role.Neutral) {
+          itsNeutrals.add(looks + " neutral of " + branch.name());
+        } else if (!(role instanceof Role.Ground)) {
           ofBranch.add(
-              new Hot(name(conductor, use.role(), branch), use.role(), use.role() instanceof Role.Hot, voltsOf(use.role(), branch)));
+              new Hot(looks + " " + name(found.conductor(), role, branch), role instanceof Role.Hot, voltsOf(role, branch)));
         }
       }
       for (Hot hot : ofBranch) {
-        neutral.ifPresent(n -> readings.add(reading(hot.text, n, hot.volts, Optional.of(EARTH))));
+        itsNeutrals.forEach(n -> readings.add(reading(hot.text, n, hot.volts, Optional.of(EARTH))));
       }
-      neutral.ifPresent(neutrals::add);
+      neutrals.addAll(itsNeutrals);
       hots.addAll(ofBranch);
     }
+    boolean ground = here.stream().anyMatch(f -> f.use().role() instanceof Role.Ground);
     String earth = ground ? "ground" : "a ground proved elsewhere (this box has none)";
     hots.forEach(h -> readings.add(reading(h.text, earth, h.volts, Optional.of(EARTH))));
     neutrals.forEach(n -> readings.add(reading(n, earth, Optional.of(EARTH), Optional.of(EARTH))));
     betweenFeeds(hots, readings);
-    return new Lockout.Proof(box, List.copyOf(conductors.values()), readings);
+    return new Lockout.Proof(box, here.stream().map(BoxConductors.Found::conductor).toList(), readings);
   }
 
-  /** Two hots of one leg have the same role in words, so the color tells them apart, and the handle where each has its own. */
+  /** Two hots of one leg have the same role in words, so the handle tells them apart where each has its own. */
   private static String name(Lockout.Conductor conductor, Role role, Branch branch) {
     Optional<Integer> hot = Role.hotOf(role).filter(h -> h < branch.hots().size());
     boolean apart = branch.hots().stream().map(BranchHot::breaker).distinct().count() > 1;
     String handle = apart && hot.isPresent() ? " (" + branch.hots().get(hot.get()).breaker() + ")" : "";
-    return conductor.color() + " " + conductor.role() + " of " + branch.name() + handle;
+    return conductor.role() + " of " + branch.name() + handle;
   }
 
   /** Between any two hots; a switch leg is taken to ground and neutral alone, since it follows its own hot. */
@@ -115,29 +111,6 @@ final class Proofs {
   private static Lockout.Reading reading(String from, String to, Optional<Volts> a, Optional<Volts> b) {
     // Whole volts: what a tester shows is not finer, and the supply is not.
     return new Lockout.Reading(from, to, a.flatMap(x -> b.map(y -> (double) Math.round(x.to(y)))));
-  }
-
-  /** Every conductor of every cable that ends in the box; where roles could not be derived, each wire by its make. */
-  private static List<ConductorUse> conductorsAt(Branch branch, String box) {
-    List<ConductorUse> uses = new ArrayList<>();
-    for (Section section : branch.sections()) {
-      boolean ends = List.of(section.from(), section.to()).stream()
-          .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
-      if (ends && section.conductors().isEmpty()) {
-        section.wiring().wires().forEach(w -> uses.add(new ConductorUse(w, asMade(w), false)));
-      } else if (ends) {
-        uses.addAll(section.conductors());
-      }
-    }
-    return uses;
-  }
-
-  private static Role asMade(Wire wire) {
-    return switch (wire.purpose()) {
-      case HOT -> new Role.Hot(0);
-      case NEUTRAL -> new Role.Neutral();
-      case GROUND -> new Role.Ground();
-    };
   }
 
   private Optional<Volts> voltsOf(Role role, Branch branch) {

@@ -52,7 +52,9 @@ final class Warnings {
               + " return on one neutral. If one of them stays on and"
               + " a joint of that neutral is opened, the loose end is live through the loads beyond. "
               + (breakers.size() > 1
-                  ? "Its hots have separate handles, " + all + ": open and lock every one."
+                  ? Circuits.kind(breakers).equals(" fuses")
+                      ? "Its hots have separate fuses, " + all + ": take every one out."
+                      : "Its hots have separate handles, " + all + ": open and lock every one."
                   : "Never open that neutral with " + all + " closed."));
     }
     branch.panel().map(house.panels()::get).ifPresent(panel -> onThreeWires(panel, warnings));

@@ -51,6 +51,15 @@ class LockoutCommandTest {
     assertThat(root.get("handles").get(0).get("tag").asText()).isEqualTo("P/1");
   }
 
+  /** A program is told at each conductor where its cables go, whether or not the text has to say so. */
+  @Test
+  void jsonHasTheCablesOfEachConductor() throws IOException {
+    JsonNode root = new ObjectMapper().readTree(run("lockout", COURT, "kitchen.c1", "--format", "json").out);
+    JsonNode conductors = root.get("proofs").get(0).get("conductors");
+    assertThat(conductors).isNotEmpty().allSatisfy(c -> assertThat(c.get("cables")).isNotEmpty());
+    assertThat(conductors.get(0).get("cables").get(0).asText()).isEqualTo("P");
+  }
+
   @Test
   void aSheetForABoxIsOnePage() throws IOException {
     Path pdf = folder.resolve("sheet.pdf");

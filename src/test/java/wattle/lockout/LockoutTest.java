@@ -75,9 +75,10 @@ class LockoutTest {
   void readingsBetweenBranchesTellLegsApart() {
     Lockout.Proof proof = lockout(HOUSE, "hall.b1").proofs().get(0);
     assertThat(proof.readings())
-        .contains(new Lockout.Reading("black hot A of hall", "black hot A of counter (P/2)", java.util.Optional.of(0.0)));
+        .contains(new Lockout.Reading("black (cable to P) hot A of hall", "black (cable to P) hot A of counter (P/2)",
+            java.util.Optional.of(0.0)));
     assertThat(proof.readings())
-        .contains(new Lockout.Reading("black hot A of hall", "red hot B of counter (P/4)", java.util.Optional.of(240.0)));
+        .contains(new Lockout.Reading("black (cable to P) hot A of hall", "red hot B of counter (P/4)", java.util.Optional.of(240.0)));
     assertThat(proof.readings()).contains(new Lockout.Reading("red hot B of counter (P/4)", "ground", java.util.Optional.of(120.0)));
   }
 
@@ -112,6 +113,61 @@ class LockoutTest {
     assertThat(lockout.unknown()).singleElement().asString().contains("which breaker feeds branch a");
     House house = house("room hall { j: junction }\n");
     assertThat(Lockout.of(house, new Place.AtBox("hall.j")).unknown()).singleElement().asString().contains("hall.j");
+  }
+
+  private static final String FUSES = """
+      service main 120/240 V 60 A { source available 10 kA }
+      panel F from main {
+        bus 60 A  slots 4  bonded  order one-column
+        main fuse 60 A
+        3  20 A  fuse leg A  wet    "Washer"
+        4  20 A  fuse leg A  wet    "Heater"
+        1  15 A  fuse leg A  front  "Front room"
+      }
+      branch wet   by 12/3 NM { F --5 m-- bath.heater --4 m-- bath.machine }
+      branch front by 14/2 NM { F --3 m-- bath.sw --2 m-- bath.l }
+      room bath {
+        box b1 2-gang { heater: wall heater 1 kW 120 V on red   sw: switch for l }
+        machine: washer 10 A on black
+        l: light 10 W
+      }
+      """;
+
+  /** Of three blacks in one box each is told by the box or panel that its cable goes to, in the list and in the tests. */
+  @Test
+  void conductorsOfOneColorAreToldApartByTheirCables() {
+    Lockout.Proof proof = lockout(FUSES, "bath.b1").proofs().get(0);
+    assertThat(proof.conductors()).filteredOn(c -> c.color().equals("black")).extracting(Lockout.Conductor::cables)
+        .containsExactlyInAnyOrder(List.of("F", "bath.machine"), List.of("F"), List.of("bath.l"));
+    assertThat(proof.conductorTexts()).contains(
+        "black (cables to F and bath.machine), hot A of wet", "black (cable to F), hot A of front",
+        "black (cable to bath.l), switch leg of bath.sw of front", "red (cable to F), hot A of wet",
+        "red (cable to bath.machine), spare of wet");
+    assertThat(proof.readings()).extracting(Lockout.Reading::from)
+        .contains("black (cable to F) hot A of front", "black (cables to F and bath.machine) hot A of wet (F/3)",
+            "red (cable to F) hot A of wet (F/4)");
+    assertThat(proof.readings()).extracting(r -> r.from() + " to " + r.to()).doesNotHaveDuplicates();
+    Lockout.Proof alone = lockout(FUSES, "bath.machine").proofs().get(0);
+    assertThat(alone.conductorTexts()).as("one of each color").allMatch(t -> !t.contains("cable"));
+  }
+
+  /** Conductors in a raceway come in no cable. */
+  @Test
+  void conductorsInARacewayAreToldByIt() {
+    String conduit = FUSES.replace("branch front by 14/2 NM", "branch front by 1/2 in EMT with 14 Cu THWN-2 hot, 14 Cu THWN-2 neutral");
+    assertThat(lockout(conduit, "bath.b1").proofs().get(0).conductorTexts()).contains("black (raceway to F), hot A of front");
+  }
+
+  /** Two fuses are no breakers, and nobody can lock them. */
+  @Test
+  void fusesAreCalledFuses() {
+    Lockout lockout = lockout(FUSES.replace("machine: washer", "machine: receptacle"), "bath.b1");
+    assertThat(lockout.handles()).flatExtracting(Handle::reasons)
+        .contains("feeds Washer (wet), which shares one neutral over 2 fuses");
+    assertThat(lockout.warnings()).anyMatch(w -> w.contains("Its hots have separate fuses, F/3 and F/4: take every one out."));
+    String breakers = FUSES.replace("20 A  fuse leg", "20 A  leg");
+    assertThat(lockout(breakers, "bath.b1").handles()).flatExtracting(Handle::reasons)
+        .contains("feeds Washer (wet), which shares one neutral over 2 breakers");
   }
 
   @Test

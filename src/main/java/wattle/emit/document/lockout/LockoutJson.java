@@ -42,8 +42,9 @@ public final class LockoutJson {
     node.put("at", proof.at());
     ArrayNode conductors = node.putArray("conductors");
     for (Lockout.Conductor conductor : proof.conductors()) {
-      conductors.addObject().put("branch", conductor.branch()).put("color", conductor.color()).put("role", conductor.role())
-          .put("reidentified", conductor.reidentified());
+      ObjectNode each = conductors.addObject().put("branch", conductor.branch()).put("color", conductor.color())
+          .put("role", conductor.role()).put("reidentified", conductor.reidentified());
+      conductor.cables().forEach(each.putArray("cables")::add);
     }
     ArrayNode readings = node.putArray("readings");
     for (Lockout.Reading reading : proof.readings()) {

@@ -89,7 +89,7 @@ public final class LockoutPage {
       }
       body.close();
       if (!proof.conductors().isEmpty()) {
-        body.element("p", "In it: " + String.join("; ", proof.conductors().stream().map(Lockout.Conductor::text).toList()) + ".", "class",
+        body.element("p", "In it: " + String.join("; ", proof.conductorTexts()) + ".", "class",
             "small");
       }
     }

@@ -47,7 +47,7 @@ public final class LockoutText {
 
   private static void proof(StringBuilder out, Lockout.Proof proof) {
     line(out, proof.at());
-    proof.conductors().forEach(c -> line(out, "    conductor: " + c.text()));
+    proof.conductorTexts().forEach(c -> line(out, "    conductor: " + c));
     for (Lockout.Reading reading : proof.readings()) {
       line(out, "    [ ] " + reading.from() + " to " + reading.to() + ": 0 V" + Lines.whenLive(reading));
     }

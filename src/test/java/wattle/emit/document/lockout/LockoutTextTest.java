@@ -20,7 +20,7 @@ class LockoutTextTest {
 
   private static Lockout lockout(List<Handle> handles, List<String> unknown, Lockout.Reading... readings) {
     Lockout.Proof proof = new Lockout.Proof(
-        "box kitchen.c1", List.of(new Lockout.Conductor("counter", "white", "hot B", true)), List.of(readings));
+        "box kitchen.c1", List.of(new Lockout.Conductor("counter", "white", "hot B", true, List.of("P"), false)), List.of(readings));
     return new Lockout(
         new Place.AtBox("kitchen.c1"), "Counter box", handles, unknown, List.of(new Lockout.Dead("Counter", List.of("Sink outlet"))),
         List.of(new Lockout.Live("branch hall", "P/1", "in the same box")), List.of(proof), List.of("a neutral is shared"));
