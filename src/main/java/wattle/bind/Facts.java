@@ -23,13 +23,14 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
 
   static final Facts OF_SERVICE = new Facts("a service", Map.of(
       "available", Dimension.CURRENT, "frequency", Dimension.FREQUENCY, "peak-demand", Dimension.POWER),
-      Set.of("surge-protection", "outdoor-disconnect", "gas-bonded", "water-bonded", "intersystem-bonding"));
+      Set.of("surge-protection", "outdoor-disconnect", "gas-bonded", "water-bonded", "intersystem-bonding", "buried-water-pipe",
+          "footing-rebar", "steel-frame"));
 
   static final Facts OF_PANEL = new Facts(
       "a panel",
       Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
           "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
-      Set.of("over-steps", "readily-accessible", "metal-path"));
+      Set.of("over-steps", "readily-accessible", "metal-path", "buried-water-pipe", "footing-rebar", "steel-frame"));
 
   static final Facts OF_ROOM = new Facts(
       "a room",

@@ -72,10 +72,14 @@ public final class GroundSizes {
    * @param metal of the electrode conductor
    */
   public Optional<Derivation> forElectrode(WireSize serviceSize, Metal serviceMetal, String electrode, Metal metal) {
-    Key byService = Key.notBelow("service-" + serviceMetal.word(), Derivation.stated("service conductor", "", serviceSize));
+    Derivation size = Derivation.stated("service conductor", "", serviceSize);
+    String column = "service-" + serviceMetal.word();
     Key byElectrode = Key.is("electrode", Derivation.stated("electrode", "", electrode));
     String name = "least electrode conductor, " + metal.word();
-    Optional<Derivation> full = electrodes.flatMap(t -> t.find(name, "S_e", metal.word(), byService));
+    // The last row of the table has no end, and several conductors in parallel may be above any size that is made.
+    Optional<Derivation> full = electrodes.flatMap(
+        t -> t.find(name, "S_e", metal.word(), Key.notBelow(column, size))
+            .or(() -> t.find(name, "S_e", metal.word(), Key.notAbove(column, size))));
     Optional<Derivation> limit = alone.flatMap(t -> t.find("limit for a " + electrode, "S_a", metal.word(), byElectrode));
     return full.map(f -> limit.filter(l -> size(l).compareTo(size(f)) < 0).map(l -> thinner(name, f, l)).orElse(f));
   }

@@ -1,5 +1,6 @@
 package wattle.rules;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,7 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Protection;
 import wattle.model.Service;
+import wattle.model.Status;
 import wattle.model.Stretch;
 import wattle.model.Terminals;
 import wattle.model.Wire;
@@ -86,6 +88,12 @@ final class SupplyProperties {
         .truth("intersystem-bonding", "whether a terminal for bonding telephone, cable and antenna is there",
             (f, s) -> s.flags().get("intersystem-bonding"))
         .stated("intersystem-bonding or no intersystem-bonding in the service")
+        .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
+            (f, s) -> PresentElectrodes.used(s.flags(), s.electrodes()))
+        .rests(Doubt.ELECTRODES, Doubt.SERVICE)
+        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the service")
+        .words("unused-electrode", "the first that is not", (f, s) -> PresentElectrodes.unused(s.flags(), s.electrodes()))
+        .words("unused-line", "the line that would use it", (f, s) -> PresentElectrodes.line(s.flags(), s.electrodes()))
         .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
             (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
         .rests(Doubt.DWELLING)
@@ -93,8 +101,8 @@ final class SupplyProperties {
             "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
             (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
         .rests(Doubt.DWELLING)
-        .things("electrodes", Kind.ELECTRODE, "its earth electrodes",
-            (f, s) -> s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e)).toList())
+        .things("electrodes", Kind.ELECTRODE, "its earth electrodes, but for those to be removed",
+            (f, s) -> staying(s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e)).toList()))
         .rests(Doubt.ELECTRODES)
         .things("panels", Kind.PANEL, "panels straight from it",
             (f, s) -> f.house().panels().values().stream()
@@ -135,6 +143,10 @@ final class SupplyProperties {
             .forElectrode(service.get().wholeSize(), service.get().hot().metal(), kind, conductor.get().hot().metal()));
   }
 
+  private static List<ElectrodeOf> staying(List<ElectrodeOf> electrodes) {
+    return electrodes.stream().filter(e -> e.electrode().status() != Status.TO_REMOVE).toList();
+  }
+
   static Optional<WireSize> size(Optional<Derivation> derivation) {
     return derivation.flatMap(d -> d.value() instanceof Value.Size s ? Optional.of(s.size()) : Optional.empty());
   }
@@ -145,8 +157,15 @@ final class SupplyProperties {
         .words("title", "its label, or else its name", (f, p) -> Optional.of(p.title())).sure()
         .words("use", "what it is, where the plan says so, such as outbuilding", (f, p) -> p.kind())
         .words("status", "new, existing or to-remove", (f, p) -> f.statusWord(p.status())).rests(Doubt.STATUS)
-        .things("electrodes", Kind.ELECTRODE, "the grounding electrodes at it, in another building than the service",
-            (f, p) -> f.electrodesOf(p))
+        .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
+            (f, p) -> p.kind().isEmpty() ? Boolean.TRUE : PresentElectrodes.used(p.flags(), p.electrodes()))
+        .rests(Doubt.ELECTRODES, Doubt.PANEL)
+        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the panel")
+        .words("unused-electrode", "the first that is not", (f, p) -> PresentElectrodes.unused(p.flags(), p.electrodes()))
+        .words("unused-line", "the line that would use it", (f, p) -> PresentElectrodes.line(p.flags(), p.electrodes()))
+        .things("electrodes", Kind.ELECTRODE,
+            "the grounding electrodes at it, in another building than the service, but for those to be removed",
+            (f, p) -> staying(f.electrodesOf(p)))
         .rests(Doubt.PANEL, Doubt.ELECTRODES)
         .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .rests(Doubt.SUPPLY)

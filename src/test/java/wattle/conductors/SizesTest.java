@@ -147,6 +147,10 @@ class SizesTest {
     assertThat(enlarged("6", "3/0", "500")).isEqualTo("1 AWG");
     assertThat(enlarged("12", "12", "1/0")).isEqualTo("1/0 AWG");
     assertThat(enlarged("10", "8", "1")).isEqualTo("3 AWG");
+    // ecmag.com, equipment grounding controls: a 20 A circuit from 12 to 6 AWG has a ground of 6 AWG.
+    assertThat(enlarged("12", "12", "6")).isEqualTo("6 AWG");
+    // forums.mikeholt.com 47718: hots from 8 to 4 AWG, a ground of 10 AWG; the exact areas of four sizes more come to 6 AWG.
+    assertThat(enlarged("10", "8", "4")).isEqualTo("6 AWG");
     assertThat(enlarged("10", "8", "8")).isEqualTo("10 AWG");
     assertThat(enlarged("10", "6", "8")).isEqualTo("10 AWG");
   }
@@ -158,6 +162,27 @@ class SizesTest {
     assertThat(electrode("2/0", "water-pipe")).isEqualTo("4 AWG");
     assertThat(electrode("2", "rod")).isEqualTo("8 AWG");
     assertThat(electrode("250", "concrete")).isEqualTo("4 AWG");
+    assertThat(electrode("350", "ring")).isEqualTo("2 AWG");
+    assertThat(electrode("500", "ring")).isEqualTo("2 AWG");
+    assertThat(electrode("2/0", "ring")).isEqualTo("4 AWG");
+    assertThat(electrode("500", "steel")).isEqualTo("1/0 AWG");
+    assertThat(electrode("500", "plate")).isEqualTo("6 AWG");
+  }
+
+  /**
+   * NFPA 70 table 250.66, note 1, by the whole area of sets in parallel. mikeholt.com, videodisplaynew 4152: three of 600 kcmil, 3/0.
+   * forums.mikeholt.com, showthread 153038: two of 3/0, 335.6 kcmil, in the row to 350 kcmil, 2 AWG. dakotaprep.com, grounding electrode
+   * conductor sizing: four of 250 kcmil and four of 500 kcmil, 2/0 and 3/0. The last row has no end: four of 600 kcmil have 3/0 too.
+   */
+  @Test
+  void electrodeConductorsByTheWholeAreaOfSets() {
+    assertThat(electrode("1800", "water-pipe")).isEqualTo("3/0 AWG");
+    assertThat(electrode("335.6", "water-pipe")).isEqualTo("2 AWG");
+    assertThat(electrode("1000", "water-pipe")).isEqualTo("2/0 AWG");
+    assertThat(electrode("2000", "water-pipe")).isEqualTo("3/0 AWG");
+    WireSize fourOfSixHundred = new WireSize(WireSize.Kind.KCMIL, 2400);
+    assertThat(grounds.forElectrode(fourOfSixHundred, Metal.COPPER, "water-pipe", Metal.COPPER).orElseThrow().value().text())
+        .isEqualTo("3/0 AWG");
   }
 
   private String electrode(String service, String kind) {

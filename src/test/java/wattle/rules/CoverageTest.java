@@ -43,7 +43,8 @@ class CoverageTest {
 
   @Test
   void whatIsStatedIsNotListed() {
-    Compilation whole = plan(PANEL, "surge-protection   outdoor-disconnect", "supported 1.2 m held 0.2 m");
+    Compilation whole = plan(PANEL, "surge-protection   outdoor-disconnect   no footing-rebar   no steel-frame",
+        "supported 1.2 m held 0.2 m");
     assertThat(whole.findings()).isEmpty();
     assertThat(whole.coverage().unstated()).isEmpty();
     assertThat(whole.coverage().open()).isZero();
@@ -58,14 +59,14 @@ class CoverageTest {
     assertThat(coverage.unstated()).extracting(Unstated::fact)
         .containsExactlyInAnyOrder(
             "first-support", "support", "room", "height", "over-steps", "readily-accessible", "working-depth", "working-width",
-            "working-height", "surge-protection", "outdoor-disconnect");
+            "working-height", "surge-protection", "outdoor-disconnect", "electrodes-used");
     Unstated support = coverage.unstated().stream().filter(u -> u.fact().equals("support")).findFirst().orElseThrow();
     assertThat(support.places()).containsExactly("b from P to den.r", "b from den.j to den.a", "b from den.r to den.j");
     assertThat(support.rules()).containsExactly("cable-support-sparse");
     Unstated room = coverage.unstated().stream().filter(u -> u.fact().equals("room")).findFirst().orElseThrow();
     assertThat(room.places()).containsExactly("P");
     assertThat(room.rules()).containsExactly("panel-in-bathroom", "panel-in-closet");
-    assertThat(coverage.open()).isEqualTo(3 + 3 + 2 + 6 + 2);
+    assertThat(coverage.open()).isEqualTo(3 + 3 + 2 + 6 + 3);
   }
 
   private static Compilation service(String dwellings, String disconnect) {
