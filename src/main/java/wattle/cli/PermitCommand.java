@@ -52,12 +52,16 @@ final class PermitCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Set<Format> known = worksheet ? Set.of(Format.HTML, Format.PDF, Format.TEXT, Format.JSON) : Set.of(Format.HTML, Format.PDF);
-    Format format = document.chosen(output, worksheet ? Format.TEXT : Format.HTML, known);
+    Set<Format> known = worksheet
+        ? Set.of(Format.HTML, Format.PDF, Format.TEXT, Format.JSON)
+        : Set.of(Format.HTML, Format.PDF, Format.TEXT);
+    Format format = document.chosen(output, Format.TEXT, known);
     String paper = document.paper();
     Compilation plan = survey.of(input.compile(file));
     if (worksheet) {
       form(new WorksheetForm(plan), format, paper);
+    } else if (format == Format.TEXT) {
+      output.write(new PermitPage(plan).text(), spec.commandLine().getOut());
     } else {
       DocumentFormat.write(new PermitPage(plan).page(paper), format, output, spec.commandLine().getOut());
     }

@@ -16,6 +16,7 @@ final class TwoOptional implements Calculation {
   @Override
   public List<Objection> objections(Inputs inputs, Figures figures) {
     List<Objection> objections = new ArrayList<>(Conditions.areas(inputs));
+    objections.addAll(SeveralOptional.unfit(inputs));
     if (inputs.dwellingCount() != DWELLINGS) {
       objections.add(
           Objection.error(
@@ -24,7 +25,6 @@ final class TwoOptional implements Calculation {
               "It takes two dwellings as three alike.",
               "take the method for " + (inputs.dwellingCount() < DWELLINGS ? "a single dwelling" : "several dwellings")));
     }
-    objections.addAll(SeveralOptional.unfit(inputs));
     return objections;
   }
 

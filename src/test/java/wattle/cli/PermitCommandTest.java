@@ -45,9 +45,25 @@ class PermitCommandTest {
     Path plan = folder.resolve("a.wattle");
     Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle"))
         + "\nsilence many-outlets because \"agreed <b> & ]]> with the inspector\"\n");
-    String html = run(ExitCode.FOUND, "permit", plan.toString());
+    String html = run(ExitCode.FOUND, "permit", "--format", "html", plan.toString());
     assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "1 of severity error");
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));
+  }
+
+  /** On a terminal the summary says what the page says, part by part, without a tag. */
+  @Test
+  void aTerminalGetsTheSummaryAsText() throws Exception {
+    String text = run(ExitCode.FINE, "permit", "examples/alder-court/house.wattle");
+    assertThat(text).startsWith("Permit summary: 14 Alder Court\nRevision C\n")
+        .contains("\nSERVICE MAIN\n", "Source: transformer 50 kVA, 1.8 %", "\nWORK\n", "\nCHECKED\n- Structure:",
+            "\nSILENCED BY THE PLAN, WITH ITS REASON\n", "NOT CHECKED, BECAUSE THE PLAN DOES NOT SAY", "\nLOAD CALCULATION\n", "220.82",
+            "\nPANEL SCHEDULES\n", "Counter, both sides of the sink", "\nSOURCES\n- ")
+        .doesNotContain("<td", "</");
+    Path plan = folder.resolve("b.wattle");
+    Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle"))
+        + "\nsilence many-outlets because \"agreed with the inspector\"\n");
+    assertThat(run(ExitCode.FOUND, "permit", plan.toString()))
+        .containsPattern("error +a breaker rating needs a unit").containsPattern("many-outlets.*agreed with the inspector");
   }
 
   /** One page, lines with their articles, and room for a name and a license number that stays empty. */

@@ -138,10 +138,10 @@ class PlanInFeetTest {
 
   @Test
   void thePermitSummaryIsInFeet() {
-    String html = run("permit", FEET);
+    String html = run("permit", "--format", "html", FEET);
     assertThat(html).contains("1500 ft²", "70 ft of 2 Al triplex", "1500 ft² × 3 VA/ft² = 4500 VA");
     assertThat(metric(html.replaceAll("<[^>]*>", "\n"))).isEmpty();
-    assertThat(run("permit", METERS)).contains("96 m²").doesNotContain("ft²</td>");
+    assertThat(run("permit", "--format", "html", METERS)).contains("96 m²").doesNotContain("ft²</td>");
   }
 
   @ParameterizedTest

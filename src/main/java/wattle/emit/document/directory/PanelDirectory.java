@@ -9,6 +9,7 @@ import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
+import wattle.model.Device;
 import wattle.model.DeviceKind.Family;
 import wattle.model.House;
 import wattle.model.Panel;
@@ -138,9 +139,15 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
     return BreakerWords.description(house, breaker);
   }
 
+  /** What is fed and is no mere splice, which says nothing of what a way is for; the splices where there is nothing else. */
+  private static List<Device> served(List<Device> devices) {
+    List<Device> served = devices.stream().filter(d -> d.kind().family() != Family.JUNCTION).toList();
+    return served.isEmpty() ? devices : served;
+  }
+
   private static void roomsOf(House house, Breaker breaker, Set<String> rooms, Set<String> seenPanels) {
     branchOf(house, breaker)
-        .ifPresent(b -> PlainWords.devices(house, b, breaker.id()).forEach(d -> rooms.add(house.rooms().get(d.room()).title())));
+        .ifPresent(b -> served(PlainWords.devices(house, b, breaker.id())).forEach(d -> rooms.add(house.rooms().get(d.room()).title())));
     if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel()) && seenPanels.add(to.panel())) {
       house.panels().get(to.panel()).breakers().forEach(b -> roomsOf(house, b, rooms, seenPanels));
     }

@@ -3,6 +3,8 @@ package wattle.emit.document.permit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
@@ -13,6 +15,7 @@ import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.table.SheetSources;
+import wattle.emit.media.table.SheetText;
 import wattle.emit.media.table.SheetUnits;
 import wattle.emit.sheet.coverage.CoverageSheet;
 import wattle.emit.sheet.schedule.Alike;
@@ -31,6 +34,8 @@ public final class PermitPage {
       @media print { .steps { display: none; } }
       """;
 
+  private static final String NO_METHOD = "The plan names no code that has methods of load calculation.";
+
   private final Compilation plan;
   private final House house;
   private final LoadCalculation loads;
@@ -47,7 +52,7 @@ public final class PermitPage {
 
   /** @param paper {@code letter} or {@code A4} */
   public Page page(String paper) {
-    String title = "Permit summary: " + house.title().orElse(plan.source().name());
+    String title = title();
     Markup body = new Markup();
     body.element("h1", title);
     house.revision().ifPresent(r -> body.element("p", "Revision " + r));
@@ -65,13 +70,54 @@ public final class PermitPage {
     loads.sheets().forEach(s -> body.raw(SheetHtml.render(s)));
     loads.objections().forEach(o -> body.element("p", o));
     if (loads.sheets().isEmpty() && loads.objections().isEmpty()) {
-      body.element("p", "The plan names no code that has methods of load calculation.");
+      body.element("p", NO_METHOD);
     }
     body.element("h2", "Panel schedules");
     alike.lines().forEach(line -> body.element("p", line));
     panels.stream().map(PermitPage::used).map(PermitPage::narrow).forEach(s -> body.raw(SheetHtml.render(s)));
-    basis(body);
+    for (PermitPart part : basis()) {
+      part.title().ifPresent(t -> body.element("h2", t));
+      part.toPage(body);
+    }
     return new Page(title, paper, STYLE, body.toString());
+  }
+
+  /** The same for a terminal. */
+  public String text() {
+    StringBuilder text = new StringBuilder(title()).append('\n');
+    house.revision().ifPresent(r -> text.append("Revision ").append(r).append('\n'));
+    text.append(Page.CAUTION).append('\n');
+    for (PermitPart part : new PermitFacts(plan, "h2").all()) {
+      part.title().ifPresent(t -> head(text, t));
+      text.append(part.toText());
+    }
+    Coverage coverage = plan.coverage();
+    if (!coverage.unstated().isEmpty()) {
+      head(text, "Not checked, because the plan does not say");
+      text.append(SheetText.plain(List.of(CoverageSheet.of(coverage))));
+    }
+    head(text, "Load calculation");
+    text.append(SheetText.plain(loads.sheets()));
+    loads.objections().forEach(o -> text.append(o).append('\n'));
+    if (loads.sheets().isEmpty() && loads.objections().isEmpty()) {
+      text.append(NO_METHOD).append('\n');
+    }
+    head(text, "Panel schedules");
+    alike.lines().forEach(line -> text.append(line).append('\n'));
+    text.append(SheetText.plain(panels.stream().map(PermitPage::used).map(PermitPage::narrow).toList()));
+    for (PermitPart part : basis()) {
+      part.title().ifPresent(t -> head(text, t));
+      text.append(part.toText());
+    }
+    return text.toString();
+  }
+
+  private static void head(StringBuilder text, String title) {
+    text.append('\n').append(title.toUpperCase(Locale.ROOT)).append('\n');
+  }
+
+  private String title() {
+    return "Permit summary: " + house.title().orElse(plan.source().name());
   }
 
   /** A schedule without its empty slots, which are named in a note. */
@@ -94,12 +140,14 @@ public final class PermitPage {
         sheet.rows().stream().map(r -> new Row(r.cells().subList(1, r.cells().size()), r.sum())).toList(), sheet.notes());
   }
 
-  private void basis(Markup body) {
+  /** What it rests on: what was assumed, and sources. */
+  private List<PermitPart> basis() {
+    List<PermitPart> basis = new ArrayList<>();
     List<String> assumed = house.assumed().stream().filter(a -> Arrays.stream(a.split(" ")).noneMatch(alike::isRepeated)).toList();
     if (!assumed.isEmpty()) {
-      body.element("h2", "Not said by the plan, and taken as usual").list(assumed);
+      basis.add(new PermitPart.Items(Optional.of("Not said by the plan, and taken as usual"), assumed));
       if (assumed.size() < house.assumed().size()) {
-        body.element("p", "The same for what is alike.");
+        basis.add(new PermitPart.Items(Optional.empty(), List.of("The same for what is alike.")));
       }
     }
     List<Sheet> all = new ArrayList<>(loads.sheets());
@@ -107,7 +155,8 @@ public final class PermitPage {
     SortedSet<String> sources = new TreeSet<>(SheetSources.of(all).stream().map(Citation::toString).toList());
     plan.findings().forEach(f -> f.source().map(Citation::toString).ifPresent(sources::add));
     if (!sources.isEmpty()) {
-      body.element("h2", "Sources").list(List.copyOf(sources));
+      basis.add(new PermitPart.Items(Optional.of("Sources"), List.copyOf(sources)));
     }
+    return basis;
   }
 }

@@ -57,6 +57,29 @@ class DirectoryTest {
     }
   }
 
+  /** A splice on the way says nothing of what a way is for; a branch that ends in one has nothing else to say. */
+  @Test
+  void aSpliceIsNoRoomThatAWayFeeds() {
+    String text = """
+        service main 120/240 V 60 A { source available 10 kA }
+        panel F from main { bus 60 A slots 4 bonded
+          main breaker 60 A
+          1 15 A front
+          2 15 A spare1
+        }
+        branch front by 14/2 NM-B { F --3 m-- attic.splice --2 m-- front.r1 }
+        branch spare1 by 14/2 NM-B { F --3 m-- attic.stub }
+        room attic "Attic" { splice: junction   stub: junction }
+        room front "Front room" { r1: receptacle }
+        """;
+    House house = house(text);
+    List<PanelDirectory.Row> rows = PanelDirectory.of(house, house.panels().get("F")).rows();
+    assertThat(rows.get(0).left().get(0).rooms()).containsExactly("Front room");
+    assertThat(rows.get(0).right().get(0).rooms()).containsExactly("Attic");
+    assertThat(DirectoryText.render(house, List.of(house.panels().get("F")))).contains("Outlets \u2014 Front room\n",
+        "Nothing yet \u2014 Attic");
+  }
+
   /** Two fuses of one circuit: what the red feeds is not on the card of the black, on one leg or on two. */
   @Test
   void aHandleOfASharedCircuitNamesWhatItFeeds() {
