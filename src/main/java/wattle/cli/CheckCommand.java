@@ -57,7 +57,7 @@ final class CheckCommand implements Callable<Integer> {
   @Option(names = "--strict", description = "Warnings and silenced errors count as errors too.")
   private boolean strict;
 
-  @Option(names = "--assumptions", description = "List what the plan does not say and was taken as usual.")
+  @Option(names = "--assumptions", description = "List what the plan does not state and was assumed.")
   private boolean assumptions;
 
   @Option(

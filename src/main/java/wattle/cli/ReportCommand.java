@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.document.report.PaperEdition;
 import wattle.emit.document.report.Report;
 import wattle.emit.media.file.Output;
 import wattle.emit.media.graphviz.DotEngine;
@@ -32,7 +33,7 @@ import wattle.finding.Severity;
         "Examples:",
         "  wattle report examples/alder-court/house.wattle --out out",
         "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
-        "  wattle report examples/alder-court/house.wattle --out out --pdf --brief",
+        "  wattle report examples/alder-court/house.wattle --out out --pdf --branches --workings",
     })
 final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
@@ -41,11 +42,15 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
   private String folder;
 
-  @Option(names = "--pdf", description = "Write report.pdf beside it, with the same for paper.")
+  @Option(names = "--pdf", description = "Write report.pdf beside it: the same for paper, without the long parts.")
   private boolean pdf;
 
-  @Option(names = "--brief", description = "Leave out of the PDF how each figure was come by; the page has it all the same.")
-  private boolean brief;
+  @Option(names = "--branches",
+      description = "Print in the PDF each branch, room and trial drawn, and runs and boxes one by one.")
+  private boolean branches;
+
+  @Option(names = "--workings", description = "Print in the PDF how each figure is calculated, and the text of the plan.")
+  private boolean workings;
 
   @Option(names = "--force", description = "Replace a report that Wattle did not make.")
   private boolean force;
@@ -64,8 +69,9 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (brief && !pdf) {
-      throw new CommandLine.ParameterException(spec.commandLine(), "--brief is of the PDF; write --pdf as well, or leave it out");
+    if ((branches || workings) && !pdf) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--branches and --workings say what the PDF has; write --pdf as well, or leave them out");
     }
     DotEngine layout = engine.start();
     Compilation plan = survey.of(input.compile(file));
@@ -73,7 +79,7 @@ final class ReportCommand implements Callable<Integer> {
     Path written = madeFolder();
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
-      outputs.add(new Output(written.resolve("report.pdf"), paper(report, brief)));
+      outputs.add(new Output(written.resolve("report.pdf"), paper(report, new PaperEdition(branches, workings))));
     }
     ResultOutput.write(outputs, force);
     String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
@@ -89,9 +95,9 @@ final class ReportCommand implements Callable<Integer> {
     }
   }
 
-  private static byte[] paper(Report report, boolean brief) {
+  private static byte[] paper(Report report, PaperEdition edition) {
     try {
-      return PdfPages.of(report.paper(brief), report.title());
+      return PdfPages.of(report.paper(edition), report.title());
     } catch (UnreadablePictureException e) {
       throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
     }

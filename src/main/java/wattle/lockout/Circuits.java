@@ -103,18 +103,4 @@ final class Circuits {
     }
     return List.of();
   }
-
-  /**
-   * Whether separate loads return on one neutral of a branch, so that one goes on when another is taken away. The parts of one
-   * appliance, such as a range, are no separate loads; the halves of a receptacle are.
-   */
-  boolean sharesNeutral(Branch branch) {
-    List<Device> loads = devicesOn(branch).stream()
-        .filter(d -> d.kind().family() == DeviceKind.Family.APPLIANCE || d.kind().family() == DeviceKind.Family.LIGHT
-            || d.kind().family() == DeviceKind.Family.RECEPTACLE)
-        .toList();
-    boolean oneAppliance = loads.size() == 1 && loads.get(0).kind().halves().isEmpty()
-        && loads.get(0).kind().family() == DeviceKind.Family.APPLIANCE;
-    return branch.sharesNeutral() && !oneAppliance;
-  }
 }

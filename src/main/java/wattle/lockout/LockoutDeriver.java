@@ -100,7 +100,7 @@ final class LockoutDeriver {
       // Each handle of several has a label of its own, and feeds its own conductor.
       String purpose = "feeds " + (several ? HouseWords.titled(breaker.label(), branch.name()) : words.branch(branch));
       handles.open(breaker,
-          several && circuits.sharesNeutral(branch)
+          several && house.sharesNeutralBetweenLoads(branch)
               ? purpose + ", which shares one neutral over " + breakers.size() + Circuits.kind(breakers)
               : purpose);
       if (breaker.backFed() && circuits.sourcesOn(branch).isEmpty()) {

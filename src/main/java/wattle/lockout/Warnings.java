@@ -44,7 +44,7 @@ final class Warnings {
   }
 
   private void ofBranch(Branch branch, String box, Set<String> warnings) {
-    if (circuits.sharesNeutral(branch)) {
+    if (house.sharesNeutralBetweenLoads(branch)) {
       List<Breaker> breakers = circuits.breakersOf(branch);
       String all = String.join(" and ", breakers.stream().map(b -> b.id().toString()).toList());
       warnings.add(

@@ -1,5 +1,6 @@
 package wattle.model;
 
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,6 +43,9 @@ public record House(
     UnitSystem units,
     List<String> assumed,
     Doubts doubts) {
+  private static final Set<DeviceKind.Family> LOADS = EnumSet.of(
+      DeviceKind.Family.APPLIANCE, DeviceKind.Family.LIGHT, DeviceKind.Family.RECEPTACLE);
+
   public House {
     codes = List.copyOf(codes);
     dwellings = Ordered.copyOf(dwellings);
@@ -123,5 +127,18 @@ public record House(
       at = panels.get(from.breaker().panel());
     }
     return Optional.empty();
+  }
+
+  /**
+   * Whether separate loads return on one neutral of a branch, so that one goes on when another is taken away. The parts of one
+   * appliance, such as a range, are no separate loads; the halves of a receptacle are.
+   */
+  public boolean sharesNeutralBetweenLoads(Branch branch) {
+    List<Device> loads = branch.points().stream().flatMap(p -> p.devices().stream()).distinct().map(devices::get)
+        .filter(d -> d != null && LOADS.contains(d.kind().family()))
+        .toList();
+    boolean oneAppliance = loads.size() == 1 && loads.get(0).kind().halves().isEmpty()
+        && loads.get(0).kind().family() == DeviceKind.Family.APPLIANCE;
+    return branch.sharesNeutral() && !oneAppliance;
   }
 }

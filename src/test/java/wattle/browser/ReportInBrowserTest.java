@@ -172,7 +172,8 @@ class ReportInBrowserTest {
       reached.add(tab());
     }
     // In the order of the page: the way past the contents, the search, the contents, then the parts.
-    assertThat(reached).startsWith("A#main", "INPUT#search", "SUMMARY", "A#findings").contains("A#voltage", "A#plan", "DIV");
+    assertThat(reached).startsWith("A#main", "INPUT#search", "SUMMARY", "A#at-a-glance", "A#one-line-diagram", "A#findings")
+        .contains("A#voltage", "A#plan", "DIV");
     assertThat(reached.indexOf("A#voltage")).isLessThan(reached.indexOf("DIV"));
   }
 

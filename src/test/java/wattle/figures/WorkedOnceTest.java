@@ -12,6 +12,7 @@ import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Completeness;
 import wattle.emit.document.permit.PermitPage;
+import wattle.emit.document.report.PaperEdition;
 import wattle.emit.document.report.Report;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.sheet.figures.PlanFigures;
@@ -58,7 +59,7 @@ class WorkedOnceTest {
     expected.addAll(
         List.of("conductors", "connected loads", "box fill", "faults", "fault findings", "worksheets", "stated house", "materials"));
     assertThat(plan.figures().worked()).containsExactlyInAnyOrderElementsOf(expected);
-    report.paper(false);
+    report.paper(PaperEdition.WHOLE);
     new PermitPage(plan).page("letter");
     PlanFigures.of(plan, UnitSystem.METRIC).find("voltage of kitchen.c1");
     assertThat(plan.figures().worked()).as("after everything else that is shown of it").hasSameSizeAs(expected);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
+import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.table.Column;
@@ -36,6 +37,8 @@ public final class PermitPage {
 
   private static final String NO_METHOD = "The plan names no code that has methods of load calculation.";
 
+  private static final String NOT_CHECKED = "Not checked: missing from the plan";
+
   private final Compilation plan;
   private final House house;
   private final LoadCalculation loads;
@@ -57,6 +60,7 @@ public final class PermitPage {
     body.element("h1", title);
     house.revision().ifPresent(r -> body.element("p", "Revision " + r));
     body.element("p", Page.CAUTION, "class", "caution small");
+    body.element("h2", "At a glance").raw(AtAGlance.markup(plan));
     PermitFacts facts = new PermitFacts(plan, "h2");
     facts.situation(body);
     facts.checked(body);
@@ -64,7 +68,7 @@ public final class PermitPage {
     facts.silenced(body);
     Coverage coverage = plan.coverage();
     if (!coverage.unstated().isEmpty()) {
-      body.element("h2", "Not checked, because the plan does not say").raw(SheetHtml.render(CoverageSheet.of(coverage)));
+      body.element("h2", NOT_CHECKED).raw(SheetHtml.render(CoverageSheet.of(coverage)));
     }
     body.element("h2", "Load calculation");
     loads.sheets().forEach(s -> body.raw(SheetHtml.render(s)));
@@ -87,13 +91,15 @@ public final class PermitPage {
     StringBuilder text = new StringBuilder(title()).append('\n');
     house.revision().ifPresent(r -> text.append("Revision ").append(r).append('\n'));
     text.append(Page.CAUTION).append('\n');
+    head(text, "At a glance");
+    AtAGlance.of(plan).forEach(e -> text.append(e.name()).append(": ").append(String.join("; ", e.lines())).append('\n'));
     for (PermitPart part : new PermitFacts(plan, "h2").all()) {
       part.title().ifPresent(t -> head(text, t));
       text.append(part.toText());
     }
     Coverage coverage = plan.coverage();
     if (!coverage.unstated().isEmpty()) {
-      head(text, "Not checked, because the plan does not say");
+      head(text, NOT_CHECKED);
       text.append(SheetText.plain(List.of(CoverageSheet.of(coverage))));
     }
     head(text, "Load calculation");
@@ -145,7 +151,7 @@ public final class PermitPage {
     List<PermitPart> basis = new ArrayList<>();
     List<String> assumed = house.assumed().stream().filter(a -> Arrays.stream(a.split(" ")).noneMatch(alike::isRepeated)).toList();
     if (!assumed.isEmpty()) {
-      basis.add(new PermitPart.Items(Optional.of("Not said by the plan, and taken as usual"), assumed));
+      basis.add(new PermitPart.Items(Optional.of("Assumed: not stated in the plan"), assumed));
       if (assumed.size() < house.assumed().size()) {
         basis.add(new PermitPart.Items(Optional.empty(), List.of("The same for what is alike.")));
       }

@@ -19,7 +19,7 @@ final class Cut {
     }
     List<Row> rows = sheet.rows().subList(0, most);
     List<String> notes = new ArrayList<>();
-    notes.add("The first " + most + " of " + sheet.rows().size() + " rows: a page of all of them would hardly open. " + command
+    notes.add("The first " + most + " of " + sheet.rows().size() + " rows; " + command
         + " prints every one.");
     notes.addAll(sheet.notes());
     return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, notes);

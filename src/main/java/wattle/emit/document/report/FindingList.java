@@ -9,9 +9,12 @@ import wattle.finding.Severity;
 /** Findings as a page shows them: gravest first, each with its lines, reason, fix and source, and a way to its line. */
 final class FindingList {
   private final PlanText text;
+  private final boolean linked;
 
-  FindingList(PlanText text) {
+  /** @param linked whether the text of the plan stands on the same page */
+  FindingList(PlanText text, boolean linked) {
     this.text = text;
+    this.linked = linked;
   }
 
   void writeTo(Markup page, List<Finding> findings) {
@@ -34,7 +37,12 @@ final class FindingList {
     page.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.told()).close();
     finding.place().ifPresent(place -> {
       page.open("p", "class", "place");
-      page.element("a", place.span().toString(), "href", "#" + text.idOf(place.span())).close();
+      if (linked) {
+        page.element("a", place.span().toString(), "href", "#" + text.idOf(place.span()));
+      } else {
+        page.text(place.span().toString());
+      }
+      page.close();
     });
     // The rest is what the terminal shows, so that the two never say different things; the place is the link above.
     String body = TextFindings.body(finding);

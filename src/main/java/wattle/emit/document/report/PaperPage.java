@@ -18,8 +18,11 @@ final class PaperPage {
   /** Rows of one table. */
   private static final int MOST_ROWS = 250;
 
+  /** Of one that goes from run to run or outlet to outlet, where branches are not asked for: the worst come first. */
+  private static final int MOST_ROWS_OF_BRANCHES = 20;
+
   private final Report report;
-  private final boolean brief;
+  private final PaperEdition edition;
   private final PlanText text;
   private final Workings workings = new Workings();
   private final Markup body = new Markup();
@@ -29,46 +32,45 @@ final class PaperPage {
   private final Map<String, Map<String, String>> within = new HashMap<>();
 
   private String part = "";
+  private int mostRows = MOST_ROWS;
   private int pictures;
   private int tables;
 
-  /** @param brief whether the workings are left out */
-  PaperPage(Report report, boolean brief) {
+  PaperPage(Report report, PaperEdition edition) {
     this.report = report;
-    this.brief = brief;
+    this.edition = edition;
     this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
   }
 
   String html() {
+    report.first().forEach(this::part);
     section("findings", "Findings", "section", () -> {
       body.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
       body.list(Judged.of(report.plan()).lines());
-      new FindingList(text).writeTo(body, report.plan().facts());
+      new FindingList(text, edition.workings()).writeTo(body, report.plan().facts());
     });
-    for (Part part : report.parts()) {
-      section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, part.isPicture())));
-    }
-    section("basis", "What this rests on", "section", () -> body.raw(report.basis()));
+    report.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
+    section("basis", "Assumptions and sources", "section",
+        () -> body.raw(report.basis((page, names) -> page.element("p", String.join("; ", names)))));
     String steps = workings.markup();
     if (!steps.isEmpty()) {
-      section("workings", "How the figures were come by", "section", () -> {
+      section("workings", "Calculations", "section", () -> {
         body.element("p",
-            "Each figure that is not plainly stated, table by table, under a number; a number in brackets is that of a step that it"
-                + " rests on.");
+            "Each figure that the plan does not state, table by table, under a number; a number in brackets is that of a step that it"
+                + " uses.");
         body.open("div", "class", "workings").raw(steps).close();
       });
     }
-    if (brief) {
-      section("workings", "How the figures were come by", "section",
-          () -> body.element("p",
-              "Left out of this edition. In report.html every figure unfolds to its formula, inputs, tables and sources; report --pdf"
-                  + " without --brief prints them all, and explain --figure the ones that are asked for."));
+    if (edition.workings()) {
+      section("plan", "The plan", "section", () -> text.writeTo(body));
     }
-    section("plan", "The plan", "section", () -> text.writeTo(body));
     Markup page = new Markup();
     page.element("h1", report.title()).element("p", report.facts(), "class", "facts").element("p", Page.CAUTION, "class", "caution");
     page.open("div", "class", "contents").element("h2", "Contents");
     contents.forEach((id, title) -> page.open("p").element("a", title, "href", "#" + id).close());
+    if (!edition.leftOut().isEmpty()) {
+      page.element("p", edition.leftOut(), "class", "note");
+    }
     page.close();
     String title = Escape.xml(report.title());
     return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/><title>" + title
@@ -87,6 +89,11 @@ final class PaperPage {
     return list.close().toString();
   }
 
+  private void part(Part part) {
+    mostRows = edition.branches() || part.group() != Part.Group.BRANCHES ? MOST_ROWS : MOST_ROWS_OF_BRANCHES;
+    section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, isLarge(part))));
+  }
+
   private void section(String id, String title, String kind, Runnable contents) {
     this.contents.put(id, title);
     part = id;
@@ -96,31 +103,36 @@ final class PaperPage {
   }
 
   private static String sheet(Part part) {
-    if (!part.isPicture()) {
-      return "section";
-    }
-    return PaperPicture.isTurned(((Content.Picture) part.contents().get(0)).drawing()) ? "section turned" : "section sheet";
+    return !isLarge(part)
+        ? "section"
+        : PaperPicture.isTurned(((Content.Picture) part.contents().get(0)).drawing()) ? "section turned" : "section sheet";
+  }
+
+  private static boolean isLarge(Part part) {
+    return part.isPicture() && PaperPicture.isLarge(((Content.Picture) part.contents().get(0)).drawing());
   }
 
   private void content(Content content, boolean alone) {
     if (content instanceof Content.Picture picture) {
       String id = "picture" + ++pictures;
       body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id, false));
-    } else if (content instanceof Content.Folded folded) {
+    } else if (content instanceof Content.Folded folded && edition.branches()) {
       boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
       String id = "picture" + (pictures + 1) + "-head";
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, folded.title());
       body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title(), "id", id);
       folded.strips().forEach(strip -> body.raw(PaperPicture.inText(strip, "picture" + ++pictures, turned)));
       body.close();
+    } else if (content instanceof Content.Folded) {
+      return; // the note at the end says how it is printed
     } else if (content instanceof Content.Table table) {
-      Sheet sheet = Cut.of(table.sheet(), MOST_ROWS, table.command());
-      Optional<String> told = brief ? Optional.empty() : workings.add(sheet);
+      Sheet sheet = Cut.of(table.sheet(), mostRows, table.command());
+      Optional<String> told = edition.workings() ? workings.add(sheet) : Optional.empty();
       String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());
       body.open("div", "id", id).raw(SheetHtml.plain(sheet, workings::place)).close();
       told.ifPresent(
-          place -> body.raw("<p class=\"note\">How these figures were come by: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
+          place -> body.raw("<p class=\"note\">Calculations: <a class=\"page\" href=\"#" + place + "\">page </a></p>"));
     } else if (content instanceof Content.Words words) {
       body.raw(words.markup());
     } else if (content instanceof Content.Remark remark) {

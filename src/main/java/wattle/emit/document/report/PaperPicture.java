@@ -35,6 +35,11 @@ final class PaperPicture {
     return page.raw(DrawingSvg.element(drawing, id)).close().toString();
   }
 
+  /** Whether it is so large that it gets a sheet of its own; a small one stands among the text. */
+  static boolean isLarge(Drawing drawing) {
+    return scale(drawing, SHORT, LONG) < LARGEST || drawing.height() > LONG / 2;
+  }
+
   /** Whether the sheet of a picture is turned. */
   static boolean isTurned(Drawing drawing) {
     return scale(drawing, LONG, SHORT) > scale(drawing, SHORT, LONG);

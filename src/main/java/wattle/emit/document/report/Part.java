@@ -8,12 +8,24 @@ import java.util.Locale;
  *
  * @param group of parts in the table of contents
  * @param contents in order
+ * @param onDemand whether it is printed only where each branch is asked for
  */
-public record Part(Group group, String title, List<Content> contents) {
+public record Part(Group group, String title, List<Content> contents, boolean onDemand) {
+  /** Of every report. */
+  public Part(Group group, String title, List<Content> contents) {
+    this(group, title, contents, false);
+  }
+
+  /** Of one branch, room or box after the other: too long to be printed unasked. */
+  static Part onDemand(Group group, String title, List<Content> contents) {
+    return new Part(group, title, contents, true);
+  }
+
   /** Parts that are looked for together. */
   public enum Group {
-    CHECKED("What was found"), SUPPLY("Supply and panels"), LOADS("Loads"), BRANCHES("Branches"), ROOMS("Rooms and material"), TRIALS(
-        "What if"), BASIS("What it rests on");
+    FIRST("In short"), CHECKED("Findings and scope"), SUPPLY("Supply and panels"), LOADS("Loads"), BRANCHES("Branches"), ROOMS(
+        "Rooms and material"), TRIALS(
+            "What if"), BASIS("Assumptions and calculations");
 
     private final String title;
 

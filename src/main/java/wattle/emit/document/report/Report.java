@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import wattle.compiler.Compilation;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
@@ -26,7 +27,7 @@ public final class Report {
   private final Compilation plan;
   private final List<Part> parts;
 
-  /** @param parts in order; findings go before them, what they rest on and the text of the plan behind them */
+  /** @param parts in order; findings go behind the first of them, sources and the text of the plan behind them all */
   public Report(Compilation plan, List<Part> parts) {
     this.plan = plan;
     this.parts = List.copyOf(parts);
@@ -56,10 +57,10 @@ public final class Report {
   /**
    * The same for paper, as a page that a PDF is made of.
    *
-   * @param brief whether it leaves out how the figures were come by, which is most of it
+   * @param edition how much of it
    */
-  public String paper(boolean brief) {
-    return new PaperPage(this, brief).html();
+  public String paper(PaperEdition edition) {
+    return new PaperPage(this, edition).html();
   }
 
   Compilation plan() {
@@ -68,6 +69,16 @@ public final class Report {
 
   List<Part> parts() {
     return parts;
+  }
+
+  /** What a reader sees first: the plan at a glance, then its one-line diagram. */
+  List<Part> first() {
+    return parts.stream().filter(p -> p.group() == Part.Group.FIRST).toList();
+  }
+
+  /** What follows the findings. */
+  List<Part> rest() {
+    return parts.stream().filter(p -> p.group() != Part.Group.FIRST).toList();
   }
 
   /** How much there is, and what it was checked under. */
@@ -87,11 +98,15 @@ public final class Report {
     return plan.library().packs().getOrDefault(pack, pack);
   }
 
-  /** What stands behind the rest: assumptions and sources. */
-  String basis() {
+  /**
+   * What stands behind the rest: assumptions and sources.
+   *
+   * @param sourcesWriter writes a list of them: one a line on a screen, close together on paper
+   */
+  String basis(BiConsumer<Markup, List<String>> sourcesWriter) {
     Markup page = new Markup();
     if (!plan.house().assumed().isEmpty()) {
-      page.element("h3", "Not said by the plan, and taken as usual").list(plan.house().assumed());
+      page.element("h3", "Assumed: not stated in the plan").list(plan.house().assumed());
     }
     List<Sheet> sheets = new ArrayList<>();
     parts.forEach(
@@ -102,14 +117,16 @@ public final class Report {
     List<String> sure = sources.stream().filter(c -> !c.verify()).map(Citation::toString).toList();
     List<String> unsure = sources.stream().filter(Citation::verify).map(Citation::toString).toList();
     if (!sure.isEmpty()) {
-      page.element("h3", "Sources of the figures and findings on this page").list(sure);
+      page.element("h3", "Sources of the figures and findings on this page");
+      sourcesWriter.accept(page, sure);
     }
     if (!unsure.isEmpty()) {
-      page.element("h3", "Sources that were written down from memory");
-      page.element("p", "To be verified before what rests on them is trusted.").list(unsure);
+      page.element("h3", "Sources cited from memory");
+      page.element("p", "Verify each of them before you use a figure that cites it.");
+      sourcesWriter.accept(page, unsure);
     }
     if (sources.isEmpty() && plan.house().assumed().isEmpty()) {
-      page.element("p", "On what the plan states, and on no table.");
+      page.element("p", "Every figure is from the plan itself; no table was used.");
     }
     return page.toString();
   }

@@ -10,6 +10,7 @@ import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import wattle.compiler.Compilation;
 import wattle.emit.document.directory.DirectorySheets;
+import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Part.Group;
 import wattle.emit.media.graphviz.DotEngine;
@@ -34,6 +35,7 @@ import wattle.model.PanelSupply;
 import wattle.model.Trial;
 import wattle.trials.Expectations;
 import wattle.trials.TrialResult;
+import wattle.words.Caution;
 import wattle.worksheet.HouseInputs;
 import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.ObjectionFindings;
@@ -46,6 +48,10 @@ final class ReportParts {
 
   /** The layout of more panels takes longer than the rest of the report together. */
   private static final int MOST_PANELS_IN_LINE = 60;
+
+  private static final String AT_A_GLANCE = "At a glance";
+
+  private static final String ONE_LINE = "One-line diagram";
 
   private static final int MOST_WORKSHEETS = 24;
   private static final int MOST_TRIALS = 40;
@@ -78,23 +84,24 @@ final class ReportParts {
     ReportParts parts = new ReportParts(plan);
     return together(
         List.of(
+            () -> new Part(Group.FIRST, AT_A_GLANCE, List.of(new Content.Words(AtAGlance.markup(plan)))),
+            () -> new Part(Group.FIRST, ONE_LINE, parts.oneLine(layout)),
             () -> new Part(Group.CHECKED, "For the permit office", parts.permit()),
-            () -> new Part(Group.SUPPLY, "One-line diagram", parts.oneLine(layout)),
             () -> new Part(Group.SUPPLY, "Panel fronts", parts.panelFronts()),
             () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PlanTable.PANEL)),
-            () -> new Part(Group.SUPPLY, "Panel directories", parts.directories()),
+            () -> Part.onDemand(Group.SUPPLY, "Panel directories", parts.directories()),
             () -> new Part(Group.LOADS, "Load worksheets", parts.worksheets()),
             () -> new Part(Group.LOADS, "Connected loads", parts.tables(PlanTable.LOADS)),
             () -> new Part(Group.LOADS, "Balance of the legs", parts.balance()),
-            () -> new Part(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
-            () -> new Part(Group.BRANCHES, "Runs", parts.tables(PlanTable.RUNS)),
+            () -> Part.onDemand(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
+            () -> Part.onDemand(Group.BRANCHES, "Runs", parts.tables(PlanTable.RUNS)),
             () -> new Part(Group.BRANCHES, "Voltage", parts.tables(PlanTable.VOLTAGE)),
             () -> new Part(Group.BRANCHES, "Shared neutrals",
                 parts.tables(PlanTable.NEUTRAL)),
             () -> new Part(Group.BRANCHES, "Heat", parts.tables(PlanTable.HEAT)),
             () -> new Part(Group.BRANCHES, "Fault currents", parts.tables(PlanTable.FAULTS)),
-            () -> new Part(Group.ROOMS, "Rooms", parts.rooms()),
-            () -> new Part(Group.ROOMS, "Boxes", parts.tables(PlanTable.BOXES)),
+            () -> Part.onDemand(Group.ROOMS, "Rooms", parts.rooms()),
+            () -> Part.onDemand(Group.ROOMS, "Boxes", parts.tables(PlanTable.BOXES)),
             () -> new Part(Group.ROOMS, "Materials", parts.tables(PlanTable.MATERIALS)),
             () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
@@ -121,7 +128,10 @@ final class ReportParts {
   }
 
   private Content table(Sheet sheet, String command) {
-    return new Content.Table(SheetUnits.shown(sheet, house.units()), "wattle " + command);
+    // The caution stands at the head of the page, once for all tables.
+    List<String> notes = sheet.notes().stream().filter(n -> !n.equals(Caution.SHORT)).toList();
+    Sheet shown = new Sheet(sheet.name(), sheet.title(), sheet.columns(), sheet.rows(), notes);
+    return new Content.Table(SheetUnits.shown(shown, house.units()), "wattle " + command);
   }
 
   private List<Content> tables(PlanTable tables) {
@@ -170,7 +180,7 @@ final class ReportParts {
       return List.of(tooMany("one-line"));
     }
     List<Content> contents = new ArrayList<>(standing());
-    contents.add(new Content.Picture("One-line diagram", new OneLine(shown, loads).drawing(layout)));
+    contents.add(new Content.Picture(ONE_LINE, new OneLine(shown, loads).drawing(layout)));
     return contents;
   }
 

@@ -19,7 +19,7 @@ final class ScreenPage {
   /** Rows of one table; ten tables of so many cells with their workings are about as much as a browser opens at once. */
   private static final int MOST_ROWS = 250;
 
-  private static final String STEPS = "How the figures were come by";
+  private static final String STEPS = "Calculations";
 
   private final Report report;
   private final PlanText text;
@@ -38,11 +38,10 @@ final class ScreenPage {
 
   String html() {
     boolean found = !report.plan().findings().isEmpty();
+    report.first().forEach(this::part);
     section(Group.CHECKED, "Findings", "findings", () -> findings(found));
-    for (Part part : report.parts()) {
-      section(part.group(), part.title(), part.id(), () -> part.contents().forEach(this::content));
-    }
-    section(Group.BASIS, "What this rests on", "basis", () -> main.raw(report.basis()));
+    report.rest().forEach(this::part);
+    section(Group.BASIS, "Assumptions and sources", "basis", () -> main.raw(report.basis((page, names) -> page.list(names))));
     List<LinkedSteps.Told> shared = unfolding.shared(Set.of(), unfolding::once);
     if (!shared.isEmpty()) {
       section(Group.BASIS, STEPS, "steps", () -> steps(shared));
@@ -66,6 +65,10 @@ final class ScreenPage {
             + Report.resource("report.css") + styles.css() + "</style></head>\n<body>\n" + page + "<script>\n//<![CDATA[\n"
             + Report.resource("report.js")
             + "//]]>\n</script></body></html>\n");
+  }
+
+  private void part(Part part) {
+    section(part.group(), part.title(), part.id(), () -> part.contents().forEach(this::content));
   }
 
   private void section(Group group, String title, String id, Runnable body) {
@@ -99,7 +102,7 @@ final class ScreenPage {
     main.open("div", "class", found ? "beside" : "alone").open("div");
     main.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
     main.list(Judged.of(report.plan()).lines());
-    new FindingList(text).writeTo(main, report.plan().facts());
+    new FindingList(text, true).writeTo(main, report.plan().facts());
     main.close();
     if (found) {
       main.open("div", "class", "texts");

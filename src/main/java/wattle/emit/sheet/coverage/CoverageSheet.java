@@ -33,7 +33,7 @@ public final class CoverageSheet {
               Cell.of(places(fact.places())),
               Cell.of(fact.how()), Cell.of(String.join(", ", fact.rules()))));
     }
-    return new Sheet("unstated", "Not told, because the plan does not say", COLUMNS, rows, List.of(summary(coverage)));
+    return new Sheet("unstated", "Not checked: missing from the plan", COLUMNS, rows, List.of(summary(coverage)));
   }
 
   /** What was tried, in words. */

@@ -23,6 +23,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import wattle.cli.Main;
 import wattle.emit.media.picture.TaggedPdf;
 
@@ -36,7 +38,7 @@ class ReportPaperTest {
   /** The largest of the examples, made once. */
   @BeforeAll
   static void makeTheReportOfAWholeHouse(@TempDir Path kept) {
-    court = report("examples/alder-court/house.wattle", kept);
+    court = report("examples/alder-court/house.wattle", kept, "--branches", "--workings");
   }
 
   private Path report(String plan) {
@@ -54,30 +56,50 @@ class ReportPaperTest {
     return folder.resolve("report.pdf");
   }
 
-  /** Most of the pages of a whole house are workings; a permit desk or a wall of a workshop wants the rest. */
-  @Test
-  void briefPaperLeavesTheWorkingsOutAndSaysSo() throws IOException {
-    Path brief = report("examples/alder-court/house.wattle", folder, "--brief");
-    try (PDDocument whole = Loader.loadPDF(court.toFile());
-        PDDocument document = Loader.loadPDF(brief.toFile())) {
-      assertThat(document.getNumberOfPages()).isLessThan(whole.getNumberOfPages() * 2 / 3);
-      String text = new PDFTextStripper().getText(document);
-      assertThat(text).contains("Left out of this edition", "House current kills", "What this rests on", "Panel schedules", "The plan");
-      assertThat(text).doesNotContain("Steps that the figures rest on");
+  /**
+   * A permit desk and the wall of a workshop get what everybody reads; each branch drawn and each figure worked out are asked for. At most
+   * twenty-five pages for an ordinary house, nine for four fuses.
+   */
+  @ParameterizedTest
+  @CsvSource({"alder-court, 25", "duplex, 25", "weir-lane, 25", "marlow-croft, 25", "workshop, 15", "apartment, 15", "cottage, 9"})
+  void usualPaperIsShortAndSaysWhatItLeavesOut(String example, int most) throws IOException {
+    try (PDDocument document = Loader.loadPDF(report("examples/" + example + "/house.wattle").toFile())) {
+      assertThat(document.getNumberOfPages()).isLessThanOrEqualTo(most);
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertThat(text).contains("Left out of this edition: each branch, room and trial drawn", "report --pdf --workings",
+          "House current kills",
+          "Assumptions and sources", "Panel schedules");
       List<String> bookmarks = new ArrayList<>();
       document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
-      List<String> bookmarksOfWhole = new ArrayList<>();
-      whole.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarksOfWhole.add(b.getTitle()));
-      assertThat(bookmarks).isEqualTo(bookmarksOfWhole);
+      assertThat(bookmarks).startsWith("At a glance", "One-line diagram", "Findings")
+          .doesNotContain("Branch wiring", "Boxes", "Calculations", "The plan");
+    }
+    assertThat(Files.size(folder.resolve("report.html"))).isLessThan(2 << 20);
+  }
+
+  /** Each extra part by itself. */
+  @Test
+  void branchesAndWorkingsAreAskedForApart() throws IOException {
+    String plan = "examples/cottage/house.wattle";
+    try (PDDocument branches = Loader.loadPDF(report(plan, folder, "--branches").toFile())) {
+      String text = new PDFTextStripper().getText(branches).replaceAll("\\s+", " ");
+      assertThat(text).contains("Left out of this edition: how each figure is calculated")
+          .doesNotContain("each branch, room and trial drawn");
+      assertThat(bookmarksBeneath(branches, "Branch wiring")).hasSize(4);
+    }
+    try (PDDocument workings = Loader.loadPDF(report(plan, folder, "--workings", "--force").toFile())) {
+      String text = new PDFTextStripper().getText(workings).replaceAll("\\s+", " ");
+      assertThat(text).contains("Left out of this edition: each branch", "Calculations: page ", "panel F \"Fuse box\"")
+          .doesNotContain("how each figure is calculated");
     }
   }
 
   @Test
-  void briefIsOfThePdf() {
+  void branchesAndWorkingsAreOfThePdf() {
     StringWriter err = new StringWriter();
-    String[] arguments = {"report", "examples/cottage/house.wattle", "--brief", "--out", folder.toString()};
+    String[] arguments = {"report", "examples/cottage/house.wattle", "--workings", "--out", folder.toString()};
     assertThat(Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(err))).isEqualTo(2);
-    assertThat(err.toString()).contains("--brief is of the PDF");
+    assertThat(err.toString()).contains("--branches and --workings say what the PDF has");
     assertThat(folder).isEmptyDirectory();
   }
 
@@ -86,7 +108,7 @@ class ReportPaperTest {
     try (PDDocument document = Loader.loadPDF(court.toFile())) {
       String text = new PDFTextStripper().getText(document);
       assertThat(text).contains("14 Alder Court", "House current kills", "Findings", "Panel schedules", "Connected loads", "Runs");
-      assertThat(text).contains("What this rests on", "How the figures were come by", "NFPA 70 Table 310.16", "The plan");
+      assertThat(text).contains("Assumptions and sources", "Calculations", "NFPA 70 Table 310.16", "The plan");
       assertThat(text.replaceAll("\\s+", " ")).contains("panel P \"House panel\" from main {");
       assertThat(text).contains("page 1 of " + document.getNumberOfPages()).doesNotContain("Search");
       assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the permit office",
@@ -95,7 +117,8 @@ class ReportPaperTest {
       assertThat(text.replaceAll("[. ]+", " ")).containsPattern("Load worksheets [0-9]+\n").containsPattern("The plan [0-9]+\n");
       List<String> bookmarks = new ArrayList<>();
       document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
-      assertThat(bookmarks).startsWith("Findings", "For the permit office", "One-line diagram").endsWith("The plan").hasSizeGreaterThan(18);
+      assertThat(bookmarks).startsWith("At a glance", "One-line diagram", "Findings", "For the permit office").endsWith("The plan")
+          .hasSizeGreaterThan(18);
       // Tables and pictures stand beneath their parts.
       assertThat(bookmarksBeneath(document, "Branch wiring")).hasSize(32)
           .anyMatch(b -> b.startsWith("counter, Counter, both sides of the sink, breaker P/2+4"));
@@ -150,7 +173,7 @@ class ReportPaperTest {
   void everyRowHasItsWorkings() throws IOException {
     try (PDDocument document = Loader.loadPDF(court.toFile())) {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
-      assertThat(text.contains("How these figures were come by: page ")).isTrue();
+      assertThat(text.contains("Calculations: page ")).isTrue();
       // The table of voltages has ninety rows.
       for (String last : List.of("garage.saw saw, at full load:", "garage.saw saw, at stated loads:")) {
         assertThat(text.contains(last)).as(last).isTrue();
@@ -183,7 +206,7 @@ class ReportPaperTest {
     Files.writeString(file, plan.append("}\n"));
     String said = "2 more branches that it is about are not drawn here: e, f. wattle trial FILE old-joints --branch e --picture e.svg"
         + " draws e, and the others by their names.";
-    try (PDDocument document = Loader.loadPDF(report(file.toString()).toFile())) {
+    try (PDDocument document = Loader.loadPDF(report(file.toString(), folder, "--branches").toFile())) {
       assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " ")).contains(said);
       // Branch a has two joints that are loose and is drawn once.
       assertThat(bookmarksBeneath(document, "Trials and expectations").stream().filter(b -> b.endsWith("with volts, amperes and watts"))
@@ -211,7 +234,7 @@ class ReportPaperTest {
   void hostileNamesAreTextOnPaperToo() throws IOException {
     Path plan = folder.resolve("hostile.wattle");
     Files.writeString(plan, "plan \"<script>alert(1)</script> ]]> &lt; =HYPERLINK\"\nroom a \"</style><b>bold\" { }\n");
-    try (PDDocument document = Loader.loadPDF(report(plan.toString()).toFile())) {
+    try (PDDocument document = Loader.loadPDF(report(plan.toString(), folder, "--branches", "--workings").toFile())) {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertThat(text).contains("<script>alert(1)</script> ]]> &lt; =HYPERLINK").contains("\"</style><b>bold\"");
     }
