@@ -100,7 +100,8 @@ run : '--' (runLength runItem* '--' NL*)? ;
 runLength : amount | 'later' ;
 runItem : 'by' wiring | surroundings | status ;
 
-surroundings : 'in' word amount? | 'bundled' amount | 'through' path (',' NL* path)* | 'buried' amount? | 'supported' amount | 'held' amount ;
+surroundings : 'in' word amount? | 'bundled' amount | 'through' path (',' NL* path)* | 'buried' amount? | 'supported' amount | 'held' amount
+  | 'from-edge' amount | 'nail-plated' ;
 
 /** A name stands for the cable that is given to a pattern. */
 wiring : sets? (raceSize 'with' conductor (',' NL* conductor)* | cabling) | word ;
@@ -267,7 +268,7 @@ word
   | 'exception'
   | 'reject' | 'becomes' | 'stated' | 'above' | 'below' | 'includes' | 'not' | 'and' | 'or' | 'if' | 'then' | 'every'
   | 'some' | 'no' | 'has' | 'count' | 'sum' | 'terminals' | 'CO-ALR' | 'lose' | 'gives' | 'transfer' | 'trips' | 'holds'
-  | 'supported' | 'held' | 'hp' | 'sets'
+  | 'supported' | 'held' | 'from-edge' | 'nail-plated' | 'hp' | 'sets'
   | 'pattern' | 'place' | 'as' | 'all' | 'work' | 'override'
   ;
 

@@ -132,6 +132,9 @@ public final class Binder {
     TrialBinder trials = new TrialBinder(scope, devices, rooms.boxes().keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
     Map<String, Dwelling> dwellings = House.byName(dwellings(panels.keySet()), d -> d.name().orElse(""));
+    if (!rooms.rooms().isEmpty() && !House.isOfDwellings(dwellings.values(), rooms.rooms().values(), services.values())) {
+      scope.assume("the plan is of no dwelling: it describes none, and no room that only dwellings have, such as a bedroom");
+    }
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
     return new House(
         source,

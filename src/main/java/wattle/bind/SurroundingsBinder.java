@@ -28,6 +28,8 @@ final class SurroundingsBinder {
     Optional<Quantity> buried = base.buried();
     Optional<Quantity> supported = base.supported();
     Optional<Quantity> held = base.held();
+    Optional<Quantity> fromEdge = base.fromEdge();
+    boolean nailPlated = base.nailPlated();
     boolean underground = base.underground();
     for (Tree.Surroundings each : written) {
       if (each instanceof Tree.InPlace in) {
@@ -48,10 +50,14 @@ final class SurroundingsBinder {
         supported = scope.evaluator().valueOf(apart.apart(), Dimension.LENGTH, "the distance between supports");
       } else if (each instanceof Tree.Held from) {
         held = scope.evaluator().valueOf(from.fromBox(), Dimension.LENGTH, "the distance of a support from a box");
+      } else if (each instanceof Tree.FromEdge edge) {
+        fromEdge = scope.evaluator().valueOf(edge.distance(), Dimension.LENGTH, "the distance from the edge of the framing");
+      } else if (each instanceof Tree.NailPlated) {
+        nailPlated = true;
       } else {
         throw new AssertionError(each);
       }
     }
-    return new Surroundings(place, ambient, bundled, raceways, buried, supported, held, underground);
+    return new Surroundings(place, ambient, bundled, raceways, buried, supported, held, fromEdge, nailPlated, underground);
   }
 }

@@ -187,6 +187,10 @@ public final class Description {
     }
     s.supported().ifPresent(d -> words.add("supported " + d));
     s.held().ifPresent(d -> words.add("held " + d));
+    s.fromEdge().ifPresent(d -> words.add("from-edge " + d));
+    if (s.nailPlated()) {
+      words.add("nail-plated");
+    }
     return String.join(" ", words);
   }
 

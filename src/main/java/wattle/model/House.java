@@ -1,5 +1,6 @@
 package wattle.model;
 
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -94,6 +95,17 @@ public record House(
     others.replace(panel.name(), panel);
     return new House(source, title, revision, codes, dwellings, services, others, branches, raceways, rooms, boxes, devices, trials,
         expectations, silences, placements, overridden, units, assumed, doubts);
+  }
+
+  /**
+   * Whether a plan with these is of dwellings. One that describes none, and has no room that only dwellings have, is not where it is
+   * on three phases or has a room that only workplaces have, such as an office.
+   */
+  public static boolean isOfDwellings(Collection<Dwelling> dwellings, Collection<Room> rooms, Collection<Service> services) {
+    return !dwellings.isEmpty()
+        || rooms.stream().anyMatch(r -> r.kind().flatMap(RoomKind::of).filter(RoomKind::isOfDwellings).isPresent())
+        || services.stream().noneMatch(s -> s.system().kind() == SupplySystem.Kind.THREE_PHASE_WYE)
+            && rooms.stream().noneMatch(r -> r.kind().flatMap(RoomKind::of).filter(RoomKind::isOfWorkplaces).isPresent());
   }
 
   /** The first dwelling, which is the only one in a plan of one house. */

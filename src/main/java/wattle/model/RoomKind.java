@@ -1,6 +1,7 @@
 package wattle.model;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -59,6 +60,9 @@ public enum RoomKind {
   private static final List<String> ENDS = List.of("bathroom", "bath", "bedroom", "kitchen", "garage", "closet", "porch", "patio", "deck",
       "yard", "attic", "basement", "shed", "hallway");
 
+  private static final Set<RoomKind> WORKPLACES = EnumSet.of(OFFICE, WORKSHOP, CORRIDOR, LOBBY, STAIRWELL, LIFT_MACHINE_ROOM,
+      ELEVATOR_MACHINE_ROOM);
+
   private static final Map<String, RoomKind> BY_NAME = byName();
 
   private final String word = name().toLowerCase(Locale.ROOT).replace('_', '-');
@@ -93,6 +97,16 @@ public enum RoomKind {
   /** Its own word, and those of the wider places that it belongs to, such as outdoors of a yard. */
   public Set<String> places() {
     return places;
+  }
+
+  /** Whether only dwellings have such a room, as they do bedrooms; shops and workplaces have offices, halls and baths too. */
+  public boolean isOfDwellings() {
+    return places.contains("habitable") && this != OFFICE;
+  }
+
+  /** Whether a building with such a room is a place of work or one of many dwellings, unless it has rooms of dwellings too. */
+  public boolean isOfWorkplaces() {
+    return WORKPLACES.contains(this);
   }
 
   /** All of them as plans write them. */

@@ -14,6 +14,8 @@ import wattle.quantity.Quantity;
  * @param buried depth in the ground; empty where it is not buried or no depth was said
  * @param supported the greatest distance between two of its supports; absent where not said
  * @param held the greatest distance from a box to the support nearest it; absent where not said
+ * @param fromEdge the least distance from the edge of the framing that it goes through or along; absent where not said
+ * @param nailPlated whether steel plates guard it where it is nearer to that edge than the code has it
  * @param underground whether it is buried at all
  */
 public record Surroundings(
@@ -24,9 +26,11 @@ public record Surroundings(
     Optional<Quantity> buried,
     Optional<Quantity> supported,
     Optional<Quantity> held,
+    Optional<Quantity> fromEdge,
+    boolean nailPlated,
     boolean underground) {
   public static final Surroundings UNSTATED = new Surroundings(Optional.empty(), Optional.empty(), 1, List.of(), Optional.empty(),
-      Optional.empty(), Optional.empty(), false);
+      Optional.empty(), Optional.empty(), Optional.empty(), false, false);
 
   public Surroundings {
     raceways = List.copyOf(raceways);

@@ -179,6 +179,12 @@ final class PiecePlacer {
     if (written instanceof Tree.Held held) {
       return new Tree.Held(expression(held.fromBox()), frame.span(held.span()));
     }
+    if (written instanceof Tree.FromEdge edge) {
+      return new Tree.FromEdge(expression(edge.distance()), frame.span(edge.span()));
+    }
+    if (written instanceof Tree.NailPlated plated) {
+      return new Tree.NailPlated(frame.span(plated.span()));
+    }
     throw new AssertionError(written);
   }
 

@@ -164,6 +164,13 @@ final class BranchProperties {
             (f, r) -> r.section().surroundings().held())
         .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .stated("held 0.25 m on the run or its branch", "held 10 in on the run or its branch")
+        .figure("from-edge", Dimension.LENGTH, "the least distance from the edge of the framing that it goes through or along",
+            (f, r) -> r.section().surroundings().fromEdge())
+        .rests(Doubt.WAY, Doubt.SURROUNDINGS)
+        .stated("from-edge 35 mm or nail-plated on the run or its branch", "from-edge 1.5 in or nail-plated on the run or its branch")
+        .truth("nail-plated", "whether steel plates guard it where it is nearer to that edge",
+            (f, r) -> r.section().surroundings().nailPlated())
+        .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
         .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)

@@ -420,8 +420,20 @@ final class Facts {
     return devices;
   }
 
-  /** Whether a room belongs to no dwelling: dwellings name their panels, and all that is wired in it is fed from others. */
-  boolean isCommon(Room room) {
+  /** Whether the plan is of dwellings: it describes one, or has a room that only dwellings have. */
+  boolean isResidential() {
+    return index.residential();
+  }
+
+  /**
+   * Whether a room belongs to a dwelling. Where dwellings name their panels, one whose wiring is all fed from others is common to
+   * them; where the plan is of no dwelling, none does.
+   */
+  boolean isInDwelling(Room room) {
+    return isResidential() && !isCommon(room);
+  }
+
+  private boolean isCommon(Room room) {
     return dwellingsArePartial() && dwellingOf(room).isEmpty() && devicesOf(room).stream().anyMatch(d -> branchOf(d).isPresent());
   }
 

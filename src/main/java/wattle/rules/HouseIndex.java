@@ -54,6 +54,7 @@ final class HouseIndex {
   private final Once<Map<String, List<Device>>> switches = new Once<>(this::findSwitches);
   private final Once<Map<BreakerId, Breaker>> breakers = new Once<>(this::findBreakers);
   private final Once<Boolean> lightingPlanned = new Once<>(this::showsLighting);
+  private final Once<Boolean> residential = new Once<>(this::isOfDwellings);
   private final Map<String, Optional<Worksheet>> calculated = new ConcurrentHashMap<>();
   private final Map<Guarded, Optional<Quantity>> largestBreakers = new ConcurrentHashMap<>();
 
@@ -84,6 +85,15 @@ final class HouseIndex {
    */
   boolean lightingPlanned() {
     return lightingPlanned.get();
+  }
+
+  /** Whether the plan is of dwellings. */
+  boolean residential() {
+    return residential.get();
+  }
+
+  private boolean isOfDwellings() {
+    return House.isOfDwellings(house.dwellings().values(), house.rooms().values(), house.services().values());
   }
 
   private boolean showsLighting() {

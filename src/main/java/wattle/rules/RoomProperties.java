@@ -21,11 +21,15 @@ final class RoomProperties {
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
         .wordSet("places",
             "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like,"
-                + " accessory, service-space, below-grade, food, damp; the first three not where only panels of no dwelling feed it",
+                + " accessory, service-space, below-grade, food, damp; the first three only in a dwelling",
             (f, r) -> places(f, r))
-        .truth("common", "whether it belongs to no dwelling: dwellings name their panels, and only others feed it",
-            (f, r) -> f.isCommon(r))
+        .truth("in-dwelling",
+            "whether it belongs to a dwelling, and is not common to several: where dwellings name their panels, one of them feeds it;"
+                + " none does in a plan without dwelling and bedroom that is on three phases or has a place of work such as an office",
+            (f, r) -> f.isInDwelling(r))
         .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
+        .truth("residential", "whether it is of a dwelling or common to several", (f, r) -> f.isResidential())
+        .rests(Doubt.DWELLING)
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status())).rests(Doubt.STATUS)
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
         .figure("wall", Dimension.LENGTH, "length of its walls along the floor, doors left out",
@@ -103,7 +107,7 @@ final class RoomProperties {
   /** What codes ask of living space they ask of dwelling units, and not of the corridor outside them. */
   private static java.util.Set<String> places(Facts facts, Room room) {
     java.util.Set<String> places = room.kind().flatMap(RoomKind::of).map(RoomKind::places).orElse(java.util.Set.of());
-    if (places.stream().noneMatch(OF_DWELLINGS::contains) || !facts.isCommon(room)) {
+    if (places.stream().noneMatch(OF_DWELLINGS::contains) || facts.isInDwelling(room)) {
       return places;
     }
     java.util.Set<String> left = new java.util.TreeSet<>(places);

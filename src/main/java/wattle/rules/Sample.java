@@ -25,6 +25,9 @@ public final class Sample {
     if (!text.contains("use code") && !pack.contains(".") && !pack.contains("/")) {
       plan.append("use code ").append(pack.equals("common") ? "us-2023" : pack).append('\n');
     }
+    if (!text.contains("dwelling")) {
+      plan.append("dwelling { }\n");
+    }
     if (!text.contains("service main")) {
       plan.append(SERVICE);
     }

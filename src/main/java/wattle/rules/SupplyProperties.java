@@ -98,8 +98,9 @@ final class SupplyProperties {
             (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
         .rests(Doubt.DWELLING)
         .number("dwelling-count",
-            "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; one where there is no block",
-            (f, s) -> Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()))
+            "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; where there is no block, one, or"
+                + " none where no room is in a dwelling",
+            (f, s) -> f.isResidential() ? Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()) : 0)
         .rests(Doubt.DWELLING)
         .things("electrodes", Kind.ELECTRODE, "its earth electrodes, but for those to be removed",
             (f, s) -> staying(s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e)).toList()))
@@ -449,7 +450,12 @@ final class SupplyProperties {
         .words("place", "where it runs", (f, x) -> x.stretch().surroundings().place())
         .truth("underground", "whether it is buried", (f, x) -> x.stretch().surroundings().underground())
         .figure("depth", Dimension.LENGTH, "of its burial", (f, x) -> x.stretch().surroundings().buried())
-        .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel");
+        .stated("buried 0.6 m in the line of the panel", "buried 24 in in the line of the panel")
+        .figure("from-edge", Dimension.LENGTH, "the least distance from the edge of the framing that it goes through or along",
+            (f, x) -> x.stretch().surroundings().fromEdge())
+        .stated("from-edge 35 mm or nail-plated in the line of the panel", "from-edge 1.5 in or nail-plated in the line of the panel")
+        .truth("nail-plated", "whether steel plates guard it where it is nearer to that edge",
+            (f, x) -> x.stretch().surroundings().nailPlated());
     return RacewayProperties.addTo(properties, (f, x) -> Optional.of(x.stretch().wiring()), (f, x) -> x.stretch().length()).made();
   }
 

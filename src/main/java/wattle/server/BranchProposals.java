@@ -22,7 +22,7 @@ final class BranchProposals {
       new CableProposals(question.analysis(), proposals).forBranch(place.second());
       names.parameters();
     } else if (!laid() && place.before().size() > 1) {
-      proposals.words("of a branch", "by", "is", "in", "bundled", "through", "buried");
+      proposals.words("of a branch", "by", "is", "in", "bundled", "through", "buried", "supported", "held", "from-edge", "nail-plated");
     } else if (place.before().size() == 1) {
       waiting();
     }
@@ -67,7 +67,7 @@ final class BranchProposals {
           .filter(o -> o.declares() && o.thing().kind() == Named.Kind.CONSTANT)
           .forEach(o -> proposals.add("(" + o.thing().name() + ")", "constant", CompletionItemKind.Constant));
     } else if (!laid()) {
-      proposals.words("of a run", "by", "in", "bundled", "through", "buried");
+      proposals.words("of a run", "by", "in", "bundled", "through", "buried", "supported", "held", "from-edge", "nail-plated");
     }
   }
 

@@ -11,11 +11,13 @@ import org.eclipse.lsp4j.services.LanguageClient;
 /** Builds a session that reads its messages as {@link EditorMessages} does; all else is as the library has it. */
 final class EditorLauncher extends Launcher.Builder<LanguageClient> {
   private final EditorInput in;
+  private final Unanswered unanswered;
   private MessageJsonHandler json;
   private RemoteEndpoint refusals;
 
-  EditorLauncher(EditorInput in) {
+  EditorLauncher(EditorInput in, Unanswered unanswered) {
     this.in = in;
+    this.unanswered = unanswered;
   }
 
   @Override
@@ -33,6 +35,6 @@ final class EditorLauncher extends Launcher.Builder<LanguageClient> {
   @Override
   protected ConcurrentMessageProcessor createMessageProcessor(
       MessageProducer reader, MessageConsumer consumer, LanguageClient editor) {
-    return super.createMessageProcessor(new EditorMessages(in, json, refusals), consumer, editor);
+    return super.createMessageProcessor(new EditorMessages(in, json, refusals, unanswered), consumer, editor);
   }
 }

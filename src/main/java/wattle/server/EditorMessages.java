@@ -27,15 +27,19 @@ final class EditorMessages implements MessageProducer {
   /** What the protocol allows of the messages that may come. */
   private enum State { NEW, RUNNING, SHUT_DOWN }
 
+  private static final String NOT_OFFERED = "this server does not offer that";
+
   private final EditorInput in;
   private final MessageJsonHandler json;
   private final MessageIssueHandler refusals;
+  private final Unanswered unanswered;
   private State state = State.NEW;
 
-  EditorMessages(EditorInput in, MessageJsonHandler json, MessageIssueHandler refusals) {
+  EditorMessages(EditorInput in, MessageJsonHandler json, MessageIssueHandler refusals, Unanswered unanswered) {
     this.in = in;
     this.json = json;
     this.refusals = refusals;
+    this.unanswered = unanswered;
   }
 
   @Override
@@ -73,6 +77,10 @@ final class EditorMessages implements MessageProducer {
   }
 
   private void refuse(String body, MessageIssueException problem) {
+    if (problem.getRpcMessage() instanceof RequestMessage request && unanswered.has(request.getMethod())) {
+      refuse(request, NOT_OFFERED, ResponseErrorCode.MethodNotFound);
+      return;
+    }
     boolean parameters = problem.getRpcMessage() instanceof RequestMessage && isJson(body);
     refuse(problem.getRpcMessage(), parameters
         ? List.of(new MessageIssue("wrong parameters", ResponseErrorCode.InvalidParams.getValue()))
@@ -94,6 +102,10 @@ final class EditorMessages implements MessageProducer {
       if (before == State.SHUT_DOWN || first && before == State.RUNNING) {
         refuse(request, first ? "the session has begun already" : "the session is over: only exit is left",
             ResponseErrorCode.InvalidRequest);
+        return false;
+      }
+      if (unanswered.has(request.getMethod())) {
+        refuse(request, NOT_OFFERED, ResponseErrorCode.MethodNotFound);
         return false;
       }
       return true;

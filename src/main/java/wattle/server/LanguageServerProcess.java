@@ -46,7 +46,7 @@ public final class LanguageServerProcess {
     try (Analyses analyses = new Analyses();
         Session session = new Session(analyses)) {
       PlanServer server = new PlanServer(session, version, ended::complete);
-      Launcher<LanguageClient> launcher = new EditorLauncher(new EditorInput(in))
+      Launcher<LanguageClient> launcher = new EditorLauncher(new EditorInput(in), new Unanswered(server))
           .setLocalService(server)
           .setRemoteInterface(LanguageClient.class)
           .setInput(in)
@@ -72,18 +72,9 @@ public final class LanguageServerProcess {
     while ((cause instanceof CompletionException || cause instanceof InvocationTargetException) && cause.getCause() != null) {
       cause = cause.getCause();
     }
-    if (isNotOffered(cause)) {
-      return new ResponseError(ResponseErrorCode.MethodNotFound, "this server does not offer that", null);
-    }
     return cause instanceof ResponseErrorException refusal
         ? refusal.getResponseError()
         : new ResponseError(ResponseErrorCode.InternalError, "internal error: " + cause + "; please report it with the plan", null);
-  }
-
-  /** The library's own body of a request that we do not answer; one of ours that throws the same is a bug. */
-  private static boolean isNotOffered(Throwable cause) {
-    return cause instanceof UnsupportedOperationException && cause.getStackTrace().length > 0
-        && cause.getStackTrace()[0].getClassName().startsWith("org.eclipse.lsp4j.services.");
   }
 
   private static void await(Future<Void> listening, CompletableFuture<Integer> ended) {

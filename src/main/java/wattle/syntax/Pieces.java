@@ -312,6 +312,10 @@ final class Pieces {
         return amount(context.amount()).map(apart -> new Tree.Supported(apart, span));
       case "held" :
         return amount(context.amount()).map(fromBox -> new Tree.Held(fromBox, span));
+      case "from-edge" :
+        return amount(context.amount()).map(fromEdge -> new Tree.FromEdge(fromEdge, span));
+      case "nail-plated" :
+        return Optional.of(new Tree.NailPlated(span));
       default :
         return Optional.empty(); // nothing could be read; the parser has said so
     }

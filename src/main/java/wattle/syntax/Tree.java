@@ -168,6 +168,12 @@ public sealed interface Tree {
   /** {@code held 0.25 m}: at each box it is held within so much. */
   record Held(Expression fromBox, Span span) implements Surroundings {}
 
+  /** {@code from-edge 1 in}: nowhere nearer to the edge of the framing that it goes through or along. */
+  record FromEdge(Expression distance, Span span) implements Surroundings {}
+
+  /** {@code nail-plated}: behind steel plates where it is near the edge of the framing. */
+  record NailPlated(Span span) implements Surroundings {}
+
   /** {@code floor-area 186 m2}; a fact without a value is a flag, and {@code no} before it says that it is not so. */
   record Fact(Word name, boolean denied, Optional<Expression> amount, Optional<Text> text, Span span) implements Tree {}
 

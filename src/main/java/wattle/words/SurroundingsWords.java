@@ -22,6 +22,10 @@ public final class SurroundingsWords {
     }
     surroundings.supported().ifPresent(s -> words.add("supported " + s));
     surroundings.held().ifPresent(h -> words.add("held " + h + " from boxes"));
+    surroundings.fromEdge().ifPresent(e -> words.add(e + " from the edge of the framing"));
+    if (surroundings.nailPlated()) {
+      words.add("behind nail plates");
+    }
     return String.join(", ", words);
   }
 }

@@ -44,7 +44,7 @@ class CoverageTest {
   @Test
   void whatIsStatedIsNotListed() {
     Compilation whole = plan(PANEL, "surge-protection   outdoor-disconnect   no footing-rebar   no steel-frame",
-        "supported 1.2 m held 0.2 m");
+        "supported 1.2 m held 0.2 m from-edge 40 mm");
     assertThat(whole.findings()).isEmpty();
     assertThat(whole.coverage().unstated()).isEmpty();
     assertThat(whole.coverage().open()).isZero();
@@ -58,7 +58,7 @@ class CoverageTest {
     Coverage coverage = plan("", "", "").coverage();
     assertThat(coverage.unstated()).extracting(Unstated::fact)
         .containsExactlyInAnyOrder(
-            "first-support", "support", "room", "height", "over-steps", "readily-accessible", "working-depth", "working-width",
+            "first-support", "support", "from-edge", "room", "height", "over-steps", "readily-accessible", "working-depth", "working-width",
             "working-height", "surge-protection", "outdoor-disconnect", "electrodes-used");
     Unstated support = coverage.unstated().stream().filter(u -> u.fact().equals("support")).findFirst().orElseThrow();
     assertThat(support.places()).containsExactly("b from P to den.r", "b from den.j to den.a", "b from den.r to den.j");
@@ -66,7 +66,7 @@ class CoverageTest {
     Unstated room = coverage.unstated().stream().filter(u -> u.fact().equals("room")).findFirst().orElseThrow();
     assertThat(room.places()).containsExactly("P");
     assertThat(room.rules()).containsExactly("panel-in-bathroom", "panel-in-closet");
-    assertThat(coverage.open()).isEqualTo(3 + 3 + 2 + 6 + 3);
+    assertThat(coverage.open()).isEqualTo(3 + 3 + 3 + 2 + 6 + 3);
   }
 
   private static Compilation service(String dwellings, String disconnect) {
@@ -120,7 +120,7 @@ class CoverageTest {
   @Test
   void whatIsDeniedIsAFinding() {
     List<Finding> found = plan(PANEL.replace("no over-steps", "over-steps"), "no surge-protection   outdoor-disconnect",
-        "supported 2 m held 0.2 m").findings();
+        "supported 2 m held 0.2 m from-edge 40 mm").findings();
     assertThat(found).extracting(Finding::rule)
         .containsExactlyInAnyOrder("panel-over-steps", "surge-protection-missing", "cable-support-sparse", "cable-support-sparse",
             "cable-support-sparse");

@@ -34,6 +34,8 @@ class InspectorListsTest {
       Map.of(
           "", FOLDER.resolve("house.wattle"),
           "-lists", FOLDER.resolve("house.wattle"),
+          "-shop", FOLDER.resolve("shop.wattle"),
+          "-block", Path.of("examples/mill-quay/house.wattle"),
           "-flat", Path.of("examples/apartment/house.wattle"),
           "-renovation", Path.of("examples/kitchen-renovation/after.wattle")));
 
