@@ -11,7 +11,7 @@ import wattle.finding.Finding;
  */
 public final class Structure {
   private static final Set<String> NOT_KNOWN = Set.of("calculated-load-unknown", "fault-current-unknown", "clearing-time-unknown",
-      "service-run-unstated");
+      "service-run-unstated", "supply-rating-unknown");
 
   private Structure() {}
 

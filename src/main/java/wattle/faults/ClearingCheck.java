@@ -56,6 +56,29 @@ final class ClearingCheck {
   }
 
   /**
+   * What its standard bounds of a fuse, of the fault for which that says least.
+   *
+   * @param fault none where nothing is left open: the fuse must have opened before the conductor is too hot
+   */
+  record Bound(TripCurve curve, Optional<Fault> fault) {}
+
+  /** By the standard of the fuse; absent where none is known. A conductor is judged as far as the adiabatic equation holds. */
+  Optional<Bound> bound(Breaker fuse, SupplySystem system, List<FaultPoint> points) {
+    return curves.of(fuse, system).filter(TripCurve::isFuse)
+        .map(curve -> new Bound(curve, points.stream().flatMap(p -> p.faults().stream())
+            .filter(f -> isOpen(curve, f))
+            .min(Comparator.comparingDouble(f -> f.weakest().map(w -> w.secondsAt(f.leastAmperes())).orElse(0.0)
+                / curve.at(f.leastAmperes()).mostSeconds()))));
+  }
+
+  /** Whether the standard lets a fuse hold for longer than a conductor withstands the fault, or for ever. */
+  private boolean isOpen(TripCurve curve, Fault fault) {
+    double most = curve.at(fault.leastAmperes()).mostSeconds();
+    double stands = fault.weakest().map(w -> w.secondsAt(fault.leastAmperes())).orElse(Double.POSITIVE_INFINITY);
+    return Double.isInfinite(most) || stands <= longest && stands < most;
+  }
+
+  /**
    * @param what such as {@code 'hall'}
    * @param subject name of what the breaker guards
    * @param upstream the panels up to that of the breaker

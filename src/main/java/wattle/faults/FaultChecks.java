@@ -54,7 +54,7 @@ public final class FaultChecks {
         findings.addAll(interrupting.of(panel, faults.panel(panel.name())));
         unknown.of(panel, faults.panel(panel.name())).ifPresent(findings::add);
         feeder(house, panel).filter(b -> !clearing.knows(b, panel.system()))
-            .flatMap(b -> unknown.clearing(b, List.of(faults.panel(panel.name())))).ifPresent(findings::add);
+            .flatMap(b -> clearing(clearing, unknown, b, panel, List.of(faults.panel(panel.name())))).ifPresent(findings::add);
         feeder(house, panel).flatMap(b -> feeder(house, faults, clearing, panel, b, slowFeeders)).ifPresent(f -> {
           findings.add(f);
           slowFeeders.add(panel.name());
@@ -69,7 +69,7 @@ public final class FaultChecks {
         // Each fuse of a shared neutral has a curve of its own.
         branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(id -> house.breaker(id).stream())
             .filter(b -> !clearing.knows(b, panel.get().system()))
-            .forEach(b -> unknown.clearing(b, faults.branch(branch.name())).ifPresent(findings::add));
+            .forEach(b -> clearing(clearing, unknown, b, panel.get(), faults.branch(branch.name())).ifPresent(findings::add));
         clearing
             .of("'" + branch.name() + "'", branch.name(), branch.origin().name(), breaker.get(), panel.get().system(),
                 faults.branch(branch.name()), Optional.of(Upstream.through(house, faults, panel.get())), slowFeeders)
@@ -77,6 +77,13 @@ public final class FaultChecks {
       }
     }
     return findings;
+  }
+
+  /** What is left open of a fuse or breaker without a curve, with what its standard says of it. */
+  private static Optional<Finding> clearing(
+      ClearingCheck clearing, UnknownFaults unknown, Breaker breaker, Panel panel, List<FaultPoint> points) {
+    Optional<ClearingCheck.Bound> bound = clearing.bound(breaker, panel.system(), points);
+    return bound.isPresent() && bound.get().fault().isEmpty() ? Optional.empty() : unknown.clearing(breaker, points, bound);
   }
 
   private static Optional<Finding> feeder(

@@ -85,8 +85,12 @@ final class UnknownFaults {
             .build());
   }
 
-  /** Of a fuse or breaker of which no curve is known, with the least fault that it would have to open. */
-  Optional<Finding> clearing(Breaker breaker, List<FaultPoint> points) {
+  /**
+   * Of a fuse or breaker of which no curve is known, with the least fault that it would have to open.
+   *
+   * @param bound what the standard of a fuse leaves open; absent where none is known
+   */
+  Optional<Finding> clearing(Breaker breaker, List<FaultPoint> points, Optional<ClearingCheck.Bound> bound) {
     List<FaultPoint> faulted = new ArrayList<>(points);
     faulted.removeIf(p -> p.faults().isEmpty());
     if (house.codes().isEmpty() || breaker.rating().isEmpty() || faulted.isEmpty()) {
@@ -98,15 +102,31 @@ final class UnknownFaults {
     String what = fuse ? "fuse" : "breaker";
     return Optional.of(
         Finding.advice(CLEARING, "how fast the " + what + " " + breaker.id() + " opens a fault is not known")
-            .at(breaker.origin().name(), "least fault " + amperes(least) + ", as far as " + far.place())
-            .because(
-                fuse
-                    ? "Each make of fuse has a curve of its own. Not checked: whether a fault at the far end is opened in time."
-                    : "No curve of a breaker of this kind and rating is known. Not checked: whether it opens a fault in time.")
+            .at(breaker.origin().name(),
+                "least fault " + amperes(least) + ", as far as " + far.place() + bound.map(UnknownFaults::words).orElse(""))
+            .because((fuse
+                ? "Each make of fuse has a curve of its own"
+                    + bound.map(b -> ", and " + b.curve().standard() + " alone allows more than the wire withstands").orElse("")
+                : "No curve of a breaker of this kind and rating is known")
+                + ". Not checked: whether a fault at the far end is opened in time.")
             .fix("compare the least fault with the time-current curve of its maker")
             .source(COORDINATION)
             .about(breaker.id().toString())
             .build());
+  }
+
+  /** What the standard lets a fuse take over a fault, and what the conductor stands. */
+  private static String words(ClearingCheck.Bound bound) {
+    Fault fault = bound.fault().orElseThrow();
+    double amperes = fault.leastAmperes();
+    String most = bound.curve().at(amperes).most().map(t -> "take up to " + seconds(t) + " over ").orElse("hold ");
+    String stands = fault.weakest()
+        .map(w -> ", which the " + w.wire().size() + " wire withstands for " + seconds(w.secondsAt(amperes))).orElse("");
+    return "; by " + bound.curve().standard() + " it may " + most + Quantity.plain(amperes, 3) + " A" + stands;
+  }
+
+  private static String seconds(double value) {
+    return Quantity.plain(value, 2) + " s";
   }
 
   private static String amperes(double value) {

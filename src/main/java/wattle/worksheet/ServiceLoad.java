@@ -11,6 +11,7 @@ import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Span;
 import wattle.model.Breaker;
+import wattle.model.Doubt;
 import wattle.model.House;
 import wattle.model.MainDevice;
 import wattle.model.Origin;
@@ -29,7 +30,8 @@ public final class ServiceLoad {
   static final double TOLERANCE = 0.5;
 
   /** Names of what is found here and may be silenced. */
-  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load", UnknownLoad.NAME, UnevenSpread.NAME);
+  public static final Set<String> NAMES = Set.of("service-below-load", "feeder-below-load", UnknownLoad.NAME, UnknownLoad.RATING,
+      UnevenSpread.NAME);
 
   /** Of what is missing, how much is named. */
   private static final int REASONS = 3;
@@ -51,21 +53,60 @@ public final class ServiceLoad {
 
   private List<Finding> findings() {
     if (worksheets.methods().isEmpty()) {
-      return List.of();
+      // A plan that names no code is held against none.
+      return house.codes().isEmpty() ? List.of() : house.services().values().stream().map(this::withoutMethod).toList();
     }
     List<Finding> findings = new ArrayList<>();
     for (HouseInputs.Read read : worksheets.services()) {
       tooSmall(read).ifPresent(w -> findings.add(finding("service-below-load", "service", w, others(read), ofService(w.name()))));
       unknown("service-below-load", "service", read, ofService(read.inputs().name())).ifPresent(findings::add);
+      unrated("the service", read, ofService(read.inputs().name())).ifPresent(findings::add);
       UnevenSpread.finding(read, worksheets, ofService(read.inputs().name())).ifPresent(findings::add);
     }
     for (HouseInputs.Read read : worksheets.feeders()) {
       tooSmall(read)
           .ifPresent(w -> findings.add(finding("feeder-below-load", "the feeder of", w, others(certain(read)), ofFeeder(w.name()))));
       unknown("feeder-below-load", "the feeder of", read, ofFeeder(read.inputs().name())).ifPresent(findings::add);
+      unrated("the feeder of", read, ofFeeder(read.inputs().name())).ifPresent(findings::add);
       UnevenSpread.finding(read, worksheets, ofFeeder(read.inputs().name())).ifPresent(findings::add);
     }
     return findings;
+  }
+
+  /** The codes of the plan have tables and rules, and no load calculation. */
+  private Finding withoutMethod(Service service) {
+    String codes = String.join(", ", house.codes());
+    return Finding.advice(UnknownLoad.NAME, "the calculated load of the service '" + service.name() + "' is not known")
+        .at(ofService(service.name()), "no load calculation in " + codes)
+        .because("Not checked: whether it and the feeders behind it are large enough. Code pack " + codes
+            + " has no method of load calculation.")
+        .fix("name a code that has one, such as use code us-2023, or put a table worksheet-methods into a file that the plan uses")
+        .about(service.name())
+        .build();
+  }
+
+  /** A load that is known, and nothing to hold it against. */
+  private Optional<Finding> unrated(String what, HouseInputs.Read read, Span place) {
+    String name = read.inputs().name();
+    Optional<Worksheet> load = read.inputs().rating().isPresent() || isRatingInDoubt(name) ? Optional.empty() : worksheets.least(read);
+    return load.map(w -> Finding.advice(UnknownLoad.RATING, "the rating of " + what + " '" + name + "' is not known")
+        .at(place, "no rating is stated")
+        .because("By the " + lower(w.method().title()) + " its load is " + terms(w) + ", " + amperes(w.sized().si())
+            + ". Not checked: whether its rating is as much.")
+        .fix(what.equals("the service") ? "state it in its line, such as service main 120/240 V 200 A" : "state the rating of its breaker")
+        .figure("calculated load", power(w.total().si(), w))
+        .figure("current", amperes(w.sized().si()))
+        .source(w.method().source())
+        .about(name)
+        .build());
+  }
+
+  /** Whether a mistake in the plan may be why a service, or the breaker of a feeder, has no rating. */
+  private boolean isRatingInDoubt(String name) {
+    Panel panel = house.panels().get(name);
+    return house.doubts().has(Doubt.SERVICE, name) || house.doubts().has(Doubt.PANELS) || house.doubts().has(Doubt.SUPPLY, name)
+        || panel != null && panel.supply() instanceof PanelSupply.FromBreaker from
+            && house.doubts().has(Doubt.RATING, from.breaker().toString());
   }
 
   private Optional<Worksheet> tooSmall(HouseInputs.Read read) {

@@ -16,6 +16,8 @@ import wattle.quantity.Units;
  */
 final class UnknownLoad {
   static final String NAME = "calculated-load-unknown";
+  /** The load is known, and what it is held against is not. */
+  static final String RATING = "supply-rating-unknown";
 
   /** Objections that are about a floor area alone: without it the rest can still be calculated. */
   private static final Set<String> OF_AREA = Set.of(Areas.MISSING, Areas.NOT_POSITIVE, Conditions.DWELLING_MISSING,
@@ -39,7 +41,19 @@ final class UnknownLoad {
     }
     List<Objection> reasons = new ArrayList<>(read.objections());
     worksheets.usual(read.inputs()).ifPresent(m -> reasons.addAll(worksheets.calculate(m, read).objections()));
+    if (reasons.stream().noneMatch(o -> o.severity() == Severity.ERROR)) {
+      reasons.add(noMethod(read.inputs()));
+    }
     return reasons.stream().filter(o -> o.severity() == Severity.ERROR && !inDoubt(o)).distinct().toList();
+  }
+
+  private Objection noMethod(Inputs inputs) {
+    int dwellings = inputs.dwellingCount();
+    String what = dwellings == 1 ? "one dwelling" : dwellings + " dwellings";
+    return Objection.error(
+        "method-missing", inputs.name(), "no method of the code is for what is on '" + inputs.name() + "', " + what,
+        "Its methods are " + String.join(", ", worksheets.methods().stream().map(Method::name).toList()) + ".",
+        "name a code with a method for it, or calculate it by hand and state the rating that it needs");
   }
 
   private boolean inDoubt(Objection objection) {

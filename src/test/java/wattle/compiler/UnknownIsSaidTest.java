@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
@@ -32,6 +35,9 @@ class UnknownIsSaidTest {
       room hall "Hall" is hall area 8 m2 { lamp: light 40 W }
       room shop "Shop" is workshop { charger: vehicle charger 40 A   saw: table saw 16 A 240 V   lamp: light 100 W }
       """;
+
+  private static final Pattern BOUND = Pattern
+      .compile("; by UL 248 it may take up to ([0-9.]+) s over ([0-9.]+) A, which the 14 AWG wire withstands for ([0-9.]+) s");
 
   private static List<Finding> facts(String text) {
     return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", text), Path.of("plan.wattle")).facts();
@@ -97,6 +103,83 @@ class UnknownIsSaidTest {
     assertThat(fuse.subject()).contains("P/2");
     assertThat(fuse.place().orElseThrow().words()).startsWith("least fault ").contains("as far as hall.lamp");
     assertThat(found("clearing-time-unknown", SHOP)).isEmpty();
+  }
+
+  /** UL 248-14: 200 % within 120 s up to 30 A, so that a 15 A fuse lets through at most 120 s × (30 A)² = 108,000 A²s. */
+  @Test
+  void whatTheStandardOfAFuseBoundsIsHeldAgainstTheWire() {
+    String fuse = SHOP.replace("2    15 A arc-fault", "2    15 A fuse");
+    Finding open = found("clearing-time-unknown", fuse).orElseThrow();
+    assertThat(open.reason()).contains("UL 248 alone allows more than the wire withstands");
+    Matcher words = BOUND.matcher(open.place().orElseThrow().words());
+    assertThat(words.find()).isTrue();
+    double amperes = Double.parseDouble(words.group(2));
+    assertThat(Double.parseDouble(words.group(1)) * amperes * amperes).isCloseTo(108_000, Percentage.withPercentage(8));
+    // 14 AWG, 2.08 mm², with thermoplastic insulation of 90 °C: k = 100 (IEC 60364-4-43 Table 43A), 43,300 A²s; 12 AWG 109,600 A²s.
+    assertThat(Double.parseDouble(words.group(3)) * amperes * amperes).isCloseTo(43_300, Percentage.withPercentage(8));
+    assertThat(found("clearing-time-unknown", fuse.replace("branch hall    by 14/2", "branch hall    by 12/2")))
+        .as("12 AWG withstands all that UL 248 lets a 15 A fuse take").isEmpty();
+    // A fault below 1.1 times its rating need never be opened.
+    Finding never = found("clearing-time-unknown",
+        fuse.replace("branch hall    by 14/2", "branch hall    by 12/2").replace("P --5 m-- hall",
+            "P --900 m-- hall"))
+        .orElseThrow();
+    assertThat(never.place().orElseThrow().words()).contains("; by UL 248 it may hold ");
+  }
+
+  @Test
+  void aCodeWithoutALoadCalculationSaysSo() {
+    Finding finding = found("calculated-load-unknown", SHOP.replace("use code us-2023", "use code common")).orElseThrow();
+    assertThat(finding.subject()).contains("main");
+    assertThat(finding.reason()).contains("Code pack common has no method of load calculation");
+    assertThat(found("calculated-load-unknown", SHOP.replace("use code us-2023", ""))).as("no code is named").isEmpty();
+  }
+
+  /** A table of the plan's own that has a method for one dwelling alone. */
+  @Test
+  void dwellingsThatNoMethodIsForAreSaid() {
+    String own = SHOP.replace("dwelling { storeys 1 }", """
+        table worksheet-methods "Methods" { source "invented" "1"
+          columns method mechanism place title
+          single dwelling-standard "1" "Single dwelling" }
+        dwelling { floor-area 100 m2   dwellings 3 }""");
+    Finding finding = found("calculated-load-unknown", own).orElseThrow();
+    assertThat(finding.reason()).contains("No method of the code is for what is on 'main', 3 dwellings");
+  }
+
+  @Test
+  void aPlanWithoutADwellingSaysWhatIsMissingAndIsHeldAgainstTheRest() {
+    String none = SHOP.replace("dwelling { storeys 1 }", "");
+    Finding finding = found("calculated-load-unknown", none).orElseThrow();
+    assertThat(finding.reason()).contains("The plan says nothing of the dwelling on 'main'");
+    assertThat(found("feeder-below-load", none)).as("a part of a building is calculated by what is stated").isPresent();
+    assertThat(found("service-below-load", none.replace("120/240 V 200 A", "120/240 V 30 A")).orElseThrow().headline())
+        .contains("its calculated load is at least ");
+  }
+
+  @Test
+  void aServiceWithoutARatingSaysWhatItsLoadIs() {
+    String unrated = SHOP.replace("120/240 V 200 A", "120/240 V").replace("main breaker 200 A 22 kA\n  1+3", "main lugs\n  1+3")
+        .replace("storeys 1", "floor-area 100 m2").replace("is workshop {", "is workshop area 30 m2 {");
+    Finding finding = found("supply-rating-unknown", unrated).orElseThrow();
+    assertThat(finding.subject()).contains("main");
+    assertThat(finding.figures()).containsKey("current");
+    assertThat(found("supply-rating-unknown", unrated.replace("120/240 V {", "120/240 V 200 A {"))).isEmpty();
+    Finding feeder = found("supply-rating-unknown", unrated.replace("1+3  60 A 10 kA two-pole  S", "1+3  later two-pole  S")
+        .replace("120/240 V {", "120/240 V 200 A {")).orElseThrow();
+    assertThat(feeder.subject()).contains("S");
+  }
+
+  /** No table lists odd gauges. */
+  @Test
+  void aWireWithoutAnAmpacityIsSaid() {
+    assertThat(found("ampacity-unknown", SHOP.replace("branch saw     by 10/2", "branch saw     by 11/2"))).isPresent();
+    assertThat(found("feeder-ampacity-unknown", SHOP.replace("6/3 NM-B {", "7/3 NM-B {"))).isPresent();
+    assertThat(found("service-ampacity-unknown", SHOP.replace("4/0 Al triplex", "5 Al triplex"))).isPresent();
+    assertThat(facts(SHOP)).extracting(Finding::rule)
+        .doesNotContain("ampacity-unknown", "feeder-ampacity-unknown", "service-ampacity-unknown");
+    String canadian = SHOP.replace("us-2023", "ca-2021");
+    assertThat(found("ampacity-unknown", canadian.replace("branch saw     by 10/2", "branch saw     by 11/2"))).isPresent();
   }
 
   @Test
