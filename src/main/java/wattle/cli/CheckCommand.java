@@ -37,6 +37,7 @@ import wattle.read.Repository;
         "Examples:",
         "  wattle check examples/alder-court/house.wattle",
         "  wattle check --format sarif examples/alder-court/house.wattle",
+        "  wattle check --assumptions --format json examples/alder-court/house.wattle",
         "  wattle check --as-new examples/cottage/house.wattle",
         "  wattle check --watch examples/alder-court/house.wattle",
         "  wattle check --rules examples/alder-court/house.wattle",
@@ -57,7 +58,7 @@ final class CheckCommand implements Callable<Integer> {
   @Option(names = "--strict", description = "Warnings and silenced errors count as errors too.")
   private boolean strict;
 
-  @Option(names = "--assumptions", description = "List what the plan does not state and was assumed.")
+  @Option(names = "--assumptions", description = "List what the plan does not state and was assumed, with the figures that rest on it.")
   private boolean assumptions;
 
   @Option(
@@ -121,17 +122,22 @@ final class CheckCommand implements Callable<Integer> {
       case TEXT -> {
         out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans)).render(findings));
         if (assumptions) {
-          plans.forEach(p -> Assumptions.of(p).forEach(a -> out.println("assumed in " + p.source().name() + ": " + a)));
+          assumed(plans).forEach(p -> p.assumed().forEach(a -> out.println("assumed in " + p.plan() + ": " + a.line())));
         }
         out.println(TextFindings.summary(findings, String.join(", ", plans.stream().map(p -> p.source().name()).toList())));
         plans.forEach(p -> Judged.of(p).lines().forEach(l -> out.println((plans.size() > 1 ? p.source().name() + ": " : "") + l)));
       }
-      case JSON -> out.print(JsonFindings.render(findings, plans.stream().map(Judged::of).toList()));
-      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(),
+      case JSON -> out.print(JsonFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans)));
+      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans),
           FindingWords.of(findings.stream().map(Finding::rule).distinct().toList(), plans), root(),
           Version.number()));
     }
     return findings.stream().anyMatch(this::fails);
+  }
+
+  /** What was assumed of each plan; empty where nobody asked for it, since it takes all figures of the plans. */
+  private List<JsonFindings.OfPlan> assumed(List<Compilation> plans) {
+    return assumptions ? plans.stream().map(p -> new JsonFindings.OfPlan(p.source().name(), Assumptions.of(p))).toList() : List.of();
   }
 
   /** What addresses are relative to: the repository of the first plan, or the folder in which this runs where it has none. */

@@ -34,7 +34,7 @@ class WatchTest {
   private Process process;
   private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
   /** What was judged and what was not stands after the line that sums a run up, in as many lines as there is something to say. */
-  private static final Pattern CLOSING = Pattern.compile("^(rules checked|not known|in doubt|existing work)\\b");
+  private static final Pattern CLOSING = Pattern.compile("^(no code is named|rules checked|not known|in doubt|existing work)\\b");
   private final BlockingQueue<String> closing = new LinkedBlockingQueue<>();
 
   @BeforeEach

@@ -206,7 +206,7 @@ class SchemaTest {
   }
 
   private static String sarif(List<Finding> findings) {
-    return SarifFindings.render(findings, List.of(), Map.of(), Path.of(""), "1");
+    return SarifFindings.render(findings, List.of(), List.of(), Map.of(), Path.of(""), "1");
   }
 
   @Test

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import wattle.emit.media.text.Json;
+import wattle.emit.sheet.figures.Assumptions;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -19,11 +20,14 @@ public final class JsonFindings {
 
   /** The whole document, ending in a line end; of something else than plans, with no word on what was judged. */
   public static String render(List<Finding> findings) {
-    return render(findings, List.of());
+    return render(findings, List.of(), List.of());
   }
 
-  /** @param judged what was judged of each plan */
-  public static String render(List<Finding> findings, List<Judged> judged) {
+  /**
+   * @param judged what was judged of each plan
+   * @param assumed what was assumed of each plan, by its name; empty where nobody asked
+   */
+  public static String render(List<Finding> findings, List<Judged> judged, List<OfPlan> assumed) {
     ObjectNode root = Json.document("wattle-findings", VERSION);
     ArrayNode array = root.putArray("findings");
     findings.forEach(f -> finding(array.addObject(), f));
@@ -31,12 +35,31 @@ public final class JsonFindings {
       ArrayNode plans = root.putArray("judged");
       judged.forEach(j -> judged(plans.addObject(), j));
     }
+    if (!assumed.isEmpty()) {
+      assumed(root.putArray("assumed"), assumed);
+    }
     return Json.text(root);
+  }
+
+  /** What was assumed of a plan. */
+  public record OfPlan(String plan, List<Assumptions.Assumed> assumed) {}
+
+  /** What was assumed of plans, in the same words in every format of machines. */
+  static void assumed(ArrayNode array, List<OfPlan> plans) {
+    for (OfPlan plan : plans) {
+      for (Assumptions.Assumed assumed : plan.assumed()) {
+        ObjectNode node = array.addObject().put("plan", plan.plan()).put("what", assumed.what());
+        ArrayNode figures = node.putArray("figures");
+        assumed.figures().forEach(figures::add);
+      }
+    }
   }
 
   /** What was judged of a plan, in the same words in every format of machines. */
   static void judged(ObjectNode node, Judged judged) {
-    node.put("plan", judged.plan()).put("checked", judged.checked()).put("notKnown", judged.notKnown());
+    ArrayNode codes = node.put("plan", judged.plan()).putArray("codes");
+    judged.codes().forEach(codes::add);
+    node.put("checked", judged.checked()).put("notKnown", judged.notKnown());
     ArrayNode unstated = node.putArray("unstated");
     judged.unstated().forEach(u -> {
       ObjectNode fact = unstated.addObject().put("of", u.kind().word()).put("fact", u.fact()).put("how", u.how());

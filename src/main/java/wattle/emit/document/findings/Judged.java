@@ -10,6 +10,7 @@ import wattle.rules.Unstated;
  * What was judged of a plan and what was not, so that silence is never taken for a good word.
  *
  * @param plan its name
+ * @param codes names of the code packs that it was judged by, beside common practice
  * @param checked at how many places a rule was checked
  * @param notKnown at how many places a rule could not be decided, since the plan does not say
  * @param unstated what it does not say, the facts that are missing at most places first
@@ -17,10 +18,12 @@ import wattle.rules.Unstated;
  * @param ifNew findings that existing work would have besides if it were new; of a survey, those that it has
  * @param survey whether existing work was judged as if it were new
  */
-public record Judged(String plan, int checked, int notKnown, List<Unstated> unstated, int inDoubt, long ifNew, boolean survey) {
+public record Judged(
+    String plan, List<String> codes, int checked, int notKnown, List<Unstated> unstated, int inDoubt, long ifNew, boolean survey) {
   private static final int NAMED = 3;
 
   public Judged {
+    codes = List.copyOf(codes);
     unstated = List.copyOf(unstated);
   }
 
@@ -29,12 +32,16 @@ public record Judged(String plan, int checked, int notKnown, List<Unstated> unst
     long ifNew = plan.asNew()
         ? plan.facts().stream().filter(f -> f.ofNewWork().isPresent() && f.silenced().isEmpty()).count()
         : plan.factsIfNew().stream().filter(f -> f.silenced().isEmpty()).count();
-    return new Judged(plan.source().name(), coverage.told(), coverage.open(), coverage.unstated(), coverage.inDoubt(), ifNew, plan.asNew());
+    return new Judged(plan.source().name(), plan.house().codes(), coverage.told(), coverage.open(), coverage.unstated(),
+        coverage.inDoubt(), ifNew, plan.asNew());
   }
 
-  /** One line for each that is not zero. */
+  /** One line for each that is not zero, and one where no code was asked. */
   public List<String> lines() {
     List<String> lines = new ArrayList<>();
+    if (codes.isEmpty()) {
+      lines.add("no code is named, so that only common practice was checked; wattle check --code us-2023");
+    }
     if (checked > 0) {
       lines.add("rules checked at " + places(checked));
     }

@@ -28,11 +28,13 @@ public final class SarifFindings {
    * The whole log, ending in a line end.
    *
    * @param judged what was judged of each plan, which properties of the invocation tell
+   * @param assumed what was assumed of each plan; empty where nobody asked
    * @param words what is written of the kinds of findings, by name
    * @param root folder that addresses are relative to, as a rule that of the repository
    */
   public static String render(
-      List<Finding> findings, List<Judged> judged, Map<String, FindingWords> words, Path root, String toolVersion) {
+      List<Finding> findings, List<Judged> judged, List<JsonFindings.OfPlan> assumed, Map<String, FindingWords> words, Path root,
+      String toolVersion) {
     ObjectNode log = Json.object();
     log.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
     log.put("version", "2.1.0");
@@ -47,8 +49,12 @@ public final class SarifFindings {
     run.put("columnKind", "unicodeCodePoints");
     if (!judged.isEmpty()) {
       ObjectNode invocation = run.putArray("invocations").addObject().put("executionSuccessful", true);
-      ArrayNode plans = invocation.putObject("properties").putArray("judged");
+      ObjectNode properties = invocation.putObject("properties");
+      ArrayNode plans = properties.putArray("judged");
       judged.forEach(j -> JsonFindings.judged(plans.addObject(), j));
+      if (!assumed.isEmpty()) {
+        JsonFindings.assumed(properties.putArray("assumed"), assumed);
+      }
     }
     ArrayNode results = run.putArray("results");
     findings.forEach(f -> inRun.result(results.addObject(), f));

@@ -21,18 +21,37 @@ import wattle.quantity.UnitSystem;
 public final class Assumptions {
   private Assumptions() {}
 
-  /** One line each, in the units of the plan; those of figures say how many of the plan's figures rest on them, and the first of these. */
-  public static List<String> of(Compilation plan) {
-    List<String> lines = new ArrayList<>(plan.house().assumed());
+  /**
+   * One thing that was assumed.
+   *
+   * @param what in words, with its figure in the units of the plan
+   * @param figures names of the figures that rest on it, the first first; none for what is assumed of things
+   */
+  public record Assumed(String what, List<String> figures) {
+    public Assumed {
+      figures = List.copyOf(figures);
+    }
+
+    /** In a line: of a figure with how many of the plan's figures rest on it, and the first of these. */
+    public String line() {
+      return figures.isEmpty()
+          ? what
+          : what + ", on which " + figures.get(0) + (figures.size() == 1 ? " rests" : " and " + (figures.size() - 1) + " more rest");
+    }
+  }
+
+  /** In the units of the plan. */
+  public static List<Assumed> of(Compilation plan) {
+    List<Assumed> all = new ArrayList<>();
+    plan.house().assumed().forEach(what -> all.add(new Assumed(what, List.of())));
     Map<String, List<String>> resting = new LinkedHashMap<>();
     UnitSystem units = plan.house().units();
     gather(PlanFigures.of(plan, units).all(), resting);
     for (Trial trial : plan.house().trials().values()) {
       gather(PlanFigures.of(plan, trial, units).all(), resting);
     }
-    resting.forEach((assumed, figures) -> lines.add(assumed + ", on which " + figures.get(0)
-        + (figures.size() == 1 ? " rests" : " and " + (figures.size() - 1) + " more rest")));
-    return lines;
+    resting.forEach((assumed, figures) -> all.add(new Assumed(assumed, figures)));
+    return all;
   }
 
   private static void gather(List<SheetFigure> figures, Map<String, List<String>> resting) {

@@ -44,7 +44,7 @@ class SarifForHostTest {
     List<String> names = findings.stream().map(Finding::rule).distinct().toList();
     Path root = Repository.of(plan).orElse(folder);
     return new ObjectMapper().readTree(
-        SarifFindings.render(findings, List.of(), FindingWords.of(names, List.of(compilation)), root, "1")).at("/runs/0");
+        SarifFindings.render(findings, List.of(), List.of(), FindingWords.of(names, List.of(compilation)), root, "1")).at("/runs/0");
   }
 
   @Test

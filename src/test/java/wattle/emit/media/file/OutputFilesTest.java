@@ -75,7 +75,7 @@ class OutputFilesTest {
         bytes(Mark.markdown("# Loads\n")),
         bytes(Mark.dot("digraph { a }")),
         bytes(JsonFindings.render(List.of())),
-        bytes(SarifFindings.render(List.of(), List.of(), java.util.Map.of(), java.nio.file.Path.of(""), "1")),
+        bytes(SarifFindings.render(List.of(), List.of(), List.of(), java.util.Map.of(), java.nio.file.Path.of(""), "1")),
         PngPicture.of(PICTURE, 96),
         PdfPicture.of(List.of(PICTURE), "t", Optional.empty()),
         PdfPages.of(PAGE, "t"));

@@ -34,7 +34,7 @@ class AssumptionsTest {
   }
 
   private static List<String> airOf(String plan) {
-    return Assumptions.of(compile(plan)).stream().filter(l -> l.startsWith("ambient ")).toList();
+    return Assumptions.of(compile(plan)).stream().map(Assumptions.Assumed::line).filter(l -> l.startsWith("ambient ")).toList();
   }
 
   /** NFPA 70 table 310.16 is for air of 30 °C; where the plan says how warm it is, nothing is assumed of that run. */
@@ -48,7 +48,7 @@ class AssumptionsTest {
 
   @Test
   void kindsOfRoomsAreTold() {
-    assertThat(Assumptions.of(compile(PLAN))).contains("room hall counts as hall, by its name");
+    assertThat(Assumptions.of(compile(PLAN))).contains(new Assumptions.Assumed("room hall counts as hall, by its name", List.of()));
   }
 
   /** Numbers of circuits, dwellings, conductors and allowances are counted; the plan states none of them. */
