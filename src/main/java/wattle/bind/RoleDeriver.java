@@ -156,13 +156,19 @@ final class RoleDeriver {
     for (Role role : inOrder) {
       boolean white = !own.containsKey(role) && colored.isEmpty();
       Wire wire = own.containsKey(role) ? own.get(role) : white ? whites.remove(0) : colored.remove(0);
-      uses.add(new ConductorUse(wire, role, white));
+      boolean pulled = white && leg.wiring().race().isPresent() && !leg.wiring().namesNeutral();
+      uses.add(pulled ? new ConductorUse(colored(wire, uses.size()), role, false) : new ConductorUse(wire, role, white));
     }
     forNeutral.ifPresent(w -> uses.add(new ConductorUse(w, new Role.Neutral(), false)));
     colored.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     whites.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     leg.wiring().ground().ifPresent(w -> uses.add(new ConductorUse(w, new Role.Ground(), false)));
     return uses;
+  }
+
+  /** Single conductors are bought in any color: what need not be a neutral is pulled in that of a hot. */
+  private static Wire colored(Wire white, int before) {
+    return new Wire(Wire.Purpose.HOT, white.size(), white.metal(), WiringBinder.COLORS.get(before % WiringBinder.COLORS.size()));
   }
 
   /** A hot keeps its color from the panel on, wherever a cable has one of that color. */

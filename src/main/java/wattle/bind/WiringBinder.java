@@ -24,7 +24,9 @@ import wattle.syntax.Tree;
 
 /** Cables and raceways with conductors, to wires with purpose, size, metal and color. */
 final class WiringBinder {
-  private static final List<String> COLORS = List.of("black", "red", "blue", "brown", "yellow");
+  /** Rating of insulation that the plan does not state: that of THWN, which is pulled into most raceways; common practice. */
+  private static final double UNSTATED_CELSIUS = 75;
+  static final List<String> COLORS = List.of("black", "red", "blue", "brown", "yellow");
 
   private final Scope scope;
 
@@ -207,7 +209,10 @@ final class WiringBinder {
         return Optional.empty();
       }
       Metal metal = metal(conductor.metal(), kind.map(CableKind::metal).orElse(Metal.COPPER));
-      insulation = Math.min(insulation, kind.map(CableKind::insulationCelsius).orElse(75.0));
+      boolean ground = conductor.role().filter(r -> r.text().equals("ground")).isPresent();
+      if (kind.isPresent() || !ground) { // a ground that states none has the insulation of the others
+        insulation = Math.min(insulation, kind.map(CableKind::insulationCelsius).orElse(UNSTATED_CELSIUS));
+      }
       type = type.isEmpty() ? kind.map(CableKind::name).orElse("") : type;
       addConductors(wires, conductor, sized.get().size, metal, neutralNamed);
     }
@@ -216,7 +221,7 @@ final class WiringBinder {
         ? Optional.empty()
         : Optional.of(
             new Wiring(
-                WiringWords.of(raceway.span()), type, race, insulation, wires,
+                WiringWords.of(raceway.span()), type, race, Double.isInfinite(insulation) ? UNSTATED_CELSIUS : insulation, wires,
                 Origin.of(raceway.span())));
   }
 

@@ -45,7 +45,7 @@ public final class BreakerSizes {
    * @param ampacity of the conductor with all its limits
    * @param mayRoundUp whether the next standard rating above the ampacity will do: where no receptacles for portable
    *     loads are fed
-   * @return absent where the code has no ratings, or none as small as the ampacity
+   * @return the ampacity itself where no breaker is as small; absent where the code has no ratings
    */
   public Optional<Derivation> largestFor(Derivation ampacity, WireSize size, Metal metal, boolean mayRoundUp) {
     Derivation carried = ampacity.named(ampacity.name(), "I_z");
@@ -53,6 +53,7 @@ public final class BreakerSizes {
     return above
         .map(r -> r.named("next standard rating not below the ampacity", "I_n"))
         .or(() -> notAbove(carried).map(r -> r.named("greatest standard rating not above the ampacity", "I_n")))
+        .or(() -> ratings.map(t -> carried.remarking("No breaker is made as small as this.")))
         .map(rating -> capped(rating, size, metal));
   }
 

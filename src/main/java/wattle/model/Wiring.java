@@ -60,6 +60,11 @@ public record Wiring(
     return Optional.empty();
   }
 
+  /** Whether the plan calls a conductor of it neutral, rather than leaving that to the last of several alike. */
+  public boolean namesNeutral() {
+    return List.of(text.split("[ ,]+")).contains("neutral");
+  }
+
   /** The size that has as much metal as the hots of all sets of one leg: what electrode and bonding conductors are sized by. */
   public WireSize wholeSize() {
     WireSize one = hot().size();

@@ -13,6 +13,7 @@ import wattle.library.CableKind;
 import wattle.loads.ConnectedLoads;
 import wattle.model.Doubt;
 import wattle.model.Branch;
+import wattle.model.ConductorUse;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
 import wattle.model.Device;
@@ -71,6 +72,9 @@ final class BranchProperties {
         .kept()
         .size("drop-size", "thinnest hot of the same metal in which the whole of it would lose at most 3 %",
             (f, b) -> Drop.sizeWithin(f, b, SupplyProperties.advised(f)))
+        .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
+            Doubt.FIGURES)
+        .words("drop-remedy", "what would keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
         .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
             Doubt.FIGURES)
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
@@ -221,6 +225,17 @@ final class BranchProperties {
         .stated("terminals with Cu, Al or CO-ALR at both ends")
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest)
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL).kept()
+        .words("largest-why", "why it is no larger, or that it is the next standard rating, or that of the article of its load",
+            BreakerOfWire::why)
+        .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL).kept()
+        .figure("largest-for-load", Dimension.CURRENT,
+            "largest breaker that guards its hots; absent where the stated loads beyond it would trip that", BreakerOfWire::forLoad)
+        .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.CONTENTS, Doubt.FIGURES)
+        .words("breaker-remedy", "what can be done where its breaker is above that", BreakerOfWire::remedy)
+        .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.CONTENTS, Doubt.FIGURES)
+        .truth("white-hot", "whether a white conductor of it works as something other than a neutral",
+            (f, r) -> r.section().conductors().stream().anyMatch(ConductorUse::reidentified))
+        .rests(Doubt.WAY, Doubt.FED, Doubt.CONTENTS)
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating)
                 .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q))))
@@ -321,7 +336,7 @@ final class BranchProperties {
   }
 
   /** Rounding up to the next standard rating is open only to branches without receptacles for portable loads. */
-  private static Optional<Quantity> largest(Facts facts, RunOf run) {
+  static Optional<Quantity> largest(Facts facts, RunOf run) {
     Wire hot = run.section().wiring().hot();
     boolean mayRoundUp = facts.receptaclesOn(run.branch()) <= 1;
     Optional<Quantity> rating = breaker(facts, run).flatMap(Breaker::rating);

@@ -3,6 +3,7 @@ package wattle.rules;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
+import wattle.conductors.BranchLengths;
 import wattle.conductors.Impedance;
 import wattle.model.Branch;
 import wattle.model.Breaker;
@@ -48,6 +49,30 @@ final class Drop {
         .filter(s -> s.compareTo(hot.size()) > 0)
         .filter(s -> share(facts, branch, Optional.of(s)).filter(d -> d <= most).isPresent())
         .findFirst();
+  }
+
+  /** The size that would do for a branch, and how far the wires that are there would; whole lengths in the units of the plan. */
+  static Optional<String> remedy(Facts facts, Branch branch) {
+    double most = SupplyProperties.advised(facts);
+    return share(facts, branch, Optional.empty()).filter(s -> s > most).flatMap(
+        s -> BranchLengths.farthest(branch).map(
+            reach -> sizeWithin(facts, branch, most).map(size -> "run all of it in " + size + ", ").orElse("")
+                + "keep its farthest box within " + whole(facts, reach * most / s) + ", or split the branch"));
+  }
+
+  /** The same of a feeder. */
+  static Optional<String> remedy(Facts facts, FeederOf feeder) {
+    double most = SupplyProperties.advised(facts);
+    return ofFeeder(facts, feeder).map(Quantity::si).filter(s -> s > most).flatMap(
+        s -> feeder.stretch().length().map(
+            length -> sizeWithin(facts, feeder, most).map(size -> "run it in " + size + ", or ").orElse("")
+                + "keep it within " + whole(facts, length.si() * most / s)));
+  }
+
+  /** Rounded down, so that it is within the limit. */
+  private static String whole(Facts facts, double meters) {
+    Quantity shown = facts.house().units().shown(Quantity.of(meters, Units.METER));
+    return Quantity.of(Math.floor(shown.value()), shown.unit()).toString();
   }
 
   private static Optional<Double> share(Facts facts, Branch branch, Optional<WireSize> instead) {

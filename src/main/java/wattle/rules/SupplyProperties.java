@@ -437,6 +437,8 @@ final class SupplyProperties {
         .rests(Properties.LOADS)
         .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
         .rests(Properties.LOADS)
+        .words("drop-remedy", "what would keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
+        .rests(Properties.LOADS)
         .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .words("grounded",

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import wattle.derivation.Derivation;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.finding.Span;
@@ -189,7 +190,7 @@ public final class ServiceLoad {
         .because(
             "By the " + lower(sheet.method().title())
                 + (others.isEmpty() ? ", the only one that applies" : ", the smallest of those that apply")
-                + ", it is " + terms(sheet) + ending(sheet) + others)
+                + ", it is " + terms(sheet) + onLegs(sheet) + ending(sheet) + others)
         .figure("calculated load", power(sheet.total().si(), sheet))
         .figure("current", current)
         .figure("rating", rating)
@@ -197,6 +198,17 @@ public final class ServiceLoad {
         .about(sheet.name());
     sheet.nextRating().ifPresent(n -> finding.fix("make it " + n.value().text() + ", with conductors to match, or take load off it"));
     return finding.build();
+  }
+
+  /** What each leg carries, where that is not the whole over the volts between them: the rating has to hold the heaviest. */
+  private static String onLegs(Worksheet sheet) {
+    double most = sheet.legs().values().stream().mapToDouble(Derivation::si).max().orElse(0);
+    double least = sheet.legs().values().stream().mapToDouble(Derivation::si).min().orElse(0);
+    return most - least < 0.05
+        ? ""
+        : ", which is not even: " + String.join(", ",
+            sheet.legs().entrySet().stream().map(l -> amperes(l.getValue().si()) + " on leg " + l.getKey()).toList())
+            + ", and the heaviest counts";
   }
 
   /** What happens; where only the continuous part is too much, the breaker need not trip, and the rating is still too small. */

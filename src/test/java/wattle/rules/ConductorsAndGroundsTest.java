@@ -183,7 +183,7 @@ class ConductorsAndGroundsTest {
     List<Finding> found = findings("120/240 V", plan);
     assertThat(found).filteredOn(f -> f.rule().equals("voltage-drop-feeder")).singleElement().satisfies(f -> {
       assertThat(f.headline()).matches(".* is 5\\.9\\d* % at 59 A");
-      assertThat(f.fixes().get(0).order()).isEqualTo("run it in 3 AWG");
+      assertThat(f.fixes().get(0).order()).isEqualTo("run it in 3 AWG, or keep it within 37 m");
     });
   }
 }
