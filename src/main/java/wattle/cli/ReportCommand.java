@@ -39,7 +39,7 @@ final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
+  @Option(names = {"-o", "--out"}, required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
   private String folder;
 
   @Option(names = "--pdf", description = "Write report.pdf beside it: the same for paper, without the long parts.")

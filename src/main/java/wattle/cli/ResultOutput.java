@@ -13,7 +13,7 @@ import wattle.emit.media.file.OutputFiles;
 
 /** Where a command puts its result: on standard output, or in a file whose name also tells the format. */
 final class ResultOutput {
-  @Option(names = "--out", paramLabel = "FILE", description = "Write the result to a file instead of standard output.")
+  @Option(names = {"-o", "--out"}, paramLabel = "FILE", description = "Write the result to a file instead of standard output.")
   private String out;
 
   @Option(names = "--force", description = "Replace a file that Wattle did not make.")

@@ -22,6 +22,10 @@ final class ChangesMarkdown {
     if (comparison.isEmpty()) {
       return out.append("\nNothing differs.\n").toString();
     }
+    String headline = Headline.of(comparison);
+    if (!headline.isEmpty()) {
+      out.append('\n').append(headline).append('\n');
+    }
     Thing.Kind kind = null;
     for (Alike alike : comparison.alike()) {
       Change change = alike.first();

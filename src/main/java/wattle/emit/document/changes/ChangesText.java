@@ -20,7 +20,8 @@ final class ChangesText {
 
   /** Empty where nothing differs. */
   static String of(Comparison comparison) {
-    StringBuilder out = new StringBuilder(changes(comparison));
+    String headline = Headline.of(comparison);
+    StringBuilder out = new StringBuilder(headline.isEmpty() ? "" : headline + "\n\n").append(changes(comparison));
     findings(out, "new finding: ", comparison.appeared());
     findings(out, "finding gone: ", comparison.gone());
     if (!comparison.isEmpty()) {
