@@ -23,6 +23,7 @@ final class RoleDeriver {
   private final BranchDraft draft;
   private final ControlGroups groups;
   private final BranchControls controls;
+  private final LinkedAlarms alarms;
   private final int[] parent;
   private final int[] lastBelow;
   private final int[] order;
@@ -32,6 +33,7 @@ final class RoleDeriver {
     this.draft = draft;
     this.groups = groups;
     this.controls = controls;
+    this.alarms = new LinkedAlarms(draft);
     int count = draft.stops.size();
     parent = new int[count];
     order = new int[count];
@@ -160,6 +162,9 @@ final class RoleDeriver {
       uses.add(pulled ? new ConductorUse(colored(wire, uses.size()), role, false) : new ConductorUse(wire, role, white));
     }
     forNeutral.ifPresent(w -> uses.add(new ConductorUse(w, new Role.Neutral(), false)));
+    if (!colored.isEmpty() && alarms.isBetween(stop -> isBeyond(leg.to(), stop))) {
+      uses.add(new ConductorUse(colored.remove(colored.size() - 1), new Role.Interconnect(), false));
+    }
     colored.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     whites.forEach(w -> uses.add(new ConductorUse(w, new Role.Spare(), false)));
     leg.wiring().ground().ifPresent(w -> uses.add(new ConductorUse(w, new Role.Ground(), false)));

@@ -42,7 +42,7 @@ final class Carrying {
         count += travelers.add(t.betweenSwitch() + " " + t.andSwitch()) ? 1 : 0;
       } else if (role instanceof Role.Neutral) {
         neutral = true;
-      } else if (!(role instanceof Role.Ground || role instanceof Role.Spare)) {
+      } else if (!(role instanceof Role.Ground || Role.isApart(role))) {
         throw new AssertionError(role);
       }
     }

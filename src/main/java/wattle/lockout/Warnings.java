@@ -61,7 +61,7 @@ final class Warnings {
     for (Section section : branch.sections()) {
       boolean ends = List.of(section.from(), section.to()).stream()
           .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
-      if (ends && section.conductors().stream().anyMatch(c -> c.reidentified() && !(c.role() instanceof Role.Spare))) {
+      if (ends && section.conductors().stream().anyMatch(c -> c.reidentified() && !Role.isApart(c.role()))) {
         warnings
             .add("A white conductor of " + words.branch(branch) + " in " + box + " is no neutral: it works as a hot and should be marked.");
       }

@@ -17,8 +17,16 @@ public sealed interface Role {
   /** One of the wires between two switches that control the same lights. */
   record Traveler(String betweenSwitch, String andSwitch, int number, int hot) implements Role {}
 
+  /** The signal wire by which alarms sound together: it joins their leads and carries no current of the branch. */
+  record Interconnect() implements Role {}
+
   /** Connected to nothing. */
   record Spare() implements Role {}
+
+  /** Whether it takes no part in the circuit: of a signal, or connected to nothing. */
+  static boolean isApart(Role role) {
+    return role instanceof Spare || role instanceof Interconnect;
+  }
 
   /** Which hot of its branch a conductor carries, from 0, be it switched or not; absent where it carries none. */
   static Optional<Integer> hotOf(Role role) {
@@ -31,7 +39,7 @@ public sealed interface Role {
     if (role instanceof Traveler t) {
       return Optional.of(t.hot);
     }
-    if (role instanceof Spare || role instanceof Neutral || role instanceof Ground) {
+    if (isApart(role) || role instanceof Neutral || role instanceof Ground) {
       return Optional.empty();
     }
     throw new AssertionError(role);
@@ -58,6 +66,9 @@ public sealed interface Role {
     }
     if (role instanceof Traveler t) {
       return "traveler " + t.number + " between " + t.betweenSwitch + " and " + t.andSwitch;
+    }
+    if (role instanceof Interconnect) {
+      return "interconnect of alarms";
     }
     if (role instanceof Spare) {
       return "spare";

@@ -171,6 +171,6 @@ final class HouseNetworkBuilder {
     if (role instanceof Role.Ground) {
       return Optional.of(HouseNetwork.Kind.GROUND);
     }
-    return role instanceof Role.Spare ? Optional.empty() : Optional.of(HouseNetwork.Kind.HOT);
+    return Role.isApart(role) ? Optional.empty() : Optional.of(HouseNetwork.Kind.HOT);
   }
 }

@@ -80,9 +80,9 @@ record Place(Branch branch, int point) {
   static final class RunRoles {
     private RunRoles() {}
 
-    /** Roles of a run in the order of its conductors; spares are left out. */
+    /** Roles of a run in the order of its conductors; spares and signals are left out. */
     static List<Role> of(Section section) {
-      return section.conductors().stream().map(ConductorUse::role).filter(r -> !(r instanceof Role.Spare)).toList();
+      return section.conductors().stream().map(ConductorUse::role).filter(r -> !Role.isApart(r)).toList();
     }
   }
 }

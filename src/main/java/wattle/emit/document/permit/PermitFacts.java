@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import wattle.compiler.Compilation;
-import wattle.emit.media.page.Markup;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.permit.PermitPart.Facts.Fact;
 import wattle.finding.Citation;
@@ -25,6 +24,7 @@ import wattle.model.Source;
 import wattle.model.Status;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
+import wattle.words.BondWords;
 import wattle.words.BreakerWords;
 
 /** What somebody who judges a plan asks first: what is there, what is to be made, what was checked and what was silenced. */
@@ -131,7 +131,7 @@ public final class PermitFacts {
 
   private static String panel(Panel panel) {
     return panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
-        + (panel.bonded() ? ", neutral and ground joined here" : ", neutral and ground apart") + ", " + panel.status().word();
+        + ", " + BondWords.of(panel) + ", " + panel.status().word();
   }
 
   private static String source(Source source) {

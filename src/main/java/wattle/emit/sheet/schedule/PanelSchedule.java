@@ -20,6 +20,7 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Pole;
 import wattle.model.Slot;
+import wattle.words.BondWords;
 import wattle.words.BreakerWords;
 import wattle.words.Caution;
 
@@ -136,7 +137,7 @@ public final class PanelSchedule {
     panel.main().ifPresent(m -> words.add(BreakerWords.main(m)));
     panel.busRating().ifPresent(b -> words.add("bus " + b));
     panel.slotCount().ifPresent(s -> words.add(s + " slots"));
-    words.add(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart");
+    words.add(BondWords.of(panel));
     return String.join("; ", words);
   }
 

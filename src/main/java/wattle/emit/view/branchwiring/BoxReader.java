@@ -153,13 +153,13 @@ final class BoxReader {
     }
     if (!bars.isEmpty()) {
       String title = bonded ? "neutral and ground bar" : "ground bar";
-      fixtures.add(new Fixture(title, List.of(bonded ? "joined in this panel" : "apart from neutral"), bars, Fixture.Tab.NONE, false));
+      fixtures.add(new Fixture(title, List.of(bonded ? "neutral bonded here" : "neutral isolated"), bars, Fixture.Tab.NONE, false));
     }
     for (BreakerId id : ids) {
       fixtures.add(breaker(id, guarded ? Optional.of(forNeutral) : Optional.empty()));
     }
     if (neutral && !guarded && !bonded) {
-      fixtures.add(new Fixture("neutral bar", List.of("apart from ground"), List.of(forNeutral), Fixture.Tab.NONE, false));
+      fixtures.add(new Fixture("neutral bar", List.of("isolated from ground"), List.of(forNeutral), Fixture.Tab.NONE, false));
     }
     String title = panel.map(p -> "Panel " + p.name()).orElse("Panel not stated");
     return BoxWiring.joined(

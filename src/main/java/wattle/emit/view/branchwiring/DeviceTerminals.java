@@ -160,12 +160,23 @@ final class DeviceTerminals {
     return all;
   }
 
+  /** Whether the wire by which alarms sound together comes here, which only alarms have. */
+  private boolean isInterconnected(Device device, Point point) {
+    int here = branch.points().indexOf(point);
+    return device.kind().name().endsWith(" alarm")
+        && branch.sections().stream().filter(s -> s.from() == here || s.to() == here)
+            .anyMatch(s -> s.conductors().stream().anyMatch(c -> c.role() instanceof Role.Interconnect));
+  }
+
   private List<Terminal> ofAppliance(Device device, Point point) {
     if (device.kind().needs().contains(Need.TWO_HOTS)) {
       return acrossLegs(device, device.kind().isThreePhase() ? "T1" : "L1", device.kind().isThreePhase() ? "T2" : "L2", "N", Make.LEAD);
     }
     List<Terminal> all = new ArrayList<>();
     all.add(top("L", Make.LEAD, feeds(device, point).get(0)));
+    if (isInterconnected(device, point)) {
+      all.add(top("interconnect", Make.LEAD, new Role.Interconnect()));
+    }
     if (device.kind().needs().contains(Need.NEUTRAL)) {
       all.add(foot("N", Make.LEAD, new Role.Neutral()));
     }

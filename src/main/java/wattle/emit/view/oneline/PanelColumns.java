@@ -5,16 +5,17 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wattle.emit.media.drawing.Fit;
-import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.Symbols;
 import wattle.model.Breaker;
 import wattle.model.Leg;
 import wattle.model.MainDevice;
 import wattle.model.Panel;
+import wattle.words.BondWords;
 import wattle.words.BreakerWords;
 
 /** Where the columns of a panel stand, as wide as its rows need them; and the drawing of a row, the bars and the way in. */
@@ -81,7 +82,7 @@ final class PanelColumns {
     return Stream.of(
         Stream.of(panel.system().text()), panel.busRating().map(b -> "bus " + b).stream(),
         panel.slotCount().map(s -> s + " slots").stream(),
-        Stream.of(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart"))
+        Stream.of(BondWords.of(panel)))
         .flatMap(s -> s)
         .collect(Collectors.joining(", "));
   }

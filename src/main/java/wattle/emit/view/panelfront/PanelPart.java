@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.emit.media.drawing.Fit;
-import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.model.Breaker;
 import wattle.model.House;
@@ -22,6 +22,7 @@ import wattle.model.Panel;
 import wattle.model.Pole;
 import wattle.model.Slot;
 import wattle.model.SlotOrder;
+import wattle.words.BondWords;
 import wattle.words.BreakerWords;
 
 /** Some rows of the front of a panel, or all of them. */
@@ -133,7 +134,7 @@ final class PanelPart {
     facts.add(panel.system().text());
     panel.busRating().ifPresent(b -> facts.add("bus " + b));
     panel.slotCount().ifPresent(s -> facts.add(s + " slots"));
-    facts.add(panel.bonded() ? "neutral and ground joined here" : "neutral and ground apart");
+    facts.add(BondWords.of(panel));
     return facts;
   }
 
