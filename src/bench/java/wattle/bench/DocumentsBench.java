@@ -89,8 +89,8 @@ public class DocumentsBench {
     plan = text();
     house = plan.house();
     loads = ConnectedLoads.of(house);
-    graph = new OneLine(house, loads).dot();
-    svg = DrawingSvg.document(new OneLine(house, loads).drawing(DotEngine.builtIn()));
+    graph = new OneLine(house, plan.figures()).dot();
+    svg = DrawingSvg.document(new OneLine(house, plan.figures()).drawing(DotEngine.builtIn()));
     runs = runs();
   }
 
@@ -130,7 +130,7 @@ public class DocumentsBench {
 
   @Benchmark
   public String oneLine() {
-    return DrawingSvg.document(new OneLine(house, loads).drawing(DotEngine.builtIn()));
+    return DrawingSvg.document(new OneLine(house, plan.figures()).drawing(DotEngine.builtIn()));
   }
 
   @Benchmark

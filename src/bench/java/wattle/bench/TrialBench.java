@@ -62,6 +62,6 @@ public class TrialBench {
 
   @Benchmark
   public String redraw() {
-    return DrawingSvg.document(new OneLine(plan.house(), ConnectedLoads.of(plan.house())).drawing(engine));
+    return DrawingSvg.document(new OneLine(plan.house(), plan.figures()).drawing(engine));
   }
 }

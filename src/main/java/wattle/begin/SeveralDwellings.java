@@ -65,7 +65,7 @@ final class SeveralDwellings {
     text.append("panel M \"Main switchboard\" from main").append(answers.work().status()).append(" {\n");
     int stairs = one ? dwellings + 1 : first == dwellings ? 2 : SLOTS_OF_A_WAY * (dwellings - first) + 2;
     int slots = Board.size(one ? stairs : Math.max(stairs, SLOTS_OF_A_WAY * first));
-    text.append("bus ").append(answers.service().bus()).append(" A slots ").append(slots).append(" bonded")
+    text.append("bus ").append(answers.service().bus()).append(" A slots ").append(slots).append(" bonded meters")
         .append(one ? " order one-column" : "").append('\n').append(FirstPlan.main(answers, answers.service())).append("\n\n");
     String way = "  " + feeder.amperes() + " A  " + (answers.work() == Work.FUSES ? "fuse" : answers.system().poles()) + "  " + name
         + "{n}  \"" + title + " {n}\" for n from ";

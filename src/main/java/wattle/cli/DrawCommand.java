@@ -142,7 +142,7 @@ final class DrawCommand implements Callable<Integer> {
   }
 
   private static OneLine oneLine(Compilation plan) {
-    return new OneLine(plan.house(), plan.figures().loads());
+    return new OneLine(plan.house(), plan.figures());
   }
 
   private Branch branch(Compilation plan) {

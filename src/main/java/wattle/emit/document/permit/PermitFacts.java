@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import wattle.compiler.Compilation;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.permit.PermitPart.Facts.Fact;
+import wattle.emit.media.page.Markup;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
@@ -131,7 +132,8 @@ public final class PermitFacts {
 
   private static String panel(Panel panel) {
     return panel.main().map(m -> ", " + BreakerWords.main(m)).orElse("")
-        + ", " + BondWords.of(panel) + ", " + panel.status().word();
+        + ", " + BondWords.of(panel) + (Boolean.TRUE.equals(panel.flags().get("meters")) ? ", with the meters of what it feeds" : "") + ", "
+        + panel.status().word();
   }
 
   private static String source(Source source) {

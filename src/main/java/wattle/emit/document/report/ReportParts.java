@@ -180,7 +180,7 @@ final class ReportParts {
       return List.of(tooMany("one-line"));
     }
     List<Content> contents = new ArrayList<>(standing());
-    contents.add(new Content.Picture(ONE_LINE, new OneLine(shown, loads).drawing(layout)));
+    contents.add(new Content.Picture(ONE_LINE, new OneLine(shown, figures).drawing(layout)));
     return contents;
   }
 

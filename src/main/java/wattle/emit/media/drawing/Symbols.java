@@ -67,6 +67,15 @@ public final class Symbols {
     to.text(x + 12, y + 4, "G", 12, false, Anchor.MIDDLE);
   }
 
+  /** Length along the line that a meter takes. */
+  public static final double METER = 16;
+
+  /** A meter on a horizontal line, from x to x + {@link #METER}. */
+  public static void meter(Sketch to, double x, double y) {
+    to.add(new Shape.Circle(x + METER / 2, y, METER / 2, Stroke.THIN, Fill.PAPER));
+    to.text(x + METER / 2, y + 3.4, "M", 9.5, false, Anchor.MIDDLE);
+  }
+
   /** Earth, hanging from a point: three lines, each shorter than the one above. */
   public static void earth(Sketch to, double x, double y) {
     to.line(x, y, x, y + 8).line(x - 9, y + 8, x + 9, y + 8).line(x - 6, y + 11.5, x + 6, y + 11.5);

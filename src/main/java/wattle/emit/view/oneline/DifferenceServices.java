@@ -20,7 +20,7 @@ final class DifferenceServices {
     int number = 0;
     for (String key : revisions.services()) {
       Service service = revisions.service(key);
-      Block block = ServiceBlock.of(service, List.of(), "n" + number++, revisions.units());
+      Block block = ServiceBlock.of(service, List.of(), revisions.isMetered(key), "n" + number++, revisions.units());
       Difference difference = revisions.ofService(key);
       String was = revisions.was(Thing.Kind.SERVICE, key);
       Sketch marked = new Sketch();

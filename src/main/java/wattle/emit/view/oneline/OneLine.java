@@ -17,7 +17,7 @@ import wattle.emit.media.drawing.View;
 import wattle.emit.media.file.Mark;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.text.Escape;
-import wattle.loads.ConnectedLoads;
+import wattle.figures.HouseFigures;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
@@ -41,14 +41,19 @@ public final class OneLine {
   private final Map<String, PanelBlock> parts = new LinkedHashMap<>();
   private final Map<String, Block> panels = new LinkedHashMap<>();
 
-  public OneLine(House house, ConnectedLoads loads) {
+  /**
+   * @param house what is drawn: the house of the figures, or a part of it
+   */
+  public OneLine(House house, HouseFigures figures) {
     this.house = house;
+    PanelFigures panelFigures = new PanelFigures(figures);
     int number = 0;
     for (Service service : house.services().values()) {
-      services.put(service.name(), ServiceBlock.of(service, fedFrom(service), "n" + number++, house.units()));
+      services.put(service.name(),
+          ServiceBlock.of(service, fedFrom(service), PanelRow.isMetered(house, service), "n" + number++, house.units()));
     }
     for (Panel panel : house.panels().values()) {
-      PanelBlock block = new PanelBlock(house, loads, panel);
+      PanelBlock block = new PanelBlock(house, figures.loads(), panel, panelFigures.of(panel));
       parts.put(panel.name(), block);
       panels.put(panel.name(), block.block("n" + number++));
     }

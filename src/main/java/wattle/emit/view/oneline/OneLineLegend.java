@@ -48,6 +48,7 @@ final class OneLineLegend {
       s.line(0, 0, 24, 0);
       Symbols.strokes(s, 8, 0, 2);
     });
+    item(!house.services().isEmpty(), Symbols.METER, "meter", s -> Symbols.meter(s, 0, 0));
     item(sources(Source.Transformer.class), 40, "transformer", s -> Symbols.transformer(s, 1, 0));
     item(sources(Source.Generator.class), 24, "generator", s -> Symbols.generator(s, 0, 0));
     item(

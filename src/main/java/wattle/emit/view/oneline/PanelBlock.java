@@ -24,11 +24,11 @@ import wattle.model.Status;
  * is connected to that leg; the letters at its left say the same, so that nothing hangs on color.
  */
 final class PanelBlock {
-  static final double ENTRY = 62;
+  static final double ENTRY = 77;
 
   private static final double SIZE = PanelColumns.SIZE;
   private static final double ROW = 19;
-  private static final double FIRST_ROW = 92;
+  private static final double FIRST_ROW = 107;
   private static final double BELOW = 18;
   private static final double WIDEST_HEADING = 460;
 
@@ -37,16 +37,20 @@ final class PanelBlock {
 
   private final List<PanelRow> rows;
   private final PanelColumns columns;
+  private final String figures;
   private final double width;
 
-  PanelBlock(House house, ConnectedLoads loads, Panel panel) {
+  /** @param figures its calculated load and fault current, in words */
+  PanelBlock(House house, ConnectedLoads loads, Panel panel, String figures) {
+    this.figures = figures;
     rows = panel.breakers().stream()
         .sorted(Comparator.comparingInt(PanelBlock::slot).thenComparing(b -> b.id().slotText()))
         .map(b -> PanelRow.of(house, loads, b))
         .toList();
     boolean feeds = rows.stream().anyMatch(r -> !r.panel().isEmpty());
     columns = new PanelColumns(panel, rows, feeds ? Fit.width(SHEET, SIZE, false) : 0);
-    double heading = Math.max(Fit.width(columns.title() + " (continued)", 13, true), Fit.width(columns.facts(), SIZE, false));
+    double heading = Math.max(Fit.width(columns.title() + " (continued)", 13, true),
+        Math.max(Fit.width(columns.facts(), SIZE, false), Fit.width(figures, SIZE, false)));
     width = Math.max(columns.loadEnd(), Math.min(WIDEST_HEADING, heading) + 20);
   }
 
@@ -81,7 +85,7 @@ final class PanelBlock {
   Block block(String id) {
     Map<String, Block.Exit> exits = new HashMap<>();
     BlockLabel label = new BlockLabel(width);
-    label.row(FIRST_ROW - ROW / 2, "in", columns.title() + "  " + columns.facts());
+    label.row(FIRST_ROW - ROW / 2, "in", columns.title() + "  " + columns.facts() + "  " + figures);
     for (int i = 0; i < rows.size(); i++) {
       PanelRow row = rows.get(i);
       double y = FIRST_ROW + ROW * i;
@@ -149,9 +153,10 @@ final class PanelBlock {
     return breaker.poles().stream().mapToInt(p -> p.slot().number()).min().orElse(0);
   }
 
-  /** The two lines over a panel. */
+  /** The lines over a panel. */
   private void heading(Sketch sketch, String more) {
     sketch.fitted(0, 12, columns.title() + more, 13, true, Anchor.START, WIDEST_HEADING);
     sketch.fitted(0, 29, columns.facts(), SIZE, false, Anchor.START, WIDEST_HEADING);
+    sketch.fitted(0, 44, figures, SIZE, false, Anchor.START, WIDEST_HEADING);
   }
 }

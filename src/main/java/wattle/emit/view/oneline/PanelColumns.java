@@ -23,9 +23,10 @@ final class PanelColumns {
   static final double SIZE = 10.5;
 
   private static final double BAR_GAP = 14;
-  private static final double WIDEST_WIRING = 340;
   private static final double WIDEST_NAME = 220;
   private static final double WIDEST = 1000;
+  private static final double STROKES = 26;
+  private static final double METER = 24;
 
   private final Panel panel;
   private final double slots;
@@ -47,8 +48,8 @@ final class PanelColumns {
     breaker = lastBar + 14;
     ratingAt = breaker + Symbols.DEVICE + 6;
     wall = Math.max(ratingAt + widest(rows, PanelRow::rating, WIDEST), lastBar + 12 + Fit.width(mainWords(), SIZE, false)) + 10;
-    wiringAt = wall + 26;
-    headAt = wiringAt + widest(rows, PanelRow::wiring, WIDEST_WIRING) + 28;
+    wiringAt = wall + STROKES + (PanelRow.hasMeters(panel) ? METER : 0);
+    headAt = wiringAt + widest(rows, PanelRow::wiring, WIDEST) + 28;
     double load = Math.max(widest(rows, PanelRow::load, WIDEST), leastLoad);
     loadEnd = headAt + 6 + widest(rows, PanelRow::what, WIDEST_NAME) + 14 + load;
   }
@@ -148,10 +149,17 @@ final class PanelColumns {
       sketch.fitted(wiringAt, y + 3.6, row.what(), SIZE, false, Anchor.START, WIDEST_NAME);
       return wiringAt;
     }
-    sketch.line(ratingAt + Fit.width(row.rating(), SIZE, false) + 5, y, wiringAt - 5, y, stroke);
+    double leaves = ratingAt + Fit.width(row.rating(), SIZE, false) + 5;
+    if (PanelRow.hasMeters(panel) && !row.panel().isEmpty()) {
+      double meter = wall + STROKES - 2;
+      sketch.line(leaves, y, meter, y, stroke).line(meter + Symbols.METER, y, wiringAt - 5, y, stroke);
+      Symbols.meter(sketch, meter, y);
+    } else {
+      sketch.line(leaves, y, wiringAt - 5, y, stroke);
+    }
     Symbols.strokes(sketch, wall + 6, y, row.breaker().poles().size());
-    sketch.fitted(wiringAt, y + 3.6, row.wiring(), SIZE, false, Anchor.START, WIDEST_WIRING);
-    double wiringEnd = wiringAt + Math.min(WIDEST_WIRING, Fit.width(row.wiring(), SIZE, false)) + 5;
+    sketch.fitted(wiringAt, y + 3.6, row.wiring(), SIZE, false, Anchor.START, WIDEST);
+    double wiringEnd = wiringAt + Math.min(WIDEST, Fit.width(row.wiring(), SIZE, false)) + 5;
     sketch.line(wiringEnd, y, headAt - (feeds ? 0 : 8), y, stroke);
     sketch.fitted(headAt + 6, y + 3.6, row.what(), SIZE, true, Anchor.START, WIDEST_NAME);
     if (!feeds) {

@@ -103,6 +103,17 @@ record PanelRow(Breaker breaker, String what, String load, Optional<Outgoing> li
     return line.isPresent();
   }
 
+  /** Whether each panel that a panel feeds is metered there. */
+  static boolean hasMeters(Panel panel) {
+    return Boolean.TRUE.equals(panel.flags().get("meters"));
+  }
+
+  /** Whether the meter is at a service, which no panel behind it says of itself. */
+  static boolean isMetered(House house, wattle.model.Service service) {
+    return house.panels().values().stream().filter(p -> house.serviceOf(p).filter(service::equals).isPresent())
+        .noneMatch(PanelRow::hasMeters);
+  }
+
   private static String status(Status status) {
     return status == Status.NEW ? "" : status == Status.EXISTING ? " (existing)" : " (to be removed)";
   }

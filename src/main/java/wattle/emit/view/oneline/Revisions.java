@@ -85,6 +85,11 @@ final class Revisions {
     return Optional.ofNullable(after.services().get(key)).orElseGet(() -> servicesBefore().get(key));
   }
 
+  /** Whether the meter is at a service. */
+  boolean isMetered(String service) {
+    return PanelRow.isMetered(after.services().containsKey(service) ? after : before, service(service));
+  }
+
   /** Key of the service that feeds a panel; absent where a breaker does. */
   Optional<String> serviceOf(String panel) {
     boolean old = !after.panels().containsKey(panel);

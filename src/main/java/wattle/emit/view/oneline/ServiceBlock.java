@@ -17,7 +17,7 @@ import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
 
-/** The supply: what feeds it, the run to the house, the earth electrodes. */
+/** The supply: what feeds it, the run to the house, its meter, the earth electrodes. */
 final class ServiceBlock {
   private static final double SIZE = 10.5;
   private static final double LINE = 62;
@@ -25,28 +25,34 @@ final class ServiceBlock {
 
   private ServiceBlock() {}
 
-  static Block of(Service service, List<Panel> fed, String id, UnitSystem units) {
+  static Block of(Service service, List<Panel> fed, boolean metered, String id, UnitSystem units) {
     Sketch sketch = new Sketch();
     String title = "Service " + service.name() + service.label().map(l -> "  " + l).orElse("");
     String facts = service.system().words() + service.rating().map(r -> ", " + r).orElse("");
     String source = service.source().map(ServiceBlock::source).orElse("source not stated");
     String run = service.run().map(r -> r.wiring().text() + ", "
         + r.length().map(l -> PanelRow.length(l.si(), units)).orElse("? " + units.shown(Units.METER).symbol())).orElse("");
-    double width = 190;
-    for (String text : List.of(title, facts, source, run)) {
+    double width = Math.max(190, Fit.width(run, SIZE, false) + 20);
+    for (String text : List.of(title, facts, source)) {
       width = Math.max(width, Math.min(WIDEST, Fit.width(text, 13, true)) + 20);
     }
     sketch.fitted(0, 12, title, 13, true, Anchor.START, WIDEST);
     sketch.fitted(0, 29, facts, SIZE, false, Anchor.START, WIDEST);
     double afterSource = sourceSymbol(sketch, service);
-    sketch.line(afterSource, LINE, width, LINE);
+    double meter = width - 44;
+    if (metered) {
+      sketch.line(afterSource, LINE, meter, LINE).line(meter + Symbols.METER, LINE, width, LINE);
+      Symbols.meter(sketch, meter, LINE);
+    } else {
+      sketch.line(afterSource, LINE, width, LINE);
+    }
     int wires = service.run().map(r -> r.wiring().wires().size()).orElse(0);
     Symbols.strokes(sketch, afterSource + 14, LINE, wires);
     sketch.fitted(0, LINE + 26, source, SIZE, false, Anchor.START, WIDEST);
     double y = LINE + 26;
     if (!run.isEmpty()) {
       y += 15;
-      sketch.fitted(0, y, run, SIZE, false, Anchor.START, WIDEST);
+      sketch.text(0, y, run, SIZE);
     }
     double bottom = electrodes(sketch, service, width - 12, y + 12);
     BlockLabel label = new BlockLabel(width);

@@ -98,7 +98,7 @@ class SheetsTest {
     House house = plan.house();
     ConnectedLoads loads = ConnectedLoads.of(house);
     Map<String, View> views = new LinkedHashMap<>();
-    views.put("one-line", new OneLine(house, loads).view(ENGINE));
+    views.put("one-line", new OneLine(house, plan.figures()).view(ENGINE));
     views.put("panel", new PanelFront(house));
     views.put("legs", LegsPlot.view(house, loads));
     views.put("rooms", new RoomSheet(house, List.copyOf(house.rooms().values())));
@@ -191,7 +191,7 @@ class SheetsTest {
   @Test
   void theTitleBlockSaysWhatItMust() {
     Compilation plan = compile(ManyCircuits.plan(84, 3));
-    List<Drawing> sheets = sheets(new OneLine(plan.house(), ConnectedLoads.of(plan.house())).view(ENGINE), Paper.LETTER);
+    List<Drawing> sheets = sheets(new OneLine(plan.house(), plan.figures()).view(ENGINE), Paper.LETTER);
     assertThat(sheets).hasSizeBetween(3, 8);
     for (int i = 0; i < sheets.size(); i++) {
       List<String> texts = texts(sheets.subList(i, i + 1));
