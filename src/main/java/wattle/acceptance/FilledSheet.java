@@ -141,11 +141,10 @@ public final class FilledSheet {
               .error("reading-out-of-range",
                   measurement.kind().word() + " at " + measurement.at() + " reads " + reading + suffix(reading, measurement))
               .at(at, range(measurement) + " is expected")
-              .because("Expected: " + measurement.expected() + ", " + measurement.between() + ", branch " + measurement.branch() + " on "
-                  + measurement.breakers() + ".")
+              .because("Expected: " + measurement.expected() + ", " + measurement.between() + ", " + measurement.subject() + ".")
               .figure("reading", reading)
               .figure("expected", measurement.expected())
-              .fix("find the cause before the branch is used, then measure again")
+              .fix("find the cause before it is used, then measure again")
               .build());
     }
   }
@@ -178,8 +177,8 @@ public final class FilledSheet {
       findings.add(
           Finding.error("reading-out-of-range", measurement.kind().word() + " at " + measurement.at() + " failed")
               .at(at, measurement.expected() + " is expected")
-              .because(measurement.between() + ", branch " + measurement.branch() + " on " + measurement.breakers() + ".")
-              .fix("find the cause before the branch is used, then test again")
+              .because(measurement.between() + ", " + measurement.subject() + ".")
+              .fix("find the cause before it is used, then test again")
               .build());
     } else if (!YES.contains(word)) {
       findings.add(

@@ -8,8 +8,12 @@ import wattle.conductors.Resistances;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.model.Branch;
+import wattle.model.ConductorUse;
+import wattle.model.Role;
 import wattle.model.Section;
+import wattle.model.Stretch;
 import wattle.model.Wire;
+import wattle.model.Wiring;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -28,9 +32,28 @@ final class Loops {
    * One loop.
    *
    * @param point index of the far end among the points of the branch
+   * @param out what it goes out on, by its color at the far end
    * @param back what it returns on
+   * @param first whether it is the first of that far end
    */
-  record Loop(int point, String back, Derivation ohms) {}
+  record Loop(int point, String out, String back, boolean first, Derivation ohms) {}
+
+  /** Of a feeder, out on a hot and back on this; absent where its length or a conductor is not known. */
+  Optional<Derivation> of(Stretch stretch, Optional<Wire> back) {
+    Wiring wiring = stretch.wiring();
+    Optional<Resistance> out = resistances.of(wiring.hot().size(), wiring.hot().metal());
+    Optional<Resistance> in = back.flatMap(w -> resistances.of(w.size(), w.metal()));
+    if (stretch.length().isEmpty() || out.isEmpty() || in.isEmpty()) {
+      return Optional.empty();
+    }
+    Derivation celsius = Derivation.assumed("temperature of the conductors", "T", Quantity.of(CELSIUS, Units.CELSIUS));
+    double ohms = stretch.length().get().si() * (out.get().ohmsPerMeter(CELSIUS) + in.get().ohmsPerMeter(CELSIUS)) / wiring.sets();
+    return Optional.of(
+        Derivation.computed(
+            "resistance of the loop", "R", "l × (r_out + r_back) / n", ohms, Units.OHM,
+            Derivation.stated("length", "l", stretch.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
+            in.get().at(celsius).named("way back, for its length", "r_back"), Derivation.counted("sets in parallel", "n", wiring.sets())));
+  }
 
   /** A loop for each far end whose lengths and conductors are all known. */
   List<Loop> of(Branch branch) {
@@ -38,7 +61,12 @@ final class Loops {
     for (int p = 1; p < branch.points().size(); p++) {
       int point = p;
       if (branch.sections().stream().noneMatch(s -> s.from() == point)) {
-        loop(branch, point).ifPresent(loops::add);
+        loop(branch, point).ifPresent(loop -> {
+          List<String> hots = hots(way(branch, point));
+          for (String hot : hots) {
+            loops.add(new Loop(point, hot, loop.back, hot.equals(hots.get(0)), loop.ohms));
+          }
+        });
       }
     }
     return loops;
@@ -69,7 +97,27 @@ final class Loops {
     }
     Derivation sum = Derivation.computed("resistance of the loop", "", "Σ R",
         new wattle.derivation.Value.Amount(Quantity.of(ohms, Units.OHM)), runs);
-    return Optional.of(new Loop(point, grounded ? "ground" : "neutral", sum));
+    return Optional.of(new Loop(point, "hot", grounded ? "ground" : "neutral", true, sum));
+  }
+
+  /**
+   * Colors at the far end of the hots that come to it unbroken from the panel; one that a switch is in the way of is told with the switch.
+   * Where nothing says what the conductors do, the hot.
+   */
+  private static List<String> hots(List<Section> way) {
+    List<ConductorUse> last = way.get(way.size() - 1).conductors();
+    List<String> colors = new ArrayList<>();
+    for (ConductorUse use : last) {
+      if (use.role() instanceof Role.Hot hot && way.stream().allMatch(s -> s.conductors().stream().anyMatch(c -> c.role().equals(hot)))) {
+        colors.add(use.wire().color());
+      }
+    }
+    List<String> switched = last.stream()
+        .filter(u -> u.role() instanceof Role.SwitchLeg)
+        .map(u -> u.wire().color() + " with " + ((Role.SwitchLeg) u.role()).fromSwitch() + " on")
+        .distinct()
+        .toList();
+    return !colors.isEmpty() ? colors.stream().distinct().toList() : switched.isEmpty() ? List.of("hot") : switched;
   }
 
   private static List<Section> way(Branch branch, int point) {

@@ -7,8 +7,9 @@ import wattle.quantity.Quantity;
 /**
  * One measurement.
  *
- * @param key by which a filled sheet is read back: branch, place and kind, unique in a house
- * @param breakers that feed the branch, as in {@code P/2+4}
+ * @param key by which a filled sheet is read back: branch, feeder or service, place, kind and conductor, unique in a house
+ * @param branch name of the branch, or {@code feeder of G}, {@code panel P}, {@code service main}
+ * @param breakers that feed it, as in {@code P/2+4}; the panel or service itself where none does
  * @param at the box, device or panel where it is taken
  * @param between which conductors, or what to do
  * @param expected in words, with its unit
@@ -31,8 +32,8 @@ public record Measurement(
     Optional<Derivation> derivation) {
   /** In the order in which they are made: first all that is done dead. */
   public enum Kind {
-    CONTINUITY("continuity"), INSULATION("insulation"), VOLTAGE("voltage"), POLARITY("polarity"), GROUND_FAULT(
-        "ground-fault trip"), ARC_FAULT("arc-fault trip");
+    CONTINUITY("continuity"), BOND("bond"), INSULATION("insulation"), TORQUE("torque"), VOLTAGE("voltage"), ROTATION("rotation"), POLARITY(
+        "polarity"), GROUND_FAULT("ground-fault trip"), ARC_FAULT("arc-fault trip");
 
     private final String word;
 
@@ -43,6 +44,13 @@ public record Measurement(
     public String word() {
       return word;
     }
+  }
+
+  /** What it is of, in words: {@code branch counter on P/2+4}, {@code feeder of G on P/8}, {@code service main}. */
+  public String subject() {
+    boolean supply = branch.contains(" ");
+    String name = supply ? branch : "branch " + branch;
+    return branch.endsWith(" " + breakers) ? name : name + " on " + breakers;
   }
 
   /** Whether the reading is a figure. */

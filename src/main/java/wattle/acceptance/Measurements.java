@@ -6,9 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import wattle.derivation.Derivation;
 import wattle.library.Library;
-import wattle.library.Limit;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
 import wattle.model.Breaker;
@@ -17,30 +15,27 @@ import wattle.model.DeviceKind.Family;
 import wattle.model.House;
 import wattle.model.Protection;
 import wattle.model.Status;
-import wattle.quantity.Quantity;
 import wattle.trials.SolvedTrials;
 import wattle.trials.TrialResult;
 
 /**
- * The measurements of a house, branch by branch. Of each branch: the loop of its hot and ground to every far end, the
- * insulation of its conductors, the voltage and polarity of what can be reached with a tester, and the trip of each
+ * The measurements of a house: services and feeders, then branch by branch. Of each branch: the loop of each hot and the ground to every
+ * far end, the insulation of each conductor, the voltage and polarity of what can be reached with a tester, and the trip of each
  * protection, tried at the last place it guards. Voltages are those of the solved network with nothing drawing.
  */
 public final class Measurements {
-  /** A meter for fractions of an ohm shows two decimals, so more digits of what to expect would say nothing; common practice. */
-  private static final int METER_DIGITS = 2;
-
   private final House house;
   private final Library library;
   private final SolvedTrials trials;
   private final Loops loops;
-  private final List<Measurement> list = new ArrayList<>();
+  private final MeasurementList list;
 
   private Measurements(House house, Library library, SolvedTrials trials) {
     this.house = house;
     this.library = library;
     this.trials = trials;
     this.loops = new Loops(library);
+    this.list = new MeasurementList(library);
   }
 
   /** Everything to be measured, in the order of the plan; a branch that is to be removed is left out. Pure. */
@@ -49,6 +44,7 @@ public final class Measurements {
   }
 
   private List<Measurement> all() {
+    new SupplyMeasurements(house, library, list).addAll();
     Map<String, List<TrialResult.OutletReading>> volts = new LinkedHashMap<>();
     for (TrialResult.OutletReading outlet : trials.result("", List.of()).value().outlets()) {
       volts.computeIfAbsent(outlet.branch(), b -> new ArrayList<>()).add(outlet);
@@ -58,25 +54,23 @@ public final class Measurements {
         branch(branch, volts.getOrDefault(branch.name(), List.of()));
       }
     }
-    return List.copyOf(list);
+    return list.all();
   }
 
   private void branch(Branch branch, List<TrialResult.OutletReading> outlets) {
     for (Loops.Loop loop : loops.of(branch)) {
       String at = branch.points().get(loop.point()).box().orElseThrow();
-      double ohms = loop.ohms().si();
-      double most = ohms + limit("continuity-margin").value().si();
-      add(branch, Measurement.Kind.CONTINUITY, at, "hot and " + loop.back() + " joined at the panel, measured here",
-          new Expected("about " + Quantity.plain(ohms, METER_DIGITS) + " Ω", "Ω", Optional.of(0.0), Optional.of(most),
-              Optional.of(loop.ohms())));
+      add(branch, Measurement.Kind.CONTINUITY, at, loop.first() ? "" : loop.out(),
+          loop.out() + " and " + loop.back() + " joined at the panel, measured here",
+          Expected.loop(loop.ohms(), list.limit("continuity-margin").value().si()));
     }
-    Limit insulation = limit("insulation-least");
-    double megohms = insulation.value().si() / 1e6;
-    add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()),
-        "each hot and neutral to ground, nothing connected, neutral lifted, 500 V direct",
-        new Expected("at least " + Measurement.plain(megohms) + " MΩ", "MΩ", Optional.of(megohms), Optional.empty(),
-            Optional.of(insulation.derivation("R"))));
-    double tolerance = limit("voltage-tolerance").value().si();
+    String volts = Measurement.plain(list.limit("insulation-volts").value().si());
+    for (BranchColors.Conductor conductor : BranchColors.atPanel(branch)) {
+      add(branch, Measurement.Kind.INSULATION, branch.panel().orElse(branch.name()), conductor.key(),
+          conductor.text() + " to all others and ground, nothing connected, neutral lifted, " + volts + " V direct",
+          Expected.insulation(list.limit("insulation-least"), Optional.empty()));
+    }
+    double tolerance = list.limit("voltage-tolerance").value().si();
     outlets.stream()
         .filter(o -> isReachable(house.devices().get(o.device())))
         .sorted(Comparator.comparingInt(o -> place(branch, o.device())))
@@ -116,9 +110,14 @@ public final class Measurements {
     add(branch, Measurement.Kind.VOLTAGE, outlet.name(), across ? "hot to hot" : "hot to neutral",
         Expected.volts(volts, tolerance, Optional.of(outlet.volts())));
     if (receptacle && !across) {
-      add(branch, Measurement.Kind.POLARITY, outlet.name(), "hot on the narrow slot, neutral on the wide one, ground joined",
+      add(branch, Measurement.Kind.POLARITY, outlet.name(),
+          "hot on the narrow slot, neutral on the wide one" + (isGrounded(branch) ? ", ground joined" : ""),
           Expected.answer("yes"));
     }
+  }
+
+  private static boolean isGrounded(Branch branch) {
+    return branch.sections().stream().allMatch(s -> s.wiring().ground().isPresent());
   }
 
   private void protections(Branch branch) {
@@ -148,33 +147,12 @@ public final class Measurements {
     return branch.hots().stream().map(BranchHot::breaker).distinct().flatMap(b -> house.breaker(b).stream()).toList();
   }
 
-  /** What is written on every sheet must not be made up where the library lacks it. */
-  private Limit limit(String name) {
-    return library.limit(name).orElseThrow(() -> new IllegalStateException("the library has no limit '" + name + "'"));
-  }
-
   private void add(Branch branch, Measurement.Kind kind, String at, String between, Expected expected) {
-    String breakers = String.join(" and ", branch.hots().stream().map(h -> h.breaker().toString()).distinct().toList());
-    String base = branch.name() + "/" + at + "/" + kind.word().replace(' ', '-');
-    // An appliance has a part across both hots and one on a leg: two voltages at one place.
-    long same = list.stream().filter(m -> m.key().equals(base) || m.key().startsWith(base + "/")).count();
-    String key = same == 0 ? base : base + "/" + (same + 1);
-    list.add(new Measurement(key, kind, branch.name(), breakers, at, between, expected.words, expected.unit, expected.least,
-        expected.most, expected.derivation));
+    add(branch, kind, at, "", between, expected);
   }
 
-  /** What a reading must be: the last five components of a {@link Measurement}. */
-  private record Expected(
-      String words, String unit, Optional<Double> least, Optional<Double> most, Optional<Derivation> derivation) {
-    /** A yes or no, in the word that is good. */
-    static Expected answer(String word) {
-      return new Expected(word, "", Optional.empty(), Optional.empty(), Optional.empty());
-    }
-
-    /** @param tolerance how far it may lie off, as a part of it */
-    static Expected volts(double volts, double tolerance, Optional<Derivation> derivation) {
-      return new Expected(Measurement.plain(volts) + " V", "V", Optional.of(volts * (1 - tolerance)),
-          Optional.of(volts * (1 + tolerance)), derivation);
-    }
+  private void add(Branch branch, Measurement.Kind kind, String at, String which, String between, Expected expected) {
+    String breakers = String.join(" and ", branch.hots().stream().map(h -> h.breaker().toString()).distinct().toList());
+    list.add(branch.name(), breakers, kind, at, which, between, expected);
   }
 }

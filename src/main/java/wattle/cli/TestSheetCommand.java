@@ -26,7 +26,8 @@ import wattle.finding.Checked;
 /** {@code test-sheet}: what to measure after the work, and what was measured held against it. */
 @Command(
     name = "test-sheet",
-    description = "Lists what to measure on each branch after the work, with what to expect; reads a filled sheet back.",
+    description = "Lists what to measure on services, feeders, panels and branches after the work, with what to expect; reads a filled"
+        + " sheet back.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

@@ -100,7 +100,7 @@ class FilledSheetTest {
 
   @Test
   void whatSpreadsheetsAndPeopleWriteIsRead() {
-    String semicolons = "test;reading;by\r\nliving/living.o1/voltage;119,4 V;me\r\nliving/P/insulation;>200"
+    String semicolons = "test;reading;by\r\nliving/living.o1/voltage;119,4 V;me\r\nliving/P/insulation/black;>200"
         + " MΩ;me\r\nliving/P/arc-fault-trip;Trips;me\r\n";
     Checked<Map<String, String>> read = read(semicolons);
     assertThat(read.value()).hasSize(3);
@@ -110,7 +110,7 @@ class FilledSheetTest {
   @Test
   void whatCannotBeReadIsToldAtItsPlace() {
     String csv = "test,reading\nliving/living.o1/voltage,about right\nliving/living.o1/voltge,120\nliving/living.o2/voltage,120"
-        + " Ω\nliving/P/insulation,<5\nliving/P/insulation,9\nliving/living.o1/polarity,perhaps\n";
+        + " Ω\nliving/P/insulation/black,<5\nliving/P/insulation/black,9\nliving/living.o1/polarity,perhaps\n";
     List<Finding> findings = read(csv).findings();
     assertThat(findings).extracting(Finding::rule)
         .containsExactlyInAnyOrder("not-measured", "reading-unreadable", "test-unknown", "reading-unreadable", "reading-out-of-range",

@@ -1,7 +1,9 @@
 package wattle.emit.document.acceptance;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import wattle.acceptance.Measurement;
 import wattle.emit.media.page.Markup;
@@ -21,20 +23,18 @@ public final class TestPage {
 
   /** @param paper {@code letter} or {@code A4} */
   public static Page of(House house, List<Measurement> measurements, String paper) {
-    Map<String, Markup> tables = new LinkedHashMap<>();
     Markup body = new Markup();
     body.element("h1", "Measurements after the work");
     body.element("p", house.title().orElse("plan") + house.revision().map(r -> ", revision " + r).orElse(""));
     body.element("p", Page.CAUTION, "class", "caution small");
     body.element("p",
-        "Continuity and insulation dead: open, lock, prove dead first. Voltage, polarity and trips live, by somebody who may. By:"
+        "Continuity, bonds, insulation and torque dead: open, lock, prove dead first. Voltage, rotation, polarity and trips live, by"
+            + " somebody who may. By:"
             + " ______________ Date: ____________ Instrument, number: ______________");
-    for (Branch branch : house.branches().values()) {
-      List<Measurement> here = measurements.stream().filter(m -> m.branch().equals(branch.name())).toList();
-      if (here.isEmpty()) {
-        continue;
-      }
-      body.element("h2", here.get(0).breakers() + "  " + branch.title());
+    Map<String, List<Measurement>> groups = new LinkedHashMap<>();
+    measurements.forEach(m -> groups.computeIfAbsent(m.branch(), b -> new ArrayList<>()).add(m));
+    for (List<Measurement> here : groups.values()) {
+      body.element("h2", head(house, here.get(0)));
       body.open("table").row("th", "Measure", "At", "Between", "Expected", "Accepted", "Reading");
       for (Measurement m : here) {
         body.open("tr").element("td", m.kind().word()).element("td", m.at()).element("td", m.between()).element("td", m.expected());
@@ -43,6 +43,13 @@ public final class TestPage {
       body.close();
     }
     return new Page("Measurements after the work", paper, STYLE, body.toString());
+  }
+
+  private static String head(House house, Measurement first) {
+    Branch branch = house.branches().get(first.branch());
+    return branch == null
+        ? first.subject().substring(0, 1).toUpperCase(Locale.ROOT) + first.subject().substring(1)
+        : first.breakers() + "  " + branch.title();
   }
 
   private static String accepted(Measurement m) {
