@@ -23,6 +23,7 @@ import wattle.model.LoadClass;
 import wattle.model.Metal;
 import wattle.model.Role;
 import wattle.model.RoomKind;
+import wattle.model.Race;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.quantity.Dimension;
@@ -357,6 +358,8 @@ final class BranchProperties {
         .words("text", "as the plan writes it", (f, w) -> Optional.of(w.text()))
         .words("type", "type of cable or conductor", (f, w) -> w.type().isEmpty() ? Optional.empty() : Optional.of(w.type()))
         .words("raceway", "kind of its raceway", (f, w) -> w.raceway())
+        .figure("trade-size", Dimension.LENGTH, "trade size of its raceway, or its metric designator",
+            (f, w) -> w.race().map(Race::size))
         .words("metal", "of its hots, in words", (f, w) -> Optional.of(w.hot().metal().word()))
         .size("size", "of its hots", (f, w) -> Optional.of(w.hot().size()))
         .size("ground", "of its ground", (f, w) -> w.ground().map(Wire::size))

@@ -34,6 +34,7 @@ class InspectorListsTest {
       Map.of(
           "", FOLDER.resolve("house.wattle"),
           "-lists", FOLDER.resolve("house.wattle"),
+          "-articles", FOLDER.resolve("house.wattle"),
           "-shop", FOLDER.resolve("shop.wattle"),
           "-block", Path.of("examples/mill-quay/house.wattle"),
           "-flat", Path.of("examples/apartment/house.wattle"),
@@ -84,7 +85,7 @@ class InspectorListsTest {
   @TestFactory
   Stream<DynamicTest> faultsAreFound() {
     List<Line> faults = lines("faults", 3);
-    assertThat(faults).hasSizeGreaterThanOrEqualTo(200);
+    assertThat(faults).hasSizeGreaterThanOrEqualTo(250);
     return faults.stream().map(f -> DynamicTest.dynamicTest(f.parts[0] + ": " + f.parts[1], () -> {
       List<Finding> found = found(changed(f.plan, f.parts[2]), f.plan);
       assertThat(found).extracting(Finding::rule).contains(f.parts[0]);
@@ -116,7 +117,7 @@ class InspectorListsTest {
   @TestFactory
   Stream<DynamicTest> lawfulWorkIsClean() {
     List<Line> lawful = lines("lawful", 2);
-    assertThat(lawful).hasSizeGreaterThanOrEqualTo(90);
+    assertThat(lawful).hasSizeGreaterThanOrEqualTo(140);
     return lawful.stream().map(l -> DynamicTest.dynamicTest(l.parts[0], () -> assertThat(found(changed(l.plan, l.parts[1]), l.plan))
         .filteredOn(f -> f.severity() != Severity.ADVICE).extracting(f -> f.rule() + ": " + f.headline()).isEmpty()));
   }
