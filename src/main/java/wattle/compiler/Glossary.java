@@ -1,9 +1,5 @@
 package wattle.compiler;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -60,19 +56,12 @@ public final class Glossary {
 
   /** What words mean, by kind and word with a bar between them. */
   static Map<String, String> meanings() {
-    try (InputStream in = Glossary.class.getResourceAsStream("words.txt")) {
-      if (in == null) {
-        throw new IllegalStateException("words.txt is missing from this build");
-      }
-      Map<String, String> meanings = new HashMap<>();
-      new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().forEach(line -> {
-        int bar = line.lastIndexOf('|');
-        meanings.put(line.substring(0, bar), line.substring(bar + 1));
-      });
-      return meanings;
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read words.txt", e);
-    }
+    Map<String, String> meanings = new HashMap<>();
+    BuildText.of("words.txt").lines().forEach(line -> {
+      int bar = line.lastIndexOf('|');
+      meanings.put(line.substring(0, bar), line.substring(bar + 1));
+    });
+    return meanings;
   }
 
   private static String part(DeviceKind part) {

@@ -1,9 +1,5 @@
 package wattle.compiler;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
@@ -16,19 +12,12 @@ public final class StructurePages {
 
   /** The meaning of each, by its name as findings show it. */
   public static Map<String, String> all() {
-    try (InputStream in = StructurePages.class.getResourceAsStream("structure-pages.txt")) {
-      if (in == null) {
-        throw new IllegalStateException("structure-pages.txt is missing from this build");
-      }
-      Map<String, String> pages = new TreeMap<>();
-      new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().forEach(line -> {
-        int bar = line.indexOf('|');
-        pages.put(line.substring(0, bar), line.substring(bar + 1));
-      });
-      return Collections.unmodifiableMap(pages);
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read structure-pages.txt", e);
-    }
+    Map<String, String> pages = new TreeMap<>();
+    BuildText.of("structure-pages.txt").lines().forEach(line -> {
+      int bar = line.indexOf('|');
+      pages.put(line.substring(0, bar), line.substring(bar + 1));
+    });
+    return Collections.unmodifiableMap(pages);
   }
 
   public static Set<String> names() {
@@ -37,7 +26,8 @@ public final class StructurePages {
 
   /** A page to print; empty for a name that is none of them. */
   public static Optional<String> of(String name) {
-    return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n");
+    return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n"
+        + StructureSample.of(name).map(s -> "\npasses:\n" + s.soundLines() + "\ndoes not pass:\n" + s.faultyLines()).orElse(""));
   }
 
   private static String standing(String name) {
