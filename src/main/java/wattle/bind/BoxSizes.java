@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import wattle.derivation.Derivation;
 import wattle.finding.Finding;
 import wattle.finding.Span;
@@ -29,9 +30,10 @@ final class BoxSizes {
    *
    * @param amounts every figure that is said of its size
    * @param traits what is said of its shape, such as {@code square}
+   * @param gangs of a masonry, FS or FD box, whose volume is listed for each
    * @param at where a size is missed
    */
-  Optional<Quantity> volume(List<Tree.Expression> amounts, Collection<String> traits, Span at) {
+  Optional<Quantity> volume(List<Tree.Expression> amounts, Collection<String> traits, int gangs, Span at) {
     Optional<Quantity> volume = Optional.empty();
     List<Quantity> sides = new ArrayList<>();
     Optional<Span> written = Optional.empty();
@@ -55,7 +57,7 @@ final class BoxSizes {
       volume = scope.evaluator().statedOf(amount, Dimension.VOLUME, "the size of a box");
     }
     if (sides.isEmpty()) {
-      return volume;
+      return volume.or(() -> ofCastBox(traits, gangs));
     }
     if (volume.isPresent()) {
       scope.report(
@@ -65,12 +67,28 @@ final class BoxSizes {
               .fix("take out its sides, or its volume"));
       return volume;
     }
-    return ofTradeSize(sides, shape(traits), written.orElse(at));
+    boolean each = traits.contains("masonry");
+    return ofTradeSize(sides, shape(traits), written.orElse(at)).map(v -> each ? times(v, gangs) : v);
+  }
+
+  private static Quantity times(Quantity volume, int gangs) {
+    return Quantity.of(volume.value() * gangs, volume.unit());
+  }
+
+  /** FS and FD boxes are known by their letters; those with several gangs have more room in each. */
+  private Optional<Quantity> ofCastBox(Collection<String> traits, int gangs) {
+    return Stream.of("FS", "FD").filter(traits::contains).findFirst().flatMap(letters -> {
+      Derivation shape = Derivation.stated("shape", "", gangs > 1 ? letters + "-several" : letters);
+      return scope.library().table("box-volume").flatMap(t -> t.find("volume of the box", "V", "volume", Key.is("shape", shape)))
+          .flatMap(Derivation::quantity).map(v -> times(v, gangs));
+    });
   }
 
   /** Round boxes share the lines of octagonal ones; a box that is neither is one for a device. */
   private static String shape(Collection<String> traits) {
-    return traits.contains("square") ? "square" : traits.contains("octagon") || traits.contains("round") ? "octagon" : "device";
+    return traits.contains("masonry")
+        ? "masonry"
+        : traits.contains("square") ? "square" : traits.contains("octagon") || traits.contains("round") ? "octagon" : "device";
   }
 
   /** Two sides say a square or an octagonal box: how wide, and how deep. */

@@ -49,6 +49,7 @@ final class DeviceBinder {
       Map.entry("from-storage", Dimension.LENGTH),
       Map.entry("from-disconnect", Dimension.LENGTH),
       Map.entry("count", Dimension.NONE),
+      Map.entry("fixture-wires", Dimension.NONE),
       Map.entry("neutral-load", Dimension.POWER),
       Map.entry("reactance", Dimension.NONE),
       Map.entry("fault-factor", Dimension.NONE));
@@ -116,7 +117,7 @@ final class DeviceBinder {
       figure(amount, kind.get().kind, loads, facts);
     }
     MotorWords.check(scope, device, kind.get().kind, traits, loads, facts);
-    sizes.volume(sizesOf(device, halves), boxTraits, device.name().span()).ifPresent(volume -> facts.put("box-volume", volume));
+    sizes.volume(sizesOf(device, halves), boxTraits, 1, device.name().span()).ifPresent(volume -> facts.put("box-volume", volume));
     return Optional.of(
         new UnwiredDevice(
             room + "." + device.name(),

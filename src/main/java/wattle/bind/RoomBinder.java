@@ -176,7 +176,7 @@ final class RoomBinder {
     for (Tree.Word word : tree.words()) {
       scope.word(Words.BOX_TRAITS, word).ifPresent(traits::add);
     }
-    Optional<Quantity> volume = sizes.volume(tree.amounts(), traits, tree.name().span());
+    Optional<Quantity> volume = sizes.volume(tree.amounts(), traits, tree.gangs().orElse(1), tree.name().span());
     return new Box(
         name, room, volume, tree.gangs(), traits, inside, status,
         new Origin(tree.name().span(), tree.span()));

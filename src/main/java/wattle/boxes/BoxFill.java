@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import wattle.derivation.Derivation;
 import wattle.library.Key;
 import wattle.library.Library;
@@ -30,15 +31,15 @@ import wattle.quantity.WireSize;
  * The room that the contents of a box take, by the allowances of the plan's code: one for each conductor that comes in,
  * one of the largest in the box for all clamps inside and for each kind of stud, hickey or terminal block, two for each yoke of
  * the largest conductor on that yoke, and for the grounds together what the code says. A conductor that passes through without a
- * splice counts once, and twice where it is left in a loop of 12 in or more; since plans do not tell whether a wire is cut, two ends
- * count as two, which is never too few. Pigtails and the fixture wires of a canopy, four at most and thinner than 14 AWG, count for
- * nothing (314.16(B)(1)).
+ * splice counts once, where the plan says of the box that its wires are uncut, and twice where they are left in a loop of 12 in or more;
+ * otherwise two ends count as two, which is never too few. Pigtails and the fixture wires of a canopy, four at most and thinner than 14
+ * AWG, count for nothing; more of them count as 18 AWG (314.16(B)(1)).
  */
 public final class BoxFill {
   private final House house;
   private final Optional<Table> allowances;
   private final Optional<Table> counts;
-  private final Map<String, List<Section>> runsAt = new HashMap<>();
+  private final Map<String, List<Entering>> runsAt = new HashMap<>();
   private final Map<String, WireSize> largestOn = new HashMap<>();
   private final Map<String, Double> countOf = new ConcurrentHashMap<>();
   private final Map<WireSize, Optional<Derivation>> volumeOf = new ConcurrentHashMap<>();
@@ -48,14 +49,24 @@ public final class BoxFill {
   private static final Map<String, String> INSIDE = new TreeMap<>(
       Map.of("clamps", "clamps", "stud", "fitting", "hickey", "fitting", "terminal-block", "terminal-block"));
 
+  /** A run that comes to a box. */
+  private record Entering(String branch, Section section) {}
+
+  /** Fixture wires that a canopy may bring without taking room. */
+  private static final int FREE_FIXTURE_WIRES = 4;
+
+  private static final WireSize FIXTURE_WIRE = WireSize.awg(18);
+
   /**
    * What takes room; boxes with the same contents need the same.
    *
    * @param yokes by the largest conductor on each
    * @param inside traits out of {@link #INSIDE}
+   * @param fixtureWires those that count
    */
   private record Contents(
-      TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds, TreeMap<WireSize, Integer> yokes, Set<String> inside) {}
+      TreeMap<WireSize, Integer> conductors, TreeMap<WireSize, Integer> grounds, TreeMap<WireSize, Integer> yokes, Set<String> inside,
+      int fixtureWires) {}
 
   public BoxFill(House house, Library library) {
     this.house = house;
@@ -64,15 +75,15 @@ public final class BoxFill {
     for (Branch branch : house.branches().values()) {
       for (Section section : branch.sections()) {
         if (section.status() != Status.TO_REMOVE) {
-          add(branch.points().get(section.from()), section);
-          add(branch.points().get(section.to()), section);
+          add(branch.points().get(section.from()), branch, section);
+          add(branch.points().get(section.to()), branch, section);
         }
       }
     }
   }
 
-  private void add(Point point, Section section) {
-    point.box().ifPresent(b -> runsAt.computeIfAbsent(b, n -> new ArrayList<>()).add(section));
+  private void add(Point point, Branch branch, Section section) {
+    point.box().ifPresent(b -> runsAt.computeIfAbsent(b, n -> new ArrayList<>()).add(new Entering(branch.name(), section)));
     section.wiring().wires().stream().filter(w -> w.purpose() != Wire.Purpose.GROUND).map(Wire::size).max(Comparator.naturalOrder())
         .ifPresent(size -> point.devices().forEach(d -> largestOn.merge(d, size, (a, b) -> a.compareTo(b) >= 0 ? a : b)));
   }
@@ -95,28 +106,52 @@ public final class BoxFill {
     if (box.traits().contains("boxless")) {
       return Optional.empty();
     }
-    List<Section> runs = runsAt.getOrDefault(box.name(), List.of());
+    List<Entering> runs = runsAt.getOrDefault(box.name(), List.of());
     TreeMap<WireSize, Integer> conductors = new TreeMap<>();
     TreeMap<WireSize, Integer> grounds = new TreeMap<>();
-    for (Section run : runs) {
-      for (Wire wire : run.wiring().wires()) {
+    for (Entering run : runs) {
+      for (Wire wire : run.section.wiring().wires()) {
         (wire.purpose() == Wire.Purpose.GROUND ? grounds : conductors).merge(wire.size(), 1, Integer::sum);
       }
     }
     if (conductors.isEmpty()) {
       return Optional.empty();
     }
+    if (box.traits().contains("uncut") && !box.traits().contains("looped")) {
+      passing(runs).forEach((size, through) -> conductors.merge(size, -through, Integer::sum));
+    }
     TreeMap<WireSize, Integer> yokes = new TreeMap<>();
+    int fixtureWires = 0;
     for (String name : box.devices()) {
       Device device = house.devices().get(name);
       if (device != null && yokes(device) > 0) {
         // What no run is known to come to may hang on any conductor here.
         yokes.merge(largestOn.getOrDefault(name, conductors.lastKey()), yokes(device), Integer::sum);
       }
+      Quantity wires = device == null ? null : device.facts().get("fixture-wires");
+      fixtureWires += wires == null || wires.si() <= FREE_FIXTURE_WIRES ? 0 : (int) wires.si();
     }
     Set<String> inside = new TreeSet<>(INSIDE.keySet());
     inside.retainAll(box.traits());
-    return neededBy.computeIfAbsent(new Contents(conductors, grounds, yokes, inside), this::needed);
+    return neededBy.computeIfAbsent(new Contents(conductors, grounds, yokes, inside, fixtureWires), this::needed);
+  }
+
+  /** How many conductors of each size pass through: those that both runs of a branch have, where just two of it come here. */
+  private static Map<WireSize, Integer> passing(List<Entering> runs) {
+    Map<WireSize, Integer> passing = new TreeMap<>();
+    Map<String, List<Entering>> ofBranch = runs.stream().collect(Collectors.groupingBy(Entering::branch));
+    ofBranch.values().stream().filter(two -> two.size() == 2).forEach(two -> {
+      Map<WireSize, Integer> one = insulated(two.get(0).section);
+      Map<WireSize, Integer> other = insulated(two.get(1).section);
+      one.forEach((size, count) -> passing.merge(size, Math.min(count, other.getOrDefault(size, 0)), Integer::sum));
+    });
+    return passing;
+  }
+
+  private static Map<WireSize, Integer> insulated(Section section) {
+    Map<WireSize, Integer> count = new TreeMap<>();
+    section.wiring().wires().stream().filter(w -> w.purpose() != Wire.Purpose.GROUND).forEach(w -> count.merge(w.size(), 1, Integer::sum));
+    return count;
   }
 
   private Optional<Derivation> needed(Contents contents) {
@@ -127,6 +162,7 @@ public final class BoxFill {
     conductors.forEach((size, count) -> parts.add(part("conductors " + size, count * count("conductor"), size)));
     contents.yokes.forEach((size, yokes) -> add(parts, "yokes, " + size, yokes * count("device"), size));
     contents.inside.forEach(thing -> add(parts, thing.replace('-', ' ') + ", " + largest, count(INSIDE.get(thing)), largest));
+    add(parts, "fixture wires", contents.fixtureWires * count("conductor"), FIXTURE_WIRE);
     if (!grounds.isEmpty()) {
       add(parts, "grounds, " + grounds.lastKey(), grounds(grounds), grounds.lastKey());
     }

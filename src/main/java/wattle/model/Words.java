@@ -58,7 +58,8 @@ public record Words(String what, List<String> known, Map<String, String> same) {
       "a trait of a box",
       List.of("metal", "plastic", "clamps", "stud", "hickey", "terminal-block", "round", "square", "octagon", "old-work", "weatherproof",
           "bonded",
-          "extension", "later", "accessible", "concealed", "covered", "uncovered", "boxless", "soldered"),
+          "extension", "later", "accessible", "concealed", "covered", "uncovered", "boxless", "soldered", "masonry", "FS", "FD", "uncut",
+          "looped"),
       Map.of());
 
   /** Raceways that conductors are pulled into. */

@@ -150,4 +150,63 @@ class BoxFillTest {
     assertThat(tests).hasSizeGreaterThanOrEqualTo(10);
     return tests;
   }
+
+  private static double pulled(String box, String more) {
+    String plan = """
+        plan "Box"
+        use code us-2023
+        service main 120/240 V 200 A { source available 10 kA }
+        panel P from main {
+          bus 200 A slots 20
+          1+3 20 A two-pole pump
+          5 15 A lights
+        }
+        branch pump by 3/4 in EMT with 12 Cu THWN, 12 Cu THWN, 12 Cu ground { P --5 m-- den.b --5 m-- den.p }
+        branch lights by 1/2 in EMT with 2 x 14 Cu THWN, 14 Cu ground { P --5 m-- den.b --3 m-- den.lamp }
+        room den {
+          box b %s { j: junction }
+          p: well pump 8 A   lamp: light 20 W %s
+        }
+        """.formatted(box, more);
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("box.wattle", plan), Path.of("box.wattle"));
+    assertThat(bound.findings()).extracting(f -> f.headline()).isEmpty();
+    String of = more.isEmpty() ? "den.b" : "den.lamp";
+    return cubicInches(new BoxFill(bound.house(), bound.library()).needed(bound.house().boxes().get(of)).orElseThrow());
+  }
+
+  /**
+   * NFPA 70 314.16(B)(1): of two 12 AWG and two 14 AWG that pass through, each counts once, and twice where it is looped; by hand
+   * 2 × 2.25 + 2 × 2.00, with four grounds once 2.25. A plan that does not say so has two ends of each.
+   */
+  @Test
+  void conductorsThatPassThrough() {
+    assertThat(pulled("40 in3 uncut", "")).isEqualTo(4.5 + 4.0 + 2.25, within(1e-9));
+    assertThat(pulled("40 in3 uncut looped", "")).isEqualTo(9.0 + 8.0 + 2.25, within(1e-9));
+    assertThat(pulled("40 in3", "")).isEqualTo(9.0 + 8.0 + 2.25, within(1e-9));
+  }
+
+  /** NFPA 70 314.16(B)(1) exception: up to four fixture wires of a canopy take no room; six of 18 AWG take 1.5 in³ each. */
+  @Test
+  void fixtureWires() {
+    assertThat(pulled("40 in3", "fixture-wires 4")).isEqualTo(4.0 + 2.0, within(1e-9));
+    assertThat(pulled("40 in3", "fixture-wires 6")).isEqualTo(4.0 + 2.0 + 9.0, within(1e-9));
+  }
+
+  /** NFPA 70 table 314.16(A): FS 13.5 in³, FD 18 in³, several gangs 18 and 24 in³ each; masonry 14 and 21 in³ each gang. */
+  @Test
+  void castAndMasonryBoxes() {
+    assertThat(volume("FS")).isEqualTo(13.5, within(1e-9));
+    assertThat(volume("FD")).isEqualTo(18, within(1e-9));
+    assertThat(volume("2-gang FS")).isEqualTo(36, within(1e-9));
+    assertThat(volume("2-gang FD")).isEqualTo(48, within(1e-9));
+    assertThat(volume("masonry 3.75 in 2 in 2.5 in")).isEqualTo(14, within(1e-9));
+    assertThat(volume("2-gang masonry 3.75 in 2 in 3.5 in")).isEqualTo(42, within(1e-9));
+    assertThat(volume("FS 15 in3")).as("what is marked on it counts").isEqualTo(15, within(1e-9));
+  }
+
+  private static double volume(String box) {
+    String plan = "plan \"Box\"\nuse code us-2023\nroom den { box b " + box + " { r: receptacle } }\n";
+    Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(new Source("box.wattle", plan), Path.of("box.wattle"));
+    return bound.house().boxes().get("den.b").volume().orElseThrow().in(Units.CUBIC_INCH);
+  }
 }
