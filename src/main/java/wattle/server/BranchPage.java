@@ -52,6 +52,9 @@ final class BranchPage {
   private static String made(Branch branch, UnitSystem units) {
     double meters = branch.sections().stream().flatMap(s -> s.length().stream()).mapToDouble(Quantity::si).sum();
     int boxes = branch.points().size() - 1;
+    if (boxes < 1) {
+      return ""; // half typed: nothing is reached yet
+    }
     List<String> wirings = branch.sections().stream().map(s -> s.wiring().text()).distinct().toList();
     return String.join(", ", wirings) + "; " + boxes + (boxes == 1 ? " box, " : " boxes, ")
         + units.shown(Quantity.of(meters, Units.METER)) + (branch.sections().stream().anyMatch(s -> s.length().isEmpty()) ? " so far" : "");

@@ -15,6 +15,11 @@ import wattle.syntax.Tree;
 
 /** What is under the pointer: a thing with a name, a slot, a figure with its unit. */
 final class Hovers {
+  /** Between these a figure in another unit helps; beyond them it is a row of zeros. */
+  private static final double LEAST_SHOWN = 0.01;
+
+  private static final double MOST_SHOWN = 100_000;
+
   private Hovers() {}
 
   static Optional<Hover> at(Question question, Position position, LibraryTexts library) {
@@ -41,8 +46,39 @@ final class Hovers {
       if (around.get(i) instanceof Tree.Figure figure) {
         return figure(figure).map(p -> hover(p, figure.span(), question));
       }
+      if (around.get(i) instanceof Tree.CableWiring wiring) {
+        return CableSizePages.of(wiring, question.analysis()).map(p -> hover(p, wiring.span(), question));
+      }
     }
-    return Optional.empty();
+    return word(question.source().text(), offset).flatMap(WordPages::of).map(p -> new Hover(new MarkupContent(MarkupKind.MARKDOWN,
+        p.markdown())));
+  }
+
+  /** The word that stands at an offset, outside comments and quoted texts. */
+  private static Optional<String> word(String text, int offset) {
+    int line = text.lastIndexOf('\n', Math.max(0, offset - 1)) + 1;
+    String before = text.substring(line, offset);
+    if (before.contains("//") || before.chars().filter(c -> c == '"').count() % 2 == 1) {
+      return Optional.empty();
+    }
+    int start = offset;
+    int end = offset;
+    while (start > 0 && isOfWord(text.charAt(start - 1))) {
+      start--;
+    }
+    while (end < text.length() && isOfWord(text.charAt(end))) {
+      end++;
+    }
+    return start < end ? Optional.of(text.substring(start, end)) : Optional.empty();
+  }
+
+  private static boolean isOfWord(char c) {
+    return Character.isLetterOrDigit(c) || c == '-';
+  }
+
+  /** Volt-amperes are watts only where the power factor is 1. */
+  private static boolean isApparent(Unit unit) {
+    return unit.symbol().endsWith("VA");
   }
 
   private static Hover hover(Page page, Span span, Question question) {
@@ -82,8 +118,10 @@ final class Hovers {
     Quantity quantity = Quantity.of(figure.number(), unit.get());
     Page page = new Page().title(quantity.toString(), unit.get().dimension().trade());
     List<String> others = Units.of(unit.get().dimension()).stream()
-        .filter(u -> !u.symbol().equals(unit.get().symbol()))
-        .map(u -> quantity.shownIn(u).toString())
+        .filter(u -> !u.symbol().equals(unit.get().symbol()) && isApparent(u) == isApparent(unit.get()))
+        .map(quantity::shownIn)
+        .filter(q -> Math.abs(q.value()) >= LEAST_SHOWN && Math.abs(q.value()) < MOST_SHOWN)
+        .map(Quantity::toString)
         .toList();
     return Optional.of(page.line(others.isEmpty() ? "" : "= " + String.join(" = ", others)));
   }
