@@ -120,7 +120,7 @@ final class CheckCommand implements Callable<Integer> {
     plans.forEach(p -> findings.addAll(p.facts()));
     switch (format) {
       case TEXT -> {
-        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans)).render(findings));
+        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans), Terminal.columns()).render(findings));
         if (assumptions) {
           assumed(plans).forEach(p -> p.assumed().forEach(a -> out.println("assumed in " + p.plan() + ": " + a.line())));
         }

@@ -74,6 +74,9 @@ public final class Main implements Runnable {
     return new PrintWriter(new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8)), lineByLine);
   }
 
+  /** Narrower pages of help are refused by the library. */
+  private static final int LEAST_HELP_WIDTH = 55;
+
   /** Runs a command with its output going to the given writers; the exit code comes back. */
   public static int run(String[] typed, PrintWriter standardOutput, PrintWriter standardError) {
     String[] arguments = asOption(typed);
@@ -91,6 +94,7 @@ public final class Main implements Runnable {
         .setParameterExceptionHandler((problem, line) -> UsageError.print(problem, err))
         .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
     EnumerationWord.register(command);
+    Terminal.columns().ifPresent(c -> command.setUsageHelpWidth(Math.max(LEAST_HELP_WIDTH, c)));
     try {
       return command.execute(arguments);
     } finally {

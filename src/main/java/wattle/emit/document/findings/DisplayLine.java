@@ -10,10 +10,11 @@ import wattle.finding.Source;
  */
 final class DisplayLine {
   /** Longest excerpt, in columns of a terminal. */
-  private static final int WIDEST = 100;
+  static final int WIDEST = 100;
 
   private static final int BEFORE_MARK = 40;
 
+  private final int widest;
   private final String shown;
   private final int[] columnOf;
 
@@ -23,8 +24,10 @@ final class DisplayLine {
   /**
    * @param line 1-based
    * @param focus offset in the source that must stay in sight
+   * @param widest columns that may be shown
    */
-  DisplayLine(Source source, int line, int focus) {
+  DisplayLine(Source source, int line, int focus, int widest) {
+    this.widest = widest;
     String text = source.line(line);
     int start = source.startOfLine(line);
     StringBuilder visible = new StringBuilder();
@@ -44,12 +47,12 @@ final class DisplayLine {
     columnOf[text.length()] = column;
     String expanded = expandTabs(visible.toString());
     int focusColumn = columnOf[Math.max(0, Math.min(focus - start, text.length()))];
-    if (column <= WIDEST) {
+    if (column <= widest) {
       cut = 0;
       shown = expanded;
     } else {
-      cut = Math.max(0, Math.min(focusColumn - BEFORE_MARK, column - WIDEST));
-      shown = slice(expanded, cut, cut + WIDEST);
+      cut = Math.max(0, Math.min(focusColumn - Math.min(BEFORE_MARK, widest / 2), column - widest));
+      shown = slice(expanded, cut, cut + widest);
     }
   }
 
@@ -60,7 +63,7 @@ final class DisplayLine {
   /** Column, from 0, at which an offset within the line is shown. */
   int column(int offsetInLine) {
     int at = columnOf[Math.max(0, Math.min(offsetInLine, columnOf.length - 1))];
-    return Math.max(0, Math.min(at - cut + (cut > 0 ? 1 : 0), WIDEST));
+    return Math.max(0, Math.min(at - cut + (cut > 0 ? 1 : 0), widest));
   }
 
   private static String visible(int codePoint) {

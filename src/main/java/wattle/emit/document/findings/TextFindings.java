@@ -6,7 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.TreeMap;
+import wattle.emit.media.text.Wrapped;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mark;
@@ -22,6 +24,9 @@ import wattle.words.Caution;
 public final class TextFindings {
   private static final int HEADLINE_WIDTH = 80;
 
+  /** What stands around a line of the plan: its indent, the bar, and an ellipsis at each end. */
+  private static final int MARGIN = 7;
+
   /** Of the further places of a fact, how many are shown with their line. */
   private static final int PLACES_SHOWN = 5;
 
@@ -30,6 +35,7 @@ public final class TextFindings {
 
   private final Palette palette;
   private final Map<String, String> plans;
+  private final OptionalInt columns;
 
   public TextFindings(boolean colored) {
     this(colored, Map.of());
@@ -37,6 +43,15 @@ public final class TextFindings {
 
   /** @param plans of rules that stand beside a plan, by name, the plan with which they are explained */
   public TextFindings(boolean colored, Map<String, String> plans) {
+    this(colored, plans, OptionalInt.empty());
+  }
+
+  /**
+   * @param plans of rules that stand beside a plan, by name, the plan with which they are explained
+   * @param columns of the terminal, at which prose is broken and lines of the plan are cut; absent where no terminal shows them
+   */
+  public TextFindings(boolean colored, Map<String, String> plans, OptionalInt columns) {
+    this.columns = columns;
     this.palette = colored ? Palette.COLORED : Palette.PLAIN;
     this.plans = Map.copyOf(plans);
   }
@@ -77,19 +92,22 @@ public final class TextFindings {
   private void body(StringBuilder out, Finding finding) {
     finding.place().ifPresent(place -> excerpt(out, place, finding));
     if (!finding.reason().isEmpty()) {
-      out.append("  ").append(finding.reason()).append('\n');
+      prose(out, "  " + finding.reason(), "  ");
     }
     List<String> orders = finding.fixesEverywhere().stream().map(Fix::order).distinct().toList();
     int shown = Math.max(FIXES_SHOWN, finding.fixes().size());
-    orders.stream().limit(shown).forEach(o -> out.append("  fix: ").append(o).append('\n'));
+    orders.stream().limit(shown).forEach(o -> prose(out, "  fix: " + o, "       "));
     if (orders.size() > shown) {
       out.append("  fix: likewise at the other places\n");
     }
     finding.silenced().ifPresent(why -> out.append("  silenced: ").append(why).append('\n'));
-    out.append("  ");
-    finding.source().ifPresent(s -> out.append("source: ").append(s).append("; "));
     String plan = plans.getOrDefault(finding.rule(), "");
-    out.append("more: wattle explain ").append(finding.rule()).append(plan.isEmpty() ? "" : " " + plan).append('\n');
+    prose(out, "  " + finding.source().map(s -> "source: " + s + "; ").orElse("") + "more: wattle explain " + finding.rule()
+        + (plan.isEmpty() ? "" : " " + plan), "  ");
+  }
+
+  private void prose(StringBuilder out, String text, String indent) {
+    out.append(columns.isPresent() ? Wrapped.at(text, columns.getAsInt(), indent) : text).append('\n');
   }
 
   private record Shown(Mark mark, char sign) {}
@@ -140,7 +158,9 @@ public final class TextFindings {
   }
 
   private void line(StringBuilder out, Source source, int number, List<Shown> marks, int digits) {
-    DisplayLine line = new DisplayLine(source, number, marks.get(0).mark.span().start());
+    DisplayLine line = new DisplayLine(
+        source, number, marks.get(0).mark.span().start(),
+        columns.isPresent() ? Math.min(DisplayLine.WIDEST, columns.getAsInt() - digits - MARGIN) : DisplayLine.WIDEST);
     out.append("  ").append(String.format(Locale.ROOT, "%" + digits + "d", number)).append(" │ ").append(line.text()).append('\n');
     int start = source.startOfLine(number);
     int length = source.line(number).length();
