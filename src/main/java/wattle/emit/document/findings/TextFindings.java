@@ -71,7 +71,8 @@ public final class TextFindings {
     String rule = "[" + finding.rule() + "]";
     String ifNew = finding.ofNewWork().map(s -> " if it were new (" + s + ")").orElse("");
     String head = finding.severity() + ifNew + ": " + finding.told();
-    int gap = Math.max(1, HEADLINE_WIDTH - wattle.emit.media.text.DisplayWidth.of(head) - rule.length());
+    int gap = Math.max(1,
+        Math.min(HEADLINE_WIDTH, columns.orElse(HEADLINE_WIDTH)) - wattle.emit.media.text.DisplayWidth.of(head) - rule.length());
     out.append(palette.of(finding.severity()))
         .append(head)
         .append(palette.reset())
