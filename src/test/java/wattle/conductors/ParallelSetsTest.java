@@ -8,8 +8,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import wattle.compare.Comparison;
+import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.compiler.Completeness;
+import wattle.edit.Formatter;
+import wattle.emit.document.changes.Changes;
+import wattle.emit.media.drawing.Shape;
+import wattle.emit.media.graphviz.DotEngine;
+import wattle.emit.view.oneline.OneLine;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
 import wattle.materials.Material;
@@ -77,6 +85,57 @@ class ParallelSetsTest {
     assertThat(plan.figures().conductors().grounds()
         .forElectrode(wiring.wholeSize(), wiring.hot().metal(), "water-pipe", wiring.hot().metal()).orElseThrow().value().text())
         .isEqualTo("2/0 AWG");
+  }
+
+  /**
+   * The same by the rule that judges a plan, NFPA 70 Table 250.66: 3 × 350 kcmil need 2/0, 4 × 350 kcmil are over 1100 kcmil and need 3/0;
+   * for 350 kcmil alone 2 AWG does.
+   */
+  @Test
+  void thinElectrodeConductorsAreFoundByTheWholeArea() {
+    String conductor = "earth water-pipe by 3/0 Cu";
+    for (int sets : List.of(1, 3, 4)) {
+      for (String size : List.of("2 Cu", "2/0 Cu", "3/0 Cu")) {
+        String text = plan("120/208 V 1000 A three-phase", (sets == 1 ? "" : sets + " sets of ") + "3 in PVC with 4 x 350 kcmil Cu THWN",
+            "1 20 A spare").source().text().replace(conductor, "earth water-pipe by " + size);
+        boolean thin = sets == 3 && size.equals("2 Cu") || sets == 4 && !size.equals("3/0 Cu");
+        List<String> found = names(new Compiler(SourceReader.FROM_DISK).compile(new Source("plan.wattle", text), Path.of("plan.wattle")));
+        assertThat(found.contains("electrode-conductor-thin")).as(sets + " sets, " + size + ": " + found).isEqualTo(thin);
+      }
+    }
+  }
+
+  @Test
+  void setsStayAsTheyAreWhenThePlanIsTidied() {
+    String run = "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN, 1/0 Cu ground";
+    String text = plan("120/208 V 1000 A three-phase", run, "1 20 A spare").source().text();
+    String tidy = Formatter.format(new Source("plan.wattle", text)).value();
+    assertThat(tidy).contains("of " + run);
+    assertThat(Formatter.format(new Source("plan.wattle", tidy)).value()).isEqualTo(tidy);
+  }
+
+  /** One set more is a change of the service run, and of what is bought: 12 m are 12 m of raceway more. */
+  @Test
+  void anotherSetIsAChange() {
+    Compilation three = plan("120/208 V 1000 A three-phase", "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare");
+    Compilation four = plan("120/208 V 1000 A three-phase", "4 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare");
+    String changes = Changes.text(Comparison.of(revision(three), revision(four)));
+    assertThat(changes).contains("3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "4 sets of 3 in PVC with 4 x 350 kcmil Cu THWN");
+    assertThat(Comparison.of(revision(three), revision(three)).isEmpty()).isTrue();
+  }
+
+  private static Plan revision(Compilation plan) {
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
+  }
+
+  /** The one-line diagram names the sets in full, with their length, and has a stroke for each wire of one set. */
+  @Test
+  void setsAreDrawnInFull() {
+    Compilation plan = plan("120/208 V 1000 A three-phase", "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare");
+    assertThat(new OneLine(plan.house(), plan.figures()).drawing(DotEngine.builtIn()).shapes())
+        .filteredOn(Shape.Text.class::isInstance)
+        .extracting(s -> ((Shape.Text) s).text())
+        .contains("3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN, 12 m");
   }
 
   /** Each set has its own raceway and each its own conductors to buy: 12 m are 36 m of raceway. */
