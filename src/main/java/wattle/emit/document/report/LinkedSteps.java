@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.Function;
 import wattle.emit.media.text.Escape;
 import wattle.derivation.Derivation;
@@ -29,11 +30,27 @@ public final class LinkedSteps {
   /** Inputs of one step that are listed; a sum over a tower has thousands. */
   private static final int MOST_INPUTS = 200;
 
+  /** Names of steps that are told without what they rest on. */
+  private final Predicate<String> alone;
+
   private final Steps steps = new Steps();
   private final Map<Step, Integer> numbers = new HashMap<>();
   private final Map<String, Integer> remarks = new LinkedHashMap<>();
   private final Set<Step> linked = new HashSet<>();
   private final Deque<Step> untold = new ArrayDeque<>();
+
+  /** Every step with its inputs. */
+  public LinkedSteps() {
+    this(name -> false);
+  }
+
+  /**
+   * @param alone names of steps that {@link #once} tells without what they rest on, as those of a flat that is not shown since another one
+   *     is like it
+   */
+  LinkedSteps(Predicate<String> alone) {
+    this.alone = alone;
+  }
 
   Step step(Derivation derivation) {
     return steps.of(derivation);
@@ -102,6 +119,9 @@ public final class LinkedSteps {
     if (!derivation.remark().isEmpty()) {
       int note = remarks.computeIfAbsent(derivation.remark(), r -> remarks.size() + 1);
       out.append(" <small><a href=\"#n").append(note).append("\">note ").append(note).append("</a></small>");
+    }
+    if (alone.test(derivation.name())) {
+      return out.toString();
     }
     for (Step input : step.inputs().subList(0, Math.min(MOST_INPUTS, step.inputs().size()))) {
       String symbol = input.derivation().symbol();

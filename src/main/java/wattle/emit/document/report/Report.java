@@ -15,6 +15,7 @@ import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetSources;
+import wattle.emit.sheet.schedule.Alike;
 import wattle.finding.Citation;
 import wattle.model.House;
 
@@ -26,11 +27,13 @@ import wattle.model.House;
 public final class Report {
   private final Compilation plan;
   private final List<Part> parts;
+  private final Alike alike;
 
   /** @param parts in order; findings go behind the first of them, sources and the text of the plan behind them all */
   public Report(Compilation plan, List<Part> parts) {
     this.plan = plan;
     this.parts = List.copyOf(parts);
+    this.alike = new Alike(plan.house());
   }
 
   /**
@@ -65,6 +68,11 @@ public final class Report {
 
   Compilation plan() {
     return plan;
+  }
+
+  /** What is shown once for all that are like it. */
+  Alike alike() {
+    return alike;
   }
 
   List<Part> parts() {
@@ -106,7 +114,7 @@ public final class Report {
   String basis(BiConsumer<Markup, List<String>> sourcesWriter) {
     Markup page = new Markup();
     if (!plan.house().assumed().isEmpty()) {
-      page.element("h3", "Assumed: not stated in the plan").list(plan.house().assumed());
+      page.element("h3", "Assumed: not stated in the plan").list(alike.shown(plan.house().assumed()));
     }
     List<Sheet> sheets = new ArrayList<>();
     parts.forEach(

@@ -23,7 +23,7 @@ final class ScreenPage {
 
   private final Report report;
   private final PlanText text;
-  private final LinkedSteps unfolding = new LinkedSteps();
+  private final LinkedSteps unfolding;
   private final Markup main = new Markup();
   private final List<Entry> contents = new ArrayList<>();
   private final PictureStyles styles = new PictureStyles();
@@ -33,6 +33,7 @@ final class ScreenPage {
 
   ScreenPage(Report report) {
     this.report = report;
+    this.unfolding = new LinkedSteps(report.alike()::names);
     this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_SCREEN);
   }
 
@@ -141,7 +142,8 @@ final class ScreenPage {
   private void steps(List<LinkedSteps.Told> shared) {
     main.element("p",
         "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links"
-            + " lead here.");
+            + " lead here."
+            + (report.alike().isEmpty() ? "" : " What stands for another that is alike and shown is told without its inputs."));
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
     List<String> remarks = unfolding.remarks();
     for (int i = 0; i < remarks.size(); i++) {

@@ -14,6 +14,10 @@ public final class CoverageSheet {
   /** Places that a row names; the rest it counts. */
   private static final int MOST_PLACES = 6;
 
+  /** Where more than these lack a fact, nearly all of their kind do, and the first two say what kind that is. */
+  private static final int MANY = 12;
+  private static final int OF_MANY = 2;
+
   private static final List<Column> COLUMNS = List.of(
       Column.words("of", "of"),
       Column.words("fact", "what is not stated"),
@@ -47,7 +51,7 @@ public final class CoverageSheet {
   }
 
   private static String places(List<String> places) {
-    List<String> shown = places.subList(0, Math.min(MOST_PLACES, places.size()));
+    List<String> shown = places.subList(0, Math.min(places.size() > MANY ? OF_MANY : MOST_PLACES, places.size()));
     int more = places.size() - shown.size();
     return String.join(", ", shown) + (more > 0 ? " and " + more + " more" : "");
   }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Row;
@@ -109,7 +110,31 @@ public final class Alike {
       return sheet;
     }
     List<Row> rows = sheet.rows().stream().filter(r -> r.sum() || r.cells().stream().limit(NAMING).noneMatch(this::isRepeated)).toList();
-    return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, sheet.notes());
+    return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, shown(sheet.notes()));
+  }
+
+  /** Lines of words without those about what is not shown; how many they are is told behind the rest. */
+  public List<String> shown(List<String> lines) {
+    List<String> shown = lines.stream().filter(l -> !names(l)).toList();
+    if (shown.size() == lines.size()) {
+      return lines;
+    }
+    List<String> all = new ArrayList<>(shown);
+    all.add("The same " + (lines.size() - shown.size()) + " times for what is alike and not shown.");
+    return all;
+  }
+
+  /** Whether a line of words names a thing that is not shown. */
+  public boolean names(String line) {
+    if (repeated.isEmpty()) {
+      return false;
+    }
+    for (String word : BETWEEN_NAMES.split(line)) {
+      if (isRepeated(word)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Of sheets of which there is one for each panel, in the order of the house, those of the panels that are shown. */
@@ -124,6 +149,8 @@ public final class Alike {
     }
     return shown;
   }
+
+  private static final Pattern BETWEEN_NAMES = Pattern.compile("[ ,;:()']+");
 
   /** Cells at the beginning of a row that name what it is about. */
   private static final int NAMING = 3;
