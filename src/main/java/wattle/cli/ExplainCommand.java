@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.compiler.StructurePages;
+import wattle.compiler.WordSample;
 import wattle.compiler.WrittenRules;
 import wattle.compiler.Glossary;
 import wattle.finding.NearNames;
@@ -101,7 +102,8 @@ final class ExplainCommand implements Callable<Integer> {
     } else if (structure.isPresent()) {
       out.print(structure.get());
     } else if (!meant.isEmpty()) {
-      meant.forEach(e -> out.printf("%s (%s)%n%n%s%n%n", e.word(), e.kind(), e.meaning()));
+      meant.forEach(e -> out.printf("%s (%s)%n%n%s%n%s%n", e.word(), e.kind(), e.meaning(),
+          WordSample.of(e).map(w -> System.lineSeparator() + "as in: " + w.text() + System.lineSeparator()).orElse("")));
     } else if (name.endsWith(".wattle")) {
       throw new Failure(name + " is a plan: say which figure of it with --figure, or list them with --figures");
     } else {
