@@ -1,7 +1,14 @@
 package wattle.server;
 
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.eclipse.lsp4j.CompletionItemKind;
 import wattle.model.House;
+import wattle.syntax.Lexeme;
+import wattle.syntax.LexemeReader;
 
 /** Within a room: kinds of device, what they control, where they are. */
 final class RoomProposals {
@@ -50,9 +57,40 @@ final class RoomProposals {
   /** Of this room by one word, of others by room and name. */
   private void controlled(House house) {
     String room = place.blockName() + ".";
+    Set<String> own = new LinkedHashSet<>();
     house.devices().values().stream()
         .filter(d -> d.name().startsWith(room))
-        .forEach(d -> proposals.add(d.name().substring(room.length()), d.kind().name(), CompletionItemKind.Field));
+        .forEach(d -> {
+          own.add(d.name().substring(room.length()));
+          proposals.add(d.name().substring(room.length()), d.kind().name(), CompletionItemKind.Field);
+        });
+    written().stream().filter(own::add).forEach(name -> proposals.add(name, "of this room", CompletionItemKind.Field));
     names.devices();
+  }
+
+  /** Devices that the room names in the text: those of a room in a pattern are in the house by the names of its placements alone. */
+  private List<String> written() {
+    Optional<Lexeme> room = place.heads().stream().filter(h -> !h.isEmpty() && h.get(0).text().equals("room")).map(h -> h.get(0))
+        .reduce((outer, inner) -> inner);
+    if (room.isEmpty()) {
+      return List.of();
+    }
+    List<String> devices = new ArrayList<>();
+    Optional<Lexeme> before = Optional.empty();
+    int depth = 0;
+    for (Lexeme lexeme : LexemeReader.read(question.source()).value()) {
+      if (lexeme.span().start() <= room.get().span().start()) {
+        continue;
+      }
+      depth += lexeme.text().equals("{") ? 1 : lexeme.text().equals("}") ? -1 : 0;
+      if (depth == 0 && lexeme.text().equals("}")) {
+        break;
+      }
+      if (lexeme.text().equals(":")) {
+        before.map(Lexeme::text).ifPresent(devices::add);
+      }
+      before = Optional.of(lexeme);
+    }
+    return devices;
   }
 }
