@@ -18,7 +18,7 @@ public record WordSample(String plan, String text) {
         .map(l -> {
           String text = l[2].replace("{word}", entry.word());
           return new WordSample(BuildText.of("structure-sample.wattle").replace(l[1], text),
-              text.strip().replaceFirst("^\\{ (.*) \\}$", "$1").replaceFirst(" \\{$|(?<![}]) \\}$", ""));
+              text.strip().replaceFirst("^\\{ (.*) \\}$", "$1").replaceFirst(" \\{$|^([^{]*) \\}$", "$1"));
         });
   }
 }
