@@ -12,7 +12,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.PictureOutput.Format;
 import wattle.compiler.Compilation;
+import wattle.emit.document.findings.MarkedPicture;
 import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.oneline.OneLine;
@@ -65,6 +67,9 @@ final class DrawCommand implements Callable<Integer> {
       description = "The branch that the view is of, for branch, trip and voltage; for rooms, the one room.")
   private String of;
 
+  @Option(names = "--plain", description = "Without the findings that are numbered in the picture and listed under it.")
+  private boolean plain;
+
   @Mixin
   private EngineOption engine;
 
@@ -100,7 +105,7 @@ final class DrawCommand implements Callable<Integer> {
         String title = sheets.title() + ": " + plan.house().title().orElse("untitled plan");
         output.write(paper.sheets(sheets, plan.house()), title, spec.commandLine().getOut());
       } else {
-        Drawing drawing = drawing(plan, layout);
+        Drawing drawing = plain ? drawing(plan, layout) : MarkedPicture.of(plan, drawing(plan, layout), side());
         output.write(List.of(drawing), drawing.title(), spec.commandLine().getOut());
       }
     }
@@ -152,6 +157,14 @@ final class DrawCommand implements Callable<Integer> {
           + " at most is drawn, so split it into several branches");
     }
     return branch;
+  }
+
+  private Marked.Side side() {
+    return switch (view) {
+      case PANEL -> Marked.Side.RIGHT_CORNER;
+      case BRANCH -> Marked.Side.LEFT_CORNER;
+      default -> Marked.Side.BESIDE;
+    };
   }
 
   private RoomSheet rooms(Compilation plan) {

@@ -84,6 +84,12 @@ public final class DrawingSvg {
       WireSvg.write(out, wire);
     } else if (shape instanceof Shape.Text text) {
       text(out, text);
+    } else if (shape instanceof Shape.Link link) {
+      out.append("<a href=\"#").append(Escape.xml(link.to())).append("\"><rect").append(at("x", link.x())).append(at("y", link.y()));
+      out.append(at("width", link.width())).append(at("height", link.height()));
+      out.append(" fill=\"none\" pointer-events=\"all\"/></a>\n");
+    } else if (shape instanceof Shape.Target target) {
+      out.append("<g id=\"").append(Escape.xml(target.id())).append("\"/>\n");
     } else {
       throw new AssertionError(shape);
     }

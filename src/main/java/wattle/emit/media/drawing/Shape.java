@@ -295,6 +295,46 @@ public sealed interface Shape {
     }
   }
 
+  /**
+   * The room of a link to a place in the same picture, {@link Target}.
+   *
+   * @param to the place's id
+   */
+  record Link(double x, double y, double width, double height, String to) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(x, y, x + width, y + height);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Link(x + dx, y + dy, width, height, to);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Link(x * by, y * by, width * by, height * by, to);
+    }
+  }
+
+  /** A place that a {@link Link} leads to. */
+  record Target(double x, double y, String id) implements Shape {
+    @Override
+    public Bounds bounds() {
+      return new Bounds(x, y, x, y);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Target(x + dx, y + dy, id);
+    }
+
+    @Override
+    public Shape scaled(double by) {
+      return new Target(x * by, y * by, id);
+    }
+  }
+
   /** A point where the border of an area turns, or a wire begins, bends or ends. */
   record Corner(double x, double y) {}
 

@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.model.Branch;
 import wattle.model.Section;
@@ -121,6 +122,7 @@ final class BranchRow {
     highest = Math.min(highest, y);
     lowest = Math.max(lowest, y + card.height());
     sketch.add(card.sketch(), x, y);
+    sketch.add(new Shape.Spot(x, y, card.width(), card.height(), branch.points().get(point).box().orElse(branch.name())));
     List<Section> cables = card.leaving();
     double right = x + card.width();
     double gap = BEND * (cables.size() + 1) + cables.stream().mapToDouble(CableWay::words).max().orElse(0);

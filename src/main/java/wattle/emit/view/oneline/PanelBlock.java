@@ -39,10 +39,12 @@ final class PanelBlock {
   private final PanelColumns columns;
   private final String figures;
   private final double width;
+  private final String name;
 
   /** @param figures its calculated load and fault current, in words */
   PanelBlock(House house, ConnectedLoads loads, Panel panel, String figures) {
     this.figures = figures;
+    name = panel.name();
     rows = panel.breakers().stream()
         .sorted(Comparator.comparingInt(PanelBlock::slot).thenComparing(b -> b.id().slotText()))
         .map(b -> PanelRow.of(house, loads, b))
@@ -128,6 +130,7 @@ final class PanelBlock {
   }
 
   private void row(Sketch sketch, PanelRow row, double y, Optional<Links> links) {
+    sketch.add(new Shape.Spot(0, y - 4, 10, 8, row.breaker().id().toString()));
     Stroke stroke = row.breaker().status() == Status.TO_REMOVE ? Stroke.DASHED : Stroke.THIN;
     boolean feeds = row.leaves() && !row.panel().isEmpty();
     double nameEnd = columns.row(sketch, row, y, stroke, Fill.INK, feeds);
@@ -155,6 +158,7 @@ final class PanelBlock {
 
   /** The lines over a panel. */
   private void heading(Sketch sketch, String more) {
+    sketch.add(new Shape.Spot(0, 3, 10, 9, "main " + name));
     sketch.fitted(0, 12, columns.title() + more, 13, true, Anchor.START, WIDEST_HEADING);
     sketch.fitted(0, 29, columns.facts(), SIZE, false, Anchor.START, WIDEST_HEADING);
     sketch.fitted(0, 44, figures, SIZE, false, Anchor.START, WIDEST_HEADING);

@@ -7,6 +7,7 @@ import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.drawing.Symbols;
 import wattle.model.Electrode;
@@ -36,6 +37,7 @@ final class ServiceBlock {
     for (String text : List.of(title, facts, source)) {
       width = Math.max(width, Math.min(WIDEST, Fit.width(text, 13, true)) + 20);
     }
+    sketch.add(new Shape.Spot(0, 3, 10, 9, service.name()));
     sketch.fitted(0, 12, title, 13, true, Anchor.START, WIDEST);
     sketch.fitted(0, 29, facts, SIZE, false, Anchor.START, WIDEST);
     double afterSource = sourceSymbol(sketch, service);

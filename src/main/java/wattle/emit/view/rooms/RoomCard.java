@@ -89,6 +89,7 @@ final class RoomCard {
         sketch.line(sameBox ? columns.widths().get(0) : 0, y, width, y, Stroke.FAINT);
       }
       cells(sketch, lines, y + 1, false);
+      sketch.add(new Shape.Spot(0, y, width, height(row), row.thing()));
       y += height(row);
     }
     double x = 0;

@@ -42,7 +42,7 @@ final class RoomReader {
       Box box = house.boxes().get(name);
       List<Device> devices = box.devices().stream().map(house.devices()::get).filter(d -> d.kind().family() != Family.JUNCTION).toList();
       if (devices.isEmpty()) {
-        rows.add(row(box(box), joints(box), List.of(), places(p -> p.box().equals(Optional.of(name)))));
+        rows.add(row(name, box(box), joints(box), List.of(), places(p -> p.box().equals(Optional.of(name)))));
       }
       for (int i = 0; i < devices.size(); i++) {
         rows.add(row(devices.get(i), i == 0 ? box(box) : List.of(), box));
@@ -77,21 +77,22 @@ final class RoomReader {
     List<String> load = device.voltAmperes() > 0 ? List.of(Math.round(device.voltAmperes()) + " VA") : List.of();
     List<Place> places = places(p -> p.devices().contains(device.name()));
     if (places.isEmpty()) {
-      return new RoomRow(List.of(boxCell, what, load, List.of("not fed"), List.of(), List.of(), List.of()));
+      return new RoomRow(device.name(), List.of(boxCell, what, load, List.of("not fed"), List.of(), List.of(), List.of()));
     }
     Place place = places.get(0);
     return new RoomRow(
+        device.name(),
         List.of(boxCell, what, load, branch(place.branch()), breakers(place.branch()), legs(device, place), protection(device, place)));
   }
 
-  private RoomRow row(List<String> box, List<String> what, List<String> load, List<Place> places) {
+  private RoomRow row(String name, List<String> box, List<String> what, List<String> load, List<Place> places) {
     List<String> branches = new ArrayList<>();
     List<String> breakers = new ArrayList<>();
     for (Place place : places) {
       branches.addAll(branch(place.branch()));
       breakers.addAll(breakers(place.branch()));
     }
-    return new RoomRow(List.of(box, what, load, branches.isEmpty() ? List.of("not fed") : branches, breakers, List.of(), List.of()));
+    return new RoomRow(name, List.of(box, what, load, branches.isEmpty() ? List.of("not fed") : branches, breakers, List.of(), List.of()));
   }
 
   private List<Place> places(java.util.function.Predicate<Point> wanted) {
