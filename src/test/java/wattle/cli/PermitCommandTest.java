@@ -56,7 +56,8 @@ class PermitCommandTest {
     String text = run(ExitCode.FINE, "permit", "examples/alder-court/house.wattle");
     assertThat(text).startsWith("Permit summary: 14 Alder Court\nRevision C\n")
         .contains("\nSERVICE MAIN\n", "Source: transformer 50 kVA, 1.8 %", "\nWORK\n", "\nCHECKED\n- Structure:",
-            "\nSILENCED BY THE PLAN, WITH ITS REASON\n", "NOT CHECKED, BECAUSE THE PLAN DOES NOT SAY", "\nLOAD CALCULATION\n", "220.82",
+            "\nSILENCED BY THE PLAN, WITH ITS REASON\n", "\nAT A GLANCE\nFindings: 0 errors", "NOT CHECKED: MISSING FROM THE PLAN",
+            "\nLOAD CALCULATION\n", "220.82",
             "\nPANEL SCHEDULES\n", "Counter, both sides of the sink", "\nSOURCES\n- ")
         .doesNotContain("<td", "</");
     Path plan = folder.resolve("b.wattle");

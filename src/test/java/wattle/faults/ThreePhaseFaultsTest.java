@@ -52,6 +52,7 @@ class ThreePhaseFaultsTest {
     double handbook = 46273 * 0.852;
     assertThat(main.leastAmperes()).isBetween(0.95 * handbook, handbook);
     assertThat(main.mostAmperes()).isGreaterThan(handbook);
+    // The constant of one foot of 500 kcmil copper in steel conduit is from memory.
     double f = 1.732 * 20 * handbook / (5906 * 208);
     assertThat(at(plan, "H", FaultKind.THREE_PHASE).leastAmperes()).isLessThan(handbook / (1 + f) * 1.02);
     assertThat(at(plan, "H", FaultKind.THREE_PHASE).mostAmperes()).isGreaterThan(handbook / (1 + f) * 0.98);

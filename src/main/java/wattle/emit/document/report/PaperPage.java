@@ -51,7 +51,7 @@ final class PaperPage {
     });
     report.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
     section("basis", "Assumptions and sources", "section",
-        () -> body.raw(report.basis((page, names) -> page.element("p", String.join("; ", names)))));
+        () -> body.raw(report.basis((page, names) -> page.element("p", String.join("; ", names), "class", "note"))));
     String steps = workings.markup();
     if (!steps.isEmpty()) {
       section("workings", "Calculations", "section", () -> {

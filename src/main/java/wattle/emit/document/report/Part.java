@@ -8,12 +8,17 @@ import java.util.Locale;
  *
  * @param group of parts in the table of contents
  * @param contents in order
- * @param onDemand whether it is printed only where each branch is asked for
+ * @param onDemand whether it is printed only where each branch, room and box is asked for
  */
 public record Part(Group group, String title, List<Content> contents, boolean onDemand) {
   /** Of every report. */
   public Part(Group group, String title, List<Content> contents) {
     this(group, title, contents, false);
+  }
+
+  /** Printed unasked only where it says more than that the plan has nothing of the kind. */
+  static Part whereAny(Group group, String title, List<Content> contents) {
+    return new Part(group, title, contents, contents.stream().allMatch(Content.Remark.class::isInstance));
   }
 
   /** Of one branch, room or box after the other: too long to be printed unasked. */

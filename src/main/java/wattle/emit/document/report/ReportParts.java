@@ -96,14 +96,14 @@ final class ReportParts {
             () -> Part.onDemand(Group.BRANCHES, "Branch wiring", parts.pictures.branches()),
             () -> Part.onDemand(Group.BRANCHES, "Runs", parts.tables(PlanTable.RUNS)),
             () -> new Part(Group.BRANCHES, "Voltage", parts.tables(PlanTable.VOLTAGE)),
-            () -> new Part(Group.BRANCHES, "Shared neutrals",
+            () -> Part.whereAny(Group.BRANCHES, "Shared neutrals",
                 parts.tables(PlanTable.NEUTRAL)),
             () -> new Part(Group.BRANCHES, "Heat", parts.tables(PlanTable.HEAT)),
             () -> new Part(Group.BRANCHES, "Fault currents", parts.tables(PlanTable.FAULTS)),
             () -> Part.onDemand(Group.ROOMS, "Rooms", parts.rooms()),
             () -> Part.onDemand(Group.ROOMS, "Boxes", parts.tables(PlanTable.BOXES)),
-            () -> new Part(Group.ROOMS, "Materials", parts.tables(PlanTable.MATERIALS)),
-            () -> new Part(Group.TRIALS, "Trials and expectations", parts.trials())));
+            () -> Part.whereAny(Group.ROOMS, "Materials", parts.tables(PlanTable.MATERIALS)),
+            () -> Part.whereAny(Group.TRIALS, "Trials and expectations", parts.trials())));
   }
 
   private static List<Part> together(List<Callable<Part>> makers) {
