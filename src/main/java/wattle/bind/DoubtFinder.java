@@ -68,6 +68,11 @@ final class DoubtFinder {
   }
 
   /**
+   * Errors times things that are compared one by one, in less than a second. A plan with more is in doubt as a whole.
+   */
+  private static final long MOST_COMPARED = 20_000_000;
+
+  /**
    * @param findings of reading, which are in place, and of binding, whose spans are as the trees have them
    * @param broken names of branches part of which could not be traced
    * @param placement where the spans of the trees stand
@@ -80,7 +85,11 @@ final class DoubtFinder {
       return Doubts.NONE;
     }
     DoubtFinder finder = new DoubtFinder(house, files, items, placement);
-    errors.forEach(finder::add);
+    if ((long) errors.size() * items.size() > MOST_COMPARED) {
+      finder.anything();
+    } else {
+      errors.forEach(finder::add);
+    }
     broken.forEach(finder::way);
     finder.follow();
     return finder.doubts.build();
