@@ -154,7 +154,7 @@ class ReportPaperTest {
         assertThat(document.getDocumentCatalog().getViewerPreferences().displayDocTitle()).isTrue();
         TaggedPdf tags = new TaggedPdf(document);
         assertThat(tags.count("H1")).isEqualTo(1);
-        assertThat(tags.count("H2")).isGreaterThan(15);
+        assertThat(tags.count("H2")).isGreaterThan(12);
         assertThat(tags.count("TH")).isPositive();
         assertThat(tags.count("Figure")).isPositive();
         assertThat(tags.alternatives()).hasSize(tags.count("Figure")).allMatch(a -> a != null && a.length() > 20);
