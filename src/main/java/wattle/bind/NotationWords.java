@@ -27,8 +27,10 @@ public final class NotationWords {
     words.put("use of a panel", Words.PANEL_USES.known());
     words.put("main of a panel", GrammarWords.of("mainKind"));
     words.put("order of slots", Arrays.stream(SlotOrder.values()).map(SlotOrder::word).toList());
-    words.put("trait of a breaker", GrammarWords.of("breakerTrait"));
+    words.put("line of a panel", GrammarWords.of("panelSetting"));
+    words.put("trait of a breaker", sorted(SlotBinder.TRAITS));
     words.put("use of a branch", Words.BRANCH_USES.known());
+    words.put("condition of a run", GrammarWords.of("surroundings"));
     words.put("place of a run", Words.RUN_PLACES.known());
     words.put("raceway", Words.RACEWAYS.known());
     words.put("kind of room", Words.ROOM_KINDS.known());

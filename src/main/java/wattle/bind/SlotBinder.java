@@ -26,7 +26,7 @@ import wattle.syntax.Tree;
 /** The slot lines of a panel: ratings, traits, handles, and whether two of them want one slot. */
 final class SlotBinder {
   private static final Map<String, Integer> POLES = Map.of("single-pole", 1, "two-pole", 2, "three-pole", 3);
-  private static final List<String> TRAITS = List.of(
+  static final List<String> TRAITS = List.of(
       "two-pole", "single-pole", "three-pole", "handle-tied", "arc-fault", "ground-fault", "fuse", "pinned",
       "back-fed", "interlocked", "switched-neutral", "later", "spare", "type-b", "type-c", "type-d",
       "edison-base", "type-s", "cartridge");

@@ -50,8 +50,9 @@ final class Hovers {
         return CableSizePages.of(wiring, question.analysis()).map(p -> hover(p, wiring.span(), question));
       }
     }
-    return word(question.source().text(), offset).flatMap(WordPages::of).map(p -> new Hover(new MarkupContent(MarkupKind.MARKDOWN,
-        p.markdown())));
+    return word(question.source().text(), offset).flatMap(w -> WordPages.of(w, question.analysis().compilation().library()))
+        .map(p -> new Hover(new MarkupContent(MarkupKind.MARKDOWN,
+            p.markdown())));
   }
 
   /** The word that stands at an offset, outside comments and quoted texts. */

@@ -12,18 +12,24 @@ import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import wattle.library.Library;
+import wattle.library.StandardLibrary;
 import wattle.model.Words;
 
 /** Words that name nothing have a page too: traits, electrodes, facts; and the size of a cable says what it carries. */
 class WordPagesTest {
+  private static final Library LIBRARY = StandardLibrary.library(StandardLibrary.packNames());
+
   @Test
   void everyTraitHasAPage() {
     assertThat(Stream.of(Words.DEVICE_TRAITS, Words.BOX_TRAITS, Words.ELECTRODES).flatMap(w -> w.known().stream()))
-        .allSatisfy(word -> assertThat(WordPages.of(word)).as(word).isPresent());
+        .allSatisfy(word -> assertThat(WordPages.of(word, LIBRARY)).as(word).isPresent());
     assertThat(List.of("two-pole", "single-pole", "three-pole", "handle-tied", "fuse", "pinned", "back-fed", "interlocked",
         "switched-neutral", "type-b", "type-c", "type-d", "spare", "later", "minimum-circuit", "maximum-breaker", "locked-rotor",
-        "from-tub", "from-edge", "nail-plated", "supported", "held")).allSatisfy(w -> assertThat(WordPages.of(w)).as(w).isPresent());
-    assertThat(WordPages.of("kitchen-sink")).isEmpty();
+        "from-tub", "from-edge", "nail-plated", "supported", "held", "bundled", "edison-base", "slots", "floor-area", "gas-heated",
+        "voltage",
+        "lose")).allSatisfy(w -> assertThat(WordPages.of(w, LIBRARY)).as(w).isPresent());
+    assertThat(WordPages.of("kitchen-sink", LIBRARY)).isEmpty();
   }
 
   @Test
