@@ -101,7 +101,7 @@ final class Loops {
   }
 
   /**
-   * Colors at the far end of the hots that come to it unbroken from the panel; one that a switch is in the way of is told with the switch.
+   * Colors at the far end of the hots that come to it unbroken from the panel; one behind a switch is listed with the switch.
    * Where nothing says what the conductors do, the hot.
    */
   private static List<String> hots(List<Section> way) {

@@ -81,7 +81,7 @@ final class BeginCommand implements Callable<Integer> {
     return text.value();
   }
 
-  /** The least service that holds what is behind it; the largest where none does, which is told. */
+  /** The least service that holds what is behind it; the largest where none does, and a finding says so. */
   private Answers withLeastService(Answers answers) {
     List<ServiceSize> sizes = ServiceSize.of(answers.system(), answers.dwellings(), answers.work());
     int below = -1;

@@ -73,7 +73,7 @@ public record Lockout(
       readings = List.copyOf(readings);
     }
 
-    /** What is in it, in words; conductors of one color are told apart by their cables. */
+    /** What is in it, in words; conductors of one color are named by their cables. */
     public List<String> conductorTexts() {
       return conductors.stream().map(c -> c.text(isSharedColor(c.color))).toList();
     }
@@ -99,7 +99,7 @@ public record Lockout(
       cables = List.copyOf(cables);
     }
 
-    /** The color, and where that is told, the cables: {@code black (cable to F)}. */
+    /** The color, and where it is needed, the cables: {@code black (cable to F)}. */
     String looks(boolean byCable) {
       String one = inRaceway ? "raceway to " : "cable to ";
       String several = inRaceway ? "raceways to " : "cables to ";

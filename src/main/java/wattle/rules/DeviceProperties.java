@@ -49,6 +49,9 @@ final class DeviceProperties {
         .figure("rating", Dimension.CURRENT, "what is stamped on it",
             (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
         .rests(Doubt.FIGURES)
+        .figure("stated-rating", Dimension.CURRENT, "what is stamped on it, as the plan says and not as its kind usually has",
+            (f, d) -> Optional.ofNullable(d.facts().get("rated")))
+        .stated("a rating such as 20 A behind its kind").rests(Doubt.FIGURES)
         .figure("voltage", Units.VOLT, "nominal volts between the conductors that it is on",
             DeviceProperties::volts)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)

@@ -17,7 +17,7 @@ import wattle.quantity.WireSize;
  * enough that no fault at its panel or behind it brings a finding that the house does not have as it is.
  *
  * <p>A cable has the ground that its type is made with, so that a thicker ground comes with thicker hots. Where no size of the type will
- * do, it is the thinnest that the code allows, and whoever tries it is told what is wrong with it.
+ * do, it is the thinnest that the code allows, and its objection is the one reported.
  */
 final class GroundedFeeder {
   private static final String WITHOUT = " without ground";

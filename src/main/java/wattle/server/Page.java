@@ -37,7 +37,7 @@ final class Page {
   private static void step(Derivation derivation, int depth, StringBuilder list) {
     list.append("  ".repeat(depth)).append("- ").append(escaped(derivation.toString()));
     if (derivation.basis() == Derivation.Basis.ASSUMED) {
-      list.append(" (not stated, taken as usual)");
+      list.append(" (not stated, assumed)");
     }
     if (!derivation.sources().isEmpty()) {
       list.append(" — ").append(escaped(String.join("; ", derivation.sources().stream().map(Citation::toString).toList())));

@@ -51,7 +51,7 @@ class LockoutCommandTest {
     assertThat(root.get("handles").get(0).get("tag").asText()).isEqualTo("P/1");
   }
 
-  /** A program is told at each conductor where its cables go, whether or not the text has to say so. */
+  /** For programs each conductor has the ends of its cables, whether or not the text has to say so. */
   @Test
   void jsonHasTheCablesOfEachConductor() throws IOException {
     JsonNode root = new ObjectMapper().readTree(run("lockout", COURT, "kitchen.c1", "--format", "json").out);

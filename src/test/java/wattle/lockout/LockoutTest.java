@@ -133,7 +133,7 @@ class LockoutTest {
       }
       """;
 
-  /** Of three blacks in one box each is told by the box or panel that its cable goes to, in the list and in the tests. */
+  /** Of three blacks in one box each is named by the box or panel that its cable goes to, in the list and in the tests. */
   @Test
   void conductorsOfOneColorAreToldApartByTheirCables() {
     Lockout.Proof proof = lockout(FUSES, "bath.b1").proofs().get(0);

@@ -89,7 +89,7 @@ class MotorStartTest {
     assertThat(result.dangers().get(0).words()).contains("as it starts");
     Compilation strong = compiled("120/240 V", "1+3 60 A two-pole", "6/2 NM-B", 75, "motor 24 A 240 V locked-rotor 144 A", "");
     assertThat(strong.figures().trials().result(strong.house().trials().get("start")).value().dangers()).isEmpty();
-    // A breaker that would open at once is told all the same: 720 A on 15 A.
+    // A breaker that would open at once is reported all the same: 720 A on 15 A.
     Compilation trips = compiled("120/240 V", "1+3 15 A two-pole", "6/2 NM-B", 5, "motor 24 A 240 V locked-rotor 720 A", "");
     assertThat(trips.figures().trials().result(trips.house().trials().get("start")).value().dangers()).extracting(Danger::kind)
         .contains(Danger.Kind.OVERCURRENT);

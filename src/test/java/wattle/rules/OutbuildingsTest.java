@@ -42,7 +42,7 @@ class OutbuildingsTest {
         .filter(f -> BONDS.contains(f.rule())).toList();
   }
 
-  /** NFPA 70 250.32(B)(1) and its exception 1. No path back is an error whatever the age of the work; what the exception allows is told. */
+  /** NFPA 70 250.32(B)(1) and its exception 1. No path back is an error whatever the age of the work; what the exception allows is said. */
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
       "true  | is outbuilding {                                 | ",

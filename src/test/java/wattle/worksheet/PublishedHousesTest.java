@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import wattle.model.LoadClass;
 import wattle.model.SupplySystem;
 
-/** Load calculations of magazines, towns, courses and forums, line by line; what a page adds up wrongly is told. */
+/** Load calculations of magazines, towns, courses and forums, line by line; what a page adds up wrongly is noted. */
 class PublishedHousesTest {
   private static final Offset<Double> EXACT = within(1e-6);
 

@@ -30,7 +30,7 @@ public final class LinkedSteps {
   /** Inputs of one step that are listed; a sum over a tower has thousands. */
   private static final int MOST_INPUTS = 200;
 
-  /** Names of steps that are told without what they rest on. */
+  /** Names of steps that are shown without their inputs. */
   private final Predicate<String> alone;
 
   private final Steps steps = new Steps();

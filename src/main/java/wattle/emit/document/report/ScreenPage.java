@@ -143,7 +143,7 @@ final class ScreenPage {
     main.element("p",
         "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links"
             + " lead here."
-            + (report.alike().isEmpty() ? "" : " What stands for another that is alike and shown is told without its inputs."));
+            + (report.alike().isEmpty() ? "" : " A step that is alike to one shown is listed without its inputs."));
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
     List<String> remarks = unfolding.remarks();
     for (int i = 0; i < remarks.size(); i++) {

@@ -113,7 +113,7 @@ public final class Alike {
     return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, shown(sheet.notes()));
   }
 
-  /** Lines of words without those about what is not shown; how many they are is told behind the rest. */
+  /** Lines of words without those about what is not shown; their count is added at the end. */
   public List<String> shown(List<String> lines) {
     List<String> shown = lines.stream().filter(l -> !names(l)).toList();
     if (shown.size() == lines.size()) {
