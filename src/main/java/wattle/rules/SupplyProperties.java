@@ -388,6 +388,10 @@ final class SupplyProperties {
         .rests(Doubt.FEEDER, Doubt.SUPPLY)
         .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
+        .figure("largest-for-load", Dimension.CURRENT,
+            "largest breaker that guards its hots; absent where its load would trip that", BreakerOfFeeder::forLoad)
+        .rests(Properties.LOADS)
+        .words("breaker-remedy", "what can be done where its breaker is above that", BreakerOfFeeder::remedy).sure()
         .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
         .sure()
         .truth("whole-dwelling", "whether it carries all of one dwelling on two hots, at a rating of 100 to 400 A",
@@ -521,7 +525,7 @@ final class SupplyProperties {
     return AmpacityWords.of(facts, conditions, wiring, ends, celsius.flatMap(Derivation::quantity));
   }
 
-  private static Optional<Quantity> largest(Facts facts, FeederOf feeder) {
+  static Optional<Quantity> largest(Facts facts, FeederOf feeder) {
     Wire hot = feeder.stretch().wiring().hot();
     Conditions conditions = conditions(facts, feeder);
     Optional<Quantity> usual = rating(facts, feeder)
