@@ -19,7 +19,7 @@ import java.util.Set;
 public record Answers(
     String title,
     String code,
-    SupplySystem system,
+    SupplyChoice system,
     Work work,
     int dwellings,
     ServiceSize service,

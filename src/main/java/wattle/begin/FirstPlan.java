@@ -58,15 +58,15 @@ public final class FirstPlan {
 
   static void service(StringBuilder text, Answers answers) {
     ServiceSize service = answers.service();
-    SupplySystem system = answers.system();
+    SupplyChoice system = answers.system();
     text.append("// Ask the utility for its transformer and add it: source transformer 50 kVA 1.8 %, or source available 10 kA.\n");
     text.append("service main ").append(system.service(service.amperes())).append(answers.work().status()).append(" {\n");
-    if (system == SupplySystem.SINGLE_230) {
+    if (system == SupplyChoice.SINGLE_230) {
       text.append("frequency 50 Hz\n");
     } else {
       text.append("earth water-pipe by ").append(service.electrode(system)).append('\n');
     }
-    text.append("earth rods by ").append(system == SupplySystem.SINGLE_230 ? service.electrode(system) : "6 Cu").append("\n}\n\n");
+    text.append("earth rods by ").append(system == SupplyChoice.SINGLE_230 ? service.electrode(system) : "6 Cu").append("\n}\n\n");
     text.append("// Its conductors are usually ").append(service.run(answers)).append("; add them with their length: run ")
         .append(answers.inFeet() ? "65 ft" : "20 m").append(" of ").append(service.run(answers)).append(".\n");
   }

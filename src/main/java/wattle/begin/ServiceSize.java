@@ -75,10 +75,10 @@ public enum ServiceSize {
 
   /** Conductors of the service, as they stand behind {@code run 20 m of}. */
   String run(Answers answers) {
-    if (answers.system() == SupplySystem.SINGLE_230) {
+    if (answers.system() == SupplyChoice.SINGLE_230) {
       return mm2 + " mm2 Cu duplex";
     }
-    if (answers.system() == SupplySystem.SPLIT_PHASE && answers.dwellings() == 1) {
+    if (answers.system() == SupplyChoice.SPLIT_PHASE && answers.dwellings() == 1) {
       return drop;
     }
     return inSets() + raceway + " PVC with " + (answers.system().legs() + 1) + " x " + conductor + " Cu "
@@ -90,13 +90,13 @@ public enum ServiceSize {
   }
 
   /** Conductors of the electrodes. */
-  String electrode(SupplySystem system) {
-    return system == SupplySystem.SINGLE_230 ? "16 mm2 Cu" : electrode;
+  String electrode(SupplyChoice system) {
+    return system == SupplyChoice.SINGLE_230 ? "16 mm2 Cu" : electrode;
   }
 
   /** Conductors of the feeder of one dwelling, with its ground, in a dry building; in Canada no smaller than of any other feeder. */
   String feeder(Wiring wiring) {
-    if (wiring.system() == SupplySystem.SINGLE_230) {
+    if (wiring.system() == SupplyChoice.SINGLE_230) {
       return mm2 + " mm2 Cu TPS";
     }
     return raceway + " EMT with 3 x " + (wiring.canadian() ? conductor : ofDwelling) + " Cu " + wiring.conductor() + ", " + ground
@@ -109,9 +109,9 @@ public enum ServiceSize {
   }
 
   /** Those that such a house can have, smallest first: from 100 A in new work but on 230 V, to 400 A for one dwelling or on 230 V. */
-  public static List<ServiceSize> of(SupplySystem system, int dwellings, Work work) {
-    boolean small = work.isExisting() || system == SupplySystem.SINGLE_230;
-    boolean large = dwellings > 1 && system != SupplySystem.SINGLE_230;
+  public static List<ServiceSize> of(SupplyChoice system, int dwellings, Work work) {
+    boolean small = work.isExisting() || system == SupplyChoice.SINGLE_230;
+    boolean large = dwellings > 1 && system != SupplyChoice.SINGLE_230;
     return Arrays.stream(values())
         .filter(s -> (small || s.amperes >= LEAST_OF_NEW) && (large || s.amperes <= MOST_OF_ONE))
         .toList();

@@ -51,7 +51,7 @@ final class SeveralDwellings {
   /** A dwelling has 100 A at the least and 60 A in old work, as services have; on 230 V 60 A or 100 A, common practice. */
   private ServiceSize feeder() {
     ServiceSize needed = ServiceSize.ofDwelling(DwellingLoad.amperes(answers, circuits.circuits()));
-    if (answers.system() == SupplySystem.SINGLE_230) {
+    if (answers.system() == SupplyChoice.SINGLE_230) {
       return needed == ServiceSize.A60 ? needed : ServiceSize.A100;
     }
     ServiceSize least = ServiceSize.of(answers.system(), 1, answers.work()).get(0);
@@ -61,7 +61,7 @@ final class SeveralDwellings {
   private void switchboard(StringBuilder text, ServiceSize feeder) {
     int dwellings = answers.dwellings();
     int first = Math.min(dwellings, MOST_IN_A_COLUMN);
-    boolean one = answers.system() == SupplySystem.SINGLE_230;
+    boolean one = answers.system() == SupplyChoice.SINGLE_230;
     text.append("panel M \"Main switchboard\" from main").append(answers.work().status()).append(" {\n");
     int stairs = one ? dwellings + 1 : first == dwellings ? 2 : SLOTS_OF_A_WAY * (dwellings - first) + 2;
     int slots = Board.size(one ? stairs : Math.max(stairs, SLOTS_OF_A_WAY * first));

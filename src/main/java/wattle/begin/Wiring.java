@@ -9,14 +9,14 @@ import java.util.Map;
  * <p>Sizes in mm² and their breakers are common practice: 1.5 mm² on 10 A, 2.5 on 20, 6 on 32, 10 on 40, 16 on 50. Old work has neither
  * arc-fault nor ground-fault protection, and behind fuses cable without a ground; a person puts in what is there.
  */
-record Wiring(SupplySystem system, String code, Work work) {
+record Wiring(SupplyChoice system, String code, Work work) {
   private static final Map<String, String> MM2 = Map.of(
       "14/2", "1.5 mm2 Cu TPS", "14/3", "1.5/3 mm2 TPS", "12/2", "2.5 mm2 Cu TPS", "10/2", "6 mm2 Cu TPS", "10/3", "6 mm2 Cu TPS",
       "8/2", "10 mm2 Cu TPS", "8/3", "10 mm2 Cu TPS", "6/3", "16 mm2 Cu TPS");
   private static final Map<Integer, Integer> IEC_AMPERES = Map.of(15, 10, 30, 32);
 
   private boolean metric() {
-    return system == SupplySystem.SINGLE_230;
+    return system == SupplyChoice.SINGLE_230;
   }
 
   boolean canadian() {
@@ -53,7 +53,7 @@ record Wiring(SupplySystem system, String code, Work work) {
 
   /** Whether lines of a box say their legs. Of several dwellings on three phases the legs differ, and slots tell them. */
   boolean statesLegs() {
-    return work == Work.FUSES && system != SupplySystem.THREE_PHASE;
+    return work == Work.FUSES && system != SupplyChoice.THREE_PHASE;
   }
 
   /** What a way is besides its poles. */

@@ -11,7 +11,7 @@ import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
-import wattle.begin.SupplySystem;
+import wattle.begin.SupplyChoice;
 import wattle.begin.Work;
 import wattle.finding.NearNames;
 import wattle.library.StandardLibrary;
@@ -78,7 +78,7 @@ final class HouseOptions {
 
   /** The flags as answers; one that cannot be is a failure that says what can. */
   Answers answers() {
-    SupplySystem supply = systemOf(system);
+    SupplyChoice supply = systemOf(system);
     Work kind = workOf(work);
     int many = countOf("dwellings", dwellings, 1, Answers.MOST_DWELLINGS);
     return new Answers(
@@ -91,23 +91,23 @@ final class HouseOptions {
 
   /** Whether the service is for us to choose: of several dwellings none is usual. On 230 V no code says what their load is. */
   boolean leavesTheServiceOpen() {
-    return service == null && !dwellings.strip().equals("1") && systemOf(system) != SupplySystem.SINGLE_230;
+    return service == null && !dwellings.strip().equals("1") && systemOf(system) != SupplyChoice.SINGLE_230;
   }
 
-  static String usualCode(SupplySystem system) {
-    return system == SupplySystem.SINGLE_230 ? "none" : "us-2023";
+  static String usualCode(SupplyChoice system) {
+    return system == SupplyChoice.SINGLE_230 ? "none" : "us-2023";
   }
 
-  static String usualService(SupplySystem system, int dwellings) {
-    return system == SupplySystem.SINGLE_230 ? dwellings > 4 ? "400" : dwellings > 1 ? "200" : "100" : dwellings > 1 ? "400" : "200";
+  static String usualService(SupplyChoice system, int dwellings) {
+    return system == SupplyChoice.SINGLE_230 ? dwellings > 4 ? "400" : dwellings > 1 ? "200" : "100" : dwellings > 1 ? "400" : "200";
   }
 
-  static SupplySystem systemOf(String text) {
-    return SupplySystem.of(text)
+  static SupplyChoice systemOf(String text) {
+    return SupplyChoice.of(text)
         .orElseThrow(
             () -> new Failure(
                 "a system of '" + text + "' is none of "
-                    + String.join(", ", Arrays.stream(SupplySystem.values()).map(SupplySystem::word).toList())));
+                    + String.join(", ", Arrays.stream(SupplyChoice.values()).map(SupplyChoice::word).toList())));
   }
 
   static Work workOf(String text) {
@@ -119,9 +119,9 @@ final class HouseOptions {
   }
 
   /** No pack of the library covers 230 V. */
-  static String codeOf(SupplySystem system, String text) {
+  static String codeOf(SupplyChoice system, String text) {
     String pack = codeOf(text);
-    if (system == SupplySystem.SINGLE_230 && !pack.isEmpty()) {
+    if (system == SupplyChoice.SINGLE_230 && !pack.isEmpty()) {
       throw new Failure("code pack '" + pack + "' does not cover 230 V, and no other of the library does; use --code none");
     }
     return pack;
@@ -138,7 +138,7 @@ final class HouseOptions {
     return text;
   }
 
-  static ServiceSize serviceOf(SupplySystem system, int dwellings, Work work, String text) {
+  static ServiceSize serviceOf(SupplyChoice system, int dwellings, Work work, String text) {
     List<ServiceSize> sizes = ServiceSize.of(system, dwellings, work);
     String figure = text.strip().replaceFirst("\\s*A$", "");
     return sizes.stream().filter(s -> figure.equals(String.valueOf(s.amperes()))).findFirst()

@@ -13,7 +13,7 @@ import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
-import wattle.begin.SupplySystem;
+import wattle.begin.SupplyChoice;
 import wattle.begin.Work;
 
 /** Asks for the house of a first plan; an empty answer takes what stands in brackets, a wrong one is asked again. */
@@ -32,13 +32,13 @@ final class Questions {
 
   /** @param usual what is taken where an answer is empty */
   HouseOptions ask(HouseOptions usual) {
-    String systems = Stream.of(SupplySystem.values()).map(SupplySystem::word).collect(Collectors.joining(", "));
+    String systems = Stream.of(SupplyChoice.values()).map(SupplyChoice::word).collect(Collectors.joining(", "));
     String spaces = Stream.of(Space.values()).map(Space::word).collect(Collectors.joining(", "));
     String appliances = Stream.of(Appliance.values()).map(Appliance::word).collect(Collectors.joining(", "));
     HouseOptions given = new HouseOptions();
     given.title = question("Title of the plan", usual.title, text -> {});
     given.system = question("System in volts (" + systems + ")", usual.system, HouseOptions::systemOf);
-    SupplySystem system = HouseOptions.systemOf(given.system);
+    SupplyChoice system = HouseOptions.systemOf(given.system);
     given.code = question("Code pack, or none", usual.code == null ? HouseOptions.usualCode(system) : usual.code,
         text -> HouseOptions.codeOf(system, text));
     given.work = question("New work, or existing work with breakers or fuses (new, breakers, fuses)", usual.work, HouseOptions::workOf);
@@ -59,7 +59,7 @@ final class Questions {
   }
 
   /** Of several dwellings an empty answer leaves the service open. */
-  private String service(HouseOptions usual, SupplySystem system, int dwellings, Work work) {
+  private String service(HouseOptions usual, SupplyChoice system, int dwellings, Work work) {
     String sizes = ServiceSize.of(system, dwellings, work).stream().map(s -> String.valueOf(s.amperes()))
         .collect(Collectors.joining(", "));
     String open = "least for the load";

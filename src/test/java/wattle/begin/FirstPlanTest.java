@@ -49,7 +49,7 @@ class FirstPlanTest {
     codes.remove("common");
     codes.add("");
     Arbitrary<Supply> supplies = Combinators.combine(
-        Arbitraries.of(SupplySystem.class), Arbitraries.of(Work.class), Arbitraries.of(1, 1, 1, 2, 3)).as(Supply::new);
+        Arbitraries.of(SupplyChoice.class), Arbitraries.of(Work.class), Arbitraries.of(1, 1, 1, 2, 3)).as(Supply::new);
     Arbitrary<Set<Space>> spaces = Arbitraries.of(Space.class).set().ofMaxSize(Space.values().length);
     Arbitrary<Set<Appliance>> appliances = Arbitraries.of(Appliance.class).set().ofMaxSize(Appliance.values().length);
     return Combinators.combine(
@@ -64,10 +64,10 @@ class FirstPlanTest {
 
   private record Things(Set<Space> spaces, Set<Appliance> appliances) {}
 
-  private record Supply(SupplySystem system, Work work, int dwellings) {
+  private record Supply(SupplyChoice system, Work work, int dwellings) {
     /** No pack covers 230 V. */
     String code(String pack) {
-      return system == SupplySystem.SINGLE_230 ? "" : pack;
+      return system == SupplyChoice.SINGLE_230 ? "" : pack;
     }
 
     ServiceSize service(int which) {
@@ -79,7 +79,7 @@ class FirstPlanTest {
   private static Answers house(
       String title, String code, ServiceSize service, String area, int storeys, int bedrooms, int bathrooms, Set<Space> spaces,
       Set<Appliance> appliances) {
-    return new Answers(title, code, SupplySystem.SPLIT_PHASE, Work.NEW, 1, service, area, storeys, bedrooms, bathrooms, spaces, appliances);
+    return new Answers(title, code, SupplyChoice.SPLIT_PHASE, Work.NEW, 1, service, area, storeys, bedrooms, bathrooms, spaces, appliances);
   }
 
   @Property(tries = 100, edgeCases = EdgeCasesMode.NONE)
@@ -121,21 +121,21 @@ class FirstPlanTest {
     Golden.check(Path.of("src/test/resources/begin/usual-house.wattle"), tidy(FirstPlan.text(usual)));
   }
 
-  private static Answers small(SupplySystem system, Work work, int dwellings, ServiceSize service) {
+  private static Answers small(SupplyChoice system, Work work, int dwellings, ServiceSize service) {
     return new Answers(
-        "Small", system == SupplySystem.SINGLE_230 ? "" : "us-2023", system, work, dwellings, service, "60 m2", 1, 1, 1,
+        "Small", system == SupplyChoice.SINGLE_230 ? "" : "us-2023", system, work, dwellings, service, "60 m2", 1, 1, 1,
         EnumSet.of(Space.LIVING), EnumSet.of(Appliance.RANGE, Appliance.WATER_HEATER));
   }
 
   static Stream<Arguments> supplies() {
-    return Stream.of(SupplySystem.values())
+    return Stream.of(SupplyChoice.values())
         .flatMap(s -> Stream.of(Work.values()).flatMap(w -> Stream.of(1, 3).map(n -> Arguments.of(s, w, n))));
   }
 
   /** With the conductors that the plan names, and a source, there is neither an error nor a warning, but for a service too small. */
   @ParameterizedTest
   @MethodSource("supplies")
-  void theConductorsThatItNamesSuitEachService(SupplySystem system, Work work, int dwellings) {
+  void theConductorsThatItNamesSuitEachService(SupplyChoice system, Work work, int dwellings) {
     for (ServiceSize service : ServiceSize.of(system, dwellings, work)) {
       String text = tidy(FirstPlan.text(small(system, work, dwellings, service)));
       Matcher run = Pattern.compile("run 20 m of (.*)\\.\n").matcher(text);
@@ -151,9 +151,9 @@ class FirstPlanTest {
 
   /** Twenty-one ways of two slots fill one column of 84 slots; on three phases the flats are spread over the legs. */
   @ParameterizedTest
-  @EnumSource(SupplySystem.class)
-  void fortyDwellingsAreWrittenOnceAndSpreadOverTheLegs(SupplySystem system) {
-    ServiceSize service = system == SupplySystem.SINGLE_230 ? ServiceSize.A400 : ServiceSize.A2000;
+  @EnumSource(SupplyChoice.class)
+  void fortyDwellingsAreWrittenOnceAndSpreadOverTheLegs(SupplyChoice system) {
+    ServiceSize service = system == SupplyChoice.SINGLE_230 ? ServiceSize.A400 : ServiceSize.A2000;
     String text = tidy(FirstPlan.text(small(system, Work.NEW, Answers.MOST_DWELLINGS, service)));
     Compilation plan = compile(text);
     assertThat(plan.findings()).as(text).noneMatch(f -> f.severity() == Severity.ERROR);
@@ -162,30 +162,30 @@ class FirstPlanTest {
     assertThat(text.split("branch counter1")).hasSize(2);
     Map<String, Long> flats = plan.house().panels().values().stream().filter(p -> p.name().startsWith("flat"))
         .collect(Collectors.groupingBy(p -> p.legs().toString(), Collectors.counting()));
-    assertThat(flats.values()).as(flats.toString()).hasSize(system == SupplySystem.THREE_PHASE ? 3 : 1)
+    assertThat(flats.values()).as(flats.toString()).hasSize(system == SupplyChoice.THREE_PHASE ? 3 : 1)
         .allMatch(n -> n >= 40 / flats.size());
   }
 
   @Test
   void existingWorkBehindFusesHasNoGroundAndSaysTheLegOfEachWay() {
-    String text = tidy(FirstPlan.text(small(SupplySystem.SPLIT_PHASE, Work.FUSES, 1, ServiceSize.A60)));
+    String text = tidy(FirstPlan.text(small(SupplyChoice.SPLIT_PHASE, Work.FUSES, 1, ServiceSize.A60)));
     assertThat(text).contains("main 120/240 V 60 A existing", "main fuse 60 A", "NM without ground", "ungrounded", "fuse leg A+B")
         .doesNotContain("arc-fault", "ground-fault", "two-pole", "breaker");
   }
 
   @Test
   void betweenTwoHotsOfAWyeTheRatingIsStated() {
-    for (SupplySystem wye : List.of(SupplySystem.TWO_LEGS_OF_WYE, SupplySystem.THREE_PHASE)) {
+    for (SupplyChoice wye : List.of(SupplyChoice.TWO_LEGS_OF_WYE, SupplyChoice.THREE_PHASE)) {
       assertThat(FirstPlan.text(small(wye, Work.NEW, 1, ServiceSize.A200))).contains("range 12 kW 208 V", "water heater 4.5 kW 208 V");
     }
-    assertThat(FirstPlan.text(small(SupplySystem.SPLIT_PHASE, Work.NEW, 1, ServiceSize.A200))).doesNotContain("208");
+    assertThat(FirstPlan.text(small(SupplyChoice.SPLIT_PHASE, Work.NEW, 1, ServiceSize.A200))).doesNotContain("208");
   }
 
   @Test
   void aBlock() {
     Golden.check(
         Path.of("src/test/resources/begin/block.wattle"),
-        tidy(FirstPlan.text(small(SupplySystem.THREE_PHASE, Work.NEW, 24, ServiceSize.A1000))));
+        tidy(FirstPlan.text(small(SupplyChoice.THREE_PHASE, Work.NEW, 24, ServiceSize.A1000))));
   }
 
   @Test

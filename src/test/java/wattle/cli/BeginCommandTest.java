@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import wattle.begin.Answers;
 import wattle.begin.Appliance;
 import wattle.begin.ServiceSize;
-import wattle.begin.SupplySystem;
+import wattle.begin.SupplyChoice;
 import wattle.begin.Work;
 
 /** {@code begin}: from flags, from answers, and never over a file that is there. */
@@ -117,7 +117,7 @@ class BeginCommandTest {
   void systemDwellingsAndExistingWorkAreAskedFor() {
     StringWriter shown = new StringWriter();
     Answers answers = ask("Elm Row\n208y/120 V\n\nfuses\n12\n\n60 m2\n\n1\n1\nnone\nnone\n", shown);
-    assertThat(answers.system()).isEqualTo(SupplySystem.THREE_PHASE);
+    assertThat(answers.system()).isEqualTo(SupplyChoice.THREE_PHASE);
     assertThat(answers.work()).isEqualTo(Work.FUSES);
     assertThat(answers.dwellings()).isEqualTo(12);
     assertThat(shown.toString()).contains("System in volts (120/240, 120/208, 208Y/120, 230) [120/240]: ", "Dwellings alike [1]: ",
@@ -136,7 +136,7 @@ class BeginCommandTest {
     assertThat(ran.err).doesNotContain("to be put right");
     Matcher size = Pattern.compile("120/208 V (\\d+) A three-phase").matcher(Files.readString(file));
     assertThat(size.find()).isTrue();
-    List<ServiceSize> sizes = ServiceSize.of(SupplySystem.THREE_PHASE, 12, Work.NEW);
+    List<ServiceSize> sizes = ServiceSize.of(SupplyChoice.THREE_PHASE, 12, Work.NEW);
     int found = sizes.indexOf(ServiceSize.of(Integer.parseInt(size.group(1))).orElseThrow());
     assertThat(found).isPositive();
     Ran smaller = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",

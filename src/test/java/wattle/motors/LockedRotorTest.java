@@ -45,4 +45,15 @@ class LockedRotorTest {
       assertThat(least - before).as(table.rows().get(i).cells().get(0).text()).isCloseTo(0.01, within(1e-9));
     }
   }
+
+  /**
+   * NFPA 70 table 430.251(A) as printed at solar365.com (2008 edition, motors, page 38), beside the full-load current of table 430.248: the
+   * usual locked-rotor current that is taken where a plan states none.
+   */
+  @ParameterizedTest
+  @CsvSource({"9.8,58.8", "13.8,82.8", "16,96", "20,120", "24,144", "34,204", "56,336", "4.9,29.4", "8,48", "12,72", "17,102", "28,168"})
+  void theUsualOneIsThatOfThePublishedTable(double fullLoad, double lockedRotor) {
+    double share = LIBRARY.limits().get("usual-locked-rotor").value().si();
+    assertThat(share * fullLoad).isCloseTo(lockedRotor, within(0.1));
+  }
 }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /** Systems that a dwelling is supplied by, as a person names them. */
-public enum SupplySystem {
+public enum SupplyChoice {
   /** 120/240 V, single phase, three wires. */
   SPLIT_PHASE("120/240", "120/240 V", 2, ""),
   /** Two hots and the neutral of a 208Y/120 V system. */
@@ -19,7 +19,7 @@ public enum SupplySystem {
   private final int legs;
   private final String rating;
 
-  SupplySystem(String word, String volts, int legs, String rating) {
+  SupplyChoice(String word, String volts, int legs, String rating) {
     this.word = word;
     this.volts = volts;
     this.legs = legs;
@@ -32,7 +32,7 @@ public enum SupplySystem {
   }
 
   /** The system called so, with or without its unit. */
-  public static Optional<SupplySystem> of(String text) {
+  public static Optional<SupplyChoice> of(String text) {
     String bare = text.strip().replaceFirst("(?i)\\s*V$", "");
     return Arrays.stream(values()).filter(s -> s.word.equalsIgnoreCase(bare)).findFirst();
   }
