@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wattle.derivation.Derivation;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Span;
 import wattle.library.Key;
 import wattle.library.Table;
@@ -64,7 +65,9 @@ final class BoxSizes {
           Finding.error("said-twice", "the size of a box is stated twice")
               .at(written.orElse(at), "its sides, and its volume of " + volume.get() + " besides")
               .because("A box that is marked with a volume holds that, whatever its sides.")
-              .fix("take out its sides, or its volume"));
+              .fix(written.isPresent()
+                  ? Fix.takenOut("take out its sides, or its volume", written.get())
+                  : Fix.of("take out its sides, or its volume")));
       return volume;
     }
     boolean each = traits.contains("masonry");

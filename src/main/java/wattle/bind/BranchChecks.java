@@ -70,7 +70,7 @@ final class BranchChecks {
         .error(Mistake.BREAKER_WITHOUT_BRANCH, "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
         .at(span, "a branch or panel of the plan is expected here");
     scope.near(name, span, known).forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));
-    scope.report(finding.fix("add branch " + name + ", or write later where it is not decided"));
+    scope.report(finding.fix("add branch " + name).fix(Fix.offered("write later where it is not decided", span, "later")));
   }
 
   private void reportUnfed(Branch branch) {
@@ -137,8 +137,10 @@ final class BranchChecks {
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }
-      finding.fix(suggestion(branch, first).map(s -> "use " + s + " (legs " + legsOf(first, s) + "), or run a neutral for each hot")
-          .orElse("move one hot to a way on another leg, with one handle for both, or run a neutral for each hot"));
+      suggestion(branch, first).ifPresentOrElse(
+          s -> finding.fix(inSlots(first, s, "use " + s + " (legs " + legsOf(first, s) + "), or run a neutral for each hot",
+              ids.size() == 1)),
+          () -> finding.fix("move one hot to a way on another leg, with one handle for both, or run a neutral for each hot"));
       scope.report(finding);
     }
     boolean together = ids.size() == 1;
@@ -230,7 +232,23 @@ final class BranchChecks {
             .at(breaker.origin().name(), "these slots stand on the same leg")
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")
-            .fix("use slots of two rows that follow each other, such as " + nextRow(breaker, panel)));
+            .fix(inSlots(breaker, nextRow(breaker, panel),
+                "use slots of two rows that follow each other, such as " + nextRow(breaker, panel), areFree(breaker, panel))));
+  }
+
+  /** Writes other slots where those of a breaker stand; an order alone where they are worked out, or where more than them would change. */
+  private static Fix inSlots(Breaker breaker, String slots, String order, boolean alone) {
+    Span written = breaker.origin().name();
+    boolean asMany = slots.split("\\+").length == breaker.poles().size();
+    return alone && asMany && written.text().equals(breaker.id().slotText()) ? Fix.offered(order, written, slots) : Fix.of(order);
+  }
+
+  private static boolean areFree(Breaker breaker, Panel panel) {
+    List<String> wanted = List.of(nextRow(breaker, panel).split("\\+"));
+    return panel.breakers().stream()
+        .filter(b -> !b.id().equals(breaker.id()))
+        .flatMap(b -> b.poles().stream())
+        .noneMatch(p -> wanted.contains(String.valueOf(p.slot().number())));
   }
 
   private static String nextRow(Breaker breaker, Panel panel) {

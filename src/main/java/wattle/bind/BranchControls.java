@@ -8,8 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Mistake;
+import wattle.finding.Span;
 import wattle.model.DeviceKind;
 import wattle.model.Role;
 
@@ -84,7 +88,8 @@ final class BranchControls {
           Finding.error(Mistake.THREE_WAY_ALONE, "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
               .at(first.origin().name(), "no other switch controls the same lights")
               .because("A three-way switch works a light together with a second one; alone it is a plain switch.")
-              .fix("make it a switch, or add the second three-way switch for the same lights"));
+              .fix(ofKind(first, "switch", "make it a switch"))
+              .fix("add the second three-way switch for the same lights"));
     }
     for (int i = 0; switches.size() > 1 && i < switches.size(); i++) {
       UnwiredDevice device = switches.get(i);
@@ -97,9 +102,20 @@ final class BranchControls {
                         + " switch is needed")
                 .at(device.origin().name(), "one of " + switches.size() + " switches for the same lights")
                 .because("The two end switches of a group are three-way, those between them four-way.")
-                .fix("make it a " + (ways == 3 ? "three-way" : "four-way") + " switch"));
+                .fix(ofKind(device, ways == 3 ? "three-way switch" : "four-way switch",
+                    "make it a " + (ways == 3 ? "three-way" : "four-way") + " switch")));
       }
     }
+  }
+
+  /** Writes another kind where that of a device stands; an order alone where the kind was given from elsewhere. */
+  private static Fix ofKind(UnwiredDevice device, String kind, String order) {
+    Span line = device.origin().whole();
+    int colon = line.text().indexOf(':');
+    Matcher written = Pattern.compile(device.kind().name().replace(" ", "[ \\t]+")).matcher(line.text());
+    return colon >= 0 && written.find(colon)
+        ? Fix.offered(order, line.source().span(line.start() + written.start(), line.start() + written.end()), kind)
+        : Fix.of(order);
   }
 
   /** A load between two hots of which one is never opened: it stands still, and is live all the same. */
@@ -110,7 +126,7 @@ final class BranchControls {
             .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
             .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
             .because("Switched off, it still stands at the voltage of a hot to ground, and who opens it may take it for dead.")
-            .fix("make it a double-pole switch"));
+            .fix(ofKind(device, "double-pole switch", "make it a double-pole switch")));
   }
 
   /** Which hots of a device are opened by what works it; none where nothing on this branch does. */

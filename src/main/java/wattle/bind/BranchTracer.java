@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
+import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.Origin;
@@ -183,7 +184,9 @@ final class BranchTracer {
               .at(place.span(), "reached again")
               .with(draft.stops.get(known.get()).span, "reached before")
               .because("A loop has two ways back to the breaker, and opening one joint does not make the rest dead.")
-              .fix("take out this run, or end it in another box"));
+              .fix(isLast(run, draft)
+                  ? Fix.takenOut("take out this run, or end it in another box", run.span())
+                  : Fix.of("take out this run, or end it in another box")));
       return known;
     }
     Optional<Wiring> wiring = run.wiring().isPresent() ? run.wiring().flatMap(wirings::bind) : draft.wiring;
@@ -224,10 +227,16 @@ final class BranchTracer {
           Finding.error(Mistake.RUN_WITHOUT_LENGTH, "the run to '" + run.to().path().text() + "' has no length")
               .at(run.dashes(), "a length such as --3 m-- is expected here")
               .because("Voltage, fault current and the cable to buy all depend on it.")
-              .fix("write --3 m-- with its length, or --later-- where it is not known yet"));
+              .fix("write --3 m-- with its length")
+              .fix(Fix.offered("write --later-- where it is not known yet", run.dashes(), "--later--")));
       return Optional.empty();
     }
     return ServiceBinder.lengthOf(run.length().get(), scope, "the length of a run");
+  }
+
+  /** Whether nothing goes on from the end of a run in its line: what did would start elsewhere without it. */
+  private static boolean isLast(Tree.Run run, BranchDraft draft) {
+    return draft.tree.chains().stream().anyMatch(c -> !c.runs().isEmpty() && c.runs().get(c.runs().size() - 1) == run);
   }
 
   /** Whether some run leads to a box, so that only a mistake in the branch, which has been told, keeps it from there. */
@@ -284,7 +293,12 @@ final class BranchTracer {
     for (String near : scope.near(room.text(), room.span(), landmarks.rooms().rooms().keySet())) {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }
-    scope.report(finding.fix("add room " + room + " with this box in it"));
+    String order = "add room " + room + " with this box in it";
+    Source text = path.span().source();
+    String box = path.words().size() == 2 ? path.last().text() : "";
+    scope.report(finding.fix(box.isEmpty()
+        ? Fix.of(order)
+        : Fix.offered(order, text.span(text.text().length(), text.text().length()), "\nroom " + room + " {\n  box " + box + " { }\n}\n")));
   }
 
   /** How many words of a path name its room; a room of a placement has several. */

@@ -140,7 +140,8 @@ final class DeviceBinder {
   private void once(Set<String> traits, Tree.Word word) {
     if (!traits.add(word.text())) {
       scope.report(
-          Finding.error("said-twice", "'" + word + "' is stated twice").at(word.span(), "stated before").fix("take out one of the two"));
+          Finding.error("said-twice", "'" + word + "' is stated twice").at(word.span(), "stated before")
+              .fix(Fix.takenOut("take it out here", word.span())));
     }
   }
 
@@ -289,7 +290,7 @@ final class DeviceBinder {
     constant.ifPresentOrElse(
         c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.")
             .fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
-        () -> finding.fix("write its figure behind it, or take it out"));
+        () -> finding.fix("write its figure behind it").fix(Fix.takenOut("take it out", name.span())));
     scope.report(finding);
   }
 

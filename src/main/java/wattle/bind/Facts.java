@@ -70,7 +70,8 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
     if (flagsFound.putIfAbsent(name, !fact.denied()) != null) {
       scope.report(
           Finding.error(Mistake.FACT_TWICE, "'" + name + "' is stated twice")
-              .at(fact.span(), flagsFound.get(name) ? "said to be so before" : "said not to be so before"));
+              .at(fact.span(), flagsFound.get(name) ? "said to be so before" : "said not to be so before")
+              .fix(Fix.takenOut("take it out here", fact.span())));
     }
   }
 
@@ -83,14 +84,16 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
     scope.report(
         Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure, and no figure can be denied")
             .at(fact.span(), figures.get(fact.name().text()).trade() + " is expected after its name")
-            .fix("take no out and write the figure, or leave the line out where it is not known"));
+            .fix("take no out and write the figure")
+            .fix(Fix.takenOut("leave it out where the figure is not known", fact.span())));
   }
 
   private static void state(Map<String, Quantity> values, String name, Quantity value, Tree.Fact fact, Scope scope) {
     if (values.putIfAbsent(name, value) != null) {
       scope.report(
           Finding.error(Mistake.FACT_TWICE, "'" + name + "' is stated twice")
-              .at(fact.span(), "stated as " + values.get(name) + " before"));
+              .at(fact.span(), "stated as " + values.get(name) + " before")
+              .fix(Fix.takenOut("take it out here", fact.span())));
     }
   }
 

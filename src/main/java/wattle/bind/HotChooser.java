@@ -50,7 +50,9 @@ final class HotChooser {
                 .with(word.span(), "on " + word)
                 .because(
                     "The 120 V devices of one box are on one hot of their branch; all of them would be counted and drawn on " + taken + ".")
-                .fix("give each a box of its own, or write one color"));
+                .fix(Fix.offered("write " + taken + " there too", word.span(), taken.text()))
+                .fix(Fix.offered("write " + word + " here too", taken.span(), word.text()))
+                .fix("give each a box of its own"));
         return;
       }
     }
@@ -65,11 +67,20 @@ final class HotChooser {
       return; // no neutral to return on: that is the graver finding
     }
     List<String> colors = colors(draft);
-    scope.report(
-        Finding.error(Mistake.HOT_UNSTATED, "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
-            .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
-            .because("Which leg it loads, and what the shared neutral carries, depends on it.")
-            .fix("write on " + String.join(" or on ", colors) + " after its name in the branch"));
+    Finding.Builder finding = Finding
+        .error(Mistake.HOT_UNSTATED, "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
+        .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
+        .because("Which leg it loads, and what the shared neutral carries, depends on it.");
+    Optional<Span> place = draft.places().stream()
+        .filter(p -> p.path().text().equals(device.name()) || p.path().text().equals(device.box()))
+        .map(p -> p.path().span().after())
+        .findFirst();
+    if (place.isEmpty()) {
+      finding.fix("write on " + String.join(" or on ", colors) + " after its name in the branch");
+    } else {
+      colors.forEach(c -> finding.fix(Fix.offered("write on " + c + " after its name in the branch", place.get(), " on " + c)));
+    }
+    scope.report(finding);
   }
 
   private List<String> colors(BranchDraft draft) {

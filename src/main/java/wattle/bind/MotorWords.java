@@ -2,8 +2,12 @@ package wattle.bind;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import wattle.finding.Edit;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
+import wattle.finding.Span;
 import wattle.model.DeviceKind;
 import wattle.motors.LockedRotor;
 import wattle.quantity.Quantity;
@@ -17,6 +21,17 @@ final class MotorWords {
 
   private MotorWords() {}
 
+  /** Where a word stands in the line of a device, with what belongs to it: its figure, or the {@code no} before it. */
+  private static Optional<Span> outOf(Tree.Device device, String word) {
+    Optional<Span> figure = device.amounts().stream()
+        .filter(a -> a.before().filter(b -> b.text().equals(word)).isPresent())
+        .map(a -> a.before().orElseThrow().span().to(a.span()))
+        .findFirst();
+    return figure.isPresent()
+        ? figure
+        : device.words().stream().filter(w -> w.text().equals(word)).map(Tree.Word::span).findFirst();
+  }
+
   static void check(
       Scope scope, Tree.Device device, DeviceKind kind, Set<String> traits, Map<String, Quantity> loads, Map<String, Quantity> facts) {
     List<String> letters = traits.stream().filter(t -> t.startsWith(LockedRotor.CODE_LETTER)).sorted().toList();
@@ -28,15 +43,24 @@ final class MotorWords {
               word -> scope.report(
                   Finding.error("word-of-motor", "'" + word + "' means nothing of a " + kind.name())
                       .at(device.name().span(), "a " + kind.name() + " has no motor")
-                      .fix("take it out, or write a kind that has a motor")));
+                      .fix(outOf(device, word)
+                          .map(span -> Fix.takenOut("take it out, or write a kind that has a motor", span))
+                          .orElseGet(() -> Fix.of("take it out, or write a kind that has a motor")))));
       return;
     }
     if (letters.size() > 1) {
-      scope.report(
-          Finding.error("code-letters-several", "'" + device.name() + "' has code letters " + String.join(" and ", letters))
-              .at(device.name().span(), "a nameplate has one")
-              .because("The first of them was taken.")
-              .fix("take out all but the letter that its nameplate has for the speed at which it starts"));
+      Finding.Builder several = Finding
+          .error("code-letters-several", "'" + device.name() + "' has code letters " + String.join(" and ", letters))
+          .at(device.name().span(), "a nameplate has one")
+          .because("The first of them was taken. The nameplate has one for the speed at which the motor starts.");
+      for (String kept : letters) {
+        List<Edit> edits = device.words().stream()
+            .filter(w -> letters.contains(w.text()) && !w.text().equals(kept))
+            .flatMap(w -> Fix.takenOut("", w.span()).edits().stream())
+            .toList();
+        several.fix(new Fix("keep " + kept + " where the nameplate has it, and take out the rest", edits, Fix.Safety.OFFERED));
+      }
+      scope.report(several);
     }
     boolean horsepower = loads.values().stream().anyMatch(q -> q.unit().equals(Units.HORSEPOWER));
     if (!letters.isEmpty() && !horsepower) {

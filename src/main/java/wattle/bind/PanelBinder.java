@@ -315,7 +315,7 @@ final class PanelBinder {
         scope.report(
             Finding.error("panel-unfed", "nothing feeds panel '" + draft.name() + "'")
                 .at(draft.tree().name().span(), "no slot line names it, and it is from no service")
-                .fix(services.isEmpty() ? "add a service" : "write from " + services.keySet().iterator().next() + " after its name"));
+                .fix(services.isEmpty() ? Fix.of("add a service") : fedBy(draft.tree())));
       }
       return new PanelSupply.Unknown();
     }
@@ -342,6 +342,12 @@ final class PanelBinder {
       scope.report(finding);
     }
     return new PanelSupply.Unknown();
+  }
+
+  private Fix fedBy(Tree.Panel panel) {
+    String from = "from " + services.keySet().iterator().next();
+    return Fix.offered("write " + from + " after its name",
+        panel.label().map(Tree.Text::span).orElse(panel.name().span()).after(), " " + from);
   }
 
   private void agree(Tree.Feed feed, BreakerId id, Draft draft) {
@@ -408,7 +414,16 @@ final class PanelBinder {
         Finding.error(Mistake.TRANSFER_WITHOUT_SOURCE, "the transfer switch of panel '" + draft.name() + "' has nothing to go over to")
             .at(main.origin().name(), "no way of this panel is back-fed")
             .because("A transfer switch joins a bus with its supply or with a source of its own; here there is only the supply.")
-            .fix("write back-fed interlocked on the way of the generator, or main switch"));
+            .fix("write back-fed interlocked on the way of the generator")
+            .fix(asSwitch(main.origin().whole())));
+  }
+
+  private static Fix asSwitch(Span main) {
+    String order = "write main switch where there is no other source";
+    int at = main.text().indexOf("transfer");
+    return at < 0
+        ? Fix.of(order)
+        : Fix.offered(order, main.source().span(main.start() + at, main.start() + at + "transfer".length()), "switch");
   }
 
   private Breaker breaker(Way way, Draft draft, List<Leg> legs) {

@@ -217,7 +217,11 @@ final class Scope {
         Finding.error("said-twice", what + " is stated twice")
             .at(second.span(), "stated as " + first + " before")
             .because("One of the two would not be used.")
-            .fix("take out one of the two"));
+            .fix(Fix.takenOut("take out " + second.span().text() + " or the one before it", second.span())));
+  }
+
+  private static String withoutHoles(String name) {
+    return name.replaceAll("-?\\{[^}]*\\}", "");
   }
 
   /** Reports a name that is taken, or has a hole that nothing fills; true where it was free. */
@@ -226,7 +230,7 @@ final class Scope {
       report(
           Finding.error("hole-unfilled", "'" + name + "' has a hole that nothing fills")
               .at(span, "only within a pattern, or on a line with for, is there something to put in")
-              .fix("write a name without braces"));
+              .fix(Fix.offered("write a name without braces, such as " + withoutHoles(name), span, withoutHoles(name))));
       return false;
     }
     Span first = names.putIfAbsent(name, span);

@@ -97,7 +97,7 @@ final class ServiceBinder {
       volts.ifPresent(v -> scope.report(
           Finding.error("said-twice", "the voltage of service '" + tree.name() + "' is stated twice")
               .at(tree.voltages().get().span(), "and as " + v + " besides")
-              .fix("take out one of the two")));
+              .fix(Fix.takenOut("take out " + tree.voltages().get().span().text() + " or " + v, tree.voltages().get().span()))));
       Tree.Voltages pair = tree.voltages().get();
       double low = pair.low();
       double high = pair.high();
@@ -198,7 +198,7 @@ final class ServiceBinder {
       scope.report(
           Finding.error("figure-unused", "a " + line.kind() + " as a source has no figure such as " + value.get())
               .at(amount.span(), expected(line.kind().text()))
-              .fix("take it out"));
+              .fix(Fix.takenOut("take it out", amount.span())));
       return;
     }
     line.amounts().stream().limit(index).flatMap(a -> scope.quietly(a).stream()).filter(q -> q.dimension().equals(dimension)).findFirst()

@@ -14,6 +14,7 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
+import wattle.finding.Span;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
 import wattle.model.Protection;
@@ -68,7 +69,7 @@ final class SlotBinder {
           Finding.error("leg-count", "slot " + line.slots().text() + " has " + slots.size() + (slots.size() == 1 ? " pole" : " poles")
               + " and states " + line.legs().size() + (line.legs().size() == 1 ? " leg" : " legs"))
               .at(line.legs().get(0).span().to(line.legs().get(line.legs().size() - 1).span()), "a leg for each pole, such as A+B")
-              .fix("state a leg for each pole, or none where the slots say it"));
+              .fix(withoutLegs(line.legs())));
     }
     Optional<Tree.Word> target = target(line);
     Optional<Quantity> rating = rating(line, target);
@@ -106,7 +107,7 @@ final class SlotBinder {
                 .at(line.slots().span(), slots == 1 ? "one slot" : slots + " slots")
                 .fix(poles.getValue() == 2 && slots == 1 && line.slots().isWritten()
                     ? pairWith(line)
-                    : Fix.of("name as many slots as it has poles")));
+                    : inAsMany(line, poles.getKey(), slots)));
       }
     }
     if (slots == 1) {
@@ -124,6 +125,23 @@ final class SlotBinder {
               .fix(Fix.offered("write two-pole after its rating", line.slots().span().after(), " two-pole")));
     }
     return Breaker.Handle.COMMON_TRIP;
+  }
+
+  /** Takes out the legs, and the word before them. */
+  private static Fix withoutLegs(List<Tree.Word> legs) {
+    String order = "state a leg for each pole, or take them out where the slots say it";
+    Span written = legs.get(0).span().to(legs.get(legs.size() - 1).span());
+    int word = written.source().text().lastIndexOf("leg", written.start());
+    return word < 0 ? Fix.of(order) : Fix.takenOut(order, written.source().span(word, written.end()));
+  }
+
+  /** Writes the word for as many poles as a line has slots. */
+  private static Fix inAsMany(Tree.Slot line, String word, int slots) {
+    Optional<String> right = POLES.entrySet().stream().filter(p -> p.getValue() == slots).map(Map.Entry::getKey).findFirst();
+    Optional<Tree.Word> written = line.traits().stream().filter(t -> t.text().equals(word)).findFirst();
+    return right.isPresent() && written.isPresent()
+        ? Fix.offered("name as many slots as it has poles, or write " + right.get(), written.get().span(), right.get())
+        : Fix.of("name as many slots as it has poles");
   }
 
   private static Fix pairWith(Tree.Slot line) {
@@ -197,7 +215,8 @@ final class SlotBinder {
       scope.report(
           Finding.error(Mistake.RATING_MISSING, "slot " + line.slots().text() + " has no rating")
               .at(line.slots().span().after(), Dimension.CURRENT.trade() + " is expected here")
-              .fix("write its rating, or later where it is not decided"));
+              .fix("write its rating, such as 15 A")
+              .fix(Fix.offered("write later where it is not decided", line.slots().span().after(), "  later")));
     }
     return Optional.empty();
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.model.Terminals;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
@@ -43,7 +44,9 @@ final class TerminalBinder {
           Finding.error("terminal-marking-odd", "no terminals are marked " + temperature)
               .at(written.temperature().orElseThrow().span(), "60, 75 or 90 degC is expected here")
               .because("What a wire may carry between its terminals is read in the column of their marking.")
-              .fix("write the marking that stands on them, or leave it out where it cannot be read"));
+              .fix("write the marking that stands on them")
+              .fix(Fix.takenOut("leave it out where it cannot be read",
+                  written.metals().isEmpty() ? written.span() : written.temperature().orElseThrow().span())));
     }
     return known;
   }

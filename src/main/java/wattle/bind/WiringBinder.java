@@ -3,6 +3,9 @@ package wattle.bind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
@@ -24,6 +27,9 @@ import wattle.syntax.Tree;
 
 /** Cables and raceways with conductors, to wires with purpose, size, metal and color. */
 final class WiringBinder {
+  /** A number of conductors behind a size: what follows the slash where that is no 0, which belongs to the size. */
+  private static final Pattern COUNT = Pattern.compile("^[0-9.]+(?:/0)?(/[1-9][0-9]*)");
+  private static final Pattern WITHOUT_GROUND = Pattern.compile("without\\s+ground");
   /** Rating of insulation that the plan does not state: that of THWN, which is pulled into most raceways; common practice. */
   private static final double UNSTATED_CELSIUS = 75;
   static final List<String> COLORS = List.of("black", "red", "blue", "brown", "yellow");
@@ -78,6 +84,23 @@ final class WiringBinder {
     return Optional.empty();
   }
 
+  /** {@code 14/2} without the {@code /2}; a size such as {@code 2/0} has no count. */
+  private static Optional<Edit> withoutCount(Tree.CableSize size) {
+    Matcher count = COUNT.matcher(size.span().text());
+    return count.find()
+        ? Optional.of(new Edit(size.span().source().span(size.span().start() + count.start(1),
+            size.span().start() + count.end(1)), ""))
+        : Optional.empty();
+  }
+
+  private static Fix withoutGround(Tree.CableWiring cable) {
+    Matcher words = WITHOUT_GROUND.matcher(cable.span().text());
+    return words.find()
+        ? Fix.takenOut("leave out without ground, and the size of the ground", cable.span().source().span(
+            cable.span().start() + words.start(), cable.span().start() + words.end()))
+        : Fix.of("leave out without ground, and the size of the ground");
+  }
+
   private Optional<Wiring> cable(Tree.CableWiring cable) {
     Optional<CableKind> kind = cable.type().flatMap(this::kind);
     if (cable.type().isPresent() && kind.isEmpty()) {
@@ -100,7 +123,10 @@ final class WiringBinder {
       scope.report(
           Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + cable.span().text() + "' lists its conductors and counts them besides")
               .at(cable.span(), "each conductor by its size, as in 2-2-2-4, or their number, as in 2/3")
-              .fix(countedInList ? "take out the count" : "leave out without ground, and the size of the ground"));
+              .fix(countedInList
+                  ? new Fix("take out the count", cable.sizes().stream().flatMap(g -> withoutCount(g).stream()).toList(),
+                      Fix.Safety.OFFERED)
+                  : withoutGround(cable)));
       return Optional.empty();
     }
     List<Wire> wires = groups.size() == 1

@@ -64,6 +64,7 @@ final class MendCommand implements Callable<Integer> {
     refuseUnknownRules(source);
     Mender.Mended mended = new Mender(
         text -> input.compile(text, file).findings(),
+        (found, before) -> FixTrial.wasHidden(found, input.compile(before, file)),
         (fix, before, after) -> FixTrial.objection(fix, input.compile(before, file), input.compile(after, file)), rules).mend(source);
     List<String> before = source.text().lines().toList();
     List<String> after = mended.text().lines().toList();

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.Severity;
+import wattle.finding.Span;
 import wattle.trials.Hazards;
 
 /** Holds a fix to what it must never do: make the house more dangerous, as the trials of the house before it and after it tell. */
@@ -26,6 +28,33 @@ public final class FixTrial {
     }
     int left = worse.size() - 1;
     return Optional.of(worse.get(0) + (left == 0 ? "" : left == 1 ? ", and one danger more" : ", and " + left + " dangers more"));
+  }
+
+  /**
+   * Whether a finding that a mended text has could not be found before: rules are asked only of what was understood, so that a text in
+   * pieces hides what they would find.
+   */
+  public static boolean wasHidden(Finding found, Compilation before) {
+    return before.completeness() == Completeness.IN_PIECES && !StructurePages.names().contains(found.rule());
+  }
+
+  /**
+   * The first error in the text that a fix makes on a line that it changes; absent where it makes none. What is wrong elsewhere, and what
+   * rules find, may have been hidden behind the mistake that it mends.
+   */
+  public static Optional<Finding> brings(Fix fix, Compilation before, Compilation after) {
+    return after.findings().stream()
+        .filter(f -> f.severity() == Severity.ERROR && StructurePages.names().contains(f.rule()))
+        .filter(f -> before.findings().stream().noneMatch(f::isOfSameFault))
+        .filter(f -> f.place().filter(m -> fix.edits().stream().anyMatch(e -> isOnLine(m.span(), e.span()))).isPresent())
+        .findFirst();
+  }
+
+  /** Whether two spans of one file begin on the same line; edits before it on other lines are too rare to be counted. */
+  private static boolean isOnLine(Span found, Span edited) {
+    Span one = found.written();
+    Span other = edited.written();
+    return one.source().name().equals(other.source().name()) && one.line() == other.line();
   }
 
   /** Whether a finding is gone from a house; a fix that leaves it does nothing. */

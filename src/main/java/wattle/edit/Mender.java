@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
@@ -17,6 +18,7 @@ import wattle.finding.Source;
  */
 public final class Mender {
   private final Function<Source, List<Finding>> check;
+  private final Hidden hidden;
   private final Objections objections;
   private final Set<String> named;
 
@@ -27,12 +29,21 @@ public final class Mender {
     Optional<String> to(Fix fix, Source before, Source after);
   }
 
+  /** Which findings of a mended text were there before and could not be seen. */
+  @FunctionalInterface
+  public interface Hidden {
+    /** Whether what hides behind the mistakes of a text includes this finding. */
+    boolean was(Finding found, Source before);
+  }
+
   /**
    * @param check the findings of a text
+   * @param hidden what a fix brings to light without making it
    * @param named rules whose offered fixes may be applied as well, because the user named them
    */
-  public Mender(Function<Source, List<Finding>> check, Objections objections, Set<String> named) {
+  public Mender(Function<Source, List<Finding>> check, Hidden hidden, Objections objections, Set<String> named) {
     this.check = check;
+    this.hidden = hidden;
     this.objections = objections;
     this.named = Set.copyOf(named);
   }
@@ -79,7 +90,8 @@ public final class Mender {
       }
       Source mended = new Source(at.name(), apply(at.text(), theFix(next).edits()));
       List<Finding> after = check.apply(mended);
-      Optional<String> broken = brokenWord(next, findings, after);
+      boolean sameHouse = theFix(next).safety() == Fix.Safety.SAFE;
+      Optional<String> broken = brokenWord(next, findings, after, f -> sameHouse && hidden.was(f, text));
       Optional<String> why = broken.isPresent()
           ? broken
           : objections.to(theFix(next), at, mended).map(danger -> "the house would be more dangerous, as " + danger);
@@ -98,10 +110,13 @@ public final class Mender {
   }
 
   /** Which finding a fix brings that was not there before, or that it leaves its own; absent where it does neither. */
-  private static Optional<String> brokenWord(Finding mended, List<Finding> before, List<Finding> after) {
+  private static Optional<String> brokenWord(Finding mended, List<Finding> before, List<Finding> after, Predicate<Finding> wasHidden) {
     List<Finding> known = new ArrayList<>(before);
     for (Finding finding : after) {
       Optional<Finding> match = known.stream().filter(k -> k.isOfSameFault(finding)).findFirst();
+      if (match.isEmpty() && wasHidden.test(finding)) {
+        continue;
+      }
       if (match.isEmpty()) {
         return Optional.of("its fix would bring another finding, " + finding.severity() + " " + finding.rule() + " (" + finding.headline()
             + ")");

@@ -30,6 +30,24 @@ public record Fix(String order, List<Edit> edits, Safety safety) {
     return new Fix(order, List.of(new Edit(span, text)), Safety.SAFE);
   }
 
+  /** Takes something out, with the blanks before it; a line on which nothing else stands goes with it. */
+  public static Fix takenOut(String order, Span span) {
+    String text = span.source().text();
+    int start = span.start();
+    while (start > 0 && (text.charAt(start - 1) == ' ' || text.charAt(start - 1) == '\t')) {
+      start--;
+    }
+    boolean opensLine = start == 0 || text.charAt(start - 1) == '\n';
+    int end = span.end();
+    while (opensLine && end < text.length() && (text.charAt(end) == ' ' || text.charAt(end) == '\t' || text.charAt(end) == '\r')) {
+      end++;
+    }
+    if (opensLine && end < text.length() && text.charAt(end) == '\n') {
+      return offered(order, new Span(span.source(), start, end + 1), "");
+    }
+    return offered(order, new Span(span.source(), opensLine ? span.start() : start, span.end()), "");
+  }
+
   public static Fix offered(String order, Span span, String text) {
     return new Fix(order, List.of(new Edit(span, text)), Safety.OFFERED);
   }

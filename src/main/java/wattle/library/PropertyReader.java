@@ -65,7 +65,7 @@ final class PropertyReader {
   }
 
   private void refuse(Span span, String headline, String expected) {
-    findings.accept(Finding.error("property-value", headline).at(span, expected).fix("take it out").build());
+    findings.accept(Finding.error("property-value", headline).at(span, expected).fix(Fix.takenOut("take it out", span)).build());
   }
 
   /** The one word of a property that has room for one. */
@@ -88,7 +88,9 @@ final class PropertyReader {
       Span span = property.get().span();
       Finding.Builder finding = Finding.error("property-value", "'" + name + "' cannot be '" + found + "'")
           .at(span, String.join(", ", allowed) + " are expected here");
-      NearNames.of(found, allowed).forEach(n -> finding.fix(Fix.of("write " + name + " " + n)));
+      Optional<Span> word = property.get().values().stream().flatMap(v -> v.word().stream()).map(Tree.Word::span).findFirst();
+      NearNames.of(found, allowed).forEach(
+          n -> finding.fix(word.map(w -> Fix.offered("write " + n, w, n)).orElseGet(() -> Fix.of("write " + name + " " + n))));
       findings.accept(finding.build());
       return otherwise;
     }

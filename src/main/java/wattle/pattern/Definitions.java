@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.syntax.Tree;
@@ -135,7 +136,8 @@ final class Definitions {
             .at(placing.pattern().span(), "this would never end")
             .with(byName.get(name).name().span(), "the pattern begins here")
             .because("A pattern stands for what is written in it; one that holds itself stands for nothing that can be built.")
-            .fix("take out this place line, or place it outside of the pattern, with for where there are several"));
+            .fix(Fix.takenOut("take out this place line, or place it outside of the pattern, with for where there are several",
+                placing.span())));
   }
 
   private static List<Tree.Placing> placings(List<Tree.Item> items) {
@@ -151,12 +153,14 @@ final class Definitions {
     }
     for (Tree.Pattern pattern : byName.values()) {
       if (!used.contains(pattern.name().text())) {
-        ledger.report(
-            Finding.advice("pattern-unused", "pattern '" + pattern.name() + "' is placed nowhere")
-                .at(pattern.name().span(), "no place line names it")
-                .because("What is in a pattern is looked at where it is placed: nothing of this one was checked.")
-                .fix("place it, as in place " + pattern.name() + (pattern.parameters().isEmpty() ? "" : "(…)") + " as " + pattern.name()
-                    + "1, or take it out"));
+        Finding.Builder finding = Finding.advice("pattern-unused", "pattern '" + pattern.name() + "' is placed nowhere")
+            .at(pattern.name().span(), "no place line names it")
+            .because("What is in a pattern is looked at where it is placed: nothing of this one was checked.");
+        String line = "place " + pattern.name() + (pattern.parameters().isEmpty() ? "" : "(…)") + " as " + pattern.name() + "1";
+        finding.fix(pattern.parameters().isEmpty()
+            ? Fix.offered("place it, as in " + line, pattern.span().after(), "\n\n" + line)
+            : Fix.of("place it, as in " + line));
+        ledger.report(finding.fix(Fix.takenOut("take it out", pattern.span())));
       }
     }
   }

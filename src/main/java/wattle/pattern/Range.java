@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import wattle.finding.Edit;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.syntax.Tree;
@@ -25,7 +27,9 @@ record Range(int from, int to) {
       frame.ledger().report(
           Finding.error("repetition-empty", "a repetition from " + range.from + " to " + range.to + " stands for nothing")
               .at(frame.span(repetition.from().span().to(repetition.to().span())), "the first number is the larger one")
-              .fix("write the smaller number first"));
+              .fix(new Fix("write the smaller number first", List.of(
+                  new Edit(frame.span(repetition.from().span()), repetition.to().span().text()),
+                  new Edit(frame.span(repetition.to().span()), repetition.from().span().text())), Fix.Safety.OFFERED)));
       return NONE;
     }
     if (range.to - (long) range.from >= frame.ledger().most()) {

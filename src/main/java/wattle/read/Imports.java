@@ -132,7 +132,7 @@ public final class Imports {
       findings.add(
           Finding.error("use-circle", "files use each other in a circle")
               .at(use.target().span(), "this file is being read already")
-              .fix("take out one of the use lines")
+              .fix(Fix.takenOut("take out this use line, or the one that leads here", use.span()))
               .build());
       return;
     }

@@ -84,7 +84,9 @@ final class PathChecker {
   private void unknown(String headline, String expected, String word, Span span, java.util.Collection<String> known) {
     Finding.Builder finding = Finding.error("rule-property-unknown", headline).at(span, expected);
     List<String> near = NearNames.of(word, known);
-    near.forEach(n -> finding.fix(Fix.of("write " + n)));
+    // The word at fault is the last of the path.
+    Span at = span.text().endsWith(word) ? span.source().span(span.end() - word.length(), span.end()) : span;
+    near.forEach(n -> finding.fix(at.text().equals(word) ? Fix.offered("write " + n, at, n) : Fix.of("write " + n)));
     if (near.isEmpty()) {
       finding.because("There " + (known.size() == 1 ? "is " : "are ") + String.join(", ", new TreeSet<>(known)) + ".");
     }

@@ -2,6 +2,7 @@ package wattle.rules;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import wattle.finding.Edit;
 import wattle.finding.Finding;
@@ -17,6 +18,8 @@ import wattle.syntax.Tree;
  * @param text what is written, put in or taken out
  */
 record RuleEdit(Term thing, Optional<Stated> value, Tree.EditManner manner, Template text) {
+  private static final Set<Kind> TAKES_WORDS = Set.of(Kind.BREAKER, Kind.DEVICE, Kind.BOX, Kind.RUN);
+
   /** A value that may stand in a statement, by the name that rules have for it. */
   record Stated(String name, Term term) {}
 
@@ -30,13 +33,13 @@ record RuleEdit(Term thing, Optional<Stated> value, Tree.EditManner manner, Temp
     boolean isThing = whole.get().type() instanceof Type.Thing;
     boolean fits = switch (tree.manner()) {
       case BECOMES -> words.size() > 1 && isWritten(whole.get().type());
-      case WITH -> whole.get().type() instanceof Type.Thing t && (t.kind() == Kind.BREAKER || t.kind() == Kind.DEVICE);
+      case WITH -> whole.get().type() instanceof Type.Thing t && TAKES_WORDS.contains(t.kind());
       case WITHOUT -> isThing;
     };
     if (!fits) {
       findings.accept(
           Finding.error("rule-edit-unfit", "no edit can change " + whole.get().type().text() + " so")
-              .at(tree.place().span(), "a figure or word for becomes, a breaker or device for with, a thing for without")
+              .at(tree.place().span(), "a figure or word for becomes; a breaker, device, box or run for with; a thing for without")
               .build());
       return Optional.empty();
     }

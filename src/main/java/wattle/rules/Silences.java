@@ -14,7 +14,7 @@ import wattle.model.Silence;
 
 /**
  * Silences findings where the plan gives a reason. What the parser or the binder found never comes here, so it cannot be
- * silenced, and what a plan itself expects is changed there; a silence that silences nothing is a finding.
+ * silenced, and what a plan itself expects is changed there; a silence that silences nothing, or gives no reason, is a finding.
  */
 public final class Silences {
   private final List<Silence> silences;
@@ -46,8 +46,10 @@ public final class Silences {
     }
     ifNew.forEach(each -> silences.stream().filter(s -> matches(s, each)).forEach(s -> used.add(s.origin().whole().written())));
     if (complete) {
-      silences.stream().filter(s -> !used.contains(s.origin().whole().written())).forEach(s -> findings.add(idle(s)));
+      silences.stream().filter(s -> !s.reason().isBlank() && !used.contains(s.origin().whole().written()))
+          .forEach(s -> findings.add(idle(s)));
     }
+    silences.stream().filter(s -> s.reason().isBlank()).forEach(s -> findings.add(unreasoned(s)));
     return findings;
   }
 
@@ -58,8 +60,17 @@ public final class Silences {
   }
 
   private boolean matches(Silence silence, Finding found) {
-    return silence.rule().equals(found.rule()) && names.contains(found.rule())
+    return !silence.reason().isBlank() && silence.rule().equals(found.rule()) && names.contains(found.rule())
         && silence.covers(found.subject());
+  }
+
+  private static Finding unreasoned(Silence silence) {
+    Span whole = silence.origin().whole();
+    return Finding.error("silence-without-reason", "a silence of '" + silence.rule() + "' gives no reason")
+        .at(whole.source().span(Math.max(whole.start(), whole.end() - 2), whole.end()), "why this may stay so is expected here")
+        .because("Whoever reads the plan later must be able to judge it; without a reason nothing is silenced.")
+        .fix("write between the quotes why it may stay so")
+        .build();
   }
 
   private Finding idle(Silence silence) {
@@ -71,9 +82,9 @@ public final class Silences {
                 : "no rule of this plan's packs is called so")
         .because("A silence that is left behind would hide the next fault of its kind.");
     if (known) {
-      finding.fix("take the line out");
+      finding.fix(Fix.takenOut("take the line out", silence.origin().whole()));
     } else {
-      NearNames.of(silence.rule(), names).forEach(n -> finding.fix(Fix.of("write " + n)));
+      NearNames.of(silence.rule(), names).forEach(n -> finding.fix(Fix.offered("write " + n, silence.origin().name(), n)));
     }
     return finding.build();
   }

@@ -54,6 +54,9 @@ record Statement(Span span, List<Tree.Word> tokens, Optional<String> target) {
     if (thing instanceof Wiring w) {
       return Optional.of(w.origin().whole());
     }
+    if (thing instanceof RunOf r) {
+      return Optional.of(r.section().origin().name());
+    }
     if (thing instanceof Panel p) {
       return Optional.of(p.origin().whole());
     }
@@ -112,20 +115,35 @@ record Statement(Span span, List<Tree.Word> tokens, Optional<String> target) {
     return text(i).equals(word) ? Optional.of(tokens.get(i).span()) : Optional.empty();
   }
 
-  /** Puts in those of some words that are not there; absent where all are. */
+  /** Puts in those of some words that are not there; absent where all are. A word that is denied is affirmed. */
   Optional<Edit> with(String words) {
+    for (int i = 1; i < tokens.size(); i++) {
+      if (text(i).equals(words) && text(i - 1).equals("no")) {
+        return Optional.of(new Edit(tokens.get(i - 1).span().to(tokens.get(i).span()), words));
+      }
+    }
     List<String> there = tokens.stream().map(Tree.Word::text).toList();
     List<String> lacking = Arrays.stream(words.split(" ")).filter(w -> !there.contains(w)).toList();
-    Span place = tokens.get(lastBefore()).span().after();
+    int last = lastBefore();
+    if (last < 0) {
+      return Optional.empty();
+    }
+    Span place = tokens.get(last).span().after();
     return lacking.isEmpty() ? Optional.empty() : Optional.of(new Edit(place, " " + String.join(" ", lacking)));
   }
 
-  /** The token behind which further words are put: before what a slot feeds, before where a device is and what it works. */
+  /**
+   * The token behind which further words are put: before what a slot feeds, before where a device is and what it works, before what is
+   * in a box, before the closing dashes of a run; none where a run has dashes and no more.
+   */
   private int lastBefore() {
+    if (text(tokens.size() - 1).equals("--")) {
+      return tokens.size() > 1 ? tokens.size() - 2 : -1;
+    }
     for (int i = 1; i < tokens.size(); i++) {
       String text = text(i);
       boolean ends = target.isPresent() ? text.equals(target.get()) && !isUnit(i) : ENDS_TRAITS.contains(text);
-      if (ends || text.startsWith("\"")) {
+      if (ends || text.startsWith("\"") || text.equals("{")) {
         return i - 1;
       }
     }

@@ -1,14 +1,21 @@
 package wattle.server;
 
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.PriorityBlockingQueue;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.compiler.Judgments;
@@ -23,7 +30,10 @@ import wattle.read.SourceReader;
  */
 final class Analyses implements AutoCloseable {
   private final ExecutorService thread = thread("plans");
-  private final ExecutorService judges = thread("judgments");
+  private final ExecutorService judges = new ThreadPoolExecutor(
+      1, 1, 0, TimeUnit.SECONDS, new PriorityBlockingQueue<>(), task -> made(task, "judgments"));
+  private final Map<Path, Long> attention = new ConcurrentHashMap<>();
+  private final AtomicLong attended = new AtomicLong();
   private final Plans plans = new Plans();
   private final Map<Path, Known> latest = new HashMap<>();
   private final Map<Path, Reading> readings = new HashMap<>();
@@ -38,14 +48,38 @@ final class Analyses implements AutoCloseable {
   private record Known(
       Analysis analysis, Compilation structure, List<Finding> judgments, Optional<CompletableFuture<Analysis>> judged) {}
 
+  /** A plan to be judged: that of the file which was attended to last comes first. */
+  private record Judging(long attended, Runnable task) implements Runnable, Comparable<Judging> {
+    @Override
+    public void run() {
+      task.run();
+    }
+
+    @Override
+    public int compareTo(Judging other) {
+      return Long.compare(other.attended, attended);
+    }
+  }
+
   private static ExecutorService thread(String name) {
-    return Executors.newSingleThreadExecutor(
-        task -> {
-          // The stack is as deep as the main thread's often is not: an expression may nest.
-          Thread made = new Thread(null, task, "wattle " + name, 16L << 20);
-          made.setDaemon(true);
-          return made;
-        });
+    return Executors.newSingleThreadExecutor(task -> made(task, name));
+  }
+
+  private static Thread made(Runnable task, String name) {
+    // The stack is as deep as the main thread's often is not: an expression may nest.
+    Thread made = new Thread(null, task, "wattle " + name, 16L << 20);
+    made.setDaemon(true);
+    return made;
+  }
+
+  /** Notes that somebody works on a file; of many that are open it is looked at first. For any thread. */
+  void attend(Path file) {
+    attention.put(file, attended.incrementAndGet());
+  }
+
+  /** Files, the one that was attended to last first. */
+  List<Path> byAttention(Collection<Path> files) {
+    return files.stream().sorted(Comparator.comparingLong((Path f) -> attention.getOrDefault(f, 0L)).reversed()).toList();
   }
 
   /** Runs a task among the questions; only such tasks may touch what this object gives out. */
@@ -113,15 +147,15 @@ final class Analyses implements AutoCloseable {
    * {@link #of} gives the same.
    */
   Optional<CompletableFuture<Analysis>> judged(Path file, Buffers buffers) {
-    return of(file, buffers).map(a -> latest.get(a.plan())).map(known -> known.judged.orElseGet(() -> judge(known, buffers)));
+    return of(file, buffers).map(a -> latest.get(a.plan())).map(known -> known.judged.orElseGet(() -> judge(known, file, buffers)));
   }
 
-  private CompletableFuture<Analysis> judge(Known known, Buffers buffers) {
+  private CompletableFuture<Analysis> judge(Known known, Path file, Buffers buffers) {
     Path plan = known.analysis.plan();
     CompletableFuture<Analysis> judged = new CompletableFuture<>();
     latest.put(plan, new Known(known.analysis, known.structure, known.judgments, Optional.of(judged)));
     Compiler compiler = compiler(plan, buffers);
-    judges.execute(
+    judges.execute(new Judging(attention.getOrDefault(file, 0L),
         () -> {
           if (judged.isDone()) {
             return; // another text has come before this one was looked at
@@ -132,7 +166,7 @@ final class Analyses implements AutoCloseable {
           } catch (RuntimeException | StackOverflowError e) {
             run(() -> judged.completeExceptionally(e));
           }
-        });
+        }));
     return judged;
   }
 

@@ -76,7 +76,7 @@ final class DocumentRequests implements TextDocumentService {
     int version = params.getTextDocument().getVersion();
     // A change of a document that was never opened has no text to change.
     session.change(
-        b -> b.at(path).map(t -> b.with(path, t.changed(version, params.getContentChanges()))).orElse(b));
+        path, b -> b.at(path).map(t -> b.with(path, t.changed(version, params.getContentChanges()))).orElse(b));
   }
 
   @Override

@@ -18,8 +18,8 @@ import wattle.finding.Fix;
 final class FixOnTrial {
   private FixOnTrial() {}
 
-  /** Whether a fix takes its finding away and makes nothing more dangerous. */
-  static boolean stands(Fix fix, Finding finding, Analysis analysis) {
+  /** Whether a fix takes its findings away and makes nothing more dangerous. */
+  static boolean stands(Fix fix, List<Finding> findings, Analysis analysis) {
     if (fix.safety() == Fix.Safety.SAFE) {
       return true; // the house stays as it is
     }
@@ -30,7 +30,8 @@ final class FixOnTrial {
     edits.forEach((path, list) -> texts.computeIfPresent(path, (p, text) -> Mender.apply(text, list)));
     try {
       Compilation after = new Compiler(new SourceReader(texts, SourceReader.USUAL_MOST_BYTES)).compile(analysis.plan());
-      return FixTrial.removes(finding, analysis.compilation(), after)
+      return findings.stream().allMatch(f -> FixTrial.removes(f, analysis.compilation(), after))
+          && FixTrial.brings(fix, analysis.compilation(), after).isEmpty()
           && FixTrial.objection(fix, analysis.compilation(), after).isEmpty();
     } catch (SourceReader.Unreadable e) {
       return false; // the plan is gone from the disk and is not open either

@@ -32,13 +32,16 @@ final class Hovers {
     }
     Optional<Occurrence> name = question.analysis().derived().nameAt(question.source(), offset);
     if (name.isPresent()) {
-      Named thing = name.get().thing();
-      Optional<Page> page = thing.kind() == Named.Kind.RULE
-          ? Optional.of(RulePages.of(thing.name(), library, question.analysis()))
-          : ThingPages.of(thing, question.analysis());
-      return page.map(p -> hover(p, name.get().span(), question));
+      return page(name.get(), question, library).map(p -> hover(p, name.get().span(), question));
+    }
+    if (item.get() instanceof Tree.Use use) {
+      return Optional.of(hover(UsePages.of(use, question), use.span(), question));
     }
     List<Tree> around = new TreeWalk().around(item.get(), question.within(item.get(), offset));
+    if (around.size() > 1 && around.get(around.size() - 1) instanceof Tree.Text text) {
+      return TextPages.of(text, around, question, word -> named(word, question).flatMap(o -> page(o, question, library)))
+          .map(p -> hover(p, text.span(), question));
+    }
     for (int i = around.size() - 1; i >= 0; i--) {
       if (around.get(i) instanceof Tree.SlotNumber slot) {
         return slot(slot, item.get(), question.analysis()).map(p -> hover(p, slot.span(), question));
@@ -53,6 +56,17 @@ final class Hovers {
     return word(question.source().text(), offset).flatMap(w -> WordPages.of(w, question.analysis().compilation().library()))
         .map(p -> new Hover(new MarkupContent(MarkupKind.MARKDOWN,
             p.markdown())));
+  }
+
+  private static Optional<Page> page(Occurrence name, Question question, LibraryTexts library) {
+    Named thing = name.thing();
+    return thing.kind() == Named.Kind.RULE
+        ? Optional.of(RulePages.of(thing.name(), library, question.analysis()))
+        : ThingPages.of(thing, question.analysis());
+  }
+
+  private static Optional<Occurrence> named(Tree.Word word, Question question) {
+    return question.analysis().derived().nameAt(question.source(), question.analysis().placed(word.span()).start());
   }
 
   /** The word that stands at an offset, outside comments and quoted texts. */

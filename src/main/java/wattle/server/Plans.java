@@ -29,6 +29,7 @@ final class Plans {
   private static final int MOST_FILES = 500;
 
   private final Map<Path, List<Path>> uses = new HashMap<>();
+  private final Map<Path, Object> explored = new HashMap<>();
   private List<Path> folders = List.of();
 
   /** The folders that the editor works in; nothing above them is looked at. */
@@ -79,6 +80,11 @@ final class Plans {
   }
 
   private void read(Path plan, Buffers buffers) {
+    // With hundreds of files in a folder, reading each at every opening is what an editor would wait for.
+    Object standing = buffers.at(plan).<Object>map(Buffer::text).orElseGet(() -> FileStamp.of(plan));
+    if (standing.equals(explored.put(plan, standing)) && uses.containsKey(plan)) {
+      return;
+    }
     try {
       Source source = buffers.reader().read(plan, plan.toString());
       uses.put(plan, UsedFiles.of(PlanParser.parse(source).value(), plan));

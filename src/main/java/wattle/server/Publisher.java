@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.PublishDiagnosticsParams;
@@ -20,54 +21,94 @@ import org.eclipse.lsp4j.services.LanguageClient;
 final class Publisher {
   private final LanguageClient client;
   private final LibraryTexts library;
-  private Map<String, Told> told = new HashMap<>();
+  private final Map<Path, Part> parts = new LinkedHashMap<>();
+  private final Map<String, Told> told = new HashMap<>();
 
   /** Findings as told, and for which version of the text; absent versions are those of files on disk. */
   private record Told(Integer version, List<Diagnostic> diagnostics) {}
+
+  /** What one plan says of each of its files. */
+  private record Part(Analysis of, Map<String, Told> files) {}
 
   Publisher(LanguageClient client, LibraryTexts library) {
     this.client = client;
     this.library = library;
   }
 
-  /** Tells what is known of all open plans. */
+  /** Tells what is known of one plan; what was told of others stands. */
+  void publish(Analysis analysis, Editor editor) {
+    Set<String> files = new LinkedHashSet<>();
+    Optional.ofNullable(parts.get(analysis.plan())).ifPresent(p -> files.addAll(p.files.keySet()));
+    files.addAll(part(analysis).files.keySet());
+    tell(files, editor);
+  }
+
+  /** Tells what is known of all open plans, and takes back what was told of others. */
   void publish(Buffers buffers, Analyses analyses, Editor editor) {
-    Map<String, Told> now = new LinkedHashMap<>();
-    Set<Path> done = new HashSet<>();
-    for (Path file : new LinkedHashSet<>(buffers.open().keySet())) {
-      analyses.of(file, buffers).filter(a -> done.add(a.plan())).ifPresent(a -> add(a, now));
+    Set<Path> plans = new HashSet<>();
+    for (Path file : buffers.open().keySet()) {
+      analyses.of(file, buffers).filter(a -> plans.add(a.plan())).ifPresent(this::part);
     }
-    boolean asks = editor.pulls() && !now.equals(told);
-    now.forEach(
-        (uri, mine) -> {
-          boolean pulled = editor.pulls() && mine.version != null;
-          boolean known = mine.equals(told.get(uri)) || mine.diagnostics.isEmpty() && mine.version == null && !told.containsKey(uri);
-          if (!pulled && !known) {
-            client.publishDiagnostics(new PublishDiagnosticsParams(uri, mine.diagnostics, mine.version));
-          }
-        });
-    told.forEach(
-        (uri, before) -> {
-          boolean pulled = editor.pulls() && before.version != null;
-          if (!pulled && !now.containsKey(uri) && !before.diagnostics.isEmpty()) {
-            client.publishDiagnostics(new PublishDiagnosticsParams(uri, List.of()));
-          }
-        });
-    told = now;
-    if (asks) {
+    parts.keySet().retainAll(plans);
+    Set<String> files = new LinkedHashSet<>();
+    parts.values().forEach(p -> files.addAll(p.files.keySet()));
+    files.addAll(told.keySet());
+    tell(files, editor);
+  }
+
+  private Part part(Analysis analysis) {
+    return parts.compute(analysis.plan(), (plan, known) -> known != null && known.of == analysis ? known : made(analysis));
+  }
+
+  private Part made(Analysis analysis) {
+    Map<Path, List<Diagnostic>> byFile = Diagnostics.of(analysis, library);
+    Map<String, Told> files = new LinkedHashMap<>();
+    for (Path file : analysis.files().keySet()) {
+      Integer version = analysis.buffers().at(file).map(Buffer::version).orElse(null);
+      files.put(analysis.buffers().uri(file), new Told(version, byFile.getOrDefault(file, List.of())));
+    }
+    return new Part(analysis, files);
+  }
+
+  private void tell(Set<String> files, Editor editor) {
+    boolean changed = false;
+    for (String uri : files) {
+      changed |= tell(uri, editor);
+    }
+    if (changed && editor.pulls()) {
       client.refreshDiagnostics();
     }
   }
 
-  private void add(Analysis analysis, Map<String, Told> now) {
-    Map<Path, List<Diagnostic>> byFile = Diagnostics.of(analysis, library);
-    for (Path file : analysis.files().keySet()) {
-      String uri = analysis.buffers().uri(file);
-      Integer version = analysis.buffers().at(file).map(Buffer::version).orElse(null);
-      List<Diagnostic> mine = byFile.getOrDefault(file, List.of());
-      // A file that two open plans use has the findings of both.
-      now.merge(uri, new Told(version, mine), (a, b) -> new Told(a.version, joined(a.diagnostics, b.diagnostics)));
+  /** Whether there is something to tell of a file; an editor that asks for the findings of what is open is not told them. */
+  private boolean tell(String uri, Editor editor) {
+    Optional<Told> now = now(uri);
+    Told before = now.isPresent() ? told.put(uri, now.get()) : told.remove(uri);
+    Told said = before == null ? new Told(null, List.of()) : before;
+    Told mine = now.orElse(new Told(null, List.of()));
+    boolean known = now.isPresent() ? mine.equals(said) : said.diagnostics.isEmpty();
+    boolean pulled = editor.pulls() && (mine.version != null || now.isEmpty() && said.version != null);
+    if (!known && !pulled) {
+      client.publishDiagnostics(new PublishDiagnosticsParams(uri, mine.diagnostics, mine.version));
     }
+    return !known;
+  }
+
+  /** What all plans that use a file say of it in its latest version. */
+  private Optional<Told> now(String uri) {
+    Told all = null;
+    for (Part part : parts.values()) {
+      Told mine = part.files.get(uri);
+      if (mine == null || all != null && isOlder(mine, all)) {
+        continue;
+      }
+      all = all == null || isOlder(all, mine) ? mine : new Told(mine.version, joined(all.diagnostics, mine.diagnostics));
+    }
+    return Optional.ofNullable(all);
+  }
+
+  private static boolean isOlder(Told one, Told other) {
+    return other.version != null && (one.version == null || one.version < other.version);
   }
 
   private static List<Diagnostic> joined(List<Diagnostic> some, List<Diagnostic> more) {

@@ -43,20 +43,31 @@ final class QuickFixes {
       for (Fix fix : finding.fixes()) {
         // Several findings may have one cause, such as a breaker that is too large for each of its runs.
         edit(fix, question.analysis(), editor)
-            .filter(edit -> FixOnTrial.stands(fix, finding, question.analysis()))
-            .filter(edit -> actions.stream().noneMatch(a -> a.getRight().getEdit().equals(edit)))
-            .ifPresent(edit -> actions.add(Either.forRight(action(finding, fix, edit, alone, params))));
+            .filter(edit -> FixOnTrial.stands(fix, List.of(finding), question.analysis()))
+            .ifPresent(edit -> add(actions, action(finding, fix, edit, alone && fix.safety() == Fix.Safety.SAFE, params)));
       }
+      ManyFixes.ofAllLike(finding, question.analysis())
+          .flatMap(fix -> edit(fix, question.analysis(), editor).map(edit -> action(finding, fix, edit, false, params)))
+          .ifPresent(action -> add(actions, action));
+      SilenceFix.of(finding, question.analysis())
+          .flatMap(fix -> edit(fix, question.analysis(), editor).map(edit -> action(finding, fix, edit, false, params)))
+          .ifPresent(action -> add(actions, action));
     }
     return actions;
   }
 
+  private static void add(List<Either<Command, CodeAction>> actions, CodeAction action) {
+    if (actions.stream().noneMatch(a -> a.getRight().getEdit().equals(action.getEdit()))) {
+      actions.add(Either.forRight(action));
+    }
+  }
+
   private static CodeAction action(
-      Finding finding, Fix fix, WorkspaceEdit edit, boolean onlyOne, CodeActionParams params) {
+      Finding finding, Fix fix, WorkspaceEdit edit, boolean preferred, CodeActionParams params) {
     CodeAction action = new CodeAction(fix.order());
     action.setKind(CodeActionKind.QuickFix);
     action.setEdit(edit);
-    action.setIsPreferred(onlyOne && fix.safety() == Fix.Safety.SAFE);
+    action.setIsPreferred(preferred);
     action.setDiagnostics(diagnostics(finding, params));
     return action;
   }

@@ -2,7 +2,10 @@ package wattle.server;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Iterator;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicLong;
@@ -58,9 +61,10 @@ final class Session implements AutoCloseable {
     return buffers;
   }
 
-  /** Takes a change of the open texts and sees to it that its findings are told, at the latest after the next change. */
-  void change(UnaryOperator<Buffers> change) {
+  /** Takes a change of an open text and sees to it that its findings are told, at the latest after the next change. */
+  void change(Path file, UnaryOperator<Buffers> change) {
     buffers = change.apply(buffers);
+    analyses.attend(file);
     refresh();
   }
 
@@ -68,37 +72,63 @@ final class Session implements AutoCloseable {
   void changeOf(Path file, UnaryOperator<Buffers> change) {
     buffers = change.apply(buffers);
     Buffers now = buffers;
+    if (now.at(file).isPresent()) {
+      analyses.attend(file);
+    }
     analyses.run(() -> analyses.plans().explore(file, now));
     refresh();
   }
 
-  /** Tells first what is known at once, and then, unless something has changed by then, what the later phases judge. */
+  /**
+   * Tells of one open file after another, the one that was attended to last first: what is known at once, and then, unless something
+   * has changed by then, what the later phases judge. Questions that are asked meanwhile are answered between two files.
+   */
   private void refresh() {
     long mine = changes.incrementAndGet();
     Buffers now = buffers;
-    analyses.run(
-        () -> {
-          if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
-            tell(() -> publisher.publish(now, analyses, editor));
-            tell(() -> judge(mine, now));
-          }
-        });
+    analyses.run(() -> {
+      if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
+        next(mine, now, analyses.byAttention(now.open().keySet()).iterator(), new HashSet<>());
+      }
+    });
   }
 
-  private void judge(long mine, Buffers now) {
-    now.open().keySet().stream()
-        .flatMap(file -> analyses.judged(file, now).stream())
-        .distinct()
-        .forEach(
-            judged -> {
-              judged.thenRun(() -> tell(() -> publishUnlessLate(mine, now)));
-              judged.whenComplete((analysis, problem) -> reportIfMistaken(problem));
-            });
+  private void next(long mine, Buffers now, Iterator<Path> files, Set<Path> plans) {
+    if (mine != changes.get()) {
+      return;
+    }
+    while (files.hasNext()) {
+      Path file = files.next();
+      Optional<Analysis> analysis = known(file, now);
+      if (analysis.filter(a -> plans.add(a.plan())).isPresent()) {
+        tell(() -> publisher.publish(analysis.get(), editor));
+        tell(() -> judge(mine, now, file));
+        analyses.run(() -> next(mine, now, files, plans));
+        return;
+      }
+    }
+    tell(() -> publisher.publish(now, analyses, editor));
   }
 
-  private void publishUnlessLate(long mine, Buffers now) {
+  private Optional<Analysis> known(Path file, Buffers now) {
+    try {
+      return analyses.of(file, now);
+    } catch (RuntimeException | StackOverflowError e) {
+      report(e);
+      return Optional.empty();
+    }
+  }
+
+  private void judge(long mine, Buffers now, Path file) {
+    analyses.judged(file, now).ifPresent(judged -> {
+      judged.thenAccept(analysis -> tell(() -> publishUnlessLate(mine, analysis)));
+      judged.whenComplete((analysis, problem) -> reportIfMistaken(problem));
+    });
+  }
+
+  private void publishUnlessLate(long mine, Analysis analysis) {
     if (mine == changes.get()) {
-      publisher.publish(now, analyses, editor);
+      publisher.publish(analysis, editor);
     }
   }
 
@@ -124,12 +154,14 @@ final class Session implements AutoCloseable {
   /** Answers from the plan that a document is part of; what stands for no answer where the plan cannot be read. */
   <T> CompletableFuture<T> ask(String uri, T nothing, Function<Question, T> answer) {
     Path file = Uris.path(uri);
+    analyses.attend(file);
     return ask(asked -> analyses.of(file, asked).flatMap(a -> question(a, file)).map(answer).orElse(nothing));
   }
 
   /** The same, once every phase has judged the plan; refused where it changes before that. */
   <T> CompletableFuture<T> askJudged(String uri, T nothing, Function<Question, T> answer) {
     Path file = Uris.path(uri);
+    analyses.attend(file);
     CompletableFuture<Optional<CompletableFuture<Analysis>>> begun = ask(asked -> analyses.judged(file, asked));
     return begun
         .thenCompose(Session::allIn)

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.antlr.v4.runtime.ParserRuleContext;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Span;
 import wattle.syntax.grammar.WattleParser.*;
 
@@ -161,7 +162,8 @@ final class Doubled {
                 .at(spans.of(context), "the second")
                 .with(first, "the first")
                 .because("One of the two would not be used.")
-                .fix("take out one of the two")
+                .fix(Fix.takenOut("take out the second", spans.of(context)))
+                .fix(Fix.takenOut("take out the first", first))
                 .build());
       }
     }

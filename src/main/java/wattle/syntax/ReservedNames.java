@@ -5,6 +5,7 @@ import java.util.Set;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.TokenStream;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Mistake;
 import wattle.finding.Span;
 
@@ -38,7 +39,7 @@ final class ReservedNames {
     String text = token.getText();
     return Finding.error(Mistake.UNEXPECTED, "'" + text + "' is a word of the notation and cannot be a name")
         .at(span, "a name is expected here")
-        .fix("write another name, such as " + text + "1")
+        .fix(Fix.offered("write another name, such as " + text + "1", span, text + "1"))
         .build();
   }
 }

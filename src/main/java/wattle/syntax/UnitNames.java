@@ -4,6 +4,7 @@ import java.util.Map;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.TokenStream;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Span;
 import wattle.syntax.grammar.WattleLexer;
 
@@ -57,7 +58,7 @@ final class UnitNames {
     return Finding.error("unit-as-name", "'" + text + "' is a unit (" + meaning.unit + ") and cannot be a name")
         .at(span, "a name is expected here")
         .because("A name that is a unit too could be read as part of the figure before it.")
-        .fix("write a longer name, such as " + meaning.name)
+        .fix(Fix.offered("write a longer name, such as " + meaning.name, span, meaning.name))
         .build();
   }
 }

@@ -5,11 +5,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import wattle.finding.Checked;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
+import wattle.finding.Span;
 import wattle.model.Doubt;
 import wattle.model.Doubts;
 import wattle.model.Expectation;
@@ -23,6 +27,7 @@ import wattle.quantity.Quantity;
  * tolerance that is stated, else by one in a hundred.
  */
 public final class Expectations {
+  private static final Pattern SUBJECT = Pattern.compile("\\s+(of|at)\\s");
   private static final double USUAL_TOLERANCE = 0.01;
   private static final double ROUNDING = 1e-9;
 
@@ -160,8 +165,15 @@ public final class Expectations {
     Finding.Builder finding = Finding.error("measure-unknown", "nothing measures '" + expected.measure() + "'")
         .at(expected.measured(), "a figure of a trial is expected here")
         .because("What can be measured: " + String.join(", ", Measures.words()).replace('-', ' ') + ".");
-    NearNames.of(expected.measure(), Measures.words()).forEach(n -> finding.fix("write " + n.replace('-', ' ')));
+    NearNames.of(expected.measure(), Measures.words())
+        .forEach(n -> finding.fix(Fix.offered("write " + n.replace('-', ' '), measure(expected.measured()), n.replace('-', ' '))));
     return finding.build();
+  }
+
+  /** The words of a measure, without what it is measured at. */
+  private static Span measure(Span measured) {
+    Matcher subject = SUBJECT.matcher(measured.text());
+    return subject.find() ? measured.source().span(measured.start(), measured.start() + subject.start()) : measured;
   }
 
   private static Finding nothingThere(Expectation expected, String subject) {

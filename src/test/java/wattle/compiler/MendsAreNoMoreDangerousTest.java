@@ -62,6 +62,7 @@ class MendsAreNoMoreDangerousTest {
     Function<Source, Compilation> compile = text -> compiler.compile(text, path);
     return new Mender(
         text -> compile.apply(text).findings(),
+        (found, before) -> FixTrial.wasHidden(found, compile.apply(before)),
         (fix, before, after) -> FixTrial.objection(fix, compile.apply(before), compile.apply(after)),
         named).mend(source);
   }

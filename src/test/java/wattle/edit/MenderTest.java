@@ -39,6 +39,7 @@ class MenderTest {
           }
           return found;
         },
+        (found, before) -> found.rule().startsWith("word-hidden"),
         (fix, before, after) -> Optional.empty(),
         Set.of());
   }
@@ -54,6 +55,14 @@ class MenderTest {
     Mender.Mended mended = mend(mender, "left");
     assertThat(mended.text()).doesNotContain("right");
     assertThat(mended.refused()).extracting(r -> r.finding().headline()).contains("the word left");
+  }
+
+  /** What the mistake had hidden is no work of its fix, which leaves the house as it is. */
+  @Test
+  void aFixThatBringsToLightWhatWasThereIsMade() {
+    Mender.Mended mended = mend(mender(new String[]{"slip", "hidden"}, new String[]{"hidden", "hidden"}), "slip");
+    assertThat(mended.text()).isEqualTo("hidden");
+    assertThat(mended.left()).extracting(Finding::rule).containsExactly("word-hidden");
   }
 
   @Test
@@ -77,7 +86,8 @@ class MenderTest {
                   Compiler compiler = new Compiler(SourceReader.FROM_DISK);
                   Source source = SourceReader.FROM_DISK.read(plan, plan.toString());
                   List<Finding> before = compiler.compile(source, plan).findings();
-                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), (fix, one, other) -> Optional.empty(),
+                  Mender.Mended mended = new Mender(text -> compiler.compile(text, plan).findings(), (found, hidden) -> false,
+                      (fix, one, other) -> Optional.empty(),
                       Set.of()).mend(source);
                   List<String> known = new ArrayList<>(before.stream().map(Finding::headline).toList());
                   mended.left().forEach(f -> assertThat(known.remove(f.headline())).as(f.headline()).isTrue());

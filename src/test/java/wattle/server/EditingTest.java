@@ -91,11 +91,48 @@ class EditingTest {
         String line = Files.readAllLines(Uris.path(link[0])).get(Integer.parseInt(link[1]) - 1);
         assertThat(line).startsWith("rule " + finding.getCode().getLeft() + " ");
       }
-      List<CodeAction> actions = fixes(editor, uri, found.get(0));
-      assertThat(actions).hasSize(2).as("the house changes").noneMatch(CodeAction::getIsPreferred);
+      List<CodeAction> offered = fixes(editor, uri, found.get(0));
+      assertThat(offered).as("the house changes").noneMatch(CodeAction::getIsPreferred);
+      assertThat(offered).extracting(CodeAction::getTitle).contains("silence arc-fault-missing at hall; write the reason");
+      List<CodeAction> actions = offered.stream().filter(a -> !a.getTitle().startsWith("silence ")).toList();
+      assertThat(actions).hasSize(2);
       actions.forEach(action -> editor.apply(uri, action.getEdit().getChanges().get(uri)));
       assertThat(editor.text(uri)).contains("  1      15 A arc-fault          hall ");
       editor.await(uri, p -> p.getDiagnostics().isEmpty());
+    }
+  }
+
+  /** Until its reason is written, a silence is an error and silences nothing. */
+  @Test
+  void aSilenceAsksForItsReason() throws IOException {
+    try (ScriptedEditor editor = started()) {
+      String uri = uri(HOUSE);
+      editor.open(uri, Files.readString(HOUSE));
+      editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      15 A                                   hall ");
+      List<Diagnostic> found = editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).contains("arc-fault-missing"));
+      Diagnostic missing = found.stream().filter(d -> d.getCode().getLeft().equals("arc-fault-missing")).findFirst().orElseThrow();
+      CodeAction silence = fixes(editor, uri, missing).stream().filter(a -> a.getTitle().startsWith("silence ")).findFirst().orElseThrow();
+      editor.apply(uri, silence.getEdit().getChanges().get(uri));
+      assertThat(editor.text(uri)).endsWith("silence arc-fault-missing at hall because \"\"\n");
+      editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).containsAll(List.of("silence-without-reason", "arc-fault-missing")));
+      editor.replace(uri, "arc-fault-missing at hall because \"\"", "arc-fault-missing at hall because \"agreed with the inspector\"");
+      editor.await(uri, p -> p.getDiagnostics().size() == 1 && p.getDiagnostics().get(0).getTags() != null);
+    }
+  }
+
+  /** One action for all findings of a kind, where each has one fix. */
+  @Test
+  void allOfAKindAreMendedAtOnce() throws IOException {
+    try (ScriptedEditor editor = started()) {
+      String uri = uri(HOUSE);
+      String text = Files.readString(HOUSE).replaceAll("15 A  arc-fault ", "15  arc-fault ");
+      editor.open(uri, text);
+      List<Diagnostic> found = editor.await(uri,
+          p -> ScriptedEditor.rules(p.getDiagnostics()).stream().filter("unit-missing"::equals).count() > 1);
+      Diagnostic first = found.stream().filter(d -> d.getCode().getLeft().equals("unit-missing")).findFirst().orElseThrow();
+      CodeAction all = fixes(editor, uri, first).stream().filter(a -> a.getTitle().startsWith("fix all ")).findFirst().orElseThrow();
+      editor.apply(uri, all.getEdit().getChanges().get(uri));
+      assertThat(editor.text(uri)).isEqualTo(Files.readString(HOUSE));
     }
   }
 

@@ -57,7 +57,48 @@ class WordPagesTest {
       assertThat(hover(editor, uri, text, "50 kVA")).contains("50000 VA").doesNotContain("= 50 kW", "hp");
       assertThat(hover(editor, uri, text, "half by")).contains("branch half").doesNotContain("0 boxes");
       assertThat(hover(editor, uri, text, "tamper-resistant note")).isEmpty();
-      assertThat(hover(editor, uri, text, "weatherproof hall")).isEmpty();
+      assertThat(hover(editor, uri, text, "weatherproof hall")).as("of the text as a whole").contains("room hall", "its label")
+          .doesNotContain("with a cover");
+    }
+  }
+
+  /** What is quoted says what it is for; a file that is used, what is in it. */
+  @Test
+  void hoversAreOfFilesAndOfQuotedTexts(@TempDir Path folder) throws Exception {
+    Path file = folder.resolve("house.wattle");
+    String text = """
+        plan "A hover" revision "B"
+        use code us-2023
+        use "rooms.wattle"
+        use "garage.wattle"
+        service main 120/240 V 100 A { source transformer 25 kVA 2 % "Pole 7"  run 20 m of 2 Al triplex   earth rods by 6 Cu }
+        panel P "Hall panel" from main { bus 100 A   slots 20   bonded
+          1  20 A  arc-fault  hall  "The hall"
+        }
+        branch hall "Outlets of the hall" by 12/2 NM-B { P --5 m-- hall.o1 }
+        trial t "Nothing runs" { hall.o1 draws 1 A }
+        expect neutral of hall is at most 1.1 A in t "Little returns"
+        silence many-outlets at hall because "Agreed"
+        """;
+    Files.writeString(file, text);
+    Files.writeString(folder.resolve("rooms.wattle"),
+        "room hall \"Hall\" { o1: receptacle }\nroom den { l: lihgt }\nbranch x by 14/2 NM-B { }\n");
+    try (ScriptedEditor editor = new ScriptedEditor()) {
+      editor.start(new ClientCapabilities(), folder);
+      String uri = file.toUri().toString();
+      editor.open(uri, text);
+      assertThat(hover(editor, uri, text, "rooms.wattle")).contains("2 rooms, branch x", "findings there");
+      assertThat(hover(editor, uri, text, "garage.wattle")).contains("not read");
+      assertThat(hover(editor, uri, text, "us-2023")).contains("pack us-2023");
+      assertThat(hover(editor, uri, text, "A hover")).contains("title of the plan", "1 panel, 2 branches, 2 rooms");
+      assertThat(hover(editor, uri, text, "\"B\"")).contains("revision");
+      assertThat(hover(editor, uri, text, "Pole 7")).contains("label of the source");
+      assertThat(hover(editor, uri, text, "Hall panel")).contains("panel P", "its label");
+      assertThat(hover(editor, uri, text, "The hall")).contains("label of slot", "P/1, 20 A");
+      assertThat(hover(editor, uri, text, "Outlets of")).contains("branch hall", "its label");
+      assertThat(hover(editor, uri, text, "Nothing runs")).contains("trial t", "its label");
+      assertThat(hover(editor, uri, text, "Little returns")).contains("neutral of hall");
+      assertThat(hover(editor, uri, text, "Agreed")).contains("many-outlets", "0 here");
     }
   }
 
