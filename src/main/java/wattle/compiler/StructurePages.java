@@ -26,8 +26,17 @@ public final class StructurePages {
 
   /** A page to print; empty for a name that is none of them. */
   public static Optional<String> of(String name) {
-    return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n"
-        + StructureSample.of(name).map(s -> "\npasses:\n" + s.soundLines() + "\ndoes not pass:\n" + s.faultyLines()).orElse(""));
+    return Optional.ofNullable(all().get(name)).map(t -> name + " (" + standing(name) + ")\n\n" + t + "\n" + example(name));
+  }
+
+  /** A fault and its mend, of those that have one. */
+  private static String example(String name) {
+    return StructureSample.of(name).map(s -> example(s.soundLines(), s.faultyLines()))
+        .or(() -> SheetSample.of(name).map(s -> example(s.sound().indent(2), s.faulty().indent(2)))).orElse("");
+  }
+
+  private static String example(String sound, String faulty) {
+    return "\npasses:\n" + sound + "\ndoes not pass:\n" + faulty;
   }
 
   private static String standing(String name) {

@@ -5,8 +5,10 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A fault of structure and its mend, as one change of a plan that stands beside this package: {@code structure-samples.txt} has a line
- * for each, its name, the sound text, which the plan has once, and the faulty one.
+ * A fault of structure and its mend, as one change of a plan that stands beside this package. {@code structure-samples.txt} has a line
+ * for each: its name, the sound text, which the plan has once, the faulty one, and then pairs of texts, what the plan has and what both
+ * have instead of it. The plan is {@code structure-sample.wattle}, and of a name with {@code @flats} behind it
+ * {@code structure-sample-flats.wattle}.
  *
  * @param name of the finding
  * @param plan the whole sound plan
@@ -16,11 +18,12 @@ import java.util.Optional;
 public record StructureSample(String name, String plan, String sound, String faulty) {
   /** All there are, by the names of the findings. */
   public static Map<String, StructureSample> all() {
-    String plan = BuildText.of("structure-sample.wattle");
     Map<String, StructureSample> all = new LinkedHashMap<>();
     BuildText.of("structure-samples.txt").lines().forEach(line -> {
       String[] parts = line.replace("\\n", "\n").split("\\|", -1);
-      all.put(parts[0], new StructureSample(parts[0], plan, parts[1], parts[2]));
+      String[] name = parts[0].split("@", 2);
+      String base = BuildText.of(name.length == 1 ? "structure-sample.wattle" : "structure-sample-" + name[1] + ".wattle");
+      all.put(name[0], new StructureSample(name[0], SampleTexts.with(base, parts, 3), parts[1], parts[2]));
     });
     return all;
   }

@@ -21,9 +21,8 @@ final class Areas {
 
   static final String ESTIMATED = "room-area-estimated";
 
-  /** Names of the findings without which the rest of a load can still be calculated. */
+  /** Name of the finding without which the rest of a load can still be calculated. */
   static final String MISSING = "room-area-missing";
-  static final String NOT_POSITIVE = "area-not-positive";
 
   private static final Set<String> BASEMENT = Set.of("basement", "cellar");
 
@@ -101,19 +100,10 @@ final class Areas {
     return (int) stated.si();
   }
 
-  /** Rooms that are larger together than the dwelling, or an area that is not above nothing. */
+  /** Rooms that are larger together than the dwelling. */
   List<Objection> contradictions(Dwelling dwelling, List<UnitReader.Fed> fed) {
     List<Objection> objections = new ArrayList<>();
     String name = dwelling.name().orElse("");
-    for (String fact : List.of("floor-area", "basement-area", "garage-area")) {
-      Quantity stated = dwelling.facts().get(fact);
-      if (stated != null && !(stated.si() > 0)) {
-        objections.add(
-            Objection.error(
-                NOT_POSITIVE, name, "'" + fact + "' is " + stated, "An area is above nothing.",
-                "write the true figure, or take the line out"));
-      }
-    }
     Map<String, Quantity> basement = new LinkedHashMap<>();
     Map<String, Quantity> floors = new LinkedHashMap<>();
     for (UnitReader.Fed each : fed) {

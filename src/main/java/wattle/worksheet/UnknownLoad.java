@@ -20,7 +20,7 @@ final class UnknownLoad {
   static final String RATING = "supply-rating-unknown";
 
   /** Objections that are about a floor area alone: without it the rest can still be calculated. */
-  private static final Set<String> OF_AREA = Set.of(Areas.MISSING, Areas.NOT_POSITIVE, Conditions.DWELLING_MISSING,
+  private static final Set<String> OF_AREA = Set.of(Areas.MISSING, Conditions.DWELLING_MISSING,
       Conditions.FLOOR_AREA_MISSING);
 
   /** An area that adds nothing, in square meters: the methods want one above nothing. */
