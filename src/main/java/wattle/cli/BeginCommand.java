@@ -15,6 +15,7 @@ import wattle.begin.FirstPlan;
 import wattle.begin.ServiceSize;
 import wattle.edit.Formatter;
 import wattle.emit.media.file.Output;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
@@ -59,7 +60,7 @@ final class BeginCommand implements Callable<Integer> {
     Answers answers = given.leavesTheServiceOpen() ? withLeastService(given.answers()) : given.answers();
     String text = text(answers);
     if (file.equals("-")) {
-      spec.commandLine().getOut().print(text);
+      VisibleWriter.printWhole(spec.commandLine().getOut(), text);
     } else {
       Path path = ResultOutput.path(file);
       // A plan carries no mark of ours: once written it is the user's own work.

@@ -22,6 +22,7 @@ import wattle.emit.document.findings.JsonFindings;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.SarifFindings;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.emit.sheet.figures.Assumptions;
 import wattle.finding.Finding;
 import wattle.finding.Severity;
@@ -52,7 +53,7 @@ final class CheckCommand implements Callable<Integer> {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Plans, or - for standard input.")
   private List<String> files;
 
-  @Option(names = "--format", description = "text, json or sarif (default: text).", defaultValue = "TEXT")
+  @Option(names = {"-f", "--format"}, description = "text, json or sarif (default: text).", defaultValue = "TEXT")
   private Format format;
 
   @Option(names = "--strict", description = "Warnings and silenced errors count as errors too.")
@@ -120,15 +121,15 @@ final class CheckCommand implements Callable<Integer> {
     plans.forEach(p -> findings.addAll(p.facts()));
     switch (format) {
       case TEXT -> {
-        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans), Terminal.columns()).render(findings));
+        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans), VisibleWriter.columns(out)).render(findings));
         if (assumptions) {
           assumed(plans).forEach(p -> p.assumed().forEach(a -> out.println("assumed in " + p.plan() + ": " + a.line())));
         }
         out.println(TextFindings.summary(findings, String.join(", ", plans.stream().map(p -> p.source().name()).toList())));
         plans.forEach(p -> Judged.of(p).lines().forEach(l -> out.println((plans.size() > 1 ? p.source().name() + ": " : "") + l)));
       }
-      case JSON -> out.print(JsonFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans)));
-      case SARIF -> out.print(SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans),
+      case JSON -> VisibleWriter.printWhole(out, JsonFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans)));
+      case SARIF -> VisibleWriter.printWhole(out, SarifFindings.render(findings, plans.stream().map(Judged::of).toList(), assumed(plans),
           FindingWords.of(findings.stream().map(Finding::rule).distinct().toList(), plans), root(),
           Version.number()));
     }

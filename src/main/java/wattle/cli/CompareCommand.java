@@ -16,6 +16,7 @@ import wattle.compiler.Compilation;
 import wattle.compiler.Completeness;
 import wattle.emit.document.changes.Changes;
 import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.emit.view.oneline.OneLineDifference;
 import wattle.finding.Source;
 
@@ -56,7 +57,7 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--describe", description = "Print one plan as sorted properties, for tools that compare texts.")
   private boolean describe;
 
-  @Option(names = "--format", description = "text, md or json (default: text).", defaultValue = "TEXT")
+  @Option(names = {"-f", "--format"}, description = "text, md or json (default: text).", defaultValue = "TEXT")
   private Format format;
 
   @Option(
@@ -101,7 +102,7 @@ final class CompareCommand implements Callable<Integer> {
         out.println("note: " + read.note().replace(files.get(0), name) + "; here is what could be read");
       }
       Compilation plan = input.compile(read.source(), files.get(0));
-      out.print(Changes.description(Description.of(plan.house())));
+      VisibleWriter.printWhole(out, Changes.description(Description.of(plan.house())));
       WrittenItems.describe(plan, out);
       return ExitCode.FINE;
     }
@@ -203,8 +204,8 @@ final class CompareCommand implements Callable<Integer> {
     Comparison shown = comparison.shownIn(after.house().units());
     switch (format) {
       case TEXT -> out.print(Changes.text(shown));
-      case MD -> out.print(Changes.markdown(shown, beforeName, afterName));
-      case JSON -> out.print(Changes.json(comparison, beforeName, afterName));
+      case MD -> VisibleWriter.printWhole(out, Changes.markdown(shown, beforeName, afterName));
+      case JSON -> VisibleWriter.printWhole(out, Changes.json(comparison, beforeName, afterName));
     }
     if (comparison.isEmpty() && format == Format.TEXT && !driver) {
       spec.commandLine().getErr().println("nothing of the house differs");

@@ -5,12 +5,15 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import wattle.emit.media.file.Mark;
 import wattle.emit.media.file.Output;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.picture.PdfPages;
 import wattle.emit.media.picture.UnreadablePictureException;
+import wattle.emit.media.text.VisibleWriter;
 
 /** In which format, and on which paper, a document is written. */
 final class DocumentFormat {
@@ -30,13 +33,16 @@ final class DocumentFormat {
   }
 
   @Option(
-      names = "--format",
+      names = {"-f", "--format"},
       description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out"
           + " names, else the first that it can be).")
   private Format format;
 
   @Option(names = "--paper", defaultValue = "letter", description = "letter or A4 (default: ${DEFAULT-VALUE}).")
   private String paper;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
 
   /**
    * The format asked for, by its name or by the file's.
@@ -50,6 +56,9 @@ final class DocumentFormat {
     }
     if (chosen == Format.PDF && output.file().isEmpty()) {
       throw new Failure("a PDF goes to a file: name it with --out");
+    }
+    if (chosen == Format.HTML && output.file().isEmpty() && VisibleWriter.columns(command.commandLine().getOut()).isPresent()) {
+      throw new Failure("a page is not shown on a terminal: name a file with --out, such as --out page.html");
     }
     return chosen;
   }
@@ -82,7 +91,7 @@ final class DocumentFormat {
   /** Writes a page as HTML, or as PDF where that was chosen. */
   static void write(Page page, Format chosen, ResultOutput output, PrintWriter standardOutput) {
     if (chosen != Format.PDF) {
-      output.write(Mark.markUp(page.html()), standardOutput);
+      output.writeWhole(Mark.markUp(page.html()), standardOutput);
       return;
     }
     try {

@@ -60,7 +60,7 @@ final class DrawCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--view", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
+  @Option(names = {"-v", "--view"}, required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private View view;
 
   @Option(names = "--of", paramLabel = "NAME",

@@ -16,6 +16,7 @@ import wattle.compiler.StructurePages;
 import wattle.compiler.WordSample;
 import wattle.compiler.WrittenRules;
 import wattle.compiler.Glossary;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.NearNames;
 import wattle.library.Library;
 import wattle.library.StandardLibrary;
@@ -79,7 +80,7 @@ final class ExplainCommand implements Callable<Integer> {
     }
     figures.refuseWithoutFigure();
     if (plan != null) {
-      out.print(RulePage.text(besidePlan()));
+      out.print(RulePage.text(besidePlan(), columns(out)));
       return ExitCode.FINE;
     }
     Map<String, Rule> rules = WrittenRules.all();
@@ -98,7 +99,7 @@ final class ExplainCommand implements Callable<Integer> {
     List<Glossary.Entry> entries = Glossary.of(library());
     List<Glossary.Entry> meant = entries.stream().filter(e -> e.word().equals(name) || e.word().equals(name.replace(' ', '-'))).toList();
     if (rules.containsKey(name)) {
-      out.print(RulePage.text(rules.get(name)));
+      out.print(RulePage.text(rules.get(name), columns(out)));
     } else if (structure.isPresent()) {
       out.print(structure.get());
     } else if (!meant.isEmpty()) {
@@ -117,6 +118,10 @@ final class ExplainCommand implements Callable<Integer> {
               : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
+  }
+
+  private static int columns(PrintWriter out) {
+    return VisibleWriter.columns(out).orElse(Integer.MAX_VALUE);
   }
 
   /** All packs together, so that no word of any of them is missing. */

@@ -2,13 +2,16 @@ package wattle.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import wattle.compiler.Compilation;
 import wattle.emit.media.table.SheetFigure;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.emit.sheet.figures.FiguresJson;
 import wattle.emit.sheet.figures.FiguresText;
 import wattle.emit.sheet.figures.PlanFigures;
@@ -40,7 +43,7 @@ final class FigureOptions {
   @Option(names = "--trial", paramLabel = "TRIAL", description = "The figures of this trial of the plan, not of its tables.")
   private String trial;
 
-  @Option(names = "--format", description = "text or json, for figures (default: text).")
+  @Option(names = {"-f", "--format"}, description = "text or json, for figures (default: text).")
   private Format format;
 
   @Mixin
@@ -65,30 +68,34 @@ final class FigureOptions {
     Compilation plan = input.compile(file);
     UnitSystem units = format == Format.JSON ? UnitSystem.METRIC : plan.house().units();
     PlanFigures figures = trial == null ? PlanFigures.of(plan, units) : PlanFigures.of(plan, trial(plan), units);
-    List<SheetFigure> wanted = list ? figures.all() : wanted(figures, file);
     PrintWriter out = spec.commandLine().getOut();
+    Set<SheetFigure> others = new LinkedHashSet<>();
+    List<SheetFigure> wanted = list ? figures.all() : wanted(figures, file, others);
     if (format == Format.JSON) {
-      out.print(FiguresJson.render(wanted, !list));
+      VisibleWriter.printWhole(out, FiguresJson.render(wanted, !list));
     } else {
-      out.print(list ? FiguresText.list(wanted) : FiguresText.unfolded(wanted));
+      out.print(list ? FiguresText.list(wanted, VisibleWriter.columns(out)) : FiguresText.unfolded(wanted));
+      others.removeAll(wanted);
+      if (!others.isEmpty()) {
+        out.print(FiguresText.others(others.stream().limit(MOST).toList()));
+        if (others.size() > MOST) {
+          out.println("  and " + (others.size() - MOST) + " more: " + listing(file));
+        }
+      }
     }
     return BesideFindings.report(plan, spec);
   }
 
-  private List<SheetFigure> wanted(PlanFigures figures, String file) {
+  /** @param others gets those that match as well */
+  private List<SheetFigure> wanted(PlanFigures figures, String file, Set<SheetFigure> others) {
     List<SheetFigure> wanted = new ArrayList<>();
     for (String name : names) {
-      List<SheetFigure> found = figures.find(name);
-      if (found.isEmpty()) {
+      PlanFigures.Found found = figures.find(name);
+      if (found.figures().isEmpty()) {
         throw new Failure(unknown(name, figures, file));
       }
-      if (found.size() > MOST && format != Format.JSON) {
-        List<String> some = found.stream().map(SheetFigure::name).distinct().limit(3).toList();
-        throw new Failure(
-            "'" + name + "' fits " + found.size() + " figures, such as " + String.join("; ", some)
-                + ": say which; " + listing(file) + " shows them all");
-      }
-      wanted.addAll(found);
+      wanted.addAll(found.figures());
+      (format == Format.JSON ? wanted : others).addAll(found.others());
     }
     return wanted;
   }

@@ -67,7 +67,7 @@ final class LockoutCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     switch (format) {
       case TEXT -> output.write(LockoutText.render(lockout, head), out);
-      case JSON -> output.write(LockoutJson.render(lockout, head), out);
+      case JSON -> output.writeWhole(LockoutJson.render(lockout, head), out);
       default -> DocumentFormat.write(LockoutPage.of(lockout, head, paper), format, output, out);
     }
     lockout.unknown().forEach(u -> spec.commandLine().getErr().println("wattle: not complete: " + u));

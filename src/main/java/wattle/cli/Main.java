@@ -1,15 +1,23 @@
 package wattle.cli;
 
+import static picocli.CommandLine.Model.UsageMessageSpec.SECTION_KEY_FOOTER;
+import static picocli.CommandLine.Model.UsageMessageSpec.SECTION_KEY_SYNOPSIS;
+import static picocli.CommandLine.Model.UsageMessageSpec.SECTION_KEY_SYNOPSIS_HEADING;
+
 import java.io.BufferedWriter;
 import java.io.FileDescriptor;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalInt;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import wattle.emit.media.text.FoldedLines;
 import wattle.emit.media.text.VisibleWriter;
 import wattle.words.Caution;
 
@@ -55,13 +63,34 @@ public final class Main implements Runnable {
   @CommandLine.Spec
   private CommandLine.Model.CommandSpec spec;
 
+  private final List<VisibleWriter> shown;
+
+  /** For who describes the command and does not run it. */
+  public Main() {
+    this(List.of());
+  }
+
+  private Main(List<VisibleWriter> shown) {
+    this.shown = List.copyOf(shown);
+  }
+
+  @Option(
+      names = {"-w", "--wide"},
+      description = "Do not break lines and tables at the width of the terminal.",
+      scope = CommandLine.ScopeType.INHERIT)
+  private void leaveLinesWhole(boolean wanted) {
+    if (wanted) {
+      shown.forEach(VisibleWriter::leaveLinesWhole);
+    }
+  }
+
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {
     // The console's own encoding may not know Ω or ², and a plan is UTF-8 wherever it goes.
     StandardStream standardOutput = new StandardStream(FileDescriptor.out);
     PrintWriter out = utf8(standardOutput, false);
     PrintWriter err = utf8(new StandardStream(FileDescriptor.err), true);
-    int code = run(arguments, out, err);
+    int code = run(arguments, out, err, Terminal.columns());
     out.flush();
     if (standardOutput.failure().isPresent()) {
       err.println("wattle: cannot write all of the result to standard output: " + standardOutput.failure().get());
@@ -74,33 +103,60 @@ public final class Main implements Runnable {
     return new PrintWriter(new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8)), lineByLine);
   }
 
-  /** Narrower pages of help are refused by the library. */
-  private static final int LEAST_HELP_WIDTH = 55;
+  /** Where no terminal shows the help. */
+  private static final int USUAL_HELP_WIDTH = 80;
+
+  /** The library breaks lines behind hyphens and slashes, so it gets room for whole lines, which are broken at blanks afterwards. */
+  private static final int UNBROKEN = 1000;
 
   /** Runs a command with its output going to the given writers; the exit code comes back. */
   public static int run(String[] typed, PrintWriter standardOutput, PrintWriter standardError) {
+    return run(typed, standardOutput, standardError, OptionalInt.empty());
+  }
+
+  /**
+   * The same on a terminal.
+   *
+   * @param columns that it has; absent where none shows the output
+   */
+  static int run(String[] typed, PrintWriter standardOutput, PrintWriter standardError, OptionalInt columns) {
     String[] arguments = asOption(typed);
-    PrintWriter out = new VisibleWriter(standardOutput, false);
-    PrintWriter err = new VisibleWriter(standardError, true);
+    VisibleWriter out = new VisibleWriter(standardOutput, false, columns);
+    VisibleWriter err = new VisibleWriter(standardError, true, columns);
     if (PlainCheck.is(arguments)) {
       return checkPlainly(arguments, out, err);
     }
-    Main main = new Main();
+    Main main = new Main(List.of(out, err));
     CommandLine command = new CommandLine(main);
     commands(arguments).forEach(command::addSubcommand);
+    FoldedLines folded = new FoldedLines(columns.orElse(USUAL_HELP_WIDTH));
     command
         .setOut(out)
         .setErr(err)
-        .setParameterExceptionHandler((problem, line) -> UsageError.print(problem, err))
+        .setParameterExceptionHandler((problem, line) -> UsageError.print(problem, err, folded))
         .setExecutionExceptionHandler((problem, line, parsed) -> main.onException(problem, err));
     EnumerationWord.register(command);
-    Terminal.columns().ifPresent(c -> command.setUsageHelpWidth(Math.max(LEAST_HELP_WIDTH, c)));
+    command.setUsageHelpWidth(UNBROKEN);
+    command.setHelpSectionMap(sections(command.getHelpSectionMap(), folded));
     try {
       return command.execute(arguments);
     } finally {
       out.flush();
       err.flush();
     }
+  }
+
+  private static Map<String, CommandLine.IHelpSectionRenderer> sections(
+      Map<String, CommandLine.IHelpSectionRenderer> whole, FoldedLines folded) {
+    Map<String, CommandLine.IHelpSectionRenderer> sections = new LinkedHashMap<>();
+    whole.forEach((name, section) -> sections.put(name, help -> folded.ofText(section.render(help))));
+    CommandLine.IHelpSectionRenderer heading = whole.get(SECTION_KEY_SYNOPSIS_HEADING);
+    CommandLine.IHelpSectionRenderer synopsis = whole.get(SECTION_KEY_SYNOPSIS);
+    sections.put(SECTION_KEY_SYNOPSIS_HEADING, help -> "");
+    sections.put(SECTION_KEY_SYNOPSIS, help -> folded.ofText(heading.render(help) + synopsis.render(help)));
+    CommandLine.IHelpSectionRenderer footer = whole.get(SECTION_KEY_FOOTER);
+    sections.put(SECTION_KEY_FOOTER, help -> folded.ofCommands(footer.render(help)));
+    return sections;
   }
 
   /** {@code help check} is what many type for {@code check --help}. */
@@ -115,11 +171,11 @@ public final class Main implements Runnable {
     return known ? new String[]{typed[1], "--help"} : new String[]{typed[1]};
   }
 
-  private static int checkPlainly(String[] arguments, PrintWriter out, PrintWriter err) {
+  private static int checkPlainly(String[] arguments, VisibleWriter out, VisibleWriter err) {
     try {
       return PlainCheck.of(arguments).run(out);
     } catch (RuntimeException e) {
-      return new Main().onException(e, err);
+      return new Main(List.of(out, err)).onException(e, err);
     } finally {
       out.flush();
       err.flush();

@@ -17,6 +17,7 @@ import wattle.compiler.StructurePages;
 import wattle.compiler.FixTrial;
 import wattle.edit.Mender;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
 import wattle.finding.Source;
@@ -69,7 +70,7 @@ final class MendCommand implements Callable<Integer> {
     List<String> before = source.text().lines().toList();
     List<String> after = mended.text().lines().toList();
     UnifiedDiffUtils.generateUnifiedDiff(file, file + " (mended)", before, DiffUtils.diff(before, after), LINES_AROUND)
-        .forEach(out::println);
+        .forEach(line -> VisibleWriter.printWhole(out, line + System.lineSeparator()));
     if (write && !mended.applied().isEmpty()) {
       ResultOutput.revise(Path.of(file), source.text(), mended.text());
     }

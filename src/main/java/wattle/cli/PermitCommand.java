@@ -12,6 +12,7 @@ import wattle.compiler.Compilation;
 import wattle.emit.document.permit.PermitPage;
 import wattle.emit.document.permit.WorksheetForm;
 import wattle.emit.media.table.SheetJson;
+import wattle.emit.media.text.VisibleWriter;
 
 /** {@code permit}: the summary for the permit office. */
 @Command(
@@ -61,7 +62,7 @@ final class PermitCommand implements Callable<Integer> {
     if (worksheet) {
       form(new WorksheetForm(plan), format, paper);
     } else if (format == Format.TEXT) {
-      output.write(new PermitPage(plan).text(), spec.commandLine().getOut());
+      output.write(new PermitPage(plan).text(VisibleWriter.columns(spec.commandLine().getOut())), spec.commandLine().getOut());
     } else {
       DocumentFormat.write(new PermitPage(plan).page(paper), format, output, spec.commandLine().getOut());
     }
@@ -74,8 +75,8 @@ final class PermitCommand implements Callable<Integer> {
           file + " has no load calculation to put into a form; wattle table --of worksheet --compare-methods names what is missing");
     }
     switch (format) {
-      case TEXT -> output.write(form.text(), spec.commandLine().getOut());
-      case JSON -> output.write(SheetJson.render(form.sheets()), spec.commandLine().getOut());
+      case TEXT -> output.write(form.text(VisibleWriter.columns(spec.commandLine().getOut())), spec.commandLine().getOut());
+      case JSON -> output.writeWhole(SheetJson.render(form.sheets()), spec.commandLine().getOut());
       default -> DocumentFormat.write(form.page(paper), format, output, spec.commandLine().getOut());
     }
   }

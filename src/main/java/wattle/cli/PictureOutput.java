@@ -6,6 +6,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingSvg;
+import wattle.emit.media.text.VisibleWriter;
 
 /** As what, and where, pictures are written. */
 final class PictureOutput {
@@ -15,7 +16,7 @@ final class PictureOutput {
   }
 
   @Option(
-      names = "--format",
+      names = {"-f", "--format"},
       description = "svg, png, pdf or dot (default: by the name of the file that --out names, else svg).")
   private Format format;
 
@@ -55,7 +56,7 @@ final class PictureOutput {
 
   /** Writes a graph in the DOT language. */
   void write(String dot, PrintWriter standardOutput) {
-    output.write(dot, standardOutput);
+    output.writeWhole(dot, standardOutput);
   }
 
   /**
@@ -72,6 +73,9 @@ final class PictureOutput {
     if (sheets.size() > 1) {
       throw new Failure("the view takes " + sheets.size() + " sheets, and they go to files: give --out, such as --out sheets.pdf");
     }
-    output.write(DrawingSvg.document(sheets.get(0)), standardOutput);
+    if (VisibleWriter.columns(standardOutput).isPresent()) {
+      throw new Failure("a picture is not shown on a terminal: name a file with --out, such as --out picture.svg");
+    }
+    output.writeWhole(DrawingSvg.document(sheets.get(0)), standardOutput);
   }
 }

@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import wattle.emit.media.file.Output;
 import wattle.emit.media.file.OutputException;
 import wattle.emit.media.file.OutputFiles;
+import wattle.emit.media.text.VisibleWriter;
 
 /** Where a command puts its result: on standard output, or in a file whose name also tells the format. */
 final class ResultOutput {
@@ -51,6 +52,15 @@ final class ResultOutput {
       standardOutput.print(text);
     } else {
       write(List.of(Output.text(file.get(), text)));
+    }
+  }
+
+  /** The same of what programs read: its lines stay whole on a terminal too. */
+  void writeWhole(String text, PrintWriter standardOutput) {
+    if (file().isEmpty()) {
+      VisibleWriter.printWhole(standardOutput, text);
+    } else {
+      write(text, standardOutput);
     }
   }
 

@@ -3,12 +3,14 @@ package wattle.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import picocli.CommandLine.Option;
 import wattle.emit.media.file.Mark;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetJson;
 import wattle.emit.media.table.SheetText;
 import wattle.emit.media.table.SheetUnits;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.quantity.UnitSystem;
 
 /** In which format a command prints its tables. */
@@ -19,7 +21,7 @@ final class SheetFormat {
   }
 
   @Option(
-      names = "--format",
+      names = {"-f", "--format"},
       description = "text, csv, json or md (default: by the name of the file that --out names, else text).")
   private Format format;
 
@@ -31,12 +33,16 @@ final class SheetFormat {
   void write(List<Sheet> made, UnitSystem units, ResultOutput output, PrintWriter standardOutput) {
     List<Sheet> sheets = isForPeople(output) ? SheetUnits.shown(made, units) : made;
     String text = switch (chosen(output)) {
-      case TEXT -> SheetText.plain(sheets);
+      case TEXT -> SheetText.plain(sheets, output.file().isPresent() ? OptionalInt.empty() : VisibleWriter.columns(standardOutput));
       case CSV -> SheetText.csv(sheets);
       case JSON -> SheetJson.render(sheets);
       case MD -> output.file().isPresent() ? Mark.markdown(SheetText.markdown(sheets)) : SheetText.markdown(sheets);
     };
-    output.write(text, standardOutput);
+    if (chosen(output) == Format.TEXT) {
+      output.write(text, standardOutput);
+    } else {
+      output.writeWhole(text, standardOutput);
+    }
   }
 
   /** Whether people will read it, for whom long lists are cut. */

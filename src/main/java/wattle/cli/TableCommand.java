@@ -27,7 +27,7 @@ final class TableCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--of", required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
+  @Option(names = {"-t", "--of"}, required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private PlanTable of;
 
   @Mixin

@@ -4,14 +4,21 @@ import java.util.OptionalInt;
 
 /** What the terminal can show. */
 final class Terminal {
+  private static final String STATED = "WATTLE_TERMINAL";
   private static final int LEAST_COLUMNS = 40;
   private static final int MOST_COLUMNS = 500;
 
   private Terminal() {}
 
-  /** How many columns it has, where a person reads it and {@code COLUMNS} says so, as the launcher does. */
+  /** Whether the output goes to one. The launcher knows, also where the input comes from a file. */
+  static boolean isThere() {
+    return System.getenv(STATED) != null || System.console() != null;
+  }
+
+  /** How many columns it has, where a person reads it and the launcher says so, or else {@code COLUMNS}. */
   static OptionalInt columns() {
-    return System.console() == null ? OptionalInt.empty() : columns(System.getenv("COLUMNS"));
+    String stated = System.getenv(STATED);
+    return stated != null ? columns(stated) : System.console() == null ? OptionalInt.empty() : columns(System.getenv("COLUMNS"));
   }
 
   /** Absent where a figure is missing or makes no sense. */
@@ -26,6 +33,6 @@ final class Terminal {
   /** Color only where a person reads it, and never where {@code NO_COLOR} asks for none. */
   static boolean wantsColor() {
     String unwanted = System.getenv("NO_COLOR");
-    return System.console() != null && (unwanted == null || unwanted.isEmpty());
+    return isThere() && (unwanted == null || unwanted.isEmpty());
   }
 }

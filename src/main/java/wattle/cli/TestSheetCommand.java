@@ -21,6 +21,7 @@ import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetJson;
 import wattle.emit.media.table.SheetText;
+import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.Checked;
 
 /** {@code test-sheet}: what to measure after the work, and what was measured held against it. */
@@ -70,10 +71,10 @@ final class TestSheetCommand implements Callable<Integer> {
     }
     List<Sheet> sheets = List.of(TestSheet.of(measurements, plan.house().units()));
     switch (format) {
-      case TEXT -> output.write(SheetText.plain(sheets), out);
-      case CSV -> output.write(SheetText.csv(sheets), out);
-      case MD -> output.write(SheetText.markdown(sheets), out);
-      case JSON -> output.write(SheetJson.render(sheets), out);
+      case TEXT -> output.write(SheetText.plain(sheets, VisibleWriter.columns(out)), out);
+      case CSV -> output.writeWhole(SheetText.csv(sheets), out);
+      case MD -> output.writeWhole(SheetText.markdown(sheets), out);
+      case JSON -> output.writeWhole(SheetJson.render(sheets), out);
       case HTML, PDF -> DocumentFormat.write(TestPage.of(plan.house(), measurements, paper), format, output, out);
     }
     return BesideFindings.report(plan, spec);
@@ -82,10 +83,11 @@ final class TestSheetCommand implements Callable<Integer> {
   private int compare(List<Measurement> measurements, Format format, PrintWriter out, int planCode) {
     Checked<Map<String, String>> read = FilledSheet.read(input.read(filled), measurements);
     if (format == Format.JSON) {
-      output.write(JsonFindings.render(read.findings()), out);
+      output.writeWhole(JsonFindings.render(read.findings()), out);
     } else {
       output.write(
-          new TextFindings(Terminal.wantsColor()).render(read.findings()) + read.value().size() + " of " + measurements.size()
+          new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(out)).render(read.findings()) + read.value().size()
+              + " of " + measurements.size()
               + " measurements read; " + TextFindings.summary(read.findings(), filled) + "\n",
           out);
     }

@@ -3,6 +3,7 @@ package wattle.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -61,10 +62,10 @@ final class TidyCommand implements Callable<Integer> {
     Source source = input.read(file);
     Checked<String> formatted = Formatter.format(source);
     if (!formatted.findings().isEmpty()) {
-      err.print(new TextFindings(Terminal.wantsColor()).render(formatted.findings()));
+      err.print(new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(err)).render(formatted.findings()));
       err.println(file + ": left as it is, since it cannot be read in full");
       if (file.equals("-") && !check) {
-        asItIs(out).print(source.text());
+        printAsItIs(out, source.text());
       }
       return ExitCode.FOUND;
     }
@@ -76,7 +77,7 @@ final class TidyCommand implements Callable<Integer> {
       return inOrder ? ExitCode.FINE : ExitCode.FOUND;
     }
     if (file.equals("-")) {
-      asItIs(out).print(formatted.value());
+      printAsItIs(out, formatted.value());
     } else if (!formatted.value().equals(source.text())) {
       ResultOutput.revise(Path.of(file), source.text(), formatted.value());
       err.println(file + ": set in order");
@@ -85,7 +86,11 @@ final class TidyCommand implements Callable<Integer> {
   }
 
   /** What goes on to a file or another program must be the plan itself; on a terminal it is looked at. */
-  private static PrintWriter asItIs(PrintWriter out) {
-    return System.console() == null && out instanceof VisibleWriter shown ? shown.unchanged() : out;
+  private static void printAsItIs(PrintWriter out, String plan) {
+    if (!Terminal.isThere() && out instanceof VisibleWriter shown) {
+      shown.unchanged().print(plan);
+    } else {
+      VisibleWriter.printWhole(out, plan);
+    }
   }
 }

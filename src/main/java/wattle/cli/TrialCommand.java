@@ -12,6 +12,7 @@ import wattle.compiler.Compilation;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.file.Output;
 import wattle.emit.media.table.Sheet;
+import wattle.emit.sheet.trial.TrialList;
 import wattle.emit.sheet.trial.TrialSheets;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
@@ -30,6 +31,7 @@ import wattle.trials.TrialResult;
     footer = {
         "",
         "Examples:",
+        "  wattle trial examples/alder-court/house.wattle",
         "  wattle trial examples/alder-court/house.wattle breakfast",
         "  wattle trial examples/alder-court/house.wattle breakfast --event \"open neutral of counter\"",
         "  wattle trial examples/alder-court/house.wattle --event \"fault hot to ground at garage.b1\" --format csv",
@@ -49,17 +51,21 @@ final class TrialCommand implements Callable<Integer> {
   private String file;
 
   @Parameters(index = "1", arity = "0..1", paramLabel = "NAME",
-      description = "A trial of the plan; without it, and without --event, all of them.")
+      description = "A trial of the plan; without it, and without --event, the trials are listed.")
   private String name;
 
-  @Option(names = EVENT, paramLabel = "EVENT", description = "What is so besides, in the words of a trial; may be given again.")
+  @Option(names = {"-e", EVENT}, paramLabel = "EVENT",
+      description = "An event on top of the trial, in the words of a trial; may be repeated.")
   private List<String> events = List.of();
 
   @Option(names = "--stated",
       description = "The house as stated: every stated load on at once; events of --event come on top.")
   private boolean stated;
 
-  @Option(names = "--all", description = "Every outlet and conductor, not the worst alone.")
+  @Option(names = "--every", description = "Run every trial of the plan, one after the other.")
+  private boolean every;
+
+  @Option(names = {"-a", "--all"}, description = "Show every outlet and conductor, not only the worst.")
   private boolean all;
 
   @Mixin
@@ -83,13 +89,16 @@ final class TrialCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (add.isGiven()) {
-      if (stated || all || name != null || !events.isEmpty()) {
-        throw new Failure("--add is a question of its own; give it without a trial, --event, --stated and --all");
+      if (stated || all || every || name != null || !events.isEmpty()) {
+        throw new Failure("--add is a question of its own; give it without a trial, --event, --stated, --every and --all");
       }
       return add.print(file, input, format, output, spec);
     }
     if (stated && name != null) {
       throw new Failure("--stated is a scenario of its own; give it without a trial, with --event where something is to be wrong");
+    }
+    if (every && (stated || name != null || !events.isEmpty())) {
+      throw new Failure("--every runs all trials of the plan as they are; give it without a trial, --event and --stated");
     }
     if (events.stream().anyMatch(String::isBlank)) {
       throw new Failure("an " + EVENT + " says nothing; write one such as --event \"kitchen.c1.upper draws 10 A\"");
@@ -104,6 +113,12 @@ final class TrialCommand implements Callable<Integer> {
     if (ours.stream().anyMatch(f -> f.severity() == Severity.ERROR)) {
       return ExitCode.USAGE;
     }
+    if (plan.house().trials().isEmpty() && !stated && name == null && events.isEmpty()) {
+      throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
+    }
+    if (!every && !stated && name == null && events.isEmpty() && picture.file().isEmpty()) {
+      return list(plan);
+    }
     List<Run> runs = runs(plan);
     List<Output> drawn = picture.of(plan, runs);
     int most = all ? Integer.MAX_VALUE : ROWS;
@@ -111,6 +126,14 @@ final class TrialCommand implements Callable<Integer> {
     format.write(sheets, plan.house().units(), output, spec.commandLine().getOut());
     if (!drawn.isEmpty()) {
       output.write(drawn);
+    }
+    return BesideFindings.report(plan, spec);
+  }
+
+  private int list(Compilation plan) {
+    format.write(List.of(TrialList.of(plan.house().trials().values())), plan.house().units(), output, spec.commandLine().getOut());
+    if (format.isForPeople(output)) {
+      spec.commandLine().getErr().println("to run one: wattle trial " + file + " NAME; all of them: --every");
     }
     return BesideFindings.report(plan, spec);
   }
@@ -148,9 +171,6 @@ final class TrialCommand implements Callable<Integer> {
       together.addAll(more);
       String title = trial.label().orElse(trial.name()) + (events.isEmpty() ? "" : ", " + String.join(", ", events));
       return List.of(new Run((events.isEmpty() ? trials.result(trial) : trials.result(trial.name(), together)).value(), title));
-    }
-    if (plan.house().trials().isEmpty()) {
-      throw new Failure("the plan has no trial; say what happens with " + EVENT + ", or give --stated");
     }
     return plan.house().trials().values().stream()
         .map(t -> new Run(trials.result(t).value(), t.label().orElse(t.name())))

@@ -5,13 +5,14 @@ import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import wattle.emit.media.text.FoldedLines;
 
 /** What is said of a line that cannot be run: what is wrong with it, how it is written, and where the rest stands. */
 final class UsageError {
   private UsageError() {}
 
   /** Prints it; the exit code of wrong usage comes back. */
-  static int print(ParameterException problem, PrintWriter err) {
+  static int print(ParameterException problem, PrintWriter err, FoldedLines folded) {
     CommandLine command = problem.getCommandLine();
     err.println("wattle: " + message(problem, command));
     if (problem instanceof UnmatchedArgumentException unmatched) {
@@ -20,8 +21,7 @@ final class UsageError {
         err.println("did you mean " + String.join(" or ", suggestions.subList(0, Math.min(3, suggestions.size()))) + "?");
       }
     }
-    err.print(command.getHelp().synopsisHeading());
-    err.print(command.getHelp().synopsis(command.getHelp().synopsisHeadingLength()));
+    err.print(folded.ofText(command.getHelp().synopsisHeading() + command.getHelp().synopsis(command.getHelp().synopsisHeadingLength())));
     err.println("More: " + command.getCommandSpec().qualifiedName() + " --help");
     return ExitCode.USAGE;
   }

@@ -5,13 +5,20 @@ import wattle.words.Caution;
 
 /** A rule as a page to read. */
 public final class RulePage {
+  private static final int WIDEST = 99;
+
   private RulePage() {}
 
   /** Title, reason, source, a plan that passes and one that does not. */
   public static String text(Rule rule) {
+    return text(rule, WIDEST);
+  }
+
+  /** @param columns of a line of the reason, at most */
+  public static String text(Rule rule, int columns) {
     StringBuilder out = new StringBuilder();
     out.append(rule.name()).append(" (").append(rule.severity()).append(", pack ").append(rule.pack()).append(")\n");
-    out.append(rule.title()).append(".\n\n").append(wrapped(rule.reason())).append('\n');
+    out.append(rule.title()).append(".\n\n").append(wrapped(rule.reason(), Math.min(columns, WIDEST))).append('\n');
     rule.citations().forEach(c -> out.append("\nsource: ").append(c).append('\n'));
     out.append("\nasked for:\n");
     rule.tree().scope().ifPresent(s -> out.append("  for each ").append(s.kind().text())
@@ -41,11 +48,11 @@ public final class RulePage {
     return out.toString();
   }
 
-  private static String wrapped(String text) {
+  private static String wrapped(String text, int columns) {
     StringBuilder out = new StringBuilder();
     int column = 0;
     for (String word : text.split(" ")) {
-      if (column > 0 && column + word.length() > 99) {
+      if (column > 0 && column + word.length() > columns) {
         out.append('\n');
         column = 0;
       }

@@ -182,7 +182,7 @@ class PlanInFeetTest {
     assertThat(run("table", "--of", "voltage", FEET)).contains("Conductors at 75 °C (167 °F).");
     assertThat(run("table", "--of", "voltage", METERS)).contains("Conductors at 75 °C.");
     assertThat(run("table", "--of", "faults", FEET)).contains("20 °C (68 °F)");
-    assertThat(run("trial", FEET)).contains("75 °C (167 °F)");
+    assertThat(run("trial", "--every", FEET)).contains("75 °C (167 °F)");
     assertThat(run("draw", "--view", "trip", "--of", "hall", FEET)).contains("20 °C (68 °F)");
     assertThat(run("draw", "--view", "voltage", "--of", "hall", FEET)).contains("75 °C (167 °F)", "60 ft");
   }

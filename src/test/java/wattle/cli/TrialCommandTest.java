@@ -44,8 +44,17 @@ class TrialCommandTest {
   }
 
   @Test
-  void withoutANameAllTrialsRun() {
-    assertThat(run("trial", COURT).out).contains("Toaster and kettle: outlets", "Toaster alone: outlets");
+  void withoutANameTheTrialsAreListed() {
+    Ran ran = run("trial", COURT);
+    assertThat(ran.code).isEqualTo(ExitCode.FINE);
+    assertThat(ran.out).contains("toaster-alone", "Toaster alone", "kitchen.c1.upper draws 10 A").doesNotContain("outlets");
+    assertThat(ran.err).contains("wattle trial " + COURT + " NAME").contains("--every");
+    assertThat(run("trial", COURT, "breakfast", "--every").err).contains("--every runs all trials");
+  }
+
+  @Test
+  void everyTrialRuns() {
+    assertThat(run("trial", COURT, "--every").out).contains("Toaster and kettle: outlets", "Toaster alone: outlets");
   }
 
   @Test

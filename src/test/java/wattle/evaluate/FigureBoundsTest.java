@@ -34,7 +34,7 @@ class FigureBoundsTest {
 
   private static final List<List<String>> COMMANDS = List.of(
       List.of("check"), List.of("table", "--of", "loads"), List.of("table", "--of", "faults"), List.of("table", "--of", "heat"),
-      List.of("trial"), List.of("test-sheet"), List.of("permit", "--format", "text"), List.of("explain", "--figures"));
+      List.of("trial", "--every"), List.of("test-sheet"), List.of("permit", "--format", "text"), List.of("explain", "--figures"));
 
   @TempDir
   Path folder;
@@ -43,7 +43,7 @@ class FigureBoundsTest {
   void thePlanItselfIsRead() throws Exception {
     Path plan = Files.writeString(folder.resolve("p.wattle"), PLAN);
     StringWriter out = new StringWriter();
-    assertThat(Main.run(new String[]{"trial", plan.toString()}, new PrintWriter(out), new PrintWriter(out))).as(out.toString())
+    assertThat(Main.run(new String[]{"trial", "--every", plan.toString()}, new PrintWriter(out), new PrintWriter(out))).as(out.toString())
         .isLessThan(2);
     assertThat(out.toString()).doesNotContain("[unexpected]").doesNotContain("unknown]");
   }

@@ -40,7 +40,7 @@ class DocumentsGoldenTest {
 
   @Test
   void trialsOfAHouseThatFeedsItself() {
-    Golden.check(Path.of("examples/marlow-croft/trials.txt"), output(0, "trial", "examples/marlow-croft/house.wattle"));
+    Golden.check(Path.of("examples/marlow-croft/trials.txt"), output(0, "trial", "examples/marlow-croft/house.wattle", "--every"));
   }
 
   @Test

@@ -105,7 +105,7 @@ class SchemaTest {
     JsonNode figures = printed("explain", ALDER_COURT, "--figure", "counter", "--format", "json");
     assertThat(FIGURES.objections(figures)).isEmpty();
     assertThat(figures.get("figures")).hasSizeGreaterThan(5).allMatch(f -> f.has("derivation"));
-    assertThat(TABLES.objections(printed("trial", ALDER_COURT, "--format", "json"))).isEmpty();
+    assertThat(TABLES.objections(printed("trial", ALDER_COURT, "--every", "--format", "json"))).isEmpty();
   }
 
   /** Commands that print tables of another kind. */

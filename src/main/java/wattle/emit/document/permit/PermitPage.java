@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import wattle.compiler.Compilation;
@@ -86,8 +87,12 @@ public final class PermitPage {
     return new Page(title, paper, STYLE, body.toString());
   }
 
-  /** The same for a terminal. */
-  public String text() {
+  /**
+   * The same as text.
+   *
+   * @param columns of the terminal that shows it; absent where none does
+   */
+  public String text(OptionalInt columns) {
     StringBuilder text = new StringBuilder(title()).append('\n');
     house.revision().ifPresent(r -> text.append("Revision ").append(r).append('\n'));
     text.append(Page.CAUTION).append('\n');
@@ -95,25 +100,25 @@ public final class PermitPage {
     AtAGlance.of(plan).forEach(e -> text.append(e.name()).append(": ").append(String.join("; ", e.lines())).append('\n'));
     for (PermitPart part : new PermitFacts(plan, "h2").all()) {
       part.title().ifPresent(t -> head(text, t));
-      text.append(part.toText());
+      text.append(part.toText(columns));
     }
     Coverage coverage = plan.coverage();
     if (!coverage.unstated().isEmpty()) {
       head(text, NOT_CHECKED);
-      text.append(SheetText.plain(List.of(CoverageSheet.of(coverage))));
+      text.append(SheetText.plain(List.of(CoverageSheet.of(coverage)), columns));
     }
     head(text, "Load calculation");
-    text.append(SheetText.plain(loads.sheets()));
+    text.append(SheetText.plain(loads.sheets(), columns));
     loads.objections().forEach(o -> text.append(o).append('\n'));
     if (loads.sheets().isEmpty() && loads.objections().isEmpty()) {
       text.append(NO_METHOD).append('\n');
     }
     head(text, "Panel schedules");
     alike.lines().forEach(line -> text.append(line).append('\n'));
-    text.append(SheetText.plain(panels.stream().map(PermitPage::used).map(PermitPage::narrow).toList()));
+    text.append(SheetText.plain(panels.stream().map(PermitPage::used).map(PermitPage::narrow).toList(), columns));
     for (PermitPart part : basis()) {
       part.title().ifPresent(t -> head(text, t));
-      text.append(part.toText());
+      text.append(part.toText(columns));
     }
     return text.toString();
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
@@ -23,7 +24,7 @@ sealed interface PermitPart {
   void toPage(Markup body);
 
   /** The same as lines. */
-  String toText();
+  String toText(OptionalInt columns);
 
   /** Names with their values. */
   record Facts(Optional<String> title, List<Fact> facts) implements PermitPart {
@@ -47,7 +48,7 @@ sealed interface PermitPart {
     }
 
     @Override
-    public String toText() {
+    public String toText(OptionalInt columns) {
       StringBuilder text = new StringBuilder();
       facts.forEach(f -> text.append(f.name).append(": ").append(f.value).append('\n'));
       return text.toString();
@@ -66,7 +67,7 @@ sealed interface PermitPart {
     }
 
     @Override
-    public String toText() {
+    public String toText(OptionalInt columns) {
       StringBuilder text = new StringBuilder();
       items.forEach(i -> text.append("- ").append(i).append('\n'));
       return text.toString();
@@ -89,11 +90,11 @@ sealed interface PermitPart {
     }
 
     @Override
-    public String toText() {
-      List<Column> columns = heads.stream().map(h -> Column.words(h.toLowerCase(Locale.ROOT), h)).toList();
+    public String toText(OptionalInt columns) {
+      List<Column> named = heads.stream().map(h -> Column.words(h.toLowerCase(Locale.ROOT), h)).toList();
       List<Row> cells = new ArrayList<>();
       rows.forEach(r -> cells.add(Row.of(r.stream().map(Cell::of).toArray(Cell[]::new))));
-      return SheetText.plain(List.of(new Sheet("part", "", columns, cells, List.of())));
+      return SheetText.plain(List.of(new Sheet("part", "", named, cells, List.of())), columns);
     }
   }
 }

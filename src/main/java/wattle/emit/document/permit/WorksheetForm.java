@@ -3,6 +3,7 @@ package wattle.emit.document.permit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import wattle.compiler.Compilation;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
@@ -82,12 +83,12 @@ public final class WorksheetForm {
   }
 
   /** The same for a terminal or an e-mail. */
-  public String text() {
+  public String text(OptionalInt columns) {
     StringBuilder text = new StringBuilder();
     for (Form form : forms) {
       text.append(title()).append('\n');
       facts(form).forEach(f -> text.append(f.get(0)).append(": ").append(f.get(1)).append('\n'));
-      text.append('\n').append(SheetText.plain(form.sheets)).append('\n');
+      text.append('\n').append(SheetText.plain(form.sheets, columns)).append('\n');
       SIGNED.forEach(s -> text.append(String.format("%-16s", s + ":")).append("_".repeat(40)).append("\n\n"));
     }
     return text.toString();

@@ -2,6 +2,7 @@ package wattle.emit.media.table;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import wattle.emit.media.text.DisplayWidth;
 import wattle.emit.media.text.Escape;
@@ -12,8 +13,11 @@ public final class SheetText {
   /** Columns of characters that a line of a terminal may take before words are broken into more lines. */
   private static final int WIDEST = 150;
 
-  /** No column of words becomes narrower for that. */
+  /** No column of words becomes narrower for that, */
   private static final int NARROWEST = 24;
+
+  /** but on a terminal that has fewer columns. */
+  private static final int NARROWEST_ON_A_TERMINAL = 12;
 
   /** A figure and its unit stay together. */
   private static final Pattern UNIT = Pattern.compile("(\\d) ((?:m?A|k?V|k?W|k?VA|AWG|Ω|%|s|ft|in|m)\\b|%)");
@@ -23,43 +27,35 @@ public final class SheetText {
 
   /** Columns set out with spaces; a rule stands under the headings and above sums. */
   public static String plain(List<Sheet> sheets) {
+    return plain(sheets, OptionalInt.empty());
+  }
+
+  /**
+   * The same for a terminal. A table with more columns than fit goes on beneath itself, each part beside the columns that tell the
+   * rows apart.
+   *
+   * @param columns that no line exceeds; absent where no terminal shows it
+   */
+  public static String plain(List<Sheet> sheets, OptionalInt columns) {
     StringBuilder out = new StringBuilder();
     for (Sheet sheet : sheets) {
       if (out.length() > 0) {
         out.append('\n');
       }
-      plain(out, sheet);
+      plain(out, sheet, columns);
     }
     return out.toString();
   }
 
-  private static void plain(StringBuilder out, Sheet sheet) {
+  private static void plain(StringBuilder out, Sheet sheet, OptionalInt terminal) {
     List<List<String>> lines = new ArrayList<>();
     lines.add(sheet.columns().stream().map(Column::heading).toList());
     sheet.rows().forEach(row -> lines.add(cells(sheet, row)));
-    int[] widths = new int[sheet.columns().size()];
-    for (List<String> line : lines) {
-      for (int c = 0; c < widths.length; c++) {
-        widths[c] = Math.max(widths[c], DisplayWidth.of(line.get(c)));
-      }
-    }
-    narrow(sheet, widths);
-    out.append(VisibleText.of(sheet.title())).append("\n\n");
-    int whole = widths.length == 0 ? 0 : 2 * (widths.length - 1);
-    for (int width : widths) {
-      whole += width;
-    }
-    String rule = "─".repeat(whole) + "\n";
-    boolean sum = false;
-    for (int i = 0; i < lines.size(); i++) {
-      boolean starts = i > 0 && sheet.rows().get(i - 1).sum() && !sum;
-      if (i == 1 || starts) {
-        out.append(rule);
-      }
-      sum = i > 0 && sheet.rows().get(i - 1).sum();
-      for (List<String> line : broken(lines.get(i), widths)) {
-        out.append(line(sheet, line, widths)).append('\n');
-      }
+    TextColumns columns = new TextColumns(sheet, lines, terminal.isPresent() ? NARROWEST_ON_A_TERMINAL : NARROWEST);
+    out.append(VisibleText.of(sheet.title())).append("\n");
+    for (TextColumns.Part part : columns.parts(terminal.orElse(WIDEST), terminal.isPresent())) {
+      out.append('\n');
+      part(out, sheet, lines, part);
     }
     if (!sheet.notes().isEmpty()) {
       out.append('\n');
@@ -67,21 +63,20 @@ public final class SheetText {
     }
   }
 
-  /** Takes room from the widest columns of words, until a line fits or none can give more. */
-  private static void narrow(Sheet sheet, int[] widths) {
-    int over = java.util.Arrays.stream(widths).sum() + 2 * (widths.length - 1) - WIDEST;
-    while (over > 0) {
-      int widest = -1;
-      for (int c = 0; c < widths.length; c++) {
-        if (!sheet.columns().get(c).isFigures() && widths[c] > NARROWEST && (widest < 0 || widths[c] > widths[widest])) {
-          widest = c;
-        }
+  private static void part(StringBuilder out, Sheet sheet, List<List<String>> lines, TextColumns.Part part) {
+    int[] widths = part.widths();
+    String rule = "─".repeat(part.width()) + "\n";
+    boolean sum = false;
+    for (int i = 0; i < lines.size(); i++) {
+      boolean starts = i > 0 && sheet.rows().get(i - 1).sum() && !sum;
+      if (i == 1 || starts) {
+        out.append(rule);
       }
-      if (widest < 0) {
-        return;
+      sum = i > 0 && sheet.rows().get(i - 1).sum();
+      List<String> all = lines.get(i);
+      for (List<String> line : broken(part.columns().stream().map(all::get).toList(), widths)) {
+        out.append(line(part.columns().stream().map(sheet.columns()::get).toList(), line, widths)).append('\n');
       }
-      widths[widest]--;
-      over--;
     }
   }
 
@@ -148,12 +143,12 @@ public final class SheetText {
     return cells;
   }
 
-  private static String line(Sheet sheet, List<String> cells, int[] widths) {
+  private static String line(List<Column> columns, List<String> cells, int[] widths) {
     StringBuilder line = new StringBuilder();
     for (int c = 0; c < widths.length; c++) {
       String pad = " ".repeat(widths[c] - DisplayWidth.of(cells.get(c)));
       line.append(c > 0 ? "  " : "");
-      line.append(sheet.columns().get(c).isFigures() ? pad + cells.get(c) : cells.get(c) + pad);
+      line.append(columns.get(c).isFigures() ? pad + cells.get(c) : cells.get(c) + pad);
     }
     return line.toString().stripTrailing();
   }

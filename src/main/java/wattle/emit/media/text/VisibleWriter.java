@@ -3,6 +3,7 @@ package wattle.emit.media.text;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -16,11 +17,48 @@ public final class VisibleWriter extends PrintWriter {
   private static final int LONGEST_COLOR = COLORS.stream().mapToInt(String::length).max().orElseThrow();
 
   private final PrintWriter unchanged;
+  private final Folding folding;
 
   /** @param lineByLine whether each line is passed on as soon as it ends */
   public VisibleWriter(PrintWriter out, boolean lineByLine) {
-    super(new Gate(out), lineByLine);
+    this(out, lineByLine, OptionalInt.empty());
+  }
+
+  /**
+   * @param lineByLine whether each line is passed on as soon as it ends
+   * @param columns of the terminal that shows it, at which lines are broken; absent where none does
+   */
+  public VisibleWriter(PrintWriter out, boolean lineByLine, OptionalInt columns) {
+    this(out, lineByLine, new Folding(out, columns));
+  }
+
+  private VisibleWriter(PrintWriter out, boolean lineByLine, Folding folding) {
+    super(new Gate(folding), lineByLine);
     unchanged = out;
+    this.folding = folding;
+  }
+
+  /** Columns of the terminal that a text written there is laid out for; absent where none shows it, or lines are to stay whole. */
+  public static OptionalInt columns(PrintWriter out) {
+    return out instanceof VisibleWriter shown ? shown.folding.columns : OptionalInt.empty();
+  }
+
+  /** Prints what programs read or what is copied, such as JSON or a plan: its lines stay whole on a terminal too. */
+  public static void printWhole(PrintWriter out, String text) {
+    if (out instanceof VisibleWriter shown) {
+      shown.flush();
+      PrintWriter whole = new VisibleWriter(shown.unchanged, false);
+      whole.print(text);
+      whole.flush();
+    } else {
+      out.print(text);
+    }
+  }
+
+  /** From now on lines stay as long as they are. */
+  public void leaveLinesWhole() {
+    flush();
+    folding.columns = OptionalInt.empty();
   }
 
   /** Where a file's own text goes when it is handed on and not shown. */
@@ -36,14 +74,14 @@ public final class VisibleWriter extends PrintWriter {
   }
 
   private static final class Gate extends Writer {
-    private final PrintWriter out;
+    private final Writer out;
 
-    Gate(PrintWriter out) {
+    Gate(Writer out) {
       this.out = out;
     }
 
     @Override
-    public void write(char[] text, int from, int length) {
+    public void write(char[] text, int from, int length) throws IOException {
       int end = from + length;
       int plain = from;
       for (int i = from; i < end; i++) {
@@ -79,12 +117,59 @@ public final class VisibleWriter extends PrintWriter {
     }
 
     @Override
-    public void flush() {
+    public void flush() throws IOException {
       out.flush();
     }
 
     @Override
     public void close() throws IOException {
+      out.close();
+    }
+  }
+
+  /** Breaks lines at the width of the terminal; one that has not ended when all is flushed, such as a question, is passed on. */
+  private static final class Folding extends Writer {
+    private final PrintWriter out;
+    private final StringBuilder line = new StringBuilder();
+    private OptionalInt columns;
+
+    Folding(PrintWriter out, OptionalInt columns) {
+      this.out = out;
+      this.columns = columns;
+    }
+
+    @Override
+    public void write(char[] text, int from, int length) {
+      if (columns.isEmpty()) {
+        out.write(text, from, length);
+        return;
+      }
+      for (int i = from; i < from + length; i++) {
+        if (text[i] == '\n') {
+          passOn();
+          out.write('\n');
+        } else {
+          line.append(text[i]);
+        }
+      }
+    }
+
+    private void passOn() {
+      if (line.length() > 0) {
+        out.write(columns.isPresent() ? String.join("\n", new FoldedLines(columns.getAsInt()).of(line.toString())) : line.toString());
+        line.setLength(0);
+      }
+    }
+
+    @Override
+    public void flush() {
+      passOn();
+      out.flush();
+    }
+
+    @Override
+    public void close() {
+      passOn();
       out.close();
     }
   }

@@ -2,6 +2,7 @@ package wattle.emit.sheet.figures;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import wattle.emit.media.table.SheetFigure;
 import wattle.emit.media.text.DisplayWidth;
 import wattle.emit.media.text.VisibleText;
@@ -10,6 +11,7 @@ import wattle.emit.media.unfolded.DerivationText;
 /** Figures for people: unfolded one under the other, or as a list of names and values. */
 public final class FiguresText {
   private static final int WIDEST_NAME = 64;
+  private static final int ROOM_FOR_FIGURE = 14;
 
   private FiguresText() {}
 
@@ -24,8 +26,24 @@ public final class FiguresText {
     return out.toString();
   }
 
-  /** Names and values, table by table. */
-  public static String list(List<SheetFigure> figures) {
+  /** Names and values of figures that a reader may have meant as well. */
+  public static String others(List<SheetFigure> figures) {
+    StringBuilder out = new StringBuilder("\nThese match too:\n");
+    int widest = figures.stream().mapToInt(f -> DisplayWidth.of(VisibleText.of(f.name()))).max().orElse(0);
+    for (SheetFigure figure : figures) {
+      String name = VisibleText.of(figure.name());
+      out.append("  ").append(name).append(" ".repeat(widest - DisplayWidth.of(name) + 2)).append(figure.shown()).append('\n');
+    }
+    return out.toString();
+  }
+
+  /**
+   * Names and values, table by table.
+   *
+   * @param columns of the terminal that shows it; absent where none does
+   */
+  public static String list(List<SheetFigure> figures, OptionalInt columns) {
+    int widest = columns.isPresent() ? Math.min(WIDEST_NAME, columns.getAsInt() - ROOM_FOR_FIGURE) : WIDEST_NAME;
     StringBuilder out = new StringBuilder();
     String sheet = "";
     for (SheetFigure figure : figures) {
@@ -35,7 +53,7 @@ public final class FiguresText {
             .append(sheet.substring(1).replace('-', ' ')).append('\n');
       }
       String name = VisibleText.of(figure.name());
-      out.append("  ").append(name).append(" ".repeat(Math.max(1, WIDEST_NAME - DisplayWidth.of(name)))).append(figure.shown())
+      out.append("  ").append(name).append(" ".repeat(Math.max(2, widest - DisplayWidth.of(name)))).append(figure.shown())
           .append('\n');
     }
     return out.toString();

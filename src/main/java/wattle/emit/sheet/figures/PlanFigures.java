@@ -51,13 +51,20 @@ public final class PlanFigures {
   }
 
   /**
-   * Figures that a reader asks for: those of this very name, else those in whose names its words stand in order. Small
-   * words such as {@code of} may be left out, and of a name with points its beginning will do.
+   * What a reader asked for.
+   *
+   * @param figures of this very name, else the first in whose name its words stand in order
+   * @param others whose names have its words too
    */
-  public List<SheetFigure> find(String asked) {
+  public record Found(List<SheetFigure> figures, List<SheetFigure> others) {}
+
+  /** Looks for a figure. Small words such as {@code of} may be left out, and of a name with points its beginning will do. */
+  public Found find(String asked) {
+    List<SheetFigure> alike = figures.stream().filter(f -> FigureName.has(f.name(), asked)).toList();
     List<SheetFigure> exact = figures.stream().filter(f -> FigureName.isSame(f.name(), asked)).toList();
-    List<SheetFigure> found = exact.isEmpty() ? figures.stream().filter(f -> FigureName.has(f.name(), asked)).toList() : exact;
-    return unfolded(found);
+    String first = exact.isEmpty() && !alike.isEmpty() ? alike.get(0).name() : "";
+    List<SheetFigure> found = exact.isEmpty() ? alike.stream().filter(f -> f.name().equals(first)).toList() : exact;
+    return new Found(unfolded(found), alike.stream().filter(f -> !found.contains(f)).toList());
   }
 
   /** Names like one that nothing bears, at most three. */

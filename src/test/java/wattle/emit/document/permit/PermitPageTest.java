@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
@@ -63,7 +64,7 @@ class PermitPageTest {
   void theFormStatesWhatItRestsOn() {
     WorksheetForm form = new WorksheetForm(plan(HOUSE));
     assertThat(form.isEmpty()).isFalse();
-    List<String> lines = form.text().lines().toList();
+    List<String> lines = form.text(OptionalInt.empty()).lines().toList();
     assertThat(lines).contains("Load calculation: Mill Row", "Revision: 2", "Service: main, 120/240 V, rated 100 A",
         "Dwelling: floor area 1500 ft²");
     assertThat(lines).filteredOn(l -> l.contains("____")).hasSize(4).allSatisfy(l -> assertThat(l).matches("[A-Z][a-z ]+: *_+"));
