@@ -60,9 +60,9 @@ final class SyntaxMessages {
       Map.entry(WattleParser.RULE_runLength, new Thing("a run", "a length such as 3 m or 10 ft")),
       Map.entry(WattleParser.RULE_surroundings,
           new Thing("the surroundings of a run", "in, bundled, through, buried, supported, held, from-edge or nail-plated")),
-      Map.entry(WattleParser.RULE_wiring, new Thing("a cable", "a cable such as 14/2 NM-B, or a raceway with its conductors")),
+      Map.entry(WattleParser.RULE_wiring, new Thing("a cable", "a cable such as 14/2 NM-B, or a raceway such as 3/4 in EMT with 3 x 10 Cu THHN,")),
       Map.entry(WattleParser.RULE_sets, new Thing("parallel sets", "how many, as in 3 sets of,")),
-      Map.entry(WattleParser.RULE_cabling, new Thing("a cable", "a cable such as 14/2 NM-B")),
+      Map.entry(WattleParser.RULE_cabling, new Thing("a cable", "a cable such as 14/2 NM-B, or a raceway such as 3/4 in EMT with 3 x 10 Cu THHN,")),
       Map.entry(WattleParser.RULE_raceway, new Thing("a raceway", "its name and by 3/4 in EMT")),
       Map.entry(WattleParser.RULE_room, new Thing("a room", "a device such as lamp: light 12 W, or a box")),
       Map.entry(WattleParser.RULE_box, new Thing("a box", "a device such as sw: switch for lamp")),
@@ -130,6 +130,8 @@ final class SyntaxMessages {
       finding.fix("begin the line with a box; a chain goes on in the next line where a line ends in the closing dashes, as in P --3 m--");
     } else if (offending.getText().equals("by") && isOrIn(open, WattleParser.RULE_chain)) {
       finding.fix("write the cable of a run before its second dashes, as in --5 m by 14/3 NM-B-- hall.lamp");
+    } else if (offending.getText().matches("[x×]") && isOrIn(open, WattleParser.RULE_wiring)) {
+      finding.fix("write the raceway first, then its conductors, as in 2 in PVC with 4 x 3/0 Cu THWN");
     }
     return finding.build();
   }
