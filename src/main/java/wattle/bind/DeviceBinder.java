@@ -35,6 +35,7 @@ final class DeviceBinder {
       Map.entry("maximum-breaker", Dimension.CURRENT),
       Map.entry("rated", Dimension.CURRENT),
       Map.entry("effective", Dimension.CURRENT),
+      Map.entry("duty-cycle", Dimension.NONE),
       Map.entry("locked-rotor", Dimension.CURRENT),
       Map.entry("overload", Dimension.CURRENT),
       Map.entry("service-factor", Dimension.NONE),

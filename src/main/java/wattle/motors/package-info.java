@@ -1,2 +1,5 @@
-/** Currents of motors: at full load by their horsepower, and at the start by nameplate or code letter. */
+/**
+ * Currents of motors: at full load by their horsepower, and at the start by nameplate or code letter; of welders by their duty
+ * cycle.
+ */
 package wattle.motors;

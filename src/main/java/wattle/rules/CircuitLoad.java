@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.library.Library;
 import wattle.library.Limit;
+import wattle.motors.WelderCurrents;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Leg;
@@ -67,9 +68,9 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
         stated[hot] = stated[hot].plus(own[hot]);
       }
       Quantity minimum = device.facts().get("minimum-circuit");
-      Quantity effective = device.facts().get("effective");
-      if (minimum != null || effective != null) {
-        double amperes = (minimum != null ? minimum : effective).si();
+      Optional<Double> effective = new WelderCurrents(library).effective(device, most);
+      if (minimum != null || effective.isPresent()) {
+        double amperes = minimum != null ? minimum.si() : effective.get();
         for (int hot = 0; hot < hots; hot++) {
           nameplates[hot] += own[hot].magnitude() > 0 ? amperes : 0;
         }

@@ -25,6 +25,7 @@ import wattle.model.Section;
 import wattle.model.SupplySystem;
 import wattle.model.Terminals;
 import wattle.motors.LockedRotor;
+import wattle.motors.WelderCurrents;
 import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -72,8 +73,13 @@ final class DeviceProperties {
         .figure("maximum-breaker", Dimension.CURRENT, "largest breaker on its nameplate",
             (f, d) -> Optional.ofNullable(d.facts().get("maximum-breaker")))
         .rests(Doubt.FIGURES)
-        .figure("effective", Dimension.CURRENT, "of a welder, its effective current on its nameplate",
-            (f, d) -> Optional.ofNullable(d.facts().get("effective")))
+        .figure("effective", Dimension.CURRENT, "of a welder, its effective current: on its nameplate, or by its duty cycle",
+            DeviceProperties::effective)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("most-breaker", Dimension.CURRENT,
+            "largest breaker that its article allows it; absent where it shares its circuit, for a motor behind a fuse, and where its nameplate says",
+            MostBreaker::of)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
         .figure("start-current", Dimension.CURRENT, "of a motor, what it takes with its rotor locked",
             (f, d) -> MotorStart.of(f, d).map(m -> Quantity.of(Math.round(10 * m.amperes()) / 10.0, Units.AMPERE)))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
@@ -205,6 +211,12 @@ final class DeviceProperties {
 
   private static String family(Device device) {
     return device.kind().family().word();
+  }
+
+  /** By its primary current: the most that it draws on one hot. */
+  private static Optional<Quantity> effective(Facts facts, Device device) {
+    double primary = current(facts, device);
+    return new WelderCurrents(facts.library()).effective(device, primary).map(amperes -> Quantity.of(amperes, Units.AMPERE));
   }
 
   private static double current(Facts facts, Device device) {

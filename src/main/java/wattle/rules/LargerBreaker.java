@@ -12,6 +12,7 @@ import wattle.model.DeviceKind.Family;
 import wattle.model.LoadClass;
 import wattle.model.Status;
 import wattle.model.SupplySystem;
+import wattle.motors.WelderCurrents;
 import wattle.network.Complex;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
@@ -48,16 +49,22 @@ final class LargerBreaker {
     }
     LoadClass loadClass = load.kind().loadClass().orElseThrow();
     boolean hermetic = loadClass == LoadClass.COOLING || loadClass == LoadClass.HEAT_PUMP;
-    if (load.facts().containsKey("effective")) {
-      return rated(facts, "welder-breaker", amperes, true);
+    if (new WelderCurrents(facts.library()).effective(load, amperes).isPresent()) {
+      // 630.12(A) and (B): the same part of either.
+      double primary = amperes;
+      return ampacity(facts, run).flatMap(a -> rated(facts, "welder-breaker", Math.min(primary, a), true));
     } else if (CircuitLoad.isMotor(load)) {
       return rated(facts, hermetic ? "hermetic-breaker" : "motor-breaker", amperes, !hermetic);
     }
     return Optional.empty();
   }
 
+  private static Optional<Double> ampacity(Facts facts, RunOf run) {
+    return CircuitCheck.conditions(facts, run).flatMap(c -> facts.conductors().ampacities().of(c)).map(a -> a.amperes());
+  }
+
   /** The standard rating at so many times the current: the next above for motors, not above for compressors. */
-  private static Optional<Quantity> rated(Facts facts, String limit, double amperes, boolean nextAbove) {
+  static Optional<Quantity> rated(Facts facts, String limit, double amperes, boolean nextAbove) {
     return facts.library().limit(limit).map(Limit::value).flatMap(times -> {
       Derivation most = Derivation.stated("current", "I", Quantity.of(times.si() * amperes, Units.AMPERE));
       var breakers = facts.conductors().breakers();
@@ -73,8 +80,7 @@ final class LargerBreaker {
     Optional<Limit> circuit = library.limit("range-tap-circuit");
     Optional<Limit> least = library.limit("range-tap-least");
     Optional<Quantity> rating = facts.breakersOf(run.branch()).stream().findFirst().flatMap(Breaker::rating);
-    Optional<Double> ampacity = CircuitCheck.conditions(facts, run).flatMap(c -> facts.conductors().ampacities().of(c))
-        .map(a -> a.amperes());
+    Optional<Double> ampacity = ampacity(facts, run);
     boolean cooking = CircuitLoad.beyond(facts, run.branch(), run.section()).stream()
         .filter(d -> !PASSIVE.contains(d.kind().family()))
         .allMatch(d -> d.kind().loadClass().filter(c -> c == LoadClass.COOKING).isPresent());
