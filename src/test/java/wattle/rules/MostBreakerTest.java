@@ -30,13 +30,15 @@ class MostBreakerTest {
           POLES  x  "Load" }
         branch x by CABLE { P --5 m-- shop.xFURTHER }
         room shop is workshop { x: DEVICE }
-        """.replace("SYSTEM", system).replace("POLES", poles).replace("CABLE", cable).replace("DEVICE", device).replace("FURTHER", further) + beside;
+        """.replace("SYSTEM", system).replace("POLES", poles).replace("CABLE", cable).replace("DEVICE", device).replace("FURTHER", further)
+        + beside;
     return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", plan), Path.of("plan.wattle"));
   }
 
   private static List<String> loads(Compilation plan) {
     return plan.findings().stream()
-        .filter(f -> List.of("load-breaker-large", "load-above-breaker", "breaker-above-conductor", "conductor-below-load").contains(f.rule()))
+        .filter(
+            f -> List.of("load-breaker-large", "load-above-breaker", "breaker-above-conductor", "conductor-below-load").contains(f.rule()))
         .map(Finding::rule).sorted().distinct().toList();
   }
 
@@ -54,8 +56,10 @@ class MostBreakerTest {
     assertThat(onSplitPhase(most + " A", "4/2 NM-B", "water heater " + load)).isEmpty();
     assertThat(onSplitPhase(above + " A", "4/2 NM-B", "water heater " + load)).containsExactly("load-breaker-large");
     assertThat(onSplitPhase(above + " A", "4/2 NM-B", "water heater " + load + " maximum-breaker " + above + " A")).isEmpty();
-    assertThat(loads(compile("120/240 V", "1+3 " + above + " A two-pole existing", "4/2 NM-B existing", "water heater " + load + " existing",
-        "room other { y: chandleer 3 W }\n"))).as("in existing work, beside a mistake").containsExactly("load-breaker-large");
+    assertThat(
+        loads(compile("120/240 V", "1+3 " + above + " A two-pole existing", "4/2 NM-B existing", "water heater " + load + " existing",
+            "room other { y: chandleer 3 W }\n")))
+        .as("in existing work, beside a mistake").containsExactly("load-breaker-large");
   }
 
   /** 240 V heaters on 208 V: their rated current stays 4,500 W / 240 V = 18.75 A although they draw 16.2 A, so that 30 A is lawful. */
@@ -87,7 +91,8 @@ class MostBreakerTest {
   @Test
   void whatOtherFiguresAreFor() {
     assertThat(onSplitPhase("60 A fuse", "6/2 NM-B", "compressor 2 hp 240 V")).doesNotContain("load-breaker-large");
-    assertThat(loads(compile("120/240 V", "1+3 40 A two-pole", "8/2 NM-B", "water heater 4.5 kW\n y: baseboard heater 1 kW", "", " --1 m-- shop.y")))
+    assertThat(loads(
+        compile("120/240 V", "1+3 40 A two-pole", "8/2 NM-B", "water heater 4.5 kW\n y: baseboard heater 1 kW", "", " --1 m-- shop.y")))
         .doesNotContain("load-breaker-large");
   }
 
@@ -115,6 +120,7 @@ class MostBreakerTest {
         .contains("breaker-above-conductor");
     assertThat(onSplitPhase("30 A", "10/2 NM-B", "welder 45 A effective 18 A")).as("it does not draw 45 A for long").isEmpty();
     assertThat(onSplitPhase("110 A", "3 Cu SER", "welder 50 A duty-cycle 20 %")).contains("load-breaker-large");
-    assertThat(onSplitPhase("30 A", "10/2 NM-B", "welder 45 A")).as("without a duty cycle it counts in full").contains("load-above-breaker");
+    assertThat(onSplitPhase("30 A", "10/2 NM-B", "welder 45 A")).as("without a duty cycle it counts in full")
+        .contains("load-above-breaker");
   }
 }
