@@ -26,6 +26,7 @@ public final class NotationWords {
     words.put("fact of a panel", facts(Facts.OF_PANEL));
     words.put("use of a panel", Words.PANEL_USES.known());
     words.put("main of a panel", GrammarWords.of("mainKind"));
+    words.put("trait of a transfer switch", Words.TRANSFER_TRAITS.known());
     words.put("order of slots", Arrays.stream(SlotOrder.values()).map(SlotOrder::word).toList());
     words.put("line of a panel", GrammarWords.of("panelSetting"));
     words.put("trait of a breaker", sorted(SlotBinder.TRAITS));

@@ -229,13 +229,20 @@ final class PanelBinder {
       case "transfer" -> MainDevice.Kind.TRANSFER;
       default -> MainDevice.Kind.BREAKER;
     };
+    Set<String> traits = new HashSet<>();
     for (Tree.Word word : main.words()) {
-      scope.report(
-          Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a main")
-              .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can stand here"));
+      Optional<String> trait = kind == MainDevice.Kind.TRANSFER ? Words.TRANSFER_TRAITS.meant(word.text()) : Optional.empty();
+      if (trait.isPresent()) {
+        traits.add(trait.get());
+      } else {
+        scope.report(
+            Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a main")
+                .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can stand here"
+                    + (kind == MainDevice.Kind.TRANSFER ? "; of a transfer switch automatic and load-managed" : "")));
+      }
     }
     return new MainDevice(
-        kind, rating, interrupting, TerminalBinder.bind(main.terminals(), scope), Origin.of(main.span()));
+        kind, rating, interrupting, TerminalBinder.bind(main.terminals(), scope), traits, Origin.of(main.span()));
   }
 
   private void finish(Draft draft, List<String> path) {

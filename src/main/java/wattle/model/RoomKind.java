@@ -40,6 +40,7 @@ public enum RoomKind {
   WORKSHOP("accessory", "shop barn studio"), //
   SHED("accessory", "outbuilding greenhouse toolshed"), //
   BOATHOUSE("accessory", "dock boat-house"), //
+  LIVESTOCK("damp", "stall stalls stable stables byre cowshed henhouse hen-house chicken-coop coop pigsty milking-parlor dairy"), //
   UTILITY("service-space", "mechanical furnace-room boiler-room equipment plant"), //
   CLOSET("living-space", "wardrobe walk-in"), //
   PANTRY("food", "larder"), //
@@ -60,8 +61,8 @@ public enum RoomKind {
   private static final List<String> ENDS = List.of("bathroom", "bath", "bedroom", "kitchen", "garage", "closet", "porch", "patio", "deck",
       "yard", "attic", "basement", "shed", "hallway");
 
-  private static final Set<RoomKind> WORKPLACES = EnumSet.of(OFFICE, WORKSHOP, CORRIDOR, LOBBY, STAIRWELL, LIFT_MACHINE_ROOM,
-      ELEVATOR_MACHINE_ROOM);
+  private static final Set<RoomKind> WORKPLACES = EnumSet.of(OFFICE, WORKSHOP, CORRIDOR, LOBBY, STAIRWELL, LIVESTOCK,
+      LIFT_MACHINE_ROOM, ELEVATOR_MACHINE_ROOM);
 
   private static final Map<String, RoomKind> BY_NAME = byName();
 

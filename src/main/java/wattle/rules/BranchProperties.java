@@ -3,9 +3,11 @@ package wattle.rules;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import wattle.conductors.BranchLengths;
 import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
@@ -179,6 +181,8 @@ final class BranchProperties {
         .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
         .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
+        .wordSet("room-uses", "kinds of the rooms at its ends", BranchProperties::roomUses)
+        .rests(Doubt.ROOM)
         .wordSet("roles", "what its conductors do",
             (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor",
@@ -197,6 +201,9 @@ final class BranchProperties {
         .rests(Properties.LOADS_OF_BRANCH)
         .figure("load-has", Dimension.CURRENT, "ampacity that its hots have for that",
             (f, r) -> CircuitCheck.of(f, r).map(c -> tenth(c.has())))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .figure("standby-needs", Dimension.CURRENT,
+            "ampacity that the conductors of a generator need that stays where it is; absent for all else", BranchProperties::standbyNeeds)
         .rests(Properties.LOADS_OF_BRANCH)
         .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
         .sure()
@@ -257,14 +264,29 @@ final class BranchProperties {
     return RacewayProperties.addTo(properties, (f, r) -> Optional.of(r.section().wiring()), (f, r) -> r.section().length()).made();
   }
 
+  /** Of what the generator gives, so many percent by the code; all of it where a breaker of its own holds it to that. */
+  private static Optional<Quantity> standbyNeeds(Facts facts, RunOf run) {
+    return facts.devicesOf(run.branch()).stream().filter(d -> d.kind().name().equals("standby generator")).findFirst()
+        .flatMap(d -> Standby.gives(facts, d).flatMap(
+            gives -> facts.library().limit("generator-conductor")
+                .map(l -> tenth(gives.si() * (d.traits().contains("own-breaker") ? 1 : l.value().si())))));
+  }
+
   private static boolean endsOutdoors(Facts facts, RunOf run) {
-    return run.branch().points().get(run.section().to()).box()
+    return kindAt(facts, run, run.section().to()).filter(k -> k.places().contains("outdoors")).isPresent();
+  }
+
+  private static Set<String> roomUses(Facts facts, RunOf run) {
+    return Stream.of(run.section().from(), run.section().to()).flatMap(p -> kindAt(facts, run, p).stream()).map(RoomKind::word)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static Optional<RoomKind> kindAt(Facts facts, RunOf run, int point) {
+    return run.branch().points().get(point).box()
         .map(facts.house().boxes()::get)
         .map(b -> facts.house().rooms().get(b.room()))
         .flatMap(r -> r.kind())
-        .flatMap(RoomKind::of)
-        .filter(k -> k.places().contains("outdoors"))
-        .isPresent();
+        .flatMap(RoomKind::of);
   }
 
   private static String roleWord(Role role) {

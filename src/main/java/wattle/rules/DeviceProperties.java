@@ -77,9 +77,22 @@ final class DeviceProperties {
             DeviceProperties::effective)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("most-breaker", Dimension.CURRENT,
-            "largest breaker that its article allows it; absent where it shares its circuit, for a motor behind a fuse, and where its nameplate says",
+            "largest breaker that its article allows it; absent where it shares its circuit, for a motor behind a fuse, and where its"
+                + " nameplate says",
             MostBreaker::of)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
+        .figure("gives", Dimension.CURRENT, "of a source that can feed a panel alone, what it is rated for on each leg", Standby::gives)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
+        .figure("takes-over", Dimension.CURRENT, "of a source, the load calculated for the panel that it feeds alone", Standby::asked)
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.CONTENTS)
+        .truth("automatic-transfer", "of a source, whether its panel goes over to it by itself",
+            (f, d) -> Standby.transferIs(f, d, "automatic"))
+        .rests(Doubt.FED, Doubt.PANEL)
+        .truth("managed-transfer", "of a source, whether an energy management system holds back what it cannot carry",
+            (f, d) -> Standby.transferIs(f, d, "load-managed"))
+        .rests(Doubt.FED, Doubt.PANEL)
+        .thing("taken-over", Kind.PANEL, "of a source, the panel that it feeds alone", Standby::panel)
+        .rests(Doubt.FED)
         .figure("start-current", Dimension.CURRENT, "of a motor, what it takes with its rotor locked",
             (f, d) -> MotorStart.of(f, d).map(m -> Quantity.of(Math.round(10 * m.amperes()) / 10.0, Units.AMPERE)))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)

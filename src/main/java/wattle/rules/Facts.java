@@ -27,6 +27,7 @@ import wattle.model.PanelSupply;
 import wattle.model.Point;
 import wattle.model.Raceway;
 import wattle.model.Room;
+import wattle.model.RoomKind;
 import wattle.model.Section;
 import wattle.model.Service;
 import wattle.model.Status;
@@ -427,10 +428,19 @@ final class Facts {
 
   /**
    * Whether a room belongs to a dwelling. Where dwellings name their panels, one whose wiring is all fed from others is common to
-   * them; where the plan is of no dwelling, none does.
+   * them; where the plan is of no dwelling, none does, and a place for livestock never does.
    */
   boolean isInDwelling(Room room) {
-    return isResidential() && !isCommon(room);
+    return isResidential(room) && !isCommon(room);
+  }
+
+  /** Whether a room is of a dwelling or common to several. */
+  boolean isResidential(Room room) {
+    return isResidential() && !isForLivestock(room);
+  }
+
+  private static boolean isForLivestock(Room room) {
+    return room.kind().flatMap(RoomKind::of).filter(k -> k == RoomKind.LIVESTOCK).isPresent();
   }
 
   private boolean isCommon(Room room) {

@@ -28,7 +28,7 @@ final class RoomProperties {
                 + " none does in a plan without dwelling and bedroom that is on three phases or has a place of work such as an office",
             (f, r) -> f.isInDwelling(r))
         .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
-        .truth("residential", "whether it is of a dwelling or common to several", (f, r) -> f.isResidential())
+        .truth("residential", "whether it is of a dwelling or common to several", (f, r) -> f.isResidential(r))
         .rests(Doubt.DWELLING)
         .words("status", "new, existing or to-remove", (f, r) -> f.statusWord(r.status())).rests(Doubt.STATUS)
         .figure("area", Dimension.AREA, "floor area", (f, r) -> Optional.ofNullable(r.facts().get("area")))
@@ -72,6 +72,9 @@ final class RoomProperties {
         .stated("island or no island in the line of the kitchen")
         .truth("bonding-grid", "whether metal and paving around a pool are bonded together", (f, r) -> r.flags().get("bonding-grid"))
         .stated("bonding-grid or no bonding-grid in the line of the pool")
+        .truth("equipotential-plane", "whether metal in the floor and metal that animals touch are bonded together",
+            (f, r) -> r.flags().get("equipotential-plane"))
+        .stated("equipotential-plane or no equipotential-plane in the line of the room")
         .truth("storage", "whether an attic or underfloor space is used for storage", (f, r) -> r.flags().get("storage"))
         .stated("storage or no storage in the line of the room")
         .truth("has-equipment", "whether equipment that needs servicing is in it: stated, or a furnace, heat pump, pump or water heater",

@@ -3,6 +3,7 @@ package wattle.words;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.MainDevice;
@@ -99,6 +100,7 @@ public final class BreakerWords {
       case TRANSFER -> "transfer switch";
       case LUGS -> "main lugs";
     };
-    return kind + main.rating().map(r -> " " + r).orElse("");
+    String traits = main.traits().stream().sorted().map(t -> t + " ").collect(Collectors.joining());
+    return traits + kind + main.rating().map(r -> " " + r).orElse("");
   }
 }

@@ -17,7 +17,7 @@ import wattle.quantity.Units;
 final class Areas {
   /** Places that the codes leave out of the floor area: NFPA 70 220.41, CSA C22.1 8-110. */
   private static final Set<String> UNCOUNTED = Set.of("garage", "outdoors", "porch", "deck", "yard", "roof", "balcony", "patio",
-      "pool", "carport", "shed", "boathouse", "crawl-space", "attic");
+      "pool", "carport", "shed", "boathouse", "crawl-space", "attic", "livestock");
 
   static final String ESTIMATED = "room-area-estimated";
 

@@ -47,8 +47,9 @@ class MostBreakerTest {
   }
 
   /**
-   * ecmweb.com, Code Q&A: overcurrent protection for appliance circuits: 4,500 W / 240 V = 18.75 A, × 150 % = 28 A, 30 A; forums.mikeholt.com,
-   * non motor appliance 422.11(E): 32 A × 150 % = 48 A, 50 A; the same forum, unit 6 question 50: 2,500 W may have 20 A.
+   * ecmweb.com, Code Q&A: overcurrent protection for appliance circuits: 4,500 W / 240 V = 18.75 A, × 150 % = 28 A, 30 A;
+   * forums.mikeholt.com, non motor appliance 422.11(E): 32 A × 150 % = 48 A, 50 A; the same forum, unit 6 question 50: 2,500 W may
+   * have 20 A.
    */
   @ParameterizedTest
   @CsvSource({"4.5 kW, 30, 35", "32 A, 50, 60", "2.5 kW, 20, 25", "5.5 kW, 35, 40"})
@@ -75,7 +76,10 @@ class MostBreakerTest {
         .containsExactly("load-breaker-large");
   }
 
-  /** NFPA 70 430.52(C)(1), tables 430.248 and 430.250: 2 hp at 230 V 12 A, × 250 % = 30 A; 5 hp three-phase at 208 V 16.7 A: 41.75 A, 45 A. */
+  /**
+   * NFPA 70 430.52(C)(1), tables 430.248 and 430.250: 2 hp at 230 V 12 A, × 250 % = 30 A; 5 hp three-phase at 208 V 16.7 A: 41.75 A,
+   * 45 A.
+   */
   @Test
   void motors() {
     assertThat(onSplitPhase("30 A", "6/2 NM-B", "compressor 2 hp 240 V")).isEmpty();
@@ -108,6 +112,22 @@ class MostBreakerTest {
     Device welder = plan.house().devices().get("shop.x");
     assertThat(new WelderCurrents(plan.library()).effective(welder, primary)).hasValueSatisfying(e -> assertThat(e)
         .isCloseTo(effective, within(1e-9)));
+  }
+
+  /** NFPA 70 630.11(A): 45 A at 20 % counts 45 A × 0.45 = 20.25 A in the worksheet, as a stated effective current does. */
+  @ParameterizedTest
+  @CsvSource({"120/240 V", "120/208 V", "120/208 V three-phase"})
+  void weldersInWorksheets(String system) {
+    double byDuty = calculated(system, "welder 45 A duty-cycle 20 %");
+    assertThat(byDuty).isCloseTo(calculated(system, "welder 45 A effective 20.25 A"), within(1e-6));
+    assertThat(byDuty).isCloseTo(calculated(system, "welder 20.25 A"), within(1e-6));
+    assertThat(calculated(system, "welder 45 A")).isGreaterThan(byDuty);
+  }
+
+  private static double calculated(String system, String device) {
+    Compilation plan = compile(system, "1+3 50 A two-pole", "6/2 NM-B", device, "dwelling { floor-area 100 m2 }\n");
+    var worksheets = plan.figures().worksheets();
+    return worksheets.services().stream().findFirst().flatMap(worksheets::least).orElseThrow().current().si();
   }
 
   @Test

@@ -1,0 +1,61 @@
+package wattle.rules;
+
+import java.util.List;
+import java.util.Optional;
+import wattle.model.Breaker;
+import wattle.model.Device;
+import wattle.model.DeviceKind.Grid;
+import wattle.model.MainDevice;
+import wattle.model.Panel;
+import wattle.model.PanelSupply;
+import wattle.model.SupplySystem;
+import wattle.quantity.Quantity;
+import wattle.quantity.Units;
+
+/**
+ * A source that can feed a panel alone, behind a transfer switch or an interlock, held against the load calculated for all that it
+ * takes over (NFPA 70 702.4).
+ */
+final class Standby {
+  private Standby() {}
+
+  /** What it gives, on each leg; absent for what can only follow another source, and where no rating is stated. */
+  static Optional<Quantity> gives(Facts facts, Device source) {
+    boolean alone = source.kind().grid().filter(g -> g != Grid.FOLLOWS).isPresent();
+    Optional<SupplySystem> system = facts.branchOf(source).flatMap(facts::systemOf);
+    return system.filter(s -> alone && source.voltAmperes() > 0)
+        .map(s -> Quantity.of(tenth(source.voltAmperes() / volts(facts, source, s)), Units.AMPERE));
+  }
+
+  private static double volts(Facts facts, Device source, SupplySystem system) {
+    int hots = facts.branchOf(source).orElseThrow().hots().size();
+    return hots > 2 ? Math.sqrt(3) * system.legToLegVolts() : hots == 2 ? system.legToLegVolts() : system.legToNeutralVolts();
+  }
+
+  /** The panel that it takes over. */
+  static Optional<Panel> panel(Facts facts, Device source) {
+    return facts.branchOf(source).stream().flatMap(b -> facts.breakersOf(b).stream()).filter(Standby::takesOver).findFirst()
+        .flatMap(b -> Optional.ofNullable(facts.house().panels().get(b.id().panel())));
+  }
+
+  private static boolean takesOver(Breaker breaker) {
+    return breaker.interlocked() || breaker.backFed();
+  }
+
+  /** The load calculated for that panel; absent where it cannot be. */
+  static Optional<Quantity> asked(Facts facts, Device source) {
+    return panel(facts, source).flatMap(p -> p.supply() instanceof PanelSupply.FromService from
+        ? ServiceConductor.calculated(facts, facts.house().services().get(from.service()))
+        : facts.calculated(p).flatMap(w -> w.current().quantity())).map(q -> Quantity.of(tenth(q.si()), Units.AMPERE));
+  }
+
+  /** Whether a transfer switch of that panel has a trait; false where it has no transfer switch. */
+  static boolean transferIs(Facts facts, Device source, String trait) {
+    List<MainDevice> mains = panel(facts, source).stream().flatMap(p -> p.main().stream()).toList();
+    return mains.stream().anyMatch(m -> m.kind() == MainDevice.Kind.TRANSFER && m.traits().contains(trait));
+  }
+
+  private static double tenth(double amperes) {
+    return Math.round(10 * amperes) / 10.0;
+  }
+}
