@@ -149,6 +149,7 @@ final class BranchChecks {
       Breaker second = breakers.get(ids.get(1));
       scope.report(
           Finding.error(Mistake.SHARED_NEUTRAL_TWO_BREAKERS, "hots of multiwire circuit '" + branch.name() + "' do not open together")
+              .about(branch.name())
               .at(second.origin().name(), "breaker " + second.id())
               .with(first.origin().name(), "breaker " + first.id())
               .with(branch.wiring().origin().whole(), "one neutral for both hots")
@@ -229,6 +230,7 @@ final class BranchChecks {
     }
     scope.report(
         Finding.error(Mistake.TWO_POLE_ON_ONE_LEG, "both poles of breaker " + breaker.id() + " are on leg " + legs.get(0))
+            .about(breaker.id().toString())
             .at(breaker.origin().name(), "these slots stand on the same leg")
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")

@@ -70,7 +70,8 @@ final class BranchControls {
           boolean both = switches.size() == 1 && switches.get(0).kind().opensTwoHots() && draft.hots.size() > 1;
           Group group = new Group(
               switches.stream().map(UnwiredDevice::name).toList(),
-              switches.stream().map(s -> stopOf.get(s.name())).toList(), both ? Set.of(0, 1) : Set.of(first.hot.orElse(0)), worked);
+              switches.stream().map(s -> stopOf.get(s.name())).toList(),
+              both ? Set.of(0, 1) : Set.of(first.hotOf(switches.get(0)).orElse(0)), worked);
           controls.groups.add(group);
           controls.fed.add(switches.get(0).name());
           checkWays(switches, scope);
@@ -86,6 +87,7 @@ final class BranchControls {
     if (switches.size() == 1 && first.kind().ways() > 2) {
       scope.report(
           Finding.error(Mistake.THREE_WAY_ALONE, "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
+              .about(first.name())
               .at(first.origin().name(), "no other switch controls the same lights")
               .because("A three-way switch works a light together with a second one; alone it is a plain switch.")
               .fix(ofKind(first, "switch", "make it a switch"))
@@ -100,6 +102,7 @@ final class BranchControls {
                 .error("switch-ways",
                     "'" + device.name() + "' is a " + device.kind().name() + " where a " + (ways == 3 ? "three-way" : "four-way")
                         + " switch is needed")
+                .about(device.name())
                 .at(device.origin().name(), "one of " + switches.size() + " switches for the same lights")
                 .because("The two end switches of a group are three-way, those between them four-way.")
                 .fix(ofKind(device, ways == 3 ? "three-way switch" : "four-way switch",
@@ -123,6 +126,7 @@ final class BranchControls {
     scope.report(
         Finding
             .warning("switch-leaves-hot-live", "'" + device.name() + "' opens one hot of '" + load.name() + "' and leaves the other live")
+            .about(device.name())
             .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
             .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
             .because("Switched off, it still stands at the voltage of a hot to ground, and who opens it may take it for dead.")

@@ -1,6 +1,7 @@
 package wattle.bind;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,12 +23,23 @@ final class BranchDraft {
     final Span span;
     final List<UnwiredDevice> devices = new ArrayList<>();
     Optional<Tree.Word> hotWord = Optional.empty();
+
+    /** That of devices which do not say their own. */
     Optional<Integer> hot = Optional.empty();
+
+    /** By the names of devices. */
+    final Map<String, Integer> hots = new HashMap<>();
+
     boolean wiredThrough;
 
     Stop(Optional<String> box, Span span) {
       this.box = box;
       this.span = span;
+    }
+
+    /** Which hot a device here sits on; absent where nothing says it. */
+    Optional<Integer> hotOf(UnwiredDevice device) {
+      return Optional.ofNullable(hots.get(device.name())).or(() -> hot);
     }
 
     private Stop untouched() {

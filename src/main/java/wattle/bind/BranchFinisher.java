@@ -41,7 +41,7 @@ final class BranchFinisher {
       return Optional.empty();
     }
     List<Point> points = draft.stops.stream()
-        .map(s -> new Point(s.box, s.devices.stream().map(UnwiredDevice::name).toList(), s.hot, s.wiredThrough, Origin.of(s.span)))
+        .map(s -> new Point(s.box, s.devices.stream().map(UnwiredDevice::name).toList(), s.hot, s.hots, s.wiredThrough, Origin.of(s.span)))
         .toList();
     List<Section> sections = new ArrayList<>();
     for (int i = 0; i < draft.legs.size(); i++) {

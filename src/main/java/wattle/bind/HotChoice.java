@@ -23,7 +23,7 @@ final class HotChoice {
     if (device.kind().needs().contains(Need.TWO_HOTS) || isSplitOverTwo(device)) {
       return Set.of(0, 1);
     }
-    return Set.of(stop.hot.orElse(0));
+    return Set.of(stop.hotOf(device).orElse(0));
   }
 
   /** Whether a load sits between two hots. */

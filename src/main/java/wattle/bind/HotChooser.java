@@ -1,8 +1,8 @@
 package wattle.bind;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
@@ -23,38 +23,37 @@ final class HotChooser {
   /** Notes it at each stop, once the branch's hots are known. */
   void choose(BranchDraft draft) {
     for (BranchDraft.Stop stop : draft.stops) {
-      Optional<Tree.Word> word = stop.hotWord;
       for (UnwiredDevice device : stop.devices) {
-        word = device.hot().isPresent() ? device.hot() : word;
+        device.hot().flatMap(word -> hotOf(word, draft)).ifPresent(hot -> stop.hots.put(device.name(), hot));
       }
-      if (word.isPresent()) {
-        stop.hot = hotOf(word.get(), draft);
-        checkAgreed(stop, word.get(), draft);
-      } else if (draft.hots.size() > 1) {
-        stop.devices.stream().filter(this::mustChoose).findFirst().ifPresent(d -> askWhich(d, draft));
+      if (stop.hotWord.isPresent()) {
+        stop.hot = hotOf(stop.hotWord.get(), draft);
+        stop.devices.forEach(d -> checkAgreed(stop, d));
+      } else if (Set.copyOf(stop.hots.values()).size() == 1) {
+        stop.hot = stop.hots.values().stream().findFirst(); // what one of a box says goes for those that say nothing
+      } else if (draft.hots.size() > 1 && stop.devices.stream().noneMatch(d -> d.hot().isPresent() && !stop.hots.containsKey(d.name()))) {
+        stop.devices.stream().filter(this::mustChoose).filter(d -> d.hot().isEmpty()).findFirst().ifPresent(d -> askWhich(d, draft));
       }
     }
     new IdlePoles(scope).check(draft);
   }
 
-  /** The 120 V devices of one box are on one hot: what the chain and each device says of it has to be the same. */
-  private void checkAgreed(BranchDraft.Stop stop, Tree.Word taken, BranchDraft draft) {
-    List<Tree.Word> said = new ArrayList<>();
-    stop.hotWord.ifPresent(said::add);
-    stop.devices.forEach(d -> d.hot().ifPresent(said::add));
-    for (Tree.Word word : said) {
-      if (stop.hot.isPresent() && !known(word, draft).equals(stop.hot)) {
-        scope.report(
-            Finding.error("hot-disagrees", "'" + stop.box.orElse("") + "' is said to be on " + word + " and on " + taken)
-                .at(taken.span(), "on " + taken)
-                .with(word.span(), "on " + word)
-                .because(
-                    "The 120 V devices of one box are on one hot of their branch; all of them would be counted and drawn on " + taken + ".")
-                .fix(Fix.offered("write " + taken + " there too", word.span(), taken.text()))
-                .fix(Fix.offered("write " + word + " here too", taken.span(), word.text()))
-                .fix("give each a box of its own"));
-        return;
-      }
+  /** What the chain says of all devices in a box, and one of them of itself, has to be the same. */
+  private void checkAgreed(BranchDraft.Stop stop, UnwiredDevice device) {
+    Optional<Integer> own = Optional.ofNullable(stop.hots.get(device.name()));
+    if (own.isPresent() && stop.hot.isPresent() && !own.equals(stop.hot)) {
+      Tree.Word all = stop.hotWord.orElseThrow();
+      Tree.Word word = device.hot().orElseThrow();
+      scope.report(
+          Finding.error("hot-disagrees", "'" + device.name() + "' is said to be on " + word + " and on " + all)
+              .about(device.name())
+              .at(word.span(), "on " + word)
+              .with(all.span(), "on " + all)
+              .because(
+                  "What a run says goes for every 120 V device in the box it comes to; this one was counted and drawn on " + word + ".")
+              .fix(Fix.offered("write " + all + " behind the device too", word.span(), all.text()))
+              .fix(Fix.offered("write " + word + " in the run too", all.span(), word.text()))
+              .fix("leave it out of the run, and write it behind each device"));
     }
   }
 
@@ -69,6 +68,7 @@ final class HotChooser {
     List<String> colors = colors(draft);
     Finding.Builder finding = Finding
         .error(Mistake.HOT_UNSTATED, "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
+        .about(device.name())
         .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
         .because("Which leg it loads, and what the shared neutral carries, depends on it.");
     Optional<Span> place = draft.places().stream()

@@ -28,7 +28,7 @@ final class IdlePoles {
     for (BranchDraft.Stop stop : draft.stops) {
       for (UnwiredDevice device : stop.devices) {
         Set<Integer> hots = HotChoice.of(device, stop, draft);
-        boolean chosen = hots.size() > 1 || stop.hot.isPresent();
+        boolean chosen = hots.size() > 1 || stop.hotOf(device).isPresent();
         if (!chosen && device.kind().family() != DeviceKind.Family.JUNCTION) {
           return; // which hot it is on is not said: that is the finding
         }
@@ -55,6 +55,7 @@ final class IdlePoles {
         Finding
             .warning("pole-feeds-nothing",
                 poles + " of the breaker of '" + draft.name() + "' " + (idle.size() == 1 ? "feeds" : "feed") + " nothing")
+            .about(draft.name())
             .at(draft.tree.name().span(), draft.hots.size() + " hots" + (legs.isEmpty() ? "" : "; nothing is on leg " + legs))
             .with(device.origin().name(), "a " + device.kind().name() + " " + devices)
             .because("A conductor that is capped at a live breaker is a slip of the plan, or a three-phase load that is entered as a"

@@ -85,6 +85,7 @@ final class LoadBinder {
       String given = volts(least) + (!threePhase && system.legs().size() > 1 ? " and " + volts(system.legToLegVolts()) : "");
       scope.report(
           Finding.error("voltage-unfit", "'" + device.name() + "' is made for " + stated + " and its supply gives " + given)
+              .about(device.name())
               .at(device.origin().name(), "rated " + stated)
               .because("Far below its voltage an appliance does not work, and far above it burns out.")
               .fix("state the voltage on its nameplate"));
@@ -117,6 +118,7 @@ final class LoadBinder {
               .error(Mistake.LOAD_240_ON_ONE_POLE,
                   "'" + device.name() + "' needs " + volts(system.legToLegVolts()) + " and '" + draft.name() + "' gives "
                       + volts(system.legToNeutralVolts()))
+              .about(device.name())
               .at(at, "a " + kind.name() + " works between two hots")
               .with(draft.tree.name().span(), "one pole feeds this branch")
               .because("On one hot and the neutral it would get half of its voltage and a quarter of its heat.")
@@ -129,6 +131,7 @@ final class LoadBinder {
               .error("load-three-phase-lacks-hots",
                   "'" + device.name() + "' is three-phase and '" + draft.name() + "' brings "
                       + (draft.hots.size() == 1 ? "one hot" : "two hots"))
+              .about(device.name())
               .at(at, "a " + kind.name() + " works between three hots")
               .with(draft.tree.name().span(), "fed by " + (draft.hots.size() == 1 ? "one pole" : "two poles"))
               .because("A three-phase motor on two hots does not start, or overheats; a heater gives part of its heat.")
@@ -148,6 +151,7 @@ final class LoadBinder {
               .error(Mistake.LOAD_120_WITHOUT_NEUTRAL,
                   "'" + device.name() + "' is made for " + volts(system.legToNeutralVolts()) + " and '" + draft.name()
                       + "' brings two hots and no neutral")
+              .about(device.name())
               .at(at, "a " + kind.name() + " works between a hot and the neutral")
               .with(cable, insulated + " insulated conductors, both hots")
               .because("Between the two hots it would get " + volts(system.legToLegVolts()) + ".")
@@ -160,6 +164,7 @@ final class LoadBinder {
   private void reportNeutralMissing(UnwiredDevice device, DeviceKind kind, Span cable, int insulated) {
     scope.report(
         Finding.error(Mistake.NEUTRAL_MISSING, "'" + device.name() + "' needs a neutral and its cable has none")
+            .about(device.name())
             .at(device.origin().name(), "a " + kind.name() + " returns on the neutral")
             .with(cable, insulated + (insulated == 1 ? " insulated conductor" : " insulated conductors, all hots"))
             .because("Its 120 V parts return on the neutral; the ground must never carry working current.")
@@ -270,7 +275,7 @@ final class LoadBinder {
           : kind.halves().stream().map(h -> new Part(h, (Connection) new Connection.Unconnected(), 1.0)).toList();
     }
     int hots = place.get().draft.hots.size();
-    int chosen = place.get().stop.hot.orElse(0);
+    int chosen = place.get().stop.hotOf(device).orElse(0);
     if (!kind.halves().isEmpty()) {
       boolean split = hots > 1 && HotChoice.isSplitOverTwo(device);
       List<Part> parts = new ArrayList<>();

@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.cli.PictureOutput.Format;
 import wattle.compiler.Compilation;
-import wattle.emit.document.findings.MarkedPicture;
+import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.graphviz.DotEngine;
@@ -101,11 +101,11 @@ final class DrawCommand implements Callable<Integer> {
       output.write(dot(plan), spec.commandLine().getOut());
     } else {
       if (onPaper) {
-        wattle.emit.media.drawing.View sheets = onSheets(plan, layout);
+        wattle.emit.media.drawing.View sheets = marks(plan).on(onSheets(plan, layout), side());
         String title = sheets.title() + ": " + plan.house().title().orElse("untitled plan");
         output.write(paper.sheets(sheets, plan.house()), title, spec.commandLine().getOut());
       } else {
-        Drawing drawing = plain ? drawing(plan, layout) : MarkedPicture.of(plan, drawing(plan, layout), side());
+        Drawing drawing = marks(plan).on(drawing(plan, layout), side());
         output.write(List.of(drawing), drawing.title(), spec.commandLine().getOut());
       }
     }
@@ -157,6 +157,10 @@ final class DrawCommand implements Callable<Integer> {
           + " at most is drawn, so split it into several branches");
     }
     return branch;
+  }
+
+  private FindingMarks marks(Compilation plan) {
+    return plain ? FindingMarks.none() : FindingMarks.of(plan);
   }
 
   private Marked.Side side() {

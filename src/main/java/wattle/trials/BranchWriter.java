@@ -143,15 +143,16 @@ final class BranchWriter {
   /** What a conductor is joined to in the box before; there hot and neutral are exchanged beyond a reversed device. */
   private int upstream(Section section, Role role) {
     Role joined = role;
-    if (branch.points().get(section.from()).wiredThrough() && isReversed(section.from())) {
-      Role hot = new Role.Hot(new Place(branch, section.from()).hot());
+    Optional<String> reversed = reversed(section.from());
+    if (branch.points().get(section.from()).wiredThrough() && reversed.isPresent()) {
+      Role hot = new Role.Hot(new Place(branch, section.from(), reversed).hot());
       joined = role.equals(hot) ? new Role.Neutral() : role instanceof Role.Neutral ? hot : role;
     }
     return terminals.get(section.from()).getOrDefault(joined, Network.OPEN);
   }
 
-  private boolean isReversed(int point) {
-    return branch.points().get(point).devices().stream().anyMatch(out.scenario.reversed()::contains);
+  private Optional<String> reversed(int point) {
+    return branch.points().get(point).devices().stream().filter(out.scenario.reversed()::contains).findFirst();
   }
 
   private Set<Role> neededAt(int p) {

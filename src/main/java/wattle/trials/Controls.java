@@ -58,7 +58,7 @@ final class Controls {
 
   private static List<Integer> hots(List<String> switches, int point, Branch branch, House house) {
     boolean two = switches.size() == 1 && house.devices().get(switches.get(0)).kind().opensTwoHots() && branch.hots().size() > 1;
-    return two ? List.of(0, 1) : List.of(new Place(branch, point).hot());
+    return two ? List.of(0, 1) : List.of(branch.points().get(point).hotOf(switches.get(0)));
   }
 
   /** The group that controls a device. */

@@ -130,7 +130,7 @@ final class DeviceWriter {
     Map<Role, Integer> here = terminals.get(point);
     int metal = here.get(BranchWriter.metalOf(lifted));
     int box = boxes.get(point);
-    Optional<Integer> hot = new Place(branch, point).role(Event.Conductor.HOT).map(here::get);
+    Optional<Integer> hot = new Place(branch, point, Optional.of(lifted.at())).role(Event.Conductor.HOT).map(here::get);
     if (lifted.leakage().isPresent() && hot.isPresent()) {
       int element = out.net.resistance(box, metal, hot.get(), Math.max(HouseNetworkBuilder.BOLTED, lifted.leakage().get()));
       out.leakages.add(new HouseNetwork.Leakage(lifted.at(), element));
@@ -141,7 +141,7 @@ final class DeviceWriter {
 
   private void fault(Scenario.Fault fault, int point) {
     Map<Role, Integer> here = terminals.get(point);
-    Place place = new Place(branch, point);
+    Place place = new Place(branch, point, Optional.of(fault.at()));
     Optional<Integer> from = place.role(fault.from()).map(here::get);
     Optional<Integer> to = place.role(fault.to()).map(here::get);
     if (from.isPresent() && to.isPresent()) {

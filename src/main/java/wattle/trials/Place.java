@@ -10,8 +10,16 @@ import wattle.model.House;
 import wattle.model.Role;
 import wattle.model.Section;
 
-/** A point of a branch, where a box is. */
-record Place(Branch branch, int point) {
+/**
+ * A point of a branch, where a box is.
+ *
+ * @param device the device in it that is meant; absent for all of the box
+ */
+record Place(Branch branch, int point, Optional<String> device) {
+  Place(Branch branch, int point) {
+    this(branch, point, Optional.empty());
+  }
+
   /** Where a device or box is; a device where it is connected, a box where the first branch that comes to it has it. */
   static Optional<Place> of(House house, String name) {
     Device device = house.devices().get(name);
@@ -29,7 +37,7 @@ record Place(Branch branch, int point) {
   private static Optional<Place> ofDevice(Branch branch, String device) {
     for (int p = 0; p < branch.points().size(); p++) {
       if (branch.points().get(p).devices().contains(device)) {
-        return Optional.of(new Place(branch, p));
+        return Optional.of(new Place(branch, p, Optional.of(device)));
       }
     }
     return Optional.empty();
@@ -50,9 +58,9 @@ record Place(Branch branch, int point) {
     return branch.sections().stream().filter(s -> s.to() == point).findFirst();
   }
 
-  /** Which of the branch's hots the devices here sit on. */
+  /** Which of the branch's hots the device sits on, or those of the box that do not say. */
   int hot() {
-    return branch.points().get(point).hot().orElse(0);
+    return device.map(branch.points().get(point)::hotOf).orElse(branch.points().get(point).hot().orElse(0));
   }
 
   /** Name of the box, or of the panel. */

@@ -57,7 +57,7 @@ final class Protections {
       }
       for (int p = 0; p < branch.points().size(); p++) {
         for (String name : branch.points().get(p).devices()) {
-          device(house.devices().get(name), new Place(branch, p));
+          device(house.devices().get(name), new Place(branch, p, Optional.of(name)));
         }
       }
     }

@@ -6,6 +6,13 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -88,5 +95,65 @@ class DrawFindingsTest {
   void whatIsSilencedIsNotMarked() throws Exception {
     Files.writeString(plan, HOUSE + "silence box-overfilled at hall.b1 because \"box extender agreed with the inspector\"\n");
     assertThat(svg("--view", "branch", "--of", "hall")).doesNotContain(OVERFILLED);
+  }
+
+  private String text(String... more) throws Exception {
+    List<String> all = new ArrayList<>(List.of("draw", "--format", "pdf", "--out", folder.resolve("out.pdf").toString(), "--force"));
+    all.addAll(List.of(more));
+    all.add(plan.toString());
+    StringWriter err = new StringWriter();
+    assertThat(Main.run(all.toArray(String[]::new), new PrintWriter(new StringWriter()), new PrintWriter(err))).as(err.toString())
+        .isEqualTo(ExitCode.FOUND);
+    try (PDDocument document = Loader.loadPDF(folder.resolve("out.pdf").toFile())) {
+      return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+    }
+  }
+
+  /** Sheets have the marks and, behind the last piece, what they stand for. */
+  @Test
+  void sheetsHaveThemToo() throws Exception {
+    for (String paper : new String[]{"letter", "A4", "A3", "tabloid"}) {
+      assertThat(text("--view", "branch", "--of", "hall", "--paper", paper)).as(paper).contains("Findings", OVERFILLED,
+          "14 AWG copper on 20 A");
+      assertThat(text("--view", "one-line", "--paper", paper)).as(paper).contains("Findings", "14 AWG copper on 20 A");
+      assertThat(text("--view", "rooms", "--paper", paper, "--plain")).as(paper).doesNotContain("Findings", OVERFILLED);
+    }
+  }
+
+  /** In the report each picture has its own numbers, and what stands under it leads to the finding on the page; on paper too. */
+  @Test
+  void theReportHasThem() throws Exception {
+    String[] arguments = {"report", plan.toString(), "--pdf", "--branches", "--out", folder.toString()};
+    assertThat(Main.run(arguments, new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()))).isEqualTo(ExitCode.FOUND);
+    String page = Files.readString(folder.resolve("report.html"));
+    Matcher link = Pattern.compile("href=\"#([^\"]+)\"").matcher(page);
+    List<String> findings = new ArrayList<>();
+    while (link.find()) {
+      assertThat(page).as(link.group(1)).containsOnlyOnce("id=\"" + link.group(1) + "\"");
+      if (link.group(1).startsWith("fact-")) {
+        findings.add(link.group(1));
+      }
+    }
+    Matcher article = Pattern.compile("<article id=\"(fact-\\d+)\"[^>]*><h3><span[^>]*>error</span>\\s+box hall.b1 is overfilled")
+        .matcher(page);
+    assertThat(article.find()).isTrue();
+    String id = article.group(1);
+    // The box stands in the wiring of its branch and in its room.
+    assertThat(findings).filteredOn(id::equals).hasSize(2);
+    try (PDDocument document = Loader.loadPDF(folder.resolve("report.pdf").toFile())) {
+      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      // Among the findings, under the wiring of the branch and under the rooms.
+      assertThat(text.split("box hall.b1 is overfilled: needs", -1)).hasSizeGreaterThanOrEqualTo(4);
+    }
+  }
+
+  /** Both hots of a multiwire circuit whose breakers open one by one: the finding stands at both ways, with its branch. */
+  @Test
+  void whatTheHouseItselfDoesWrongIsMarkedToo() throws Exception {
+    Files.writeString(plan, HOUSE.replace("5 15 A arc-fault den \"Den\"", "5 15 A arc-fault den \"Den\"\n 3 15 A arc-fault den \"Den\"")
+        .replace("den by 14/2", "den by 14/3").replace("den { a: receptacle tamper-resistant }",
+            "den { a: split receptacle tamper-resistant }"));
+    assertThat(svg("--view", "panel")).contains("do not open together", "href=\"#finding-1\"");
+    assertThat(svg("--view", "branch", "--of", "den")).contains("do not open together", "href=\"#finding-1\"");
   }
 }

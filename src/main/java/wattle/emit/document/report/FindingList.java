@@ -1,6 +1,9 @@
 package wattle.emit.document.report;
 
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
@@ -10,6 +13,7 @@ import wattle.finding.Severity;
 final class FindingList {
   private final PlanText text;
   private final boolean linked;
+  private final Map<Finding, String> ids = new IdentityHashMap<>();
 
   /** @param linked whether the text of the plan stands on the same page */
   FindingList(PlanText text, boolean linked) {
@@ -17,7 +21,11 @@ final class FindingList {
     this.linked = linked;
   }
 
+  /** @param findings the facts of the plan; pictures on the page link to them */
   void writeTo(Markup page, List<Finding> findings) {
+    for (int i = 0; i < findings.size(); i++) {
+      ids.put(findings.get(i), FindingMarks.idOf(i));
+    }
     List<Finding> standing = findings.stream().filter(f -> f.silenced().isEmpty()).toList();
     if (standing.isEmpty()) {
       page.element("p", "Nothing was found by the checks that were made. That is not the same as safe: see what was checked, below.");
@@ -33,7 +41,7 @@ final class FindingList {
   }
 
   private void finding(Markup page, Finding finding) {
-    page.open("article", "class", "finding " + finding.severity());
+    page.open("article", "id", ids.get(finding), "class", "finding " + finding.severity());
     page.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.told()).close();
     finding.place().ifPresent(place -> {
       page.open("p", "class", "place");

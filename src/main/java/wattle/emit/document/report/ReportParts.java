@@ -10,9 +10,11 @@ import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import wattle.compiler.Compilation;
 import wattle.emit.document.directory.DirectorySheets;
+import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Part.Group;
+import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
@@ -64,6 +66,7 @@ final class ReportParts {
   private final boolean sound;
   private final ReportPictures pictures;
   private final Alike alike;
+  private final FindingMarks marks;
 
   private ReportParts(Compilation plan) {
     this.plan = plan;
@@ -72,7 +75,8 @@ final class ReportParts {
     loads = plan.figures().loads();
     sound = plan.count(Severity.ERROR) == 0;
     alike = new Alike(house);
-    pictures = new ReportPictures(house, alike);
+    marks = FindingMarks.inPage(plan);
+    pictures = new ReportPictures(house, alike, marks);
   }
 
   /**
@@ -180,7 +184,7 @@ final class ReportParts {
       return List.of(tooMany("one-line"));
     }
     List<Content> contents = new ArrayList<>(standing());
-    contents.add(new Content.Picture(ONE_LINE, new OneLine(shown, figures).drawing(layout)));
+    contents.add(new Content.Picture(ONE_LINE, marks.on(new OneLine(shown, figures).drawing(layout), Marked.Side.BESIDE)));
     return contents;
   }
 
@@ -189,7 +193,7 @@ final class ReportParts {
     List<Content> contents = new ArrayList<>(standing());
     contents.add(shown.panels().size() > MOST_PANEL_FRONTS
         ? tooMany("panel")
-        : new Content.Picture("Panel fronts", new PanelFront(shown).drawing()));
+        : new Content.Picture("Panel fronts", marks.on(new PanelFront(shown).drawing(), Marked.Side.RIGHT_CORNER)));
     return contents;
   }
 

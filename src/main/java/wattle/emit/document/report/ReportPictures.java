@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
+import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.sheet.schedule.Alike;
 import wattle.emit.view.branchwiring.BranchWiring;
@@ -31,9 +33,12 @@ final class ReportPictures {
 
   private final Alike alike;
 
-  ReportPictures(House house, Alike alike) {
+  private final FindingMarks marks;
+
+  ReportPictures(House house, Alike alike, FindingMarks marks) {
     this.house = house;
     this.alike = alike;
+    this.marks = marks;
   }
 
   /** The legend of all, then every branch. */
@@ -48,7 +53,10 @@ final class ReportPictures {
     contents.add(new Content.Picture("Signs of the pictures", signs(BranchWiring.legend(house, branches))));
     for (Branch branch : branches) {
       Drawing whole = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).bare();
-      contents.add(new Content.Folded(title(branch), whole, PaperRoom.fitted((w, h) -> BranchWiring.strips(house, branch, w, h))));
+      List<Drawing> strips = PaperRoom.fitted((w, h) -> BranchWiring.strips(house, branch, w, h));
+      contents.add(
+          new Content.Folded(
+              title(branch), marks.on(whole, Marked.Side.LEFT_CORNER), marks.on(strips, Marked.Side.LEFT_CORNER)));
     }
     if (all.size() > branches.size()) {
       contents.add(new Content.Remark(
@@ -89,7 +97,8 @@ final class ReportPictures {
     }
     RoomSheet sheet = new RoomSheet(house, rooms);
     return List.of(new Content.Folded(
-        "Boxes and devices of each room, with what protects them", sheet.plate().bare(), PaperRoom.fitted(sheet::strips)));
+        "Boxes and devices of each room, with what protects them", marks.on(sheet.plate().bare(), Marked.Side.BESIDE),
+        marks.on(PaperRoom.fitted(sheet::strips), Marked.Side.BESIDE)));
   }
 
   /**

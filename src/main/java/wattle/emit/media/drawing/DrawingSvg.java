@@ -2,6 +2,8 @@ package wattle.emit.media.drawing;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.emit.media.file.Mark;
 import wattle.emit.media.picture.Face;
 import wattle.emit.media.text.Escape;
@@ -12,24 +14,27 @@ public final class DrawingSvg {
 
   /** The whole document, with the mark of our files. */
   public static String document(Drawing drawing) {
-    return Mark.markUp("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + element(drawing, "drawing"));
+    return Mark.markUp("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + element(drawing, "drawing", "", false));
   }
 
   /**
    * The element alone, for the body of a page.
    *
-   * @param id begins the ids of its title and description, and must be the only one of its kind on the page
+   * @param id begins the ids of all in it, and must be the only one of its kind on the page
    */
   public static String element(Drawing drawing, String id) {
-    return element(drawing, id, false);
+    return element(drawing, id, id + "-", false);
   }
 
   /** The same with its spots, for a page that is pointed at: each bears the class {@code spot} and what it is of. */
   public static String pointable(Drawing drawing, String id) {
-    return element(drawing, id, true);
+    return element(drawing, id, id + "-", true);
   }
 
-  private static String element(Drawing drawing, String id, boolean spots) {
+  /** @param within begins the ids of places in the drawing, to which links in it lead; links to what it has not lead to the page */
+  private static String element(Drawing drawing, String id, String within, boolean spots) {
+    Set<String> targets = drawing.shapes().stream().filter(Shape.Target.class::isInstance).map(t -> ((Shape.Target) t).id())
+        .collect(Collectors.toSet());
     StringBuilder out = new StringBuilder(4096);
     out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(number(drawing.width()));
     out.append("\" height=\"").append(number(drawing.height())).append("\" viewBox=\"0 0 ");
@@ -46,7 +51,13 @@ public final class DrawingSvg {
         wires = !wires;
         out.append(wires ? "<g" + WireSvg.COMMON + ">\n" : "</g>\n");
       }
-      shape(out, shape);
+      if (shape instanceof Shape.Link link) {
+        link(out, link, targets.contains(link.to()) ? within : "");
+      } else if (shape instanceof Shape.Target target) {
+        out.append("<g id=\"").append(Escape.xml(within + target.id())).append("\"/>\n");
+      } else {
+        shape(out, shape);
+      }
     }
     out.append(wires ? "</g>\n" : "");
     if (spots) {
@@ -84,15 +95,15 @@ public final class DrawingSvg {
       WireSvg.write(out, wire);
     } else if (shape instanceof Shape.Text text) {
       text(out, text);
-    } else if (shape instanceof Shape.Link link) {
-      out.append("<a href=\"#").append(Escape.xml(link.to())).append("\"><rect").append(at("x", link.x())).append(at("y", link.y()));
-      out.append(at("width", link.width())).append(at("height", link.height()));
-      out.append(" fill=\"none\" pointer-events=\"all\"/></a>\n");
-    } else if (shape instanceof Shape.Target target) {
-      out.append("<g id=\"").append(Escape.xml(target.id())).append("\"/>\n");
     } else {
       throw new AssertionError(shape);
     }
+  }
+
+  private static void link(StringBuilder out, Shape.Link link, String within) {
+    out.append("<a href=\"#").append(Escape.xml(within + link.to())).append("\"><rect").append(at("x", link.x())).append(at("y", link.y()));
+    out.append(at("width", link.width())).append(at("height", link.height()));
+    out.append(" fill=\"none\" pointer-events=\"all\"/></a>\n");
   }
 
   private static void spot(StringBuilder out, Shape.Spot spot) {

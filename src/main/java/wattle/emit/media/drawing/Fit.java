@@ -2,14 +2,21 @@ package wattle.emit.media.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import wattle.emit.media.picture.Face;
 import wattle.emit.media.text.VisibleText;
 
 /** Cuts text to the room there is. */
 public final class Fit {
+  /** What does not stand before an ellipsis. */
+  private static final Pattern AFTER_WORD = Pattern.compile("[\\s,;:(–-]+$");
+
   private Fit() {}
 
-  /** The text if it fits, else its beginning and an ellipsis; what is hidden in it is made visible. */
+  /**
+   * The text if it fits, else its first words and an ellipsis, or the beginning of a first word that is too long; what is hidden in it is
+   * made visible.
+   */
   public static String within(String text, double size, boolean bold, double width) {
     String visible = VisibleText.of(text);
     Face face = bold ? Face.SANS_BOLD : Face.SANS;
@@ -25,7 +32,8 @@ public final class Fit {
       }
       kept.appendCodePoint(codePoint);
     }
-    return kept.toString().stripTrailing() + "…";
+    int word = visible.charAt(kept.length()) == ' ' ? kept.length() : kept.lastIndexOf(" ");
+    return AFTER_WORD.matcher(word > 0 ? kept.substring(0, word) : kept).replaceFirst("") + "…";
   }
 
   /** Breaks a sentence at its spaces into lines; a single word may be wider than they are. */

@@ -9,7 +9,11 @@ import java.util.List;
  * @param notes sentences, each on lines of its own
  */
 public record Legend(List<Item> items, List<String> notes) {
+  /** Of its smallest type, which stands in signs, in pixels. */
+  public static final double SMALLEST = 9;
+
   private static final double SIZE = 9.5;
+
   private static final double LINE = 14;
   private static final double ITEM_LINE = 22;
 

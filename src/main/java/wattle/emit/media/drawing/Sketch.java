@@ -66,6 +66,13 @@ public final class Sketch {
     return List.copyOf(shapes);
   }
 
+  /** The same, larger or smaller. */
+  public Sketch scaled(double by) {
+    Sketch scaled = new Sketch();
+    shapes.forEach(s -> scaled.add(s.scaled(by)));
+    return scaled;
+  }
+
   /** What holds every shape; a point at the origin for none. */
   public Bounds bounds() {
     return shapes.stream().map(Shape::bounds).reduce(Bounds::with).orElse(new Bounds(0, 0, 0, 0));

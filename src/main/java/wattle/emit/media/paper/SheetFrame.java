@@ -14,31 +14,41 @@ final class SheetFrame {
 
   private static final double PAD = 14;
 
+  /** Legends are made for screens; on paper their type has nine points. */
+  private static final double LEGEND_SCALE = Sheets.READABLE_TYPE * Sheets.PIXELS_PER_POINT / Legend.SMALLEST;
+
   private final double width;
   private final double height;
   private final Legend legend;
   private final double blockWidth;
+  private final double leastBlockHeight;
   private final boolean beside;
   private final double legendWidth;
   private final double legendHeight;
 
   /** @param width of the sheet, in pixels */
-  SheetFrame(double width, double height, Legend legend) {
+  SheetFrame(double width, double height, Legend legend, TitleBlock block, String view) {
     this.width = width;
     this.height = height;
     this.legend = legend;
     double inner = width - 2 * MARGIN;
     blockWidth = Math.min(TitleBlock.WIDEST, inner);
+    leastBlockHeight = block.height(blockWidth, view);
     double left = inner - blockWidth - 2 * PAD;
     double above = height(legend, inner - 2 * PAD);
     // Beside the title block where that is wide enough to be read in lines, and saves height.
-    beside = left > Math.max(240, legend.widestItem()) && Math.max(TitleBlock.HEIGHT, height(legend, left)) < TitleBlock.HEIGHT + above;
+    beside = left > Math.max(240, legend.widestItem() * LEGEND_SCALE)
+        && Math.max(leastBlockHeight, height(legend, left)) < leastBlockHeight + above;
     legendWidth = beside ? left : inner - 2 * PAD;
     legendHeight = height(legend, legendWidth);
   }
 
   private static double height(Legend legend, double width) {
-    return legend.sketch(width).bounds().bottom() + 2 * PAD;
+    return sketch(legend, width).bounds().bottom() + 2 * PAD;
+  }
+
+  private static Sketch sketch(Legend legend, double width) {
+    return legend.sketch(width / LEGEND_SCALE).scaled(LEGEND_SCALE);
   }
 
   double width() {
@@ -50,7 +60,7 @@ final class SheetFrame {
   }
 
   private double stripTop() {
-    double strip = beside ? Math.max(TitleBlock.HEIGHT, legendHeight) : TitleBlock.HEIGHT + legendHeight;
+    double strip = beside ? Math.max(leastBlockHeight, legendHeight) : leastBlockHeight + legendHeight;
     return height - MARGIN - strip;
   }
 
@@ -62,10 +72,10 @@ final class SheetFrame {
   /** The border, the legend and the title block. */
   Sketch sketch(TitleBlock block, View view, int sheet, int sheets) {
     Sketch sketch = new Sketch();
-    double blockHeight = beside ? Math.max(TitleBlock.HEIGHT, legendHeight) : TitleBlock.HEIGHT;
+    double blockHeight = beside ? Math.max(leastBlockHeight, legendHeight) : leastBlockHeight;
     sketch.box(MARGIN, MARGIN, width - 2 * MARGIN, height - 2 * MARGIN, Stroke.THICK, Fill.NONE);
     sketch.line(MARGIN, stripTop(), width - MARGIN, stripTop());
-    sketch.add(legend.sketch(legendWidth), MARGIN + PAD, stripTop() + PAD);
+    sketch.add(sketch(legend, legendWidth), MARGIN + PAD, stripTop() + PAD);
     sketch.add(
         block.sketch(blockWidth, blockHeight, view.title(), view.scale(), sheet, sheets),
         width - MARGIN - blockWidth, height - MARGIN - blockHeight);

@@ -13,27 +13,33 @@ import wattle.emit.media.picture.Paper;
 
 /**
  * Puts a view on sheets. Of the ways in which the paper can lie and the sizes that its type can have, that one is taken
- * that needs the fewest sheets, then tears it into the fewest pieces, then shows it largest; type is never smaller than {@link
- * #SMALLEST_TYPE} points.
+ * that needs the fewest sheets, then tears it into the fewest pieces, then shows it largest. Type has {@link #READABLE_TYPE} points or
+ * more where each piece of the view fits so, and never fewer than {@link #SMALLEST_TYPE}.
  */
 public final class Sheets {
   /** In points, as printed. */
   public static final double SMALLEST_TYPE = 6;
 
-  private static final double PIXELS_PER_POINT = 96 / 72.0;
+  /** Likewise: what is read at arm's length. */
+  public static final double READABLE_TYPE = 9;
+
+  static final double PIXELS_PER_POINT = 96 / 72.0;
+
+  /** How much larger than its least scale a view is set at most, where that takes no more sheets. */
   private static final double LARGEST = 1.3;
+
   private static final double STEP = 0.05;
 
   private Sheets() {}
 
   /** One way of setting a view. */
-  private record Setting(SheetFrame frame, double scale, Packing packing) {
+  private record Setting(SheetFrame frame, double scale, Packing packing, boolean readable) {
     boolean takesLessThan(Setting other) {
       return packing.count() != other.packing.count() ? packing.count() < other.packing.count() : packing.pieces() < other.packing.pieces();
     }
 
     boolean isBetterThan(Setting other) {
-      return takesLessThan(other) || !other.takesLessThan(this) && scale > other.scale;
+      return readable != other.readable ? readable : takesLessThan(other) || !other.takesLessThan(this) && scale > other.scale;
     }
   }
 
@@ -44,7 +50,8 @@ public final class Sheets {
   public static List<Drawing> of(View view, TitleBlock block, List<Paper> papers) {
     Optional<Setting> best = Optional.empty();
     for (Paper paper : papers) {
-      SheetFrame frame = new SheetFrame(paper.width() * PIXELS_PER_POINT, paper.height() * PIXELS_PER_POINT, view.legend());
+      SheetFrame frame = new SheetFrame(paper.width() * PIXELS_PER_POINT, paper.height() * PIXELS_PER_POINT, view.legend(), block,
+          view.title());
       Optional<Setting> setting = best(view, frame);
       if (best.isEmpty() || setting.isPresent() && setting.get().isBetterThan(best.get())) {
         best = setting;
@@ -53,29 +60,31 @@ public final class Sheets {
     return best.map(s -> drawings(view, block, s)).orElse(List.of());
   }
 
-  /** The smaller a view is set, the fewer sheets it takes; the largest scale is sought that takes no more than the least. */
+  /** The smaller a view is set, the fewer sheets it takes; the largest scale is sought that takes no more than the least that will do. */
   private static Optional<Setting> best(View view, SheetFrame frame) {
-    double least = leastScale(view, frame);
-    Optional<Setting> fewest = setting(view, frame, least);
-    for (double scale = LARGEST; fewest.isPresent() && scale > least; scale -= STEP) {
-      Optional<Setting> larger = setting(view, frame, scale);
-      if (larger.isPresent() && !fewest.get().takesLessThan(larger.get())) {
-        return larger;
+    double smallest = smallestType(view.pieces(frame.room().width(), frame.room().height()));
+    double readable = READABLE_TYPE * PIXELS_PER_POINT / smallest;
+    double least = Math.min(1, SMALLEST_TYPE * PIXELS_PER_POINT / smallest);
+    double scale = readable;
+    Optional<Setting> fewest = setting(view, frame, readable, true);
+    while (fewest.isEmpty() && scale > least) {
+      scale = Math.max(least, scale - STEP);
+      fewest = setting(view, frame, scale, false);
+    }
+    double found = scale;
+    for (double larger = Math.max(found, 1) * LARGEST; fewest.isPresent() && larger > found; larger -= STEP) {
+      Optional<Setting> setting = setting(view, frame, larger, larger >= readable);
+      if (setting.isPresent() && !fewest.get().takesLessThan(setting.get())) {
+        return setting;
       }
     }
     return fewest;
   }
 
-  private static Optional<Setting> setting(View view, SheetFrame frame, double scale) {
+  private static Optional<Setting> setting(View view, SheetFrame frame, double scale, boolean readable) {
     double width = frame.room().width() / scale;
     double height = frame.room().height() / scale;
-    return Packing.of(view.pieces(width, height), width, height).map(p -> new Setting(frame, scale, p));
-  }
-
-  /** That at which the smallest type of a view is as small as it may be. */
-  private static double leastScale(View view, SheetFrame frame) {
-    double smallest = smallestType(view.pieces(frame.room().width(), frame.room().height()));
-    return Math.min(1, SMALLEST_TYPE * PIXELS_PER_POINT / smallest);
+    return Packing.of(view.pieces(width, height), width, height).map(p -> new Setting(frame, scale, p, readable));
   }
 
   private static double smallestType(List<Piece> pieces) {

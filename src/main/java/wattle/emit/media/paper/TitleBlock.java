@@ -1,5 +1,6 @@
 package wattle.emit.media.paper;
 
+import java.util.List;
 import java.util.Optional;
 import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Shape.Anchor;
@@ -18,15 +19,27 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
   /** ISO 7200: 180 mm, so that it fits on A4 within its margins. */
   static final double WIDEST = 680;
 
-  /** The least height. */
-  static final double HEIGHT = 68;
+  private static final double LOWER = 37;
+  private static final double UPPER = 40;
+  private static final double LINE = 15;
 
-  private static final double LOWER = 30;
-  private static final double CAPTION = 8.5;
+  /** Nine points, as on all of a sheet; what is filled in is bold. */
+  private static final double SIZE = 12;
+
   private static final double PAD = 7;
 
-  /** For what would have to be cut otherwise. */
-  private static final double SMALLER = 9.5;
+  /** Of the upper cells, the plan's part of the width. */
+  private static final double PLAN = 0.42;
+
+  /** The least height: a title that is too long for one line goes on in others. */
+  double height(double width, String view) {
+    int lines = Math.max(lines(plan, width * PLAN).size(), lines(view, width * (1 - PLAN)).size());
+    return UPPER + LOWER + (lines - 1) * LINE;
+  }
+
+  private static List<String> lines(String words, double width) {
+    return Fit.lines(words, SIZE, true, width - 2 * PAD);
+  }
 
   /** Drawn from the origin down and to the right. */
   Sketch sketch(double width, double height, String view, String scale, int sheet, int sheets) {
@@ -34,10 +47,10 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
     double upper = height - LOWER;
     sketch.box(0, 0, width, height, Stroke.THIN, Fill.NONE);
     sketch.line(0, upper, width, upper);
-    double half = width * 0.42;
+    double half = width * PLAN;
     sketch.line(half, 0, half, upper);
-    cell(sketch, 0, 0, half, upper, "Plan", plan, 12);
-    cell(sketch, half, 0, width - half, upper, "Drawing", view, 12);
+    cell(sketch, 0, 0, half, "Plan", plan);
+    cell(sketch, half, 0, width - half, "Drawing", view);
     String[][] cells = {
         {"Revision", revision.orElse("")}, {"Date", date.orElse("")}, {"Scale", scale}, {"Checked", ""}, {"Sheet", sheet + " of " + sheets}
     };
@@ -48,18 +61,19 @@ public record TitleBlock(String plan, Optional<String> revision, Optional<String
       if (i > 0) {
         sketch.line(x, upper, x, height);
       }
-      cell(sketch, x, upper, wide, LOWER, cells[i][0], cells[i][1], 10.5);
+      sketch.text(x + PAD, upper + 14, cells[i][0], SIZE);
+      sketch.fitted(x + PAD, height - 7, cells[i][1], SIZE, true, Anchor.START, wide - 2 * PAD);
       x += wide;
     }
     return sketch;
   }
 
-  private static void cell(Sketch sketch, double x, double y, double width, double height, String caption, String words, double size) {
-    sketch.text(x + PAD, y + 10, caption, CAPTION);
-    if (!words.isEmpty()) {
-      double room = width - 2 * PAD;
-      double fitting = Fit.width(words, size, true) <= room ? size : SMALLER;
-      sketch.fitted(x + PAD, y + height - 7, words, fitting, true, Anchor.START, room);
+  private static void cell(Sketch sketch, double x, double y, double width, String caption, String words) {
+    sketch.text(x + PAD, y + 14, caption, SIZE);
+    double line = y + 32;
+    for (String part : lines(words, width)) {
+      sketch.fitted(x + PAD, line, part, SIZE, true, Anchor.START, width - 2 * PAD);
+      line += LINE;
     }
   }
 }

@@ -256,7 +256,8 @@ public final class Alike {
   private void branch(Branch branch, String owner, StringBuilder out) {
     out.append(branch.kind()).append(branch.status());
     for (Point point : branch.points()) {
-      out.append("\n ").append(point.box().map(b -> local(b, owner))).append(point.hot());
+      out.append("\n ").append(point.box().map(b -> local(b, owner))).append(point.hot())
+          .append(point.devices().stream().map(point::hotOf).toList());
       for (String name : point.devices()) {
         Optional.ofNullable(house.devices().get(name)).ifPresent(d -> device(d, owner, out));
       }

@@ -108,7 +108,7 @@ final class BoxReader {
     box.devices().stream().map(house.devices()::get).filter(d -> d.kind().family() == Family.JUNCTION)
         .forEach(d -> facts.add(0, d.kind().name() + d.label().map(l -> " “" + l + "”").orElse("")));
     if (box.status() != Status.NEW) {
-      facts.add(status(box.status()).strip());
+      facts.add(box.status() == Status.EXISTING ? "existing" : "to be removed");
     }
     return facts;
   }

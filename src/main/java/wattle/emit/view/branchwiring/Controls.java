@@ -52,7 +52,7 @@ final class Controls {
         Device device = house.devices().get(name);
         if (device.kind().family() == DeviceKind.Family.SWITCH && !device.controls().isEmpty()) {
           byLights.computeIfAbsent(Set.copyOf(device.controls()), l -> new ArrayList<>()).add(name);
-          hots.put(name, point.hot().orElse(0));
+          hots.put(name, point.hotOf(name));
         }
       }
     }

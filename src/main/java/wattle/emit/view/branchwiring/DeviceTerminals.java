@@ -55,7 +55,7 @@ final class DeviceTerminals {
   private List<Terminal> ofSwitch(Device device, Point point) {
     List<Terminal> all = new ArrayList<>();
     Optional<Group> group = controls.ofSwitch(device.name());
-    Role feed = new Role.Hot(point.hot().orElse(0));
+    Role feed = new Role.Hot(point.hotOf(device.name()));
     if (group.isEmpty()) {
       all.add(top("brass, feed", Make.BRASS, feed));
       all.add(new Terminal("brass", Make.BRASS, false, Optional.empty()));
@@ -147,7 +147,7 @@ final class DeviceTerminals {
         .filter(Load.Connection.HotToNeutral.class::isInstance)
         .map(c -> (Role) new Role.Hot(((Load.Connection.HotToNeutral) c).hot()))
         .findFirst()
-        .orElse(new Role.Hot(point.hot().orElse(0)));
+        .orElse(new Role.Hot(point.hotOf(device.name())));
   }
 
   private List<Terminal> ofLeads(Device device, Point point) {

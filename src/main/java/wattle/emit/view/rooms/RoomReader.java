@@ -138,14 +138,14 @@ final class RoomReader {
   private List<String> legs(Device device, Place place) {
     List<BranchHot> hots = place.branch().hots();
     List<String> cell = new ArrayList<>();
-    boolean halves = device.loads().stream().map(l -> hots(l.connection(), place)).distinct().count() > 1;
+    boolean halves = device.loads().stream().map(l -> hots(device, l.connection(), place)).distinct().count() > 1;
     for (int hot = 0; hot < hots.size(); hot++) {
       int wanted = hot;
-      List<String> parts = device.loads().stream().filter(l -> hots(l.connection(), place).contains(wanted)).map(Load::part)
+      List<String> parts = device.loads().stream().filter(l -> hots(device, l.connection(), place).contains(wanted)).map(Load::part)
           .filter(p -> !p.isEmpty()).distinct().toList();
       boolean on = device.loads().isEmpty()
           ? hots(device, place).contains(hot)
-          : device.loads().stream().anyMatch(l -> hots(l.connection(), place).contains(wanted));
+          : device.loads().stream().anyMatch(l -> hots(device, l.connection(), place).contains(wanted));
       if (on) {
         cell.add((halves && !parts.isEmpty() ? String.join(", ", parts) + ": " : "") + slotAndLeg(hots.get(hot)));
       }
@@ -153,20 +153,20 @@ final class RoomReader {
     return cell;
   }
 
-  private static List<Integer> hots(Load.Connection connection, Place place) {
+  private static List<Integer> hots(Device device, Load.Connection connection, Place place) {
     if (connection instanceof Load.Connection.HotToNeutral one) {
       return List.of(one.hot());
     }
     if (connection instanceof Load.Connection.HotToHot two) {
       return List.of(two.hot(), two.otherHot());
     }
-    return List.of(place.point().hot().orElse(0));
+    return List.of(place.point().hotOf(device.name()));
   }
 
   private static List<Integer> hots(Device device, Place place) {
     return device.kind().needs().contains(Need.TWO_HOTS)
         ? IntStream.range(0, place.branch().hots().size()).boxed().toList()
-        : List.of(place.point().hot().orElse(0));
+        : List.of(place.point().hotOf(device.name()));
   }
 
   private String slotAndLeg(BranchHot hot) {

@@ -16,6 +16,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.Bounds;
@@ -132,6 +134,23 @@ class SheetsTest {
     }));
   }
 
+  /** Nine points or more on a letter sheet, in title block and legend too; smaller only where one box or row is wider than the sheet. */
+  @ParameterizedTest
+  @ValueSource(strings = {"cottage/house", "workshop/house", "kitchen-renovation/after"})
+  void lettersAreReadableOnLetterSheets(String example) throws Exception {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/" + example + ".wattle"));
+    List<View> views = new ArrayList<>(views(plan).values());
+    plan.house().branches().values().forEach(b -> views.add(BranchWiring.view(plan.house(), b)));
+    for (View view : views) {
+      List<Drawing> sheets = sheets(view, Paper.LETTER);
+      double smallest = sheets.stream().flatMap(s -> s.shapes().stream()).filter(Shape.Text.class::isInstance)
+          .mapToDouble(s -> ((Shape.Text) s).size()).min().orElseThrow() * 0.75;
+      // The widest piece at nine points on the wider sheet, whose border and margins take 104 pixels.
+      double widest = view.pieces(500, 500).stream().mapToDouble(p -> p.bounds().width()).max().orElse(0) * 12 / 9;
+      assertThat(smallest).as(view.title()).isGreaterThanOrEqualTo(widest > Paper.LETTER.height() / 0.75 - 104 ? 6 : 9 - 1e-6);
+    }
+  }
+
   /** The breaker of each row of the one-line diagram is on one sheet, once. */
   private static void everyRowIsThereOnce(House house, List<Drawing> sheets) {
     long rows = house.panels().values().stream().mapToLong(p -> p.breakers().size()).sum();
@@ -153,9 +172,10 @@ class SheetsTest {
             + " breaker 400 A 22 kA\n"
             + ways + "}");
     List<Drawing> sheets = sheets(new PanelFront(plan.house()), Paper.LETTER);
-    assertThat(sheets).hasSize(2);
+    assertThat(sheets).hasSize(3);
     List<String> texts = texts(sheets);
-    assertThat(texts).contains("continues on sheet 2", "continued from sheet 1").noneMatch(t -> t.contains("moves with"));
+    assertThat(texts).contains("continues on sheet 2", "continued from sheet 1", "continues on sheet 3")
+        .noneMatch(t -> t.contains("moves with"));
     TreeSet<String> numbers = new TreeSet<>(texts);
     assertThat(IntStream.rangeClosed(1, 84).mapToObj(Integer::toString)).allMatch(numbers::contains);
   }
