@@ -93,6 +93,8 @@ final class DeviceProperties {
         .rests(Doubt.FED, Doubt.PANEL)
         .thing("taken-over", Kind.PANEL, "of a source, the panel that it feeds alone", Standby::panel)
         .rests(Doubt.FED)
+        .things("generators", Kind.DEVICE, "of a source that follows, the generators that would feed it", Standby::generatorsBehind)
+        .rests(Doubt.FED, Doubt.PANELS)
         .figure("start-current", Dimension.CURRENT, "of a motor, what it takes with its rotor locked",
             (f, d) -> MotorStart.of(f, d).map(m -> Quantity.of(Math.round(10 * m.amperes()) / 10.0, Units.AMPERE)))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)

@@ -1,7 +1,9 @@
 package wattle.rules;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import wattle.model.Breaker;
 import wattle.model.Device;
 import wattle.model.DeviceKind.Grid;
@@ -40,6 +42,26 @@ final class Standby {
 
   private static boolean takesOver(Breaker breaker) {
     return breaker.interlocked() || breaker.backFed();
+  }
+
+  /** Generators whose panel feeds the way of a source that follows: on that panel itself, or on one that it feeds. */
+  static List<Device> generatorsBehind(Facts facts, Device follower) {
+    if (follower.kind().grid().filter(g -> g == Grid.FOLLOWS).isEmpty()) {
+      return List.of();
+    }
+    Set<String> above = new HashSet<>();
+    facts.branchOf(follower).stream().flatMap(b -> facts.breakersOf(b).stream()).map(b -> b.id().panel()).forEach(at -> {
+      Optional<Panel> panel = Optional.ofNullable(facts.house().panels().get(at));
+      while (panel.isPresent() && above.add(panel.get().name())) {
+        panel = panel.get().supply() instanceof PanelSupply.FromBreaker from
+            ? Optional.ofNullable(facts.house().panels().get(from.breaker().panel()))
+            : Optional.empty();
+      }
+    });
+    return facts.house().devices().values().stream()
+        .filter(d -> d.kind().grid().filter(g -> g == Grid.FORMS).isPresent())
+        .filter(d -> panel(facts, d).filter(p -> above.contains(p.name())).isPresent())
+        .toList();
   }
 
   /** The load calculated for that panel; absent where it cannot be. */

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.library.Limit;
+import wattle.model.DeviceKind.Grid;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -44,7 +45,7 @@ public final class Dangers {
   /** What can kill at once first, and of one kind the worst first. */
   static List<Danger> of(TrialResult result, Library library, CarriedLimits limits) {
     Dangers found = new Dangers(result, library, limits);
-    found.backFed();
+    found.sources();
     found.metals();
     found.reversed();
     found.faults();
@@ -66,15 +67,30 @@ public final class Dangers {
     dangers.add(new Danger(kind, at, branch, words, Optional.of(figure), limit));
   }
 
-  /** Whoever works on the street believes it dead. */
-  private void backFed() {
+  /**
+   * Whoever works on the street believes it dead where the house feeds it. A generator cannot take power that an inverter gives: it
+   * races, and its voltage rises until something burns.
+   */
+  private void sources() {
     for (SourceReading s : result.sources()) {
       if (s.state() == SourceReading.State.BACK_FED) {
         add(Danger.Kind.BACK_FED, s.name(), "",
             "the service " + s.name() + " gives nothing and is at " + figure(s.volts()) + " from the house", s.volts(),
             Optional.empty());
+      } else if (s.state() == SourceReading.State.TAKES && forms(s.name())) {
+        add(Danger.Kind.POWER_INTO_GENERATOR, s.name(), "",
+            Quantity.plain(-s.watts().si(), 3) + " W flow into " + s.name() + ", which cannot take power: it races, and its voltage rises",
+            s.watts(), Optional.empty());
+      } else if (s.state() == SourceReading.State.HOLDS && !result.house().services().containsKey(s.name())
+          && s.rating().filter(r -> s.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent()) {
+        add(Danger.Kind.SOURCE_OVER, s.name(), "", s.name() + " gives " + figure(s.amps()) + ", " + percent(s.share().orElseThrow().si())
+            + " of its rating: it stalls or trips", s.amps(), s.rating());
       }
     }
+  }
+
+  private boolean forms(String source) {
+    return Optional.ofNullable(result.house().devices().get(source)).flatMap(d -> d.kind().grid()).filter(g -> g == Grid.FORMS).isPresent();
   }
 
   private void metals() {
@@ -152,7 +168,8 @@ public final class Dangers {
     if (limit.filter(l -> volts.si() >= l.si()).isPresent()) {
       add(
           Danger.Kind.LIVE_THOUGH_DARK, outlet.name(), outlet.branch(),
-          outlet.name() + " shows " + figure(outlet.volts()) + " between its conductors, yet both are at " + figure(volts) + " to earth",
+          outlet.name() + " shows " + Quantity.plain(Math.round(10 * outlet.volts().si()) / 10.0, 3)
+              + " V between its conductors, yet both are at " + figure(volts) + " to earth",
           volts, limit);
     }
   }

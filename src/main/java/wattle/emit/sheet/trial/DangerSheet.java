@@ -11,7 +11,8 @@ import wattle.trials.TrialResult;
 /** What in a trial can hurt somebody, as a table, the deadliest first. */
 final class DangerSheet {
   private static final String NONE = "None of the dangers that are checked: live metal, exchanged and hidden live conductors, faults,"
-      + " voltages too high or too low, conductors above their ampacity, breakers and bus bars above their rating, loose joints.";
+      + " voltages too high or too low, conductors above their ampacity, breakers, bus bars and sources above their rating, power into a"
+      + " generator, loose joints.";
 
   private DangerSheet() {}
 
