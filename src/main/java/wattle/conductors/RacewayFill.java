@@ -23,17 +23,29 @@ import wattle.quantity.WireSize;
  * How full a raceway is, by the tables of the plan's code: the areas of all conductors over their insulation, grounds
  * among them, against a part of the area inside that depends on how many there are, or on whether it is a nipple.
  *
- * <p>Areas are rounded as the published tables print them, so that what the tables allow to the last thousandth is
- * allowed here. Of conductors that are all alike one more may go in where the division gives eight tenths of one.
+ * <p>Areas are in the unit of the code's own tables and rounded as those print them, so that what the tables allow to the last figure is
+ * allowed here. Of conductors that are all alike one more may go in where the code takes the division up from some part of one.
  */
 public final class RacewayFill {
   private static final Unit SQUARE_INCH = Units.find("in²").orElseThrow();
-  private static final double ROUNDED_UP = 0.2;
+  private static final Printed IN_INCHES = new Printed(Units.INCH, SQUARE_INCH, 10_000, 1000);
+  private static final Printed IN_MILLIMETERS = new Printed(Units.MILLIMETER, Units.SQUARE_MILLIMETER, 100, 100);
+
+  /**
+   * How the tables of a code print.
+   *
+   * @param conductors parts of the unit to which areas of conductors are rounded
+   * @param room the same of the area that may be filled
+   */
+  private record Printed(Unit length, Unit area, double conductors, double room) {}
 
   private final Optional<Table> bores;
   private final Optional<Table> parts;
   private final Optional<Table> jackets;
   private final Optional<Table> diameters;
+  private final Optional<Table> compact;
+  private final Printed printed;
+  private final double roundedUp;
   private final Optional<Derivation> nippleLength;
   private final Optional<Derivation> nipplePart;
 
@@ -54,6 +66,11 @@ public final class RacewayFill {
     parts = library.table("raceway-part");
     jackets = library.table("insulation-jacket");
     diameters = library.table("conductor-diameter");
+    compact = library.table("compact-diameter");
+    boolean metric = bores.stream().flatMap(t -> t.columns().stream()).filter(c -> c.name().equals("bore"))
+        .anyMatch(c -> c.unit().filter(Units.MILLIMETER::equals).isPresent());
+    printed = metric ? IN_MILLIMETERS : IN_INCHES;
+    roundedUp = library.limit("alike-rounded-up").map(l -> 1 - l.value().si()).orElse(0.0);
     nippleLength = library.limit("nipple-length").map(l -> l.derivation("l"));
     nipplePart = library.limit("nipple-part").map(l -> l.derivation("p"));
   }
@@ -85,7 +102,7 @@ public final class RacewayFill {
       if (fill.isPresent() && !fill.get().over) {
         return Optional.of(
             Derivation.computed(
-                "least raceway", "", "the smallest with A_r ≥ A_c", new Value.Words(tradeName(figure(row, "trade")) + " " + kind),
+                "least raceway", "", "the smallest with A_r ≥ A_c", new Value.Words(name(row) + " " + kind),
                 List.of(fill.get().room.named("area that may be filled", "A_r"), fill.get().needs.named("area of the conductors", "A_c"))));
       }
     }
@@ -106,23 +123,23 @@ public final class RacewayFill {
       return Optional.empty();
     }
     Derivation needs = sum(areas);
-    double inside = Math.PI / 4 * inches(bore) * inches(bore);
+    double inside = Math.PI / 4 * length(bore) * length(bore);
     Derivation area = area("area inside", "A_i", "π / 4 × d²", inside, bore.named("inside diameter", "d"));
     Derivation room = area(
-        "area that may be filled", "A_r", "A_i × p", Math.round(1000 * inside * most.get().si()) / 1000.0, area,
+        "area that may be filled", "A_r", "A_i × p", Math.round(printed.room * inside * most.get().si()) / printed.room, area,
         most.get().named("part", "p"));
     Derivation fill = Derivation.computed("raceway fill", "", "A_c / A_i",
-        new Value.Amount(Quantity.of(100 * squareInches(needs) / inside, Units.PERCENT)),
+        new Value.Amount(Quantity.of(100 * measure(needs) / inside, Units.PERCENT)),
         List.of(needs.named("area of the conductors", "A_c"), area));
     return Optional.of(new Fill(fill, most.get(), isOver(areas, needs, room), needs, room));
   }
 
-  private static boolean isOver(List<Derivation> areas, Derivation needs, Derivation room) {
-    double one = squareInches(areas.get(0));
-    boolean alike = areas.stream().allMatch(a -> squareInches(a) == one);
+  private boolean isOver(List<Derivation> areas, Derivation needs, Derivation room) {
+    double one = measure(areas.get(0));
+    boolean alike = areas.stream().allMatch(a -> measure(a) == one);
     return alike
-        ? areas.size() > Math.floor(squareInches(room) / one + ROUNDED_UP + 1e-9)
-        : squareInches(needs) > squareInches(room) + 1e-9;
+        ? areas.size() > Math.floor(measure(room) / one + roundedUp + 1e-9)
+        : measure(needs) > measure(room) + 1e-9;
   }
 
   private Optional<Derivation> part(int conductors) {
@@ -138,17 +155,19 @@ public final class RacewayFill {
         .flatMap(jacket -> diameter(jacket, size, conductor.metal))
         .map(d -> area(
             "area of " + conductor.size + " " + conductor.insulation, "A", "π / 4 × d²",
-            Math.round(10000 * Math.PI / 4 * inches(d) * inches(d)) / 10000.0, d));
+            rounded(Math.PI / 4 * length(d) * length(d)), d));
   }
 
-  /** Aluminum is sold compact, which is thinner than the table of other conductors says: it is known by a column of its own alone. */
+  /** Aluminum is sold compact, thinner than other conductors, where a code has a table of such; sizes that it lacks are not made so. */
   private Optional<Derivation> diameter(String jacket, Derivation size, Metal metal) {
-    String column = metal == Metal.ALUMINUM ? "compact-" + jacket : jacket;
-    return diameters.flatMap(t -> t.find("diameter", "d", column, Key.is("size", size)));
+    Optional<Derivation> thinner = metal == Metal.ALUMINUM
+        ? compact.flatMap(t -> t.find("diameter of compact conductors", "d", jacket, Key.is("size", size)))
+        : Optional.empty();
+    return thinner.or(() -> diameters.flatMap(t -> t.find("diameter", "d", jacket, Key.is("size", size))));
   }
 
   /** Alike ones counted: {@code 3 × A_1 + A_2}. */
-  private static Derivation sum(List<Derivation> areas) {
+  private Derivation sum(List<Derivation> areas) {
     Map<String, List<Derivation>> alike = new LinkedHashMap<>();
     areas.forEach(a -> alike.computeIfAbsent(a.name(), n -> new ArrayList<>()).add(a));
     List<String> terms = new ArrayList<>();
@@ -158,14 +177,18 @@ public final class RacewayFill {
       String symbol = "A_" + (terms.size() + 1);
       terms.add((each.size() > 1 ? each.size() + " × " : "") + symbol);
       inputs.add(each.get(0).named(each.get(0).name(), symbol));
-      sum += each.size() * squareInches(each.get(0));
+      sum += each.size() * measure(each.get(0));
     }
-    return area("area of the conductors", "A_c", String.join(" + ", terms), Math.round(10000 * sum) / 10000.0,
+    return area("area of the conductors", "A_c", String.join(" + ", terms), rounded(sum),
         inputs.toArray(new Derivation[0]));
   }
 
-  private static Derivation area(String name, String symbol, String formula, double squareInches, Derivation... inputs) {
-    return Derivation.computed(name, symbol, formula, squareInches, SQUARE_INCH, inputs);
+  private Derivation area(String name, String symbol, String formula, double value, Derivation... inputs) {
+    return Derivation.computed(name, symbol, formula, value, printed.area, inputs);
+  }
+
+  private double rounded(double area) {
+    return Math.round(printed.conductors * area) / printed.conductors;
   }
 
   private List<Table.Row> rows(String kind) {
@@ -193,12 +216,19 @@ public final class RacewayFill {
     return ((Cell.Figure) cell(row, column)).quantity();
   }
 
-  private static double inches(Derivation length) {
-    return length.quantity().orElseThrow().in(Units.INCH);
+  private double length(Derivation length) {
+    return length.quantity().orElseThrow().in(printed.length);
   }
 
-  private static double squareInches(Derivation area) {
-    return area.quantity().orElseThrow().in(SQUARE_INCH);
+  private double measure(Derivation area) {
+    return area.quantity().orElseThrow().in(printed.area);
+  }
+
+  /** By its trade size, or by its designator where the code's tables are in millimeters. */
+  private String name(Table.Row row) {
+    return printed.equals(IN_MILLIMETERS)
+        ? Math.round(figure(row, "metric").in(Units.MILLIMETER)) + " mm"
+        : tradeName(figure(row, "trade"));
   }
 
   /** As the trade writes it: {@code 1/2 in}, {@code 1-1/4 in}, {@code 2 in}. */

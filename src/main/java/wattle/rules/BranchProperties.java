@@ -63,6 +63,11 @@ final class BranchProperties {
             BranchProperties::continuous)
         .rests(Properties.LOADS_OF_BRANCH)
         .kept()
+        .figure("lasting-current", Units.AMPERE,
+            "of its heaviest hot, from what lasts for hours: said to be continuous, or vehicle charging, heating or stored hot water",
+            (f, b) -> heaviest(f, b, CircuitLoad::isContinuous))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .kept()
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
             (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METER)))
         .rests(Doubt.WAY, Doubt.LENGTH)

@@ -3,6 +3,7 @@ package wattle.rules;
 import java.util.Comparator;
 import java.util.Optional;
 import wattle.derivation.Derivation;
+import wattle.library.Key;
 import wattle.model.Breaker;
 import wattle.model.Wire;
 import wattle.quantity.Quantity;
@@ -23,10 +24,10 @@ final class BreakerOfWire {
     }
     String amperes = CircuitLoad.amperes(largest.get().si());
     if (LargerBreaker.of(facts, run).filter(l -> l.si() == largest.get().si()).isPresent()) {
-      return Optional.of("the article of its load allows " + amperes + " (240.4(G))");
+      return Optional.of("the article of its load allows " + amperes + article(facts, "own-article"));
     }
     if (largest.get().si() > ampacity.get().si() + ROUNDING) {
-      return Optional.of("the next standard rating above is " + amperes + " (240.4(B))");
+      return Optional.of("the next standard rating above is " + amperes + article(facts, "next-rating"));
     }
     boolean several = facts.receptaclesOn(run.branch()) > 1;
     boolean between = facts.conductors().breakers().notBelow(ampacity.get()).filter(n -> n.si() > ampacity.get().si() + ROUNDING)
@@ -35,8 +36,16 @@ final class BreakerOfWire {
     boolean small = facts.conductors().breakers().ceiling(hot.size(), hot.metal()).filter(c -> c.si() <= largest.get().si()).isPresent();
     return Optional.of(
         several && between && !small
-            ? "it feeds several receptacles, so its breaker is not rounded up and is " + amperes + " at most (240.4(B)(1))"
+            ? "it feeds several receptacles, so its breaker is not rounded up and is " + amperes + " at most"
+                + article(facts, "several-receptacles")
             : amperes + " is the most");
+  }
+
+  /** Where the code says so, in parentheses; nothing where its pack does not tell. */
+  private static String article(Facts facts, String reason) {
+    return facts.library().table("breaker-articles")
+        .flatMap(t -> t.find("article", "", "article", Key.is("case", Derivation.stated("case", "", reason))))
+        .map(d -> " (" + d.value().text() + ")").orElse("");
   }
 
   private static Optional<Derivation> ampacity(Facts facts, RunOf run) {

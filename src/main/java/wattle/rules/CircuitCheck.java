@@ -10,8 +10,10 @@ import wattle.quantity.WireSize;
 
 /**
  * The hots of a run held against what they carry: the ampacity after correction against the load, and the ampacity of the
- * table, in the column of the terminals and of the use, against the load with its continuous part at 125 %. A load above the
- * breaker's rating counts as the rating, since the breaker opens: that is another fault.
+ * table, in the column of the terminals and of the use, against the load with its continuous part at 125 %. Where a code has continuous
+ * loads take a part of the rating of the circuit, which is no more than the ampacity of its conductors (CSA C22.1 8-104 1), 5) and 6)),
+ * that is the ampacity after correction too. A load above the breaker's rating counts as the rating, since the breaker opens: that is
+ * another fault.
  *
  * @param needs amperes that the hots need, by that of the two that fails or comes nearer
  * @param has amperes that they have
@@ -40,14 +42,16 @@ record CircuitCheck(double needs, double has) {
     if (ampacity.isEmpty() || use.isEmpty() || ends.isEmpty()) {
       return Optional.empty();
     }
-    double before = Math.min(use.get().si(), ends.get().si());
-    double after = ampacity.get().amperes();
+    double after = Math.min(ampacity.get().amperes(), Math.min(use.get().si(), ends.get().si()));
+    double before = ofRating(facts) ? after : Math.min(use.get().si(), ends.get().si());
     double draws = Math.min(load.draws(), rating.si());
     double sized = Math.min(load.sized(), rating.si());
-    return Optional.of(
-        draws - Math.min(after, before) > sized - before
-            ? new CircuitCheck(draws, Math.min(after, before))
-            : new CircuitCheck(sized, before));
+    return Optional.of(draws - after > sized - before ? new CircuitCheck(draws, after) : new CircuitCheck(sized, before));
+  }
+
+  /** Whether continuous loads are held to a part of the rating of a circuit, conductors after correction included. */
+  static boolean ofRating(Facts facts) {
+    return facts.library().limit("continuous-share").isPresent();
   }
 
   /** The thinnest size of the same metal that would carry the load, laid the same way. */

@@ -27,14 +27,15 @@ import wattle.quantity.Quantity;
  * @param draws amperes of its heaviest hot, with the factors that the ampacity after correction must meet: 125 % of the
  *     largest motor of that hot (NFPA 70 430.22, 430.24, 440.32), the minimum circuit ampacity of a nameplate (440.4(B)), the demand of
  *     a range (210.19(C), table 220.55)
- * @param sized the same with 125 % of continuous loads (210.19(A)(1)), which the ampacity before correction must meet
+ * @param sized the same with 125 % of continuous loads (210.19(A)(1), CSA C22.1 8-104), which the ampacity before correction must meet,
+ *     or that after it where the code says so
  * @param sum the terms of {@code sized} in words, for a message
  */
 record CircuitLoad(double amperes, double draws, double sized, String sum) {
   static final CircuitLoad NONE = new CircuitLoad(0, 0, 0, "");
 
-  private static final Set<LoadClass> CONTINUOUS = Set.of(LoadClass.VEHICLE_CHARGING, LoadClass.ROOM_HEATING, LoadClass.HEATING,
-      LoadClass.STORAGE_HEATING, LoadClass.WATER_HEATING);
+  private static final Set<LoadClass> HEATING = Set.of(LoadClass.ROOM_HEATING, LoadClass.HEATING, LoadClass.STORAGE_HEATING);
+  private static final Set<LoadClass> CONTINUOUS = Set.of(LoadClass.VEHICLE_CHARGING, LoadClass.WATER_HEATING);
   private static final Set<LoadClass> MOTORS = Set.of(LoadClass.MOTOR, LoadClass.COOLING, LoadClass.HEAT_PUMP);
 
   /** Of one device, how its amperes count. */
@@ -60,6 +61,8 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
     double[] nameplates = new double[hots];
     Device[] largest = largestMotors(devices, branch, system, hots);
     double cooking = cookingFactor(library, devices);
+    double lasting = factor(library, "continuous-conductor");
+    double heating = devices.stream().allMatch(CircuitLoad::isHeating) ? heatingFactor(library) : lasting;
     List<Counted> terms = new ArrayList<>();
     for (Device device : devices) {
       Complex[] own = currents(device, branch, system, hots);
@@ -92,9 +95,9 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
         factor = cooking;
         why = cooking == 1 ? "" : "demand of a range";
         java.util.Arrays.fill(factors, factor);
-      } else if (continuous(device)) {
-        more = factor(library, "continuous-conductor");
-        why = "continuous";
+      } else if (isContinuous(device)) {
+        more = isHeating(device) ? heating : lasting;
+        why = more == 1 ? "" : "continuous";
       }
       terms.add(new Counted(most, factor, factor * more, why));
       for (int hot = 0; hot < hots; hot++) {
@@ -151,8 +154,20 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
     return device.kind().motor() && device.kind().loadClass().filter(MOTORS::contains).isPresent();
   }
 
-  private static boolean continuous(Device device) {
-    return device.traits().contains("continuous") || device.kind().loadClass().filter(CONTINUOUS::contains).isPresent();
+  /** Conductors of resistance heating alone, which some codes let carry it as it is (CSA C22.1 62-114 7)). */
+  private static double heatingFactor(Library library) {
+    return factor(library, library.limit("heating-conductor").isPresent() ? "heating-conductor" : "continuous-conductor");
+  }
+
+  /** Fixed resistance heating of rooms. */
+  static boolean isHeating(Device device) {
+    return device.kind().loadClass().filter(HEATING::contains).isPresent();
+  }
+
+  /** What lasts for hours: said to be, or by itself. */
+  static boolean isContinuous(Device device) {
+    return device.traits().contains("continuous") || isHeating(device)
+        || device.kind().loadClass().filter(CONTINUOUS::contains).isPresent();
   }
 
   private static boolean draws(Device device) {

@@ -12,14 +12,15 @@ import wattle.model.DeviceKind.Family;
 import wattle.model.LoadClass;
 import wattle.model.Status;
 import wattle.model.SupplySystem;
+import wattle.model.Wire;
 import wattle.motors.WelderCurrents;
 import wattle.network.Complex;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
 /**
- * The breaker that the article of a load allows although it is above the ampacity of the conductors (NFPA 70 240.4(G)): their
- * overload protection is in the load. It guards against short circuits and ground faults alone.
+ * The breaker that the article of a load allows although it is above the ampacity of the conductors (NFPA 70 240.4(G), CSA C22.1 14-104 1)
+ * c)): their overload protection is in the load, or the load cannot grow. It guards against short circuits and ground faults alone.
  */
 final class LargerBreaker {
   private static final Set<Family> PASSIVE = Set.of(Family.JUNCTION, Family.SWITCH);
@@ -30,12 +31,37 @@ final class LargerBreaker {
   static Optional<Quantity> of(Facts facts, RunOf run) {
     List<Device> devices = facts.devicesOf(run.branch()).stream()
         .filter(d -> d.status() != Status.TO_REMOVE && !PASSIVE.contains(d.kind().family())).toList();
+    Optional<Quantity> heating = heating(facts, run, devices);
+    if (heating.isPresent()) {
+      return heating;
+    }
     if (devices.size() != 1) {
       return tap(facts, run);
     }
     Device load = devices.get(0);
     Quantity marked = load.facts().get("maximum-breaker");
     return marked != null ? Optional.of(marked) : forLoad(facts, run, load).or(() -> tap(facts, run));
+  }
+
+  /**
+   * Fixed resistance heating alone (CSA C22.1 62-114 7) and 8)): the breaker may be so much above the ampacity, and the next standard
+   * rating above that. A small conductor counts with no more than the breaker that it may have otherwise, as the trade's guides do.
+   */
+  private static Optional<Quantity> heating(Facts facts, RunOf run, List<Device> devices) {
+    Optional<Limit> times = facts.library().limit("heating-breaker");
+    Optional<Quantity> rating = CircuitCheck.rating(facts, run);
+    if (times.isEmpty() || rating.isEmpty() || devices.isEmpty() || !devices.stream().allMatch(CircuitLoad::isHeating)) {
+      return Optional.empty();
+    }
+    Wire hot = run.section().wiring().hot();
+    var breakers = facts.conductors().breakers();
+    double small = breakers.ceiling(hot.size(), hot.metal()).map(Derivation::si).orElse(Double.MAX_VALUE);
+    return CircuitCheck.conditions(facts, run)
+        .flatMap(c -> facts.conductors().ampacities()
+            .between(c, Derivation.stated("rating", "I", rating.get()), CircuitCheck.marked(facts, run, rating.get())))
+        .map(a -> times.get().value().si() * Math.min(a.si(), small))
+        .flatMap(most -> breakers.notBelow(Derivation.stated("current", "I", Quantity.of(most, Units.AMPERE))))
+        .flatMap(Derivation::quantity);
   }
 
   private static Optional<Quantity> forLoad(Facts facts, RunOf run, Device load) {

@@ -63,6 +63,9 @@ final class ServiceConductor {
     if (WholeDwelling.isFor(facts, service)) {
       return WholeDwelling.largest(facts, service.rating().get(), hot, conditions, marked(facts, service));
     }
+    if (WholeDwelling.raised(facts, service, conditions).isPresent()) {
+      return service.rating();
+    }
     // The run of a small old service is its utility's, and was made before it; the load is what it is judged by.
     boolean old = service.status() == Status.EXISTING && WholeDwelling.isBelow(facts, service.rating().get());
     if (old || mains(facts, service) > 1) {
@@ -84,12 +87,14 @@ final class ServiceConductor {
     return facts.conductors().runs().of(service.run().orElseThrow(), service.system(), service.run().orElseThrow().wiring().hot());
   }
 
+  /** What the terminals are marked for; where the plan says nothing, what the code's pack takes those of a service for, if anything. */
   static Optional<Derivation> marked(Facts facts, Service service) {
     return facts.house().panels().values().stream()
         .filter(p -> p.supply() instanceof PanelSupply.FromService from && from.service().equals(service.name()))
         .map(Panel::incoming)
         .flatMap(t -> t.temperature().stream())
         .findFirst()
-        .map(t -> Derivation.stated("marking of the terminals", "T_t", t));
+        .map(t -> Derivation.stated("marking of the terminals", "T_t", t))
+        .or(() -> facts.library().limit("service-terminals").map(l -> l.derivation("T_t")));
   }
 }

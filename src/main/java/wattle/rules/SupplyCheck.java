@@ -1,6 +1,7 @@
 package wattle.rules;
 
 import java.util.Optional;
+import java.util.function.Function;
 import wattle.conductors.Ampacity;
 import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
@@ -12,7 +13,8 @@ import wattle.worksheet.Worksheet;
 /**
  * The hots of a feeder or of a service run held against the load calculated for what is behind them (NFPA 70 215.2(A)(1), 230.42(A), CSA
  * C22.1 8-104): the ampacity after correction against that load, the ampacity of the table, in the column of the terminals and of the
- * use, against the load with its continuous part at 125 %. A load above the rating is left to what finds that.
+ * use, against the load with its continuous part at 125 %; by CSA C22.1 that of after correction there too. A load above the rating is
+ * left to what finds that.
  *
  * @param needs amperes that the hots need, by that of the two that fails or comes nearer
  * @param has amperes that they have
@@ -22,10 +24,15 @@ record SupplyCheck(double needs, double has, String sum) {
   /** Fractions of an ampere below a half are dropped (NFPA 70 220.5(B)). */
   private static final double ROUNDING = 0.5;
 
-  /** What is checked: the run, what guards it, and the load. */
-  private record Asked(Conditions conditions, Quantity rating, Optional<Derivation> marked, Worksheet load) {
+  /**
+   * What is checked: the run, what guards it, and the load.
+   *
+   * @param raised what a table of dwellings lets conductors carry above their ampacity
+   */
+  private record Asked(
+      Conditions conditions, Quantity rating, Optional<Derivation> marked, Worksheet load, Function<Conditions, Optional<Double>> raised) {
     Asked with(WireSize size) {
-      return new Asked(conditions.with(size), rating, marked, load);
+      return new Asked(conditions.with(size), rating, marked, load, raised);
     }
   }
 
@@ -57,7 +64,8 @@ record SupplyCheck(double needs, double has, String sum) {
     }
     return rating.flatMap(r -> facts.calculated(feeder.panel())
         .map(w -> new Asked(SupplyProperties.conditions(facts, feeder), r,
-            facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), Derivation.stated("rating", "I", r)), w)));
+            facts.conductors().terminations().of(feeder.panel(), feeder.stretch(), Derivation.stated("rating", "I", r)), w,
+            c -> Optional.empty())));
   }
 
   private static Optional<Asked> asked(Facts facts, Service service) {
@@ -65,7 +73,8 @@ record SupplyCheck(double needs, double has, String sum) {
       return Optional.empty();
     }
     return service.rating().flatMap(r -> ServiceConductor.worksheet(facts, service)
-        .map(w -> new Asked(ServiceConductor.conditions(facts, service), r, ServiceConductor.marked(facts, service), w)));
+        .map(w -> new Asked(ServiceConductor.conditions(facts, service), r, ServiceConductor.marked(facts, service), w,
+            c -> WholeDwelling.raised(facts, service, c))));
   }
 
   private static Optional<SupplyCheck> of(Facts facts, Asked asked) {
@@ -77,8 +86,10 @@ record SupplyCheck(double needs, double has, String sum) {
     if (ampacity.isEmpty() || use.isEmpty() || ends.isEmpty() || asked.load.sized().si() >= asked.rating.si() + ROUNDING) {
       return Optional.empty();
     }
-    double before = conditions.sets() * Math.min(use.get().si(), ends.get().si());
-    double after = Math.min(ampacity.get().amperes(), before);
+    double listed = conditions.sets() * Math.min(use.get().si(), ends.get().si());
+    double corrected = Math.min(ampacity.get().amperes(), listed);
+    double after = Math.max(corrected, asked.raised.apply(conditions).orElse(corrected));
+    double before = CircuitCheck.ofRating(facts) ? after : listed;
     double load = asked.load.current().si();
     double sized = asked.load.sized().si();
     String sum = sum(asked.load);

@@ -28,6 +28,7 @@ final class WholeDwelling {
   private static final String SHARE = "dwelling-conductor-share";
   private static final String LEAST = "dwelling-rating-least";
   private static final String MOST = "dwelling-rating-most";
+  private static final String RAISE = "dwelling-conductor-raise";
   private static final double TABLE_CELSIUS = 75;
 
   private WholeDwelling() {}
@@ -52,6 +53,26 @@ final class WholeDwelling {
         .filter(i -> i.scope() == Inputs.Scope.FEEDER && i.dwellingCount() == 1 && i.common().isEmpty()).isPresent();
   }
 
+  /**
+   * The load that the hots of a service of one dwelling carry by a table of dwellings that has its own figures (CSA C22.1 4-004, Table
+   * 39): so much more than their ampacity, where they are thick enough for the rating by that table. Absent where the code has none,
+   * where it may not be used, or where they are thinner.
+   */
+  static Optional<Double> raised(Facts facts, Service service, Conditions conditions) {
+    double dwellings = facts.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum();
+    Optional<Limit> raise = facts.library().limit(RAISE);
+    if (raise.isEmpty() || dwellings != 1 || !onTwoHots(service.system()) || service.rating().isEmpty() || conditions.sets() > 1) {
+      return Optional.empty();
+    }
+    Optional<WireSize> least = SupplyProperties.size(
+        facts.conductors().grounds().forService(Derivation.stated("rating", "I", service.rating().get()), conditions.metal()));
+    return least.filter(l -> conditions.size().compareTo(l) >= 0)
+        .flatMap(l -> facts.conductors().ampacities().of(conditions))
+        .filter(a -> a.ambientFactor().si() >= 1 && a.bundlingFactor().si() >= 1)
+        .flatMap(a -> facts.conductors().ampacities().listed(conditions.size(), conditions.metal(), TABLE_CELSIUS, ""))
+        .map(i -> raise.get().value().si() * i.si());
+  }
+
   private static void collect(Facts facts, Panel panel, Set<String> found) {
     if (panel == null || !found.add(panel.name())) {
       return;
@@ -64,10 +85,13 @@ final class WholeDwelling {
   }
 
   private static boolean fits(Facts facts, SupplySystem system, Optional<Quantity> rating) {
-    boolean twoHots = system.kind() == SupplySystem.Kind.SPLIT_PHASE || system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE;
-    return twoHots && facts.library().table("service-conductor").isPresent() && facts.library().limit(SHARE).isPresent()
+    return onTwoHots(system) && facts.library().table("service-conductor").isPresent() && facts.library().limit(SHARE).isPresent()
         && rating.filter(r -> !isBelow(facts, r) && facts.library().limit(MOST).filter(m -> r.si() > m.value().si()).isEmpty())
             .isPresent();
+  }
+
+  private static boolean onTwoHots(SupplySystem system) {
+    return system.kind() == SupplySystem.Kind.SPLIT_PHASE || system.kind() == SupplySystem.Kind.TWO_LEGS_OF_WYE;
   }
 
   /** Whether a rating is less than any that the code has a figure for. */

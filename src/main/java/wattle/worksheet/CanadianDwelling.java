@@ -130,7 +130,7 @@ final class CanadianDwelling {
 
   private void addRange(ConnectedLoad range, Tally load, Tally neutral) {
     Derivation upTo = figures.limit("range-rating").named("up to", "P_l");
-    Derivation demand = figures.limit("range-demand").named("demand of a range", "P_d");
+    Derivation demand = figures.limit("dwelling-range-demand").named("demand of a range", "P_d");
     Derivation part = figures.limit("range-more").named("part of what is above", "f");
     Derivation rated = Derivation.stated(range.name(), "P_r", Sums.voltAmperes(range.voltAmperes()));
     Derivation result = range.voltAmperes() <= upTo.si()

@@ -27,7 +27,10 @@ final class Capacity {
     Derivation current = amperes.governing(name, total, legs);
     Derivation neutralTotal = neutral.total("load of the neutral");
     Derivation neutralCurrent = reduced(amperes.neutral("current of the neutral", neutralTotal, neutral), inputs.system(), figures);
-    boolean ofDwellings = method.mechanism() == Mechanism.DWELLING_STANDARD || method.mechanism() == Mechanism.MULTI_STANDARD;
+    // CSA C22.1 8-200 3) and 8-202 2) let off what is calculated for whole dwellings; a feeder to a part of one is not.
+    boolean canadianPart = method.mechanism().countsWatts() && inputs.scope() == Inputs.Scope.PART;
+    boolean ofDwellings = method.mechanism() == Mechanism.DWELLING_STANDARD || method.mechanism() == Mechanism.MULTI_STANDARD
+        || canadianPart;
     ContinuousLoads lasting = new ContinuousLoads(inputs, ofDwellings);
     double leastCharger = figures.maybe("vehicle-least").map(Derivation::si).orElse(0.0);
     Derivation sized = method.mechanism() == Mechanism.CANADIAN_MEASURED

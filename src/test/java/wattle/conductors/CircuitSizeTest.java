@@ -54,9 +54,9 @@ class CircuitSizeTest {
   }
 
   /**
-   * NFPA 70 chapter 9, tables 1, 4 and 5, areas from memory: two 6 AWG THWN-2 of 0.0507 in² and an 8 AWG ground of 0.0366 in² take
-   * 0.138 in², more than the 0.122 in² of 1/2 in EMT; two 8 AWG and a 10 AWG of 0.0211 in² take 0.0943 in², less than the 0.114 in²
-   * of 1/2 in PVC.
+   * NFPA 70 chapter 9, tables 1, 4 and 5, areas as buildmyowncabin.com, NEC 2008 chapter 9 table 5, and vdocument.in, chapter 9 tables:
+   * two 6 AWG THWN-2 of 0.0507 in² and an 8 AWG ground of 0.0366 in² take 0.138 in², more than the 0.122 in² of 1/2 in EMT; two 8 AWG and
+   * a 10 AWG of 0.0211 in² take 0.0943 in², less than the 0.114 in² of 1/2 in PVC.
    */
   @Test
   void theLeastRaceway() {

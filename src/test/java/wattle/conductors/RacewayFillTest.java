@@ -105,4 +105,76 @@ class RacewayFillTest {
     assertThat(fill.isUnlisted(new Race("", "EMT", Quantity.of(0.625, Units.INCH)))).isTrue();
     assertThat(fill.isUnlisted(new Race("", "wireway", Quantity.of(4, Units.INCH)))).isFalse();
   }
+
+  private static List<Conductor> in(Metal metal, List<Conductor> wires) {
+    return wires.stream().map(w -> new Conductor(w.insulation(), w.size(), metal)).toList();
+  }
+
+  /**
+   * Areas of NFPA 70 Chapter 9 Table 5A, from memory; each follows from its diameter: 3 × 0.2734 in² of 4/0 XHHW-2, printed as 0.2733,
+   * where other wire takes 3 × 0.3197 in². A size that is not made compact is taken as other wire: 12 AWG 0.0181 in².
+   */
+  @Test
+  void compactAluminumIsThinner() {
+    List<Conductor> service = in(Metal.ALUMINUM, wires(3, "4/0", "XHHW-2"));
+    assertThat(in(2, "EMT", 120, service).needs().value().text()).isEqualTo("0.8202 in²");
+    assertThat(in(2, "EMT", 120, wires(3, "4/0", "XHHW-2")).needs().value().text()).isEqualTo("0.9591 in²");
+    for (Object[] row : new Object[][]{{"8", "THW", 0.0510}, {"6", "THWN-2", 0.0452}, {"2", "XHHW-2", 0.1017}, {"2/0", "XHHW", 0.1885},
+        {"250", "THHN", 0.3525}, {"500", "XHHW-2", 0.6082}, {"12", "XHHW-2", 0.0181}}) {
+      double area = in(4, "EMT", 120, in(Metal.ALUMINUM, wires(1, row[0], row[1]))).needs().quantity().orElseThrow()
+          .in(Units.find("in²").orElseThrow());
+      assertThat(area).as("%s %s", row[0], row[1]).isCloseTo((double) row[2], within(0.00011));
+    }
+  }
+
+  private final RacewayFill canadian = new RacewayFill(StandardLibrary.library(List.of("ca-2021")));
+
+  private String canadianLeast(String kind, List<Conductor> wires) {
+    return canadian.smallest(kind, false, wires).orElseThrow().value().text();
+  }
+
+  private RacewayFill.Fill canadianIn(double designator, String kind, List<Conductor> wires) {
+    return canadian.of(new Race("", kind, Quantity.of(designator, Units.MILLIMETER)), Optional.empty(), wires).orElseThrow();
+  }
+
+  /**
+   * CSA C22.1 12-910 with Tables 6, 8 and 9. ebmag.com, Code File December 2022: four 10 AWG RW90 go into EMT of 16, of 15.69 mm² each, as
+   * 47.08 mm² for three. dakotaprep.com, conduit fill: three 6 AWG RW90 of 38 mm² go into rigid metal of 21, eight 3 AWG TW of 73 mm² into
+   * EMT of 53, and six 12 AWG take 69.50 mm². iaeimagazine.org: ten 14 AWG take 88.67 mm².
+   */
+  @Test
+  void canadianRaceways() {
+    assertThat(canadianIn(16, "EMT", wires(3, "10", "RW90")).needs().quantity().orElseThrow().in(Units.SQUARE_MILLIMETER))
+        .isCloseTo(47.08, within(0.011));
+    assertThat(canadianIn(16, "EMT", wires(4, "10", "RW90")).over()).isFalse();
+    assertThat(canadianIn(16, "EMT", wires(5, "10", "RW90")).over()).isTrue();
+    assertThat(canadianIn(27, "EMT", wires(6, "12", "RW90")).needs().quantity().orElseThrow().in(Units.SQUARE_MILLIMETER))
+        .isCloseTo(69.50, within(0.03));
+    assertThat(canadianIn(27, "EMT", wires(10, "14", "RW90")).needs().quantity().orElseThrow().in(Units.SQUARE_MILLIMETER))
+        .isCloseTo(88.67, within(0.04));
+    assertThat(canadianLeast("RMC", wires(3, "6", "RW90"))).isEqualTo("21 mm RMC");
+    assertThat(canadianLeast("EMT", wires(8, "3", "TW"))).isEqualTo("53 mm EMT");
+    assertThat(canadianIn(16, "EMT", wires(2, "12", "RW90")).most().si()).isEqualTo(0.31);
+    assertThat(canadianIn(16, "EMT", wires(1, "12", "RW90")).most().si()).isEqualTo(0.53);
+    assertThat(canadian.isNipple(Optional.of(Quantity.of(1, Units.INCH)))).isFalse();
+    Race inInches = new Race("", "EMT", Quantity.of(0.5, Units.INCH));
+    assertThat(canadian.of(inInches, Optional.empty(), wires(3, "10", "RW90")).orElseThrow().room().value().text()).isEqualTo("74.51 mm²");
+  }
+
+  /**
+   * A diameter is that of the strand, NFPA 70 Chapter 9 Table 8, and twice the insulation of CSA C22.2 No. 38: 0.76 mm, from 8 AWG 1.14 mm,
+   * from 1 AWG 1.40 mm, from 250 kcmil 1.65 mm, from 600 kcmil 2.03 mm.
+   */
+  @Test
+  void canadianDiametersFollowFromStrandAndInsulation() {
+    Object[][] strands = {{"14", 0.073, 0.76}, {"10", 0.116, 0.76}, {"8", 0.146, 1.14}, {"6", 0.184, 1.14}, {"4", 0.232, 1.14},
+        {"3", 0.260, 1.14}, {"2", 0.292, 1.14}, {"1", 0.332, 1.40}, {"1/0", 0.372, 1.40}, {"2/0", 0.418, 1.40}, {"3/0", 0.470, 1.40},
+        {"4/0", 0.528, 1.40}, {"250", 0.575, 1.65}, {"300", 0.630, 1.65}, {"400", 0.728, 1.65}, {"500", 0.813, 1.65}, {"600", 0.893, 2.03},
+        {"750", 0.998, 2.03}};
+    for (Object[] strand : strands) {
+      double diameter = 25.4 * (double) strand[1] + 2 * (double) strand[2];
+      double area = canadianIn(103, "EMT", wires(1, strand[0], "RW90")).needs().quantity().orElseThrow().in(Units.SQUARE_MILLIMETER);
+      assertThat(2 * Math.sqrt(area / Math.PI)).as("%s", strand[0]).isCloseTo(diameter, within(0.03));
+    }
+  }
 }
