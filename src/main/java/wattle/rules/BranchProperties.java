@@ -253,10 +253,10 @@ final class BranchProperties {
             (f, r) -> breaker(f, r).flatMap(Breaker::rating)
                 .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q))))
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING)
-        .size("needed-size", "least hot that would have done here, derating counted", CircuitCheck::needed)
+        .size("needed-size", "least hot that would have done here, derating counted and no rating rounded up", CircuitCheck::sufficient)
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
-            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> CircuitCheck.needed(f, r)
+            (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> CircuitCheck.sufficient(f, r)
                 .flatMap(n -> LeastGround.enlarged(f, r.section().wiring(), Derivation.stated("rating", "I", q), n))))
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
         .thing("wiring", Kind.WIRING, "what it is made with", (f, r) -> Optional.of(r.section().wiring()))
@@ -310,7 +310,7 @@ final class BranchProperties {
 
   /** As the trade writes amperes. */
   private static Quantity tenth(double amperes) {
-    return Quantity.of(Math.round(amperes * 10) / 10.0, Units.AMPERE);
+    return Quantity.of(Math.round(amperes * 10 + 1e-6) / 10.0, Units.AMPERE);
   }
 
   private static Optional<String> ampacityWords(Facts facts, RunOf run) {

@@ -21,7 +21,7 @@ final class BreakerOfFeeder {
     String thicker = SupplyProperties.needed(facts, feeder)
         .map(s -> s + " " + feeder.stretch().wiring().hot().metal().word() + " or thicker for the feeder").orElse("a thicker feeder");
     return SupplyProperties.largest(facts, feeder).map(largest -> {
-      String smaller = "a " + CircuitLoad.amperes(largest.si()) + " breaker";
+      String smaller = CircuitLoad.anAmperes(largest.si()) + " breaker";
       Optional<Double> load = Drop.amperes(facts, feeder.panel());
       return forLoad(facts, feeder).isPresent()
           ? "use " + smaller + (load.isPresent() ? "" : " if its load allows") + ", or " + thicker

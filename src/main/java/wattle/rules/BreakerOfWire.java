@@ -85,10 +85,10 @@ final class BreakerOfWire {
         .map(s -> s + " " + run.section().wiring().hot().metal().word() + " or thicker").orElse("thicker wire");
     return BranchProperties.largest(facts, run).map(
         largest -> forLoad(facts, run).isPresent()
-            ? "use a " + CircuitLoad.amperes(largest.si()) + " " + device + ", or " + thicker + " for the whole run"
+            ? "use " + CircuitLoad.anAmperes(largest.si()) + " " + device + ", or " + thicker + " for the whole run"
             : "use " + thicker + " for the whole run"
                 + (isMade(facts, largest)
-                    ? "; a " + CircuitLoad.amperes(largest.si()) + " " + device + " is too small for its load" + load(heaviest(facts, run))
+                    ? "; " + CircuitLoad.anAmperes(largest.si()) + " " + device + " is too small for its load" + load(heaviest(facts, run))
                     : "; no " + device + " is made as small as " + CircuitLoad.amperes(largest.si())));
   }
 }

@@ -75,6 +75,18 @@ record CircuitCheck(double needs, double has) {
    * the breaker be above the ampacity.
    */
   static Optional<WireSize> needed(Facts facts, RunOf run) {
+    return needed(facts, run, facts.receptaclesOn(run.branch()) <= 1);
+  }
+
+  /**
+   * The size that a ground is held against (NFPA 70 250.122(B)): the next standard rating above an ampacity is not counted on, as exam
+   * books do, so that no ground is asked to be thicker than they would have it.
+   */
+  static Optional<WireSize> sufficient(Facts facts, RunOf run) {
+    return needed(facts, run, false);
+  }
+
+  private static Optional<WireSize> needed(Facts facts, RunOf run, boolean mayRoundUp) {
     Optional<Conditions> conditions = conditions(facts, run);
     Optional<Quantity> rating = rating(facts, run);
     if (conditions.isEmpty() || rating.isEmpty()) {
@@ -85,7 +97,7 @@ record CircuitCheck(double needs, double has) {
     }
     return SupplyProperties.size(
         facts.conductors().sizes().forBreaker(Derivation.stated("rating", "I", rating.get()), conditions.get(),
-            marked(facts, run, rating.get()), facts.receptaclesOn(run.branch()) <= 1));
+            marked(facts, run, rating.get()), mayRoundUp));
   }
 
   static Optional<Conditions> conditions(Facts facts, RunOf run) {

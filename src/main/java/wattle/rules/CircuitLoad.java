@@ -34,6 +34,8 @@ import wattle.quantity.Quantity;
 record CircuitLoad(double amperes, double draws, double sized, String sum) {
   static final CircuitLoad NONE = new CircuitLoad(0, 0, 0, "");
 
+  /** What a half of a tenth may lose by the way in which it was worked out. */
+  private static final double HAIR = 1e-6;
   private static final Set<LoadClass> HEATING = Set.of(LoadClass.ROOM_HEATING, LoadClass.HEATING, LoadClass.STORAGE_HEATING);
   private static final Set<LoadClass> CONTINUOUS = Set.of(LoadClass.VEHICLE_CHARGING, LoadClass.WATER_HEATING);
   private static final Set<LoadClass> MOTORS = Set.of(LoadClass.MOTOR, LoadClass.COOLING, LoadClass.HEAT_PUMP);
@@ -142,7 +144,13 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
   }
 
   static String amperes(double value) {
-    return Quantity.plain(Math.round(value * 10) / 10.0, 4) + " A";
+    return Quantity.plain(Math.round(value * 10 + HAIR) / 10.0, 4) + " A";
+  }
+
+  /** With its article: a 30 A, an 80 A. */
+  static String anAmperes(double value) {
+    String amperes = amperes(value);
+    return (amperes.startsWith("8") || amperes.matches("1[18]\\b.*") ? "an " : "a ") + amperes;
   }
 
   /** A factor that the pack gives as a limit; 1 where its code has none. */

@@ -58,7 +58,7 @@ final class GroundedFeeder {
 
   private static boolean isByCode(Facts facts, FeederOf feeder, Wiring wiring) {
     Optional<Quantity> rating = SupplyProperties.supplyRating(facts, feeder.panel());
-    Optional<WireSize> needed = SupplyProperties.needed(facts, feeder);
+    Optional<WireSize> needed = SupplyProperties.sufficient(facts, feeder);
     if (rating.isEmpty() || needed.isEmpty()) {
       return false;
     }

@@ -274,7 +274,7 @@ final class SupplyProperties {
 
   /** As the trade writes amperes. */
   private static Quantity tenth(double amperes) {
-    return Quantity.of(Math.round(amperes * 10) / 10.0, Units.AMPERE);
+    return Quantity.of(Math.round(amperes * 10 + 1e-6) / 10.0, Units.AMPERE);
   }
 
   static Optional<Quantity> supplyRating(Facts facts, Panel panel) {
@@ -427,10 +427,11 @@ final class SupplyProperties {
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
-        .size("needed-size", "least hot that would have done for its breaker, derating counted", SupplyProperties::needed)
+        .size("needed-size", "least hot that would have done for its breaker, derating counted and no rating rounded up",
+            SupplyProperties::sufficient)
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .size("enlarged-ground", "least ground where its hots are thicker than need be",
-            (f, x) -> rating(f, x).flatMap(r -> needed(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
+            (f, x) -> rating(f, x).flatMap(r -> sufficient(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("drop", Dimension.NONE,
             "voltage lost along it at the load calculated for it, or at what is connected, as a part of the nominal voltage",
@@ -479,9 +480,18 @@ final class SupplyProperties {
   }
 
   static Optional<WireSize> needed(Facts facts, FeederOf feeder) {
+    return needed(facts, feeder, true);
+  }
+
+  /** What a ground is held against, as {@link CircuitCheck#sufficient}. */
+  static Optional<WireSize> sufficient(Facts facts, FeederOf feeder) {
+    return needed(facts, feeder, false);
+  }
+
+  private static Optional<WireSize> needed(Facts facts, FeederOf feeder, boolean mayRoundUp) {
     Conditions conditions = conditions(facts, feeder);
     Optional<WireSize> usual = rating(facts, feeder)
-        .flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), true)));
+        .flatMap(r -> size(facts.conductors().sizes().forBreaker(r, conditions, marked(facts, feeder, r), mayRoundUp)));
     Optional<Quantity> rating = supplyRating(facts, feeder.panel());
     if (!WholeDwelling.isFor(facts, feeder.panel(), rating)) {
       return usual;

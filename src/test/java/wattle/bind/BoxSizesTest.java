@@ -17,7 +17,10 @@ import wattle.model.House;
 import wattle.quantity.Units;
 import wattle.read.SourceReader;
 
-/** Volumes of boxes whose sides are written: NFPA 70 Table 314.16(A), in cubic inches. */
+/**
+ * Volumes of boxes whose sides are written: NFPA 70 Table 314.16(A), in cubic inches; FS, FD and masonry boxes as intrysys.com, box fill volume
+ * chart.
+ */
 class BoxSizesTest {
   private static Compilation bound(String more) {
     String text = """
@@ -36,7 +39,8 @@ class BoxSizesTest {
   @CsvSource({
       "3 in 2 in 2.5 in, 12.5", "3 in 2 in 1.5 in, 7.5", "3 in 2 in 3.5 in, 18", "4 in 1.5 in square, 21",
       "4 in 4 in 2.125 in square, 30.3",
-      "4 in 1.5 in octagon, 15.5", "4 in 2.125 in round, 21.5", "22 in3, 22"})
+      "4 in 1.5 in octagon, 15.5", "4 in 2.125 in round, 21.5", "22 in3, 22", "FS, 13.5", "FD, 18", "3.75 in 2 in 2.5 in masonry, 14",
+      "3.75 in 2 in 3.5 in masonry, 21"})
   void sidesGiveTheVolumeOfTheTable(String size, double cubicInches) {
     House house = bound("branch a by 14/3 NM-B { P --3 m-- k.l }\nroom k { box b " + size + " { l: light 10 W on black } }").house();
     Box box = house.boxes().get("k.b");
