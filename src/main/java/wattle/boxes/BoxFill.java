@@ -24,6 +24,7 @@ import wattle.model.Section;
 import wattle.model.Status;
 import wattle.model.Wire;
 import wattle.quantity.Quantity;
+import wattle.quantity.Unit;
 import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 
@@ -39,6 +40,8 @@ public final class BoxFill {
   private final House house;
   private final Optional<Table> allowances;
   private final Optional<Table> counts;
+  /** That in which the code prints volumes. */
+  private final Unit unit;
   private final Map<String, List<Entering>> runsAt = new HashMap<>();
   private final Map<String, WireSize> largestOn = new HashMap<>();
   private final Map<String, Double> countOf = new ConcurrentHashMap<>();
@@ -72,6 +75,8 @@ public final class BoxFill {
     this.house = house;
     allowances = library.table("box-allowance");
     counts = library.table("box-count");
+    unit = allowances.stream().flatMap(t -> t.columns().stream()).filter(c -> c.name().equals("volume")).flatMap(c -> c.unit().stream())
+        .findFirst().orElse(Units.CUBIC_INCH);
     for (Branch branch : house.branches().values()) {
       for (Section section : branch.sections()) {
         if (section.status() != Status.TO_REMOVE) {
@@ -176,7 +181,7 @@ public final class BoxFill {
       sum += part.get().si();
     }
     String formula = String.join(" + ", inputs.stream().map(Derivation::symbol).toList());
-    Quantity total = new Quantity(sum, Units.CUBIC_INCH);
+    Quantity total = new Quantity(sum, unit);
     return Optional.of(
         Derivation.computed("volume needed", "V", formula, new wattle.derivation.Value.Amount(total), inputs));
   }
@@ -207,7 +212,7 @@ public final class BoxFill {
         .computeIfAbsent(size, this::volume)
         .map(
             volume -> Derivation.computed(
-                name, "V", "n × v", new wattle.derivation.Value.Amount(new Quantity(times * volume.si(), Units.CUBIC_INCH)),
+                name, "V", "n × v", new wattle.derivation.Value.Amount(new Quantity(times * volume.si(), unit)),
                 List.of(Derivation.counted("allowances", "n", times), volume)));
   }
 

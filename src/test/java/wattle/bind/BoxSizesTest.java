@@ -18,8 +18,8 @@ import wattle.quantity.Units;
 import wattle.read.SourceReader;
 
 /**
- * Volumes of boxes whose sides are written: NFPA 70 Table 314.16(A), in cubic inches; FS, FD and masonry boxes as intrysys.com, box fill volume
- * chart.
+ * Volumes of boxes whose sides are written: NFPA 70 Table 314.16(A), in cubic inches; FS, FD and masonry boxes as intrysys.com, box fill
+ * volume chart.
  */
 class BoxSizesTest {
   private static Compilation bound(String more) {

@@ -205,12 +205,21 @@ class StandardTablesTest {
       String item = row.get("item");
       if (row.get("kind").equals("conductor_allowance")) {
         Derivation size = Derivation.stated("size", "", WireSize.parse(item).orElseThrow());
-        tests.add(test(row, item, library, "box-allowance", "volume", row.get("value"), "in3", is("size", size)));
+        tests.add(test(row, item, library, "box-allowance", "volume", volume(row), volumeUnit(row), is("size", size)));
       } else if (row.get("kind").equals("box_volume")) {
-        tests.add(test(row, item, library, "box-volume", "volume", row.get("value"), "in3", box(item)));
+        tests.add(test(row, item, library, "box-volume", "volume", volume(row), volumeUnit(row), box(item)));
       }
     }
     return tests;
+  }
+
+  /** CSA C22.1 prints milliliters. */
+  private static String volumeUnit(Map<String, String> row) {
+    return row.get("table").startsWith("CSA") ? "mL" : "in3";
+  }
+
+  private static String volume(Map<String, String> row) {
+    return row.get(row.get("table").startsWith("CSA") ? "value_ml" : "value");
   }
 
   /** Keys for {@code 4-11/16 x 1-1/4 square} and {@code 3 x 2 x 1-1/2 device}. */

@@ -46,7 +46,8 @@ class PublishedConductorsTest {
     });
     assertThat(of(large.formatted("1"), "feeder-ground-not-enlarged")).isEmpty();
     String shop = supply("120/240 V", "400 A", "1+3 150 A two-pole G\n 2 15 A hall")
-        + "branch hall by 14/2 NM-B { P --4 m-- hall.r }\nroom hall { r: receptacle }\npanel G from P/1 by 200 m of 3 in PVC with 3 x 350 Cu THWN-2, %s Cu ground { bus 200 A slots 12\n"
+        + "branch hall by 14/2 NM-B { P --4 m-- hall.r }\nroom hall { r: receptacle }\n"
+        + "panel G from P/1 by 200 m of 3 in PVC with 3 x 350 Cu THWN-2, %s Cu ground { bus 200 A slots 12\n"
         + " main breaker 150 A 10 kA\n}\n";
     assertThat(of(shop.formatted("6"), "feeder-ground-not-enlarged")).singleElement().satisfies(f -> {
       assertThat(f.headline()).contains("hots of 350 kcmil where 1/0 AWG would do");
@@ -67,7 +68,8 @@ class PublishedConductorsTest {
    */
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-      "120/240 V | 1 90 A            | 8 | motor 3 hp 120 V | circuit 'x' is too small for its load: 8 AWG copper is good for 40 A, needs 42.5 A",
+      "120/240 V | 1 90 A            | 8 | motor 3 hp 120 V | circuit 'x' is too small for its load: 8 AWG copper is good for 40 A,"
+          + " needs 42.5 A",
       "120/240 V | 1 90 A            | 6 | motor 3 hp 120 V |",
       "120/240 V | 1 100 A           | 6 | motor 3 hp 120 V | circuit 'x' is too small for its breaker: 6 AWG copper on 100 A",
       "120/240 V | 1+3 45 A two-pole | 12 | motor 3 hp      | circuit 'x' is too small for its load: 12 AWG copper is good for 20 A,"
