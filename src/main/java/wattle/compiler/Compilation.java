@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import wattle.figures.HouseFigures;
 import wattle.finding.Finding;
 import wattle.finding.Placement;
@@ -16,6 +17,8 @@ import wattle.library.StandardLibrary;
 import wattle.memo.Once;
 import wattle.model.House;
 import wattle.rules.Coverage;
+import wattle.rules.RuleBook;
+import wattle.rules.Unstated;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -43,21 +46,19 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
     ifNew = List.copyOf(ifNew);
   }
 
-  /** Tells how far the rules of a plan's packs could be told. */
-  @FunctionalInterface
-  interface Covered {
-    Coverage of(boolean asNew);
-  }
-
   /**
    * How far the rules of a plan's packs could be told, worked out when first asked for.
    *
    * @param asItIs with existing work as it is
    * @param asNew with existing work taken as new
+   * @param presumed what rules take as usual, with existing work as it is
+   * @param presumedAsNew the same with existing work taken as new
    */
-  public record Coverages(Once<Coverage> asItIs, Once<Coverage> asNew) {
-    static Coverages of(Covered covered) {
-      return new Coverages(new Once<>(() -> covered.of(false)), new Once<>(() -> covered.of(true)));
+  public record Coverages(Once<Coverage> asItIs, Once<Coverage> asNew, Once<List<Unstated>> presumed,
+      Once<List<Unstated>> presumedAsNew) {
+    static Coverages of(Supplier<RuleBook> book, HouseFigures figures) {
+      return new Coverages(new Once<>(() -> book.get().coverage(figures, false)), new Once<>(() -> book.get().coverage(figures, true)),
+          new Once<>(() -> book.get().presumed(figures, false)), new Once<>(() -> book.get().presumed(figures, true)));
     }
   }
 
@@ -101,6 +102,11 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
   /** How far the rules of its packs could be told. */
   public Coverage coverage() {
     return asNew ? covered.asNew().get() : covered.asItIs().get();
+  }
+
+  /** What the rules of its packs take as usual, since it does not state it. */
+  public List<Unstated> presumed() {
+    return asNew ? covered.presumedAsNew().get() : covered.presumed().get();
   }
 
   /** Names of the rules that stand in its own files. */

@@ -99,8 +99,8 @@ public final class Compiler {
         Stream.concat(before.stream(), house.findings().stream()).sorted(Finding.BY_PLACE).toList(), house.value(), library.value());
     Completeness completeness = Completeness.of(findings, house.value().doubts());
     HouseFigures figures = new HouseFigures(house.value(), library.value());
-    Compilation.Covered covered = asNew -> rules.of(figures.library()).coverage(figures, asNew);
-    return new Compilation(plan, figures, Compilation.Coverages.of(covered), files, written.items(), List.of(), List.of(),
+    Compilation.Coverages covered = Compilation.Coverages.of(() -> rules.of(figures.library()), figures);
+    return new Compilation(plan, figures, covered, files, written.items(), List.of(), List.of(),
         Undecided.NOTHING, false, completeness, reading.placement())
         .with(findings);
   }

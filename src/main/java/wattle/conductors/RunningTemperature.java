@@ -62,8 +62,8 @@ public record RunningTemperature(double celsius, double wattsPerMeter) {
     Derivation shed = conditions.sets() == 1
         ? Derivation.computed(name, "I_b", "I_t × k_n", base, Units.AMPERE, ampacity.base(), ampacity.bundlingFactor())
         : Derivation.computed(name, "I_b", "n_s × I_t × k_n", base, Units.AMPERE, sets, ampacity.base(), ampacity.bundlingFactor());
-    Derivation rated = Derivation.stated("rating of the insulation", "T_r", Quantity.of(conditions.insulationCelsius(), Units.CELSIUS));
-    Derivation hot = resistance.at(Derivation.stated("running temperature", "T", temperature));
+    Derivation rated = Insulation.rating("T_r", conditions.insulationCelsius());
+    Derivation hot = resistance.at(solved(temperature));
     Derivation atRating = resistance.at(rated);
     return Derivation.computed(
         "running temperature of " + conditions.conductor(), "T",
@@ -75,9 +75,14 @@ public record RunningTemperature(double celsius, double wattsPerMeter) {
         .remarking("The resistance is taken at the temperature that results; both are solved together.");
   }
 
+  private static Derivation solved(Quantity temperature) {
+    return Derivation.computed("running temperature", "T", "", new Value.Amount(temperature), List.of())
+        .remarking("Solved together with the resistance.");
+  }
+
   /** The heat that the conductor gives off, for a reader. */
   public Derivation heat(Derivation current, Resistance resistance) {
-    Derivation hot = resistance.at(Derivation.stated("running temperature", "T", Quantity.of(celsius, Units.CELSIUS)));
+    Derivation hot = resistance.at(solved(Quantity.of(celsius, Units.CELSIUS)));
     return Derivation.computed(
         "heat", "P", "I² × R", new Value.Amount(new Quantity(wattsPerMeter, Units.WATT_PER_METER)),
         List.of(current.named(current.name(), "I"), hot));

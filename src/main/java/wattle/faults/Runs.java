@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import wattle.conductors.Conductors;
 import wattle.conductors.Impedance;
+import wattle.conductors.Insulation;
 import wattle.derivation.Derivation;
 import wattle.finding.Span;
 import wattle.library.Library;
@@ -13,7 +14,6 @@ import wattle.model.SupplySystem;
 import wattle.model.Wire;
 import wattle.model.Wiring;
 import wattle.quantity.Quantity;
-import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 
 /** Carries a fault from one end of a run to the other. */
@@ -50,7 +50,7 @@ final class Runs {
 
   private Derivation rating(double celsius) {
     return hot.computeIfAbsent(
-        celsius, c -> Derivation.stated("rating of the insulation", "T", Quantity.of(c, Units.CELSIUS)));
+        celsius, c -> Insulation.rating("T", c));
   }
 
   private Optional<Withstand> weaker(Ways ways, Wiring wiring, Span written) {

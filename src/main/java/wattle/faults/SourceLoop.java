@@ -1,6 +1,8 @@
 package wattle.faults;
 
+import java.util.List;
 import wattle.derivation.Derivation;
+import wattle.derivation.Value;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -62,7 +64,9 @@ record SourceLoop(
   }
 
   private static Derivation part(String name, String symbol, String formula, Derivation whole, double share) {
-    Derivation angle = Derivation.stated("share by the angle of the runs", formula.substring(4), Quantity.of(share, Units.ONE));
+    Derivation angle = Derivation.computed("share by the angle of the runs", formula.substring(4), "",
+        new Value.Amount(Quantity.of(share, Units.ONE)),
+        List.of()).remarking("Of the impedance of the runs.");
     return Derivation.computed(name, symbol, formula, whole.si() * share, Units.OHM, whole.named("impedance of the source", "Z"), angle)
         .remarking("The plan states no X/R: as if the source had the angle of the runs, which adds most.");
   }

@@ -55,7 +55,8 @@ public record LockedRotor(Derivation amperes, double ratedVolts) {
   public static Optional<LockedRotor> usual(Library library, Device motor, double fullLoad, double nominalVolts) {
     return library.limit("usual-locked-rotor").map((Limit limit) -> {
       Derivation times = limit.derivation("k");
-      Derivation running = Derivation.counted("full-load current", "I_m", fullLoad);
+      Derivation running = Derivation.computed("full-load current", "I_m", "",
+          new Value.Amount(Quantity.of(fullLoad, Units.AMPERE)), List.of()).remarking("What it runs at.");
       Derivation amperes = Derivation.computed("locked-rotor current, as usual", "I_L", "k × I_m",
           new Value.Amount(Quantity.of(times.si() * fullLoad, Units.AMPERE)), List.of(times, running));
       return new LockedRotor(amperes, motor.ratedVoltage().map(Quantity::si).orElse(nominalVolts));

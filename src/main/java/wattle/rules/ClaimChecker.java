@@ -64,9 +64,8 @@ final class ClaimChecker {
     if (claim instanceof Tree.ClaimStated stated) {
       boolean wanted = !stated.not();
       return check(stated.operand(), names).map(t -> new Typed(Type.TRUTH, (f, n) -> {
-        int before = f.doubted();
-        boolean is = f.quietly(t.term(), n) != null;
-        return !is && f.doubted() != before ? null : is == wanted; // what a mistake left out may have been stated
+        Boolean is = f.isStated(t.term(), n);
+        return is == null ? null : is == wanted;
       }));
     }
     if (claim instanceof Tree.ClaimComparison comparison) {

@@ -25,4 +25,13 @@ public record Coverage(int rules, int told, int open, int inDoubt, List<Unstated
     rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
     return tally.coverage(rules.size(), figures.house().units());
   }
+
+  /** What rules take as usual where the plan does not state it, and what they would ask for. */
+  static List<Unstated> presumed(HouseFigures figures, List<Rule> rules, boolean asNew) {
+    HouseIndex index = new HouseIndex(figures);
+    RuleRunner runner = new RuleRunner(index, asNew);
+    Tally tally = new Tally();
+    rules.forEach(rule -> runner.presume(rule, index.all(rule.kind()), tally));
+    return tally.unstated(figures.house().units());
+  }
 }

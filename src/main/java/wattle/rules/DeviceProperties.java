@@ -46,6 +46,8 @@ final class DeviceProperties {
         .words("status", "new, existing or to-remove", (f, d) -> f.statusWord(d.status())).rests(Doubt.STATUS)
         .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits()).rests(Doubt.KIT)
         .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet()).rests(Doubt.KIT)
+        .truth("motor", "whether it is a motor, or a motor takes the most of it", (f, d) -> CircuitLoad.isMotor(d))
+        .rests(Doubt.KIT, Doubt.FIGURES)
         .truth("split", "whether it has halves", (f, d) -> !d.kind().halves().isEmpty()).rests(Doubt.KIT)
         .figure("rating", Dimension.CURRENT, "what is stamped on it",
             (f, d) -> Optional.ofNullable(d.facts().get("rated")).or(() -> d.kind().rating()))
@@ -106,6 +108,10 @@ final class DeviceProperties {
         .size("start-size", "thinnest hot of the same metal for the whole branch with which it loses no more than the limit",
             (f, d) -> f.library().limit("voltage-fall-start").flatMap(l -> MotorStart.sizeWithin(f, d, l.value().si())))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
+        .figure("locked-rotor", Dimension.CURRENT, "what a motor takes at the start, as its nameplate has it",
+            (f, d) -> Optional.ofNullable(d.facts().get(LockedRotor.FIGURE)))
+        .rests(Doubt.FIGURES)
+        .stated("locked-rotor 40 A, or horsepower and code-G, on the motor")
         .figure("overload", Dimension.CURRENT, "what the overload relay of a motor is set to",
             (f, d) -> Optional.ofNullable(d.facts().get("overload")))
         .rests(Doubt.FIGURES)

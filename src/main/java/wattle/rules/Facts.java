@@ -61,6 +61,9 @@ final class Facts {
   private Object lastThing;
   private Object[] keptOfLast;
   private Map<Property, Map<Object, Boolean>> lacking;
+  private Map<Property, Map<Object, Boolean>> presumed;
+  private int lacked;
+  private boolean leftOpen;
 
   /** What is asked of a branch again and again; what is null was not asked for yet. */
   private static final class OfBranch {
@@ -202,25 +205,64 @@ final class Facts {
 
   /** What was asked for and is not stated, since gathering began, with the things that it was asked of. */
   Map<Property, Set<Object>> lacking() {
-    Map<Property, Set<Object>> all = new LinkedHashMap<>();
-    lacking.forEach((property, things) -> all.put(property, Collections.unmodifiableSet(things.keySet())));
-    return all;
+    return things(lacking);
   }
 
   /** Tells that a plan does not state something that it might. */
   void lacks(Property property, Object thing) {
+    lacked++;
     if (lacking != null) {
       lacking.computeIfAbsent(property, p -> new IdentityHashMap<>()).put(thing, true);
     }
   }
 
-  /** Works a term out that only asks whether something is stated: what is not stated is no lack there. */
-  Object quietly(Term term, Object[] named) {
+  /**
+   * Whether something is stated. What is not stated is no lack there: the rule goes on with the usual case.
+   *
+   * @return null where a mistake left it out, and where what is not stated shall be left open
+   */
+  Boolean isStated(Term term, Object[] named) {
     Map<Property, Map<Object, Boolean>> before = lacking;
-    lacking = null;
-    Object value = term.of(this, named);
+    lacking = presumed;
+    int doubted = doubted();
+    int lackedBefore = lacked;
+    boolean is = term.of(this, named) != null;
     lacking = before;
-    return value;
+    return !is && (doubted() != doubted || leftOpen && lacked != lackedBefore) ? null : (Boolean) is;
+  }
+
+  /** Has what a rule goes on without, since it asks whether it is stated, gathered from now on. */
+  void gatherPresumed() {
+    presumed = new LinkedHashMap<>();
+  }
+
+  /** What is not stated and was taken as usual, since gathering began. */
+  Map<Property, Set<Object>> presumed() {
+    return things(presumed);
+  }
+
+  /**
+   * Tells that something takes a usual value where the plan does not state a property of it.
+   *
+   * @return whether it shall; not where what is not stated is left open
+   */
+  boolean takesUsual(String property, Object thing) {
+    if (presumed != null) {
+      presumed.computeIfAbsent(Vocabulary.of(Kind.ofThing(thing)).get(property), p -> new IdentityHashMap<>()).put(thing, true);
+    }
+    lacked++;
+    return !leftOpen;
+  }
+
+  /** Whether what is not stated is left open from now on, instead of taken as usual. */
+  void leaveOpen(boolean open) {
+    leftOpen = open;
+  }
+
+  private static Map<Property, Set<Object>> things(Map<Property, Map<Object, Boolean>> gathered) {
+    Map<Property, Set<Object>> all = new LinkedHashMap<>();
+    gathered.forEach((property, things) -> all.put(property, Collections.unmodifiableSet(things.keySet())));
+    return all;
   }
 
   /** Where a thing stands in the text, for the caret; absent for what has no place of its own. */

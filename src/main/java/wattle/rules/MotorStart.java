@@ -92,7 +92,9 @@ record MotorStart(double amperes, String sum, double fall) {
         .filter(p -> fullLoad > 0)
         .flatMap(
             p -> LockedRotor.stated(facts.library(), device, nominal)
-                .or(() -> LockedRotor.usual(facts.library(), device, fullLoad, nominal))
+                .or(() -> facts.takesUsual("locked-rotor", device)
+                    ? LockedRotor.usual(facts.library(), device, fullLoad, nominal)
+                    : Optional.empty())
                 .map(start -> new Fed(device, branch.get(), start, p, hertz)));
   }
 

@@ -69,6 +69,16 @@ public final class RuleBook {
     return Coverage.of(figures, rules.value(), asNew);
   }
 
+  /**
+   * What these rules take as usual since the plan does not state it, where they would be open otherwise: a receptacle without a
+   * distance is far from a sink.
+   *
+   * @param asNew whether existing work is taken as new
+   */
+  public List<Unstated> presumed(HouseFigures figures, boolean asNew) {
+    return Coverage.presumed(figures, rules.value(), asNew);
+  }
+
   /** In a big house on several processors; what the rules find is in their order, and of one rule in that of the plan. */
   static List<Finding> run(HouseFigures figures, List<Rule> rules) {
     return judge(new HouseIndex(figures), rules, false).findings();

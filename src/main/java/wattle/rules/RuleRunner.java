@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Span;
 import wattle.finding.Undecided;
@@ -90,6 +91,24 @@ final class RuleRunner {
         tally.open(rule, facts.lacking(), facts.doubted() != before);
       } else if (rule.work().mayBind(facts, thing) && Boolean.TRUE.equals(applies(rule, named))) {
         tally.told();
+      }
+    }
+  }
+
+  /** What a rule takes as usual since the plan does not state it, of the things at which it would otherwise be open. */
+  void presume(Rule rule, List<?> things, Tally tally) {
+    Object[] named = new Object[rule.size()];
+    for (Object thing : things) {
+      facts.gatherPresumed();
+      Boolean asUsual = holds(rule, thing, named);
+      Map<Property, Set<Object>> presumed = facts.presumed();
+      if (asUsual != null && !presumed.isEmpty()) {
+        facts.leaveOpen(true);
+        Boolean open = holds(rule, thing, named);
+        facts.leaveOpen(false);
+        if (open == null) {
+          tally.lacks(rule, presumed);
+        }
       }
     }
   }

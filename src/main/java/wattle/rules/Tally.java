@@ -31,6 +31,11 @@ final class Tally {
       return;
     }
     open += lacking.isEmpty() ? 0 : 1;
+    lacks(rule, lacking);
+  }
+
+  /** What a rule asks for and the plan does not state. */
+  void lacks(Rule rule, Map<Property, Set<Object>> lacking) {
     lacking.forEach((property, things) -> {
       for (Object thing : things) {
         Lack lack = lacks.computeIfAbsent(property, p -> new Lack(Kind.ofThing(thing), new TreeSet<>(), new TreeSet<>()));
@@ -42,11 +47,16 @@ final class Tally {
 
   /** @param units in which it is told how a plan would state what is lacking */
   Coverage coverage(int rules, UnitSystem units) {
+    return new Coverage(rules, told, open, inDoubt, unstated(units));
+  }
+
+  /** What was lacking, by fact; most places first. */
+  List<Unstated> unstated(UnitSystem units) {
     List<Unstated> unstated = new ArrayList<>();
     lacks.forEach((property, lack) -> unstated.add(
         new Unstated(lack.kind, property.name(), property.meaning(), property.stated().orElseThrow().in(units), List.copyOf(lack.places),
             List.copyOf(lack.rules))));
     unstated.sort(Comparator.comparing((Unstated u) -> -u.places().size()).thenComparing(Unstated::how));
-    return new Coverage(rules, told, open, inDoubt, unstated);
+    return unstated;
   }
 }

@@ -286,8 +286,9 @@ final class Figures {
   /** What a load takes at the voltage that it gets, by the way in which it follows the voltage. */
   private Derivation loadPower(HouseNetwork.Drawing load, Derivation volts) {
     Scenario.Drawn drawn = load.drawn();
-    Derivation stated = Derivation.stated("power of " + load.outlet().name() + " at nominal voltage", "S_n",
-        Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE));
+    Derivation stated = Derivation.computed("power of " + load.outlet().name() + " at nominal voltage", "S_n", "",
+        new Value.Amount(Quantity.of(drawn.voltAmperes().magnitude(), Units.VOLT_AMPERE)), List.of())
+        .remarking("What the plan or the trial states, in volt-amperes at its power factor.");
     Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(drawn.nominalVolts(), Units.VOLT));
     boolean starved = solution.isStarved(load.element());
     String formula = switch (drawn.behavior()) {

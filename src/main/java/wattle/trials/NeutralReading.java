@@ -3,6 +3,7 @@ package wattle.trials;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import wattle.conductors.Insulation;
 import wattle.conductors.NeutralHeat;
 import wattle.derivation.Derivation;
 import wattle.library.Library;
@@ -49,7 +50,7 @@ public record NeutralReading(
       Branch branch, List<Optional<Leg>> legs, Derivation most, Derivation rating, Optional<NeutralHeat> heat) {
     return new NeutralReading(
         branch.name(), legs.stream().map(l -> l.map(Leg::name).orElse("?")).toList(), most, rating, heat.flatMap(NeutralHeat::temperature),
-        heat.map(h -> Derivation.stated("rating of the insulation", "T_r", Quantity.of(h.ratedCelsius(), Units.CELSIUS))),
+        heat.map(h -> Insulation.rating("T_r", h.ratedCelsius())),
         heat.map(NeutralHeat::sentence).orElse(""));
   }
 }

@@ -40,7 +40,7 @@ public final class Additions {
     double share = !two ? 1 : device.kind().needs().contains(Need.NEUTRAL) ? device.kind().shareOnLegs() : 0;
     return Optional.of(
         new ConnectedLoad(
-            device.title(), loadClass.get(), counted, share, Optional.empty(), device.kind().motor(), true, 1));
+            device.title(), loadClass.get(), counted, share, Optional.empty(), device.kind().motor(), true, 1, true));
   }
 
   /**

@@ -207,6 +207,6 @@ final class CanadianDwelling {
         ? null
         : new ConnectedLoad(
             load.name(), load.loadClass(), load.voltAmperes(), load.neutralShare(), load.leg(), load.motor(), load.added(),
-            load.count() - 1);
+            load.count() - 1, load.stated());
   }
 }

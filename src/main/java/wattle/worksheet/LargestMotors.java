@@ -64,7 +64,8 @@ final class LargestMotors {
 
   private static ConnectedLoad one(ConnectedLoad motor) {
     return new ConnectedLoad(
-        motor.name(), motor.loadClass(), motor.voltAmperes(), motor.neutralShare(), motor.leg(), motor.motor(), motor.added(), 1);
+        motor.name(), motor.loadClass(), motor.voltAmperes(), motor.neutralShare(), motor.leg(), motor.motor(), motor.added(), 1,
+        motor.stated());
   }
 
   private double voltAmperes(Largest largest) {

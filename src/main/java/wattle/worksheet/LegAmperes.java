@@ -144,7 +144,9 @@ final class LegAmperes {
     if (between >= load.si() * (1 - 1e-9)) {
       return mean(name, load);
     }
-    Derivation across = Derivation.stated("part of it between the legs", "P_a", Sums.voltAmperes(between));
+    Derivation across = Derivation.computed("part of it between the legs", "P_a", "", new Value.Amount(Sums.voltAmperes(between)),
+        List.of())
+        .remarking("What of the counted loads is between the legs.");
     return Derivation.computed(
         name, "I", "(P − P_a) / (2 × U_n) + P_a / U",
         (load.si() - between) / (2 * system.legToNeutralVolts()) + between / system.legToLegVolts(), Units.AMPERE,

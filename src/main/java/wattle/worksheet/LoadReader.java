@@ -11,7 +11,9 @@ import wattle.model.Leg;
 import wattle.model.Load;
 import wattle.model.LoadClass;
 import wattle.model.Status;
+import wattle.quantity.Dimension;
 import wattle.quantity.Quantity;
+import wattle.quantity.Units;
 
 /** A device as a load of a worksheet. */
 final class LoadReader {
@@ -97,7 +99,16 @@ final class LoadReader {
     }
     boolean added = device.status() == Status.NEW;
     return new ConnectedLoad(
-        device.name(), loadClass, voltAmperes, share, share > 0 ? leg : Optional.empty(), device.kind().motor(), added, 1);
+        device.name(), loadClass, voltAmperes, share, share > 0 ? leg : Optional.empty(), device.kind().motor(), added, 1,
+        isStated(device, voltAmperes));
+  }
+
+  /** Whether the plan states that power, and not a current, horsepower or nothing. */
+  private static boolean isStated(Device device, double voltAmperes) {
+    List<Quantity> rated = device.loads().stream().flatMap(l -> l.rated().stream()).toList();
+    double stated = rated.stream().filter(r -> r.unit().dimension().equals(Dimension.POWER) && !r.unit().equals(Units.HORSEPOWER))
+        .mapToDouble(Quantity::si).sum();
+    return Math.abs(stated - voltAmperes) <= 1e-6 * voltAmperes;
   }
 
   private static Optional<Leg> leg(Branch branch, int hot) {

@@ -13,12 +13,19 @@ import wattle.emit.media.table.SheetFigure;
 import wattle.loads.LoadFigures;
 import wattle.model.Trial;
 import wattle.quantity.UnitSystem;
+import wattle.rules.Unstated;
 
 /**
  * Everything that a plan does not say and that was taken as usual: what binding assumed of its things, and every assumed figure that
  * the figures of its tables and trials rest on. They are read from the derivations themselves, so that none can be forgotten.
  */
 public final class Assumptions {
+  /** More names than these are not read. */
+  private static final int NAMED = 3;
+
+  /** Where the code says what terminals are taken for that nothing marks. */
+  private static final String UNMARKED_TERMINALS = "table terminal-temperature";
+
   private Assumptions() {}
 
   /**
@@ -44,6 +51,7 @@ public final class Assumptions {
   public static List<Assumed> of(Compilation plan) {
     List<Assumed> all = new ArrayList<>();
     plan.house().assumed().forEach(what -> all.add(new Assumed(what, List.of())));
+    plan.presumed().forEach(u -> all.add(new Assumed(presumed(u), List.of())));
     Map<String, List<String>> resting = new LinkedHashMap<>();
     UnitSystem units = plan.house().units();
     gather(PlanFigures.of(plan, units).all(), resting);
@@ -52,6 +60,17 @@ public final class Assumptions {
     }
     resting.forEach((assumed, figures) -> all.add(new Assumed(assumed, figures)));
     return all;
+  }
+
+  /** What a rule goes on without: it takes the usual case, and a plan that states it is judged by that. */
+  private static String presumed(Unstated unstated) {
+    return unstated.fact() + " of " + some(unstated.places()) + " is not stated; " + some(unstated.rules())
+        + (unstated.rules().size() == 1 ? " takes" : " take") + " the usual case; stated by " + unstated.how();
+  }
+
+  private static String some(List<String> names) {
+    List<String> first = names.subList(0, Math.min(NAMED, names.size()));
+    return names.size() > NAMED ? String.join(", ", first) + " and " + (names.size() - NAMED) + " more" : String.join(", ", first);
   }
 
   private static void gather(List<SheetFigure> figures, Map<String, List<String>> resting) {
@@ -66,7 +85,8 @@ public final class Assumptions {
       return;
     }
     // Power factors are told of their devices already, with what they are used for.
-    if (derivation.basis() == Derivation.Basis.ASSUMED && !derivation.name().startsWith(LoadFigures.USUAL_POWER_FACTOR)) {
+    if (derivation.basis() == Derivation.Basis.ASSUMED && !derivation.name().startsWith(LoadFigures.USUAL_POWER_FACTOR)
+        || derivation.formula().startsWith(UNMARKED_TERMINALS)) {
       List<String> figures = resting.computeIfAbsent(derivation.name() + " " + derivation.value().text(), a -> new ArrayList<>());
       if (figures.isEmpty() || !figures.get(figures.size() - 1).equals(figure)) {
         figures.add(figure);

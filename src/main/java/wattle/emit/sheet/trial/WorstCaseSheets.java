@@ -2,6 +2,7 @@ package wattle.emit.sheet.trial;
 
 import java.util.ArrayList;
 import java.util.List;
+import wattle.conductors.Insulation;
 import wattle.derivation.Derivation;
 import wattle.emit.media.table.Cell;
 import wattle.emit.media.table.Column;
@@ -75,7 +76,7 @@ public final class WorstCaseSheets {
               c.temperature()
                   .map(t -> Cell.of(t.quantity().orElseThrow().in(Units.CELSIUS), t))
                   .orElse(Cell.BLANK),
-              Cell.of(c.ratedCelsius(), Derivation.stated("rating of the insulation", "T_r", Quantity.of(c.ratedCelsius(), Units.CELSIUS))),
+              Cell.of(c.ratedCelsius(), Insulation.rating("T_r", c.ratedCelsius())),
               TrialSheets.optional(c.heat()))
               .about(c.branch().isEmpty() ? c.run() : c.branch() + " from " + c.run()));
     }
