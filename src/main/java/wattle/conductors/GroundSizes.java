@@ -14,6 +14,11 @@ import wattle.quantity.WireSize;
 
 /** Least sizes of grounds and of the conductors of a dwelling's service, by the tables of the plan's code. */
 public final class GroundSizes {
+  private static final double SQUARE_METERS_PER_KCMIL = 0.5067074791e-6;
+  /** Thickest hots that table 250.102(C)(1) has a row for, in kcmil. */
+  private static final double LAST_COPPER = 1100;
+  private static final double LAST_ALUMINUM = 1750;
+
   private final Optional<Table> equipment;
   private final Optional<Table> electrodes;
   private final Optional<Table> alone;
@@ -82,6 +87,22 @@ public final class GroundSizes {
             .or(() -> t.find(name, "S_e", metal.word(), Key.notAbove(column, size))));
     Optional<Derivation> limit = alone.flatMap(t -> t.find("limit for a " + electrode, "S_a", metal.word(), byElectrode));
     return full.map(f -> limit.filter(l -> size(l).compareTo(size(f)) < 0).map(l -> thinner(name, f, l)).orElse(f));
+  }
+
+  /**
+   * The least supply-side bonding jumper beside hots of a size, NFPA 70 Table 250.102(C)(1): that of an electrode conductor, as far as the
+   * two tables are alike.
+   *
+   * @param metal of the jumper
+   * @return absent above 1100 kcmil of copper and 1750 of aluminum, where it is an eighth of the hots
+   */
+  public Optional<Derivation> forBonding(WireSize hot, Metal hotMetal, Metal metal) {
+    if (hot.areaSquareMeters() > (hotMetal == Metal.COPPER ? LAST_COPPER : LAST_ALUMINUM) * SQUARE_METERS_PER_KCMIL * (1 + 1e-9)) {
+      return Optional.empty();
+    }
+    return electrodes.flatMap(
+        t -> t.find("least bonding jumper, " + metal.word(), "S_b", metal.word(),
+            Key.notBelow("service-" + hotMetal.word(), Derivation.stated("service conductor", "", hot))));
   }
 
   private static Derivation thinner(String name, Derivation full, Derivation limit) {

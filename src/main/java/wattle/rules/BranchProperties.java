@@ -93,6 +93,14 @@ final class BranchProperties {
             BranchProperties::fixed)
         .rests(Properties.LOADS_OF_BRANCH)
         .kept()
+        .figure("cooking-current", Units.AMPERE,
+            "of the cooking equipment on it: one range by its demand, one oven or cooktop by its nameplate",
+            (f, b) -> f.systemOf(b).map(s -> CircuitLoad.cooking(f.library(), f.devicesOf(b), s)).orElse(0.0))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .truth("of-dwelling", "whether it is fed from the panels of one of several dwellings", (f, b) -> f.dwellingOf(b).isPresent())
+        .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
+        .truth("strays", "whether it has outlets in a room that has more of them from another dwelling's panels", (f, b) -> f.strays(b))
+        .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS, Doubt.WAY, Doubt.CONTENTS)
         .thing("first-outlet", Kind.DEVICE, "the outlet that the home run comes to; absent where the branch forks before it",
             (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet()))
         .rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)

@@ -217,6 +217,17 @@ record CircuitLoad(double amperes, double draws, double sized, String sum) {
     return Math.min(small ? factor(library, "range-demand-small") : 1, most / rated);
   }
 
+  /** Amperes of what is cooked on, at the demand that the code counts for a branch: volt-amperes by the voltage of the branch. */
+  static double cooking(Library library, List<Device> devices, SupplySystem system) {
+    List<Device> cooking = devices.stream().filter(d -> d.kind().loadClass().filter(c -> c == LoadClass.COOKING).isPresent()).toList();
+    double amperes = 0;
+    for (Device device : cooking) {
+      boolean across = device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToHot);
+      amperes += device.voltAmperes() / (across ? system.legToLegVolts() : system.legToNeutralVolts());
+    }
+    return cooking.isEmpty() ? 0 : cookingFactor(library, cooking) * amperes;
+  }
+
   /** Currents of a device in the hots of its branch, as phasors in amperes at nominal voltage. */
   static Complex[] currents(Device device, Branch branch, SupplySystem system, int hots) {
     Complex[] currents = new Complex[hots];

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.boxes.BoxFill;
 import wattle.conductors.Conductors;
 import wattle.finding.Span;
@@ -513,6 +514,23 @@ final class Facts {
       at = ((PanelSupply.FromBreaker) house.panels().get(at).supply()).breaker().panel();
     }
     return Optional.empty();
+  }
+
+  /** The dwelling that a branch is fed in; absent where dwellings name no panels, and for what is common to several. */
+  Optional<Dwelling> dwellingOf(Branch branch) {
+    return branch.panel().flatMap(this::dwellingOf);
+  }
+
+  /** Whether a branch has outlets in a room that has more of them from the panels of another dwelling. */
+  boolean strays(Branch branch) {
+    Optional<Dwelling> own = dwellingOf(branch);
+    return own.isPresent() && devicesOf(branch).stream().filter(d -> d.kind().outlet()).flatMap(d -> roomOf(d).stream()).distinct()
+        .anyMatch(room -> {
+          Map<Dwelling, Long> outlets = devicesOf(room).stream().filter(d -> d.kind().outlet())
+              .flatMap(d -> branchOf(d).flatMap(this::dwellingOf).stream()).collect(Collectors.groupingBy(d -> d, Collectors.counting()));
+          long here = outlets.getOrDefault(own.get(), 0L);
+          return outlets.entrySet().stream().anyMatch(e -> !e.getKey().equals(own.get()) && e.getValue() > here);
+        });
   }
 
   /** Rooms with something fed from the panels of a dwelling; all where it names none. */

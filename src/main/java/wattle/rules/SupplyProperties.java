@@ -45,6 +45,9 @@ final class SupplyProperties {
         .stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
         .size("size", "of the hots of its run", (f, s) -> s.run().map(r -> r.wiring().hot().size()))
         .stated("run 20 m of 4/0 Al triplex in the service", "run 65 ft of 4/0 Al triplex in the service")
+        .size("least-bonding", "least supply-side bonding jumper in the raceway or sheath of one set of its run",
+            SupplyProperties::leastBonding)
+        .rests(Doubt.SERVICE)
         .size("least-size", "least hot for its rating, where it carries the whole of one dwelling on two hots and no sets in parallel",
             ServiceConductor::least)
         .figure("largest-rating", Dimension.CURRENT,
@@ -142,6 +145,12 @@ final class SupplyProperties {
     return size(
         facts.conductors().grounds()
             .forElectrode(service.get().wholeSize(), service.get().hot().metal(), kind, conductor.get().hot().metal()));
+  }
+
+  /** 250.102(C): by the hots of each raceway, and not by those of all sets together. */
+  private static Optional<WireSize> leastBonding(Facts facts, Service service) {
+    return service.run().map(Stretch::wiring).filter(w -> w.ground().isPresent())
+        .flatMap(w -> size(facts.conductors().grounds().forBonding(w.hot().size(), w.hot().metal(), w.ground().get().metal())));
   }
 
   private static List<ElectrodeOf> staying(List<ElectrodeOf> electrodes) {
