@@ -17,8 +17,8 @@ import wattle.quantity.Units;
 /**
  * From volt-amperes to the amperes of each leg and of the neutral, as the examples of Annex D of NFPA 70 do it: what is not placed is
  * spread evenly over the legs, single loads to the neutral stand whole on their own leg (D1(b)), and of two legs of a wye what is between
- * the legs is divided by their voltage and the rest by twice that to the neutral (D5(a)). On three phases the legs stand to each other as
- * the ratings that are wired to them.
+ * the legs is divided by their voltage and the rest by twice that to the neutral (D5(a)). On three phases each line is spread as
+ * what it counts is wired.
  */
 final class LegAmperes {
   private final Inputs inputs;
@@ -47,7 +47,7 @@ final class LegAmperes {
       }
       return legs;
     }
-    Map<Leg, Derivation> factors = LegSpread.factors(inputs, figures, tally.apart());
+    Map<Leg, Derivation> factors = LegSpread.factors(inputs, figures, tally);
     Derivation mean = mean(name, total);
     for (Leg leg : system.legs()) {
       Derivation factor = factors.get(leg);
@@ -85,7 +85,7 @@ final class LegAmperes {
   private Derivation paired(String name, Derivation total, Tally tally) {
     if (system.legs().size() != 2) {
       Derivation mean = mean(name, total);
-      return LegSpread.factors(inputs, figures, tally.apart()).values().stream()
+      return LegSpread.factors(inputs, figures, tally).values().stream()
           .max(Comparator.comparingDouble(Derivation::si))
           .filter(f -> f.si() > 1 + 1e-6 && total.si() > 0)
           .map(f -> spread(name, mean, total, tally, f).named(name + ", heaviest leg", "I_n"))

@@ -106,9 +106,9 @@ final class LoadReader {
   /** Whether the plan states that power, and not a current, horsepower or nothing. */
   private static boolean isStated(Device device, double voltAmperes) {
     List<Quantity> rated = device.loads().stream().flatMap(l -> l.rated().stream()).toList();
-    double stated = rated.stream().filter(r -> r.unit().dimension().equals(Dimension.POWER) && !r.unit().equals(Units.HORSEPOWER))
-        .mapToDouble(Quantity::si).sum();
-    return Math.abs(stated - voltAmperes) <= 1e-6 * voltAmperes;
+    // Each part of a device on two or three hots has the rating of the whole.
+    return rated.stream().filter(r -> r.unit().dimension().equals(Dimension.POWER) && !r.unit().equals(Units.HORSEPOWER))
+        .anyMatch(r -> Math.abs(r.si() - voltAmperes) <= 1e-6 * voltAmperes);
   }
 
   private static Optional<Leg> leg(Branch branch, int hot) {

@@ -18,8 +18,8 @@ import wattle.read.SourceReader;
 
 /**
  * Lawful invented houses, and faults that are seeded in them: a line of {@code NAME.faults} has the finding with its thing, and pairs of
- * texts, what stands in {@code NAME.wattle} once and what becomes of it. The house as it is has no error and no warning; each fault is found
- * alone, and with all the others beside it.
+ * texts, what stands in {@code NAME.wattle} once and what becomes of it. The house as it is has no error and no warning; each fault is
+ * found alone, and with all the others beside it.
  */
 class SeededFaultsTest {
   private static final Path HOUSES = Path.of("src/test/resources/plans/seeded");

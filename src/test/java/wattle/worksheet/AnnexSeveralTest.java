@@ -109,7 +109,22 @@ class AnnexSeveralTest {
     assertThat(main.neutralCurrent().si()).isEqualTo(374, AMPERE);
   }
 
-  /** Annex D example D5(a), from memory: the same dwellings on 208Y/120 V, three-phase. */
+  /**
+   * Annex D example D5(b), flylib.com example_no_d5_b with the connected loads of example_no_d4_b: 40 dwellings on 208Y/120 V. The example
+   * takes its neutral from the 40 ranges of D4(b), 298 A and 269 A after the factor of 220.61(B)(2); twice the most between two phases,
+   * 28 ranges of which half are on each phase, gives 3/2 × 43 kW by 220.55, and more.
+   */
+  @Test
+  void fortyElectricDwellingsOnThreePhases() {
+    Worksheet main = calculate(US, "multifamily-optional", feeder(WYE, allElectric().times(40)));
+    assertThat(main.total().si()).isEqualTo(40 * 22020 * 0.28, EXACT);
+    assertThat(main.current().si()).isEqualTo(246624 / (208 * Math.sqrt(3)), within(0.5));
+    assertThat(main.neutralTotal().si()).isEqualTo(69150 + 0.7 * 1.5 * 43000, EXACT);
+    double neutral = (69150 + 0.7 * 1.5 * 43000) / (208 * Math.sqrt(3));
+    assertThat(main.neutralCurrent().si()).isEqualTo(200 + 0.7 * (neutral - 200), within(0.5)).isGreaterThan(269.2);
+  }
+
+  /** Annex D example D5(a), flylib.com example_no_d5_a: the same dwellings on 208Y/120 V, three-phase. */
   @Test
   void severalDwellingsOnThreePhases() {
     Worksheet bank = calculate(US, "multifamily", feeder(WYE, withRange().times(10), withGas().times(10)));
