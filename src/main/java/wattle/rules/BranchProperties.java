@@ -68,6 +68,10 @@ final class BranchProperties {
             (f, b) -> heaviest(f, b, CircuitLoad::isContinuous))
         .rests(Properties.LOADS_OF_BRANCH)
         .kept()
+        .figure("heating-current", Units.AMPERE, "of its heaviest hot, from fixed resistance heating of rooms",
+            (f, b) -> heaviest(f, b, CircuitLoad::isHeating))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .kept()
         .figure("reach", Dimension.LENGTH, "wire path to its farthest box",
             (f, b) -> BranchLengths.farthest(b).map(m -> Quantity.of(m, Units.METER)))
         .rests(Doubt.WAY, Doubt.LENGTH)

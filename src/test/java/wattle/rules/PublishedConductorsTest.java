@@ -126,4 +126,15 @@ class PublishedConductorsTest {
       assertThat(f.reason()).contains("which is not even: 50 A on leg A, 0 A on leg B, and the heaviest counts");
     });
   }
+
+  /** Heaters on both hots of a shared neutral: each hot carries its own 1.5 kW, 12.5 A, figured at 15.6 A (424.4(B)); 14 AWG has 15 A. */
+  @Test
+  void heatOnASharedNeutral() {
+    String plan = supply("120/240 V", "200 A", "1+3 15 A two-pole heat")
+        + "branch heat by 14/3 NM-B { P --4 m-- hall.a on red --3 m-- hall.b on black }\nroom hall { a: baseboard heater %1$s 120 V\n"
+        + " b: baseboard heater %1$s 120 V }\n";
+    assertThat(of(plan.formatted("1500 W"), "space-heat-circuit-small")).singleElement()
+        .satisfies(f -> assertThat(f.headline()).isEqualTo("wire of heat is too small for its heat: needs 15.6 A, good for 15 A"));
+    assertThat(of(plan.formatted("1400 W"), "space-heat-circuit-small")).isEmpty();
+  }
 }
