@@ -145,7 +145,7 @@ final class LoadBinder {
       }
       return;
     }
-    if (kind.needs().contains(Need.HOT)) {
+    if (kind.needs().contains(Need.HOT) && draft.hots.size() > 1) {
       scope.report(
           Finding
               .error(Mistake.LOAD_120_WITHOUT_NEUTRAL,

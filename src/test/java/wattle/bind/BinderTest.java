@@ -52,6 +52,21 @@ class BinderTest {
     assertThat(plan.completeness()).isEqualTo(Completeness.WRONG);
   }
 
+  /** One insulated conductor brings one hot: the neutral is missing, and no second hot is spoken of. */
+  @Test
+  void oneConductorBringsNoTwoHots() {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).structure(new Source("bind.wattle", """
+        plan "Bind"
+        service main 120/240 V 100 A { source transformer 25 kVA 2 % }
+        panel P from main { bus 100 A  slots 4  bonded
+          1 15 A old
+        }
+        branch old by 14 Cu knob-and-tube { P --3 m-- a.r }
+        room a { r: receptacle ungrounded }
+        """), Path.of("bind.wattle"));
+    assertThat(rules(plan)).contains("neutral-missing").doesNotContain("load-120-without-neutral");
+  }
+
   @Test
   void somethingThatIsNotUnderstoodLeavesTheHouseInPieces() {
     assertThat(bind("120/240 V", "  1+3 20 A two-pole b\n  5 15 A nowhere").completeness())
