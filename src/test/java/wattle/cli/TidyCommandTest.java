@@ -97,6 +97,27 @@ class TidyCommandTest {
     assertThat(run("mend", plan).err).startsWith("0 mended; left: nothing found");
   }
 
+  /** What a rule finds as soon as the last mistake is gone was there before: it is no reason to leave the mistake. */
+  @Test
+  void theLastMistakeIsMendedThoughARuleHasAFindingBehindIt() throws IOException {
+    Path plan = file("plan.wattle", """
+        plan "Three slips"
+        use code us-2023
+        dwelling { floor-area 100 m2 }
+        service main 120/240 V 100 A { source transformer 25 kVA 2 %   run 20 m of 2 Al triplex }
+        panel P from main { bus 100 A   slots 20   bonded
+          main breaker 100 A 22 kA
+          1  15  arc-fault  hall  "Hall"
+        }
+        branch hall by 14/2 NM-B { P --5 m-- hall.o1 }
+        room hall { o1: receptcle tamper-resistant }
+        """);
+    Ran ran = run("mend", "--write", plan);
+    assertThat(ran.err).contains("2 mended").doesNotContain("not mended");
+    assertThat(Files.readString(plan)).contains("  1  15 A  arc-fault", "o1: receptacle tamper-resistant");
+    assertThat(run("check", plan).out).contains("[electrode-missing]");
+  }
+
   @Test
   void aNewLineEndsAsTheOthersOfTheFile() throws IOException {
     Path plan = file("plan.wattle", "plan \"Open\"\r\nroom shed is storage {\r\n\r\nroom hut is storage { }\r\n");

@@ -9,8 +9,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -52,6 +54,7 @@ final class ScriptedEditor implements LanguageClient, AutoCloseable {
   private final CompletableFuture<Integer> exitCode;
   private final LanguageServer server;
   private final Map<String, PublishDiagnosticsParams> told = new HashMap<>();
+  private final Set<String> inOrder = new LinkedHashSet<>();
   private final Map<String, String> texts = new HashMap<>();
   private final Map<String, Integer> versions = new HashMap<>();
   private final List<String> complaints = new ArrayList<>();
@@ -184,6 +187,11 @@ final class ScriptedEditor implements LanguageClient, AutoCloseable {
     return diagnostics.stream().map(d -> d.getCode().getLeft()).toList();
   }
 
+  /** The documents that findings were told of, each where it was first. */
+  synchronized List<String> toldInOrder() {
+    return List.copyOf(inOrder);
+  }
+
   synchronized List<String> complaints() {
     return List.copyOf(complaints);
   }
@@ -205,6 +213,7 @@ final class ScriptedEditor implements LanguageClient, AutoCloseable {
   @Override
   public synchronized void publishDiagnostics(PublishDiagnosticsParams diagnostics) {
     told.put(diagnostics.getUri(), diagnostics);
+    inOrder.add(diagnostics.getUri());
     notifyAll();
   }
 
