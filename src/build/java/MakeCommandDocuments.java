@@ -21,6 +21,12 @@ import picocli.CommandLine.Model.PositionalParamSpec;
  * <p>Arguments: class of the main command, version, folder to write to.
  */
 public final class MakeCommandDocuments {
+  /** A value that is the constant of an enumeration, which commands take in small letters; a name such as A4 is none. */
+  private static final Pattern CONSTANT = Pattern.compile("\"[A-Z]+(?:_[A-Z]+)*\"");
+  private static final String REVISION = "(?m)(^ *'--git'\\)\\R)( *)return";
+  private static final String REVISIONS = "$1$2COMPREPLY=( \\$(compgen -W \"HEAD HEAD~1 \\$(git for-each-ref --format='%(refname:short)'"
+      + " 2>/dev/null)\" -- \"\\${curr_word}\") )\n$2return";
+
   private MakeCommandDocuments() {}
 
   public static void main(String[] arguments) throws Exception {
@@ -40,12 +46,14 @@ public final class MakeCommandDocuments {
 
   /**
    * The script as it was made has the values of options in capitals, and where it has no words of its own to offer it keeps
-   * the shell from offering files, which is what most commands take.
+   * the shell from offering files, which is what most commands take. Revisions are those that git knows where one stands.
    */
   private static String completion(String made) {
     String withFiles = made.replaceAll("(?m)^ *type compopt &>/dev/null && compopt \\+o default\\R", "");
-    return Pattern.compile("_option_args=\\([^)]*\\)").matcher(withFiles)
-        .replaceAll(values -> values.group().toLowerCase(Locale.ROOT).replace('_', '-').replaceFirst("-option-args=", "_option_args="));
+    String withRevisions = withFiles.replaceAll(REVISION, REVISIONS);
+    return Pattern.compile("_option_args=\\([^)]*\\)").matcher(withRevisions)
+        .replaceAll(values -> CONSTANT.matcher(values.group())
+            .replaceAll(value -> value.group().toLowerCase(Locale.ROOT).replace('_', '-')));
   }
 
   private static void write(Path file, String text) throws IOException {

@@ -38,7 +38,8 @@ final class DocumentFormat {
           + " names, else the first that it can be).")
   private Format format;
 
-  @Option(names = "--paper", defaultValue = "letter", description = "letter or A4 (default: ${DEFAULT-VALUE}).")
+  @Option(names = "--paper", completionCandidates = KnownWords.Pages.class, defaultValue = "letter",
+      description = "letter or A4 (default: ${DEFAULT-VALUE}).")
   private String paper;
 
   @Spec(Spec.Target.MIXEE)

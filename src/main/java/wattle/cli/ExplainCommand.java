@@ -44,7 +44,7 @@ import wattle.rules.RulePage;
         "  wattle explain examples/alder-court/house.wattle --trial evening --figure \"voltage of kitchen.range\"",
     })
 final class ExplainCommand implements Callable<Integer> {
-  @Parameters(index = "0", arity = "0..1", paramLabel = "RULE|FILE",
+  @Parameters(index = "0", arity = "0..1", paramLabel = "RULE|FILE", completionCandidates = KnownWords.Rules.class,
       description = "Name of a rule, as findings show it in brackets, or a word of the notation;"
           + " with --figure, a plan, or - for standard input.")
   private String name;
@@ -56,7 +56,8 @@ final class ExplainCommand implements Callable<Integer> {
       description = "Behind the name of a rule: a plan beside which it stands, in a file of its own.")
   private String plan;
 
-  @Option(names = "--pack", paramLabel = "PACK", description = "List the rules of this pack alone.")
+  @Option(names = "--pack", paramLabel = "NAME", completionCandidates = KnownWords.Packs.class,
+      description = "List the rules of this pack alone.")
   private String pack;
 
   @Mixin

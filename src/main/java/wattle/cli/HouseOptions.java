@@ -26,7 +26,8 @@ final class HouseOptions {
   String system = "120/240";
 
   /** Null where it is not given: what is usual follows from the system. */
-  @Option(names = "--code", paramLabel = "PACK", description = "Code pack, or none (default: us-2023; on 230 V none).")
+  @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,
+      description = "Code pack, or none (default: us-2023; on 230 V none).")
   String code;
 
   @Option(names = "--dwellings", paramLabel = "N", defaultValue = "1",

@@ -45,6 +45,7 @@ final class MendCommand implements Callable<Integer> {
   @Option(
       names = "--rule",
       paramLabel = "RULE",
+      completionCandidates = KnownWords.Rules.class,
       description = "Apply the fix of this rule too, although it changes the house.")
   private Set<String> rules = Set.of();
 

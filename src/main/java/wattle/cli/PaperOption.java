@@ -27,6 +27,7 @@ final class PaperOption {
   @Option(
       names = "--paper",
       paramLabel = "PAPER",
+      completionCandidates = KnownWords.Papers.class,
       description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture"
           + " of its own size).")
   private String paper;

@@ -32,7 +32,8 @@ final class PlanInput {
       description = "Most things that patterns may place (default: ${DEFAULT-VALUE}).")
   private int mostPlaced;
 
-  @Option(names = "--code", paramLabel = "PACK", description = "Take this code pack instead of the one that the plan names.")
+  @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,
+      description = "Take this code pack instead of the one that the plan names.")
   private String code;
 
   /** As it is where no option says otherwise. */

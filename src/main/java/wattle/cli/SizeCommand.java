@@ -56,7 +56,8 @@ final class SizeCommand implements Callable<Integer> {
   @Option(names = "--continuous", description = "The load lasts three hours or more and is figured at 125 %%.")
   private boolean continuous;
 
-  @Option(names = "--code", paramLabel = "PACK", description = "Code whose tables are used (default: us-2023).")
+  @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,
+      description = "Code whose tables are used (default: us-2023).")
   private String code = "us-2023";
 
   @CommandLine.Spec

@@ -108,7 +108,15 @@ final class EditorMessages implements MessageProducer {
         refuse(request, NOT_OFFERED, ResponseErrorCode.MethodNotFound);
         return false;
       }
+      if (request.getParams() == null && !request.getMethod().equals("shutdown")) {
+        refuse(request, "wrong parameters", ResponseErrorCode.InvalidParams);
+        return false;
+      }
       return true;
+    }
+    if (message instanceof NotificationMessage note && note.getParams() == null && !note.getMethod().equals("exit")
+        && !note.getMethod().equals("initialized")) {
+      return false; // it says nothing of what it is about
     }
     return before == State.RUNNING || message instanceof NotificationMessage note && note.getMethod().equals("exit");
   }

@@ -62,6 +62,17 @@ class CommandDocumentsTest {
     assertThat(completed("compare", "--pic")).isEqualTo("--picture");
   }
 
+  @Test
+  void namesOfTheLibraryAndRevisionsAreCompleted() throws IOException, InterruptedException {
+    assertThat(completed("explain", "box-over")).isEqualTo("box-overfilled");
+    assertThat(completed("mend", "--rule", "box-overf")).isEqualTo("box-overfilled");
+    assertThat(completed("explain", "--pack", "")).isEqualTo("ca-2021 common us-2023");
+    assertThat(completed("check", "--code", "us")).isEqualTo("us-2023");
+    assertThat(completed("draw", "--paper", "A")).isEqualTo("A4 A3");
+    assertThat(completed("permit", "--paper", "l")).isEqualTo("letter");
+    assertThat(completed("compare", "--git", "HEAD~")).isEqualTo("HEAD~1");
+  }
+
   /** Where there are no words to offer the shell is left to offer files. */
   @Test
   void filesAreLeftToTheShell() throws IOException, InterruptedException {

@@ -110,7 +110,8 @@ class TextMateTest {
 
   @Test
   void kindsTraitsCablesUnitsAndNamesHaveClassesThatThemesColor() {
-    String text = "panel P {\n  1  15 A arc-fault hall \"Hall {n} \\\"A\\\"\"\n}\nbranch hall by 14/2 NM-B { P --5 ft 6 in in attic-- hall.o1 }\n"
+    String text = "panel P {\n  1  15 A arc-fault hall \"Hall {n} \\\"A\\\"\"\n}\nbranch hall by 14/2 NM-B { P --5 ft 6 in in attic--"
+        + " hall.o1 }\n"
         + "room hall { o1: receptacle tamper-resistant   sw: switch for o1   f: heat pump }\n"
         + "raceway up by 3/4 in EMT\nbranch b by 14/2 NM-B bundled 4 in attic { }\n";
     assertThat(scope(text, "hall \"")).startsWith("entity.name.function");

@@ -8,31 +8,45 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import wattle.read.Reading;
-import wattle.read.SourceReader;
+import java.util.Set;
 import wattle.cli.Main;
+import wattle.compare.Comparison;
+import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.compiler.Completeness;
+import wattle.compiler.FixTrial;
 import wattle.edit.Formatter;
+import wattle.edit.Mender;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.read.Reading;
+import wattle.read.SourceReader;
 
 /**
- * What must be true of any text at all: it is read the same way afresh and while typed, tidying it twice is tidying it once,
- * every command ends with 0, 1 or 2, and no output shows a figure that is none.
+ * What must be true of any text at all: it is read the same way afresh and while typed, tidying it twice is tidying it once and leaves
+ * the house, mending it twice is mending it once, it differs from another as that does from it, every command ends with 0, 1 or 2, and no
+ * output shows a figure that is none.
  */
 final class PlanTarget {
   /** Every back end by the words of its command; {@code FILE} stands for the plan, {@code OTHER} for the mutant before it. */
   static final List<String> COMMANDS = List.of(
-      "check FILE", "check --format json FILE", "check --format sarif FILE", "check --assumptions FILE",
+      "check FILE", "check --format json FILE", "check --format sarif FILE", "check --assumptions FILE", "check --survey FILE",
       "table --of panel FILE", "table --of loads FILE", "table --of runs --format csv FILE", "table --of boxes FILE",
       "table --of faults FILE", "table --of voltage FILE", "table --of neutral FILE", "table --of heat FILE",
       "table --of materials --format json FILE", "table --of rooms --format md FILE", "table --of worksheet FILE",
       "table --of unstated FILE", "draw --view one-line --format svg FILE", "draw --view panel --format svg FILE",
-      "draw --view rooms --format svg FILE", "draw --view legs --format svg FILE", "draw --view panel --format dot FILE",
+      "draw --view rooms --format svg FILE", "draw --view legs --format svg FILE", "draw --view trip --format svg FILE",
+      "draw --view voltage --format svg FILE", "draw --view branch --format svg FILE", "draw --view panel --format dot FILE",
+      "draw --view one-line --paper letter --force --out drawn.pdf FILE", "draw --view one-line --force --out drawn.png FILE",
       "trial FILE", "balance FILE", "directory --format text FILE", "permit --format text FILE", "test-sheet FILE",
-      "mend FILE", "tidy --check FILE", "explain FILE --figures", "compare OTHER FILE", "compare --describe FILE");
+      "test-sheet --format csv FILE", "lockout FILE P/1", "lockout FILE main", "report --force --out report FILE",
+      "report --pdf --force --out report FILE", "mend FILE", "mend --write FILE", "tidy --check FILE", "tidy FILE",
+      "explain FILE --figures", "compare OTHER FILE", "compare --format json OTHER FILE", "compare --describe FILE",
+      "compare --force --picture drawn.svg OTHER FILE");
+
+  private static final Set<String> WRITTEN = Set.of("drawn.pdf", "drawn.png", "drawn.svg", "report");
 
   private final Path folder;
   private final Reading remembering = new Reading.Remembering();
@@ -50,13 +64,18 @@ final class PlanTarget {
    */
   void take(String text, int command) {
     Source source = new Source("fuzzed.wattle", text);
-    readsAlike(source);
-    tidiesOnce(source);
+    Compilation plan = readsAlike(source);
+    tidies(source, plan);
+    // What takes several compilations is tried of every fourth text.
+    if (Math.floorMod(text.hashCode(), 4) == 0) {
+      mends(source);
+      compares(new Source("before.wattle", before), plan);
+    }
     runs(text, COMMANDS.get(Math.floorMod(command, COMMANDS.size())));
     before = text;
   }
 
-  private void readsAlike(Source source) {
+  private Compilation readsAlike(Source source) {
     SourceReader reader = new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES);
     Path place = folder.resolve("fuzzed.wattle");
     Compilation afresh = new Compiler(reader).compile(source, place);
@@ -65,6 +84,7 @@ final class PlanTarget {
     List<String> other = shown(typed.findings());
     require(one.equals(other), "read afresh and while typed: " + one + " and " + other);
     require(!afresh.hasInternalError(), "internal error: " + one);
+    return afresh;
   }
 
   private static List<String> shown(List<Finding> findings) {
@@ -73,12 +93,46 @@ final class PlanTarget {
         .toList();
   }
 
-  private static void tidiesOnce(Source source) {
+  /** Tidying twice is tidying once, and leaves the house as it is. */
+  private void tidies(Source source, Compilation plan) {
     Checked<String> once = Formatter.format(source);
-    if (once.findings().isEmpty()) {
-      Checked<String> twice = Formatter.format(new Source(source.name(), once.value()));
-      require(twice.findings().isEmpty() && twice.value().equals(once.value()), "tidy twice is not tidy once");
+    if (!once.findings().isEmpty()) {
+      return;
     }
+    Source tidy = new Source(source.name(), once.value());
+    Checked<String> twice = Formatter.format(tidy);
+    require(twice.findings().isEmpty() && twice.value().equals(once.value()), "tidy twice is not tidy once");
+    if (!tidy.text().equals(source.text())) {
+      Compilation after = compiled(tidy);
+      require(rules(after).equals(rules(plan)), "tidy changes what is found: " + rules(plan) + " and " + rules(after));
+      require(Comparison.of(plan(plan), plan(after)).isEmpty(), "tidy changes the house");
+    }
+  }
+
+  private static List<String> rules(Compilation plan) {
+    return plan.findings().stream().map(f -> f.rule() + " " + f.headline()).sorted().toList();
+  }
+
+  private Compilation compiled(Source source) {
+    return new Compiler(new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES)).compile(source, folder.resolve("fuzzed.wattle"));
+  }
+
+  private static Plan plan(Compilation plan) {
+    return new Plan(plan.figures(), plan.findings(), plan.completeness() != Completeness.IN_PIECES, plan.undecided());
+  }
+
+  /** What mending left of a text is not mended any further by mending it again. */
+  private void mends(Source source) {
+    Mender mender = new Mender(text -> compiled(text).findings(), (found, text) -> FixTrial.wasHidden(found, compiled(text)),
+        (fix, one, other) -> FixTrial.objection(fix, compiled(one), compiled(other)), Set.of());
+    Mender.Mended once = mender.mend(source);
+    require(mender.mend(new Source(source.name(), once.text())).applied().isEmpty(), "mending twice is not mending once");
+  }
+
+  /** Two plans that have little to do with each other differ one way as they do the other way round. */
+  private void compares(Source other, Compilation plan) {
+    Plan one = plan(compiled(other));
+    require(Comparison.of(one, plan(plan)).mirrored().equals(Comparison.of(plan(plan), one)), "compared the other way round");
   }
 
   private void runs(String text, String command) {
@@ -87,7 +141,11 @@ final class PlanTarget {
       Path other = Files.writeString(folder.resolve("other.wattle"), before);
       String[] arguments = command.split(" ");
       for (int i = 0; i < arguments.length; i++) {
-        arguments[i] = arguments[i].equals("FILE") ? plan.toString() : arguments[i].equals("OTHER") ? other.toString() : arguments[i];
+        arguments[i] = arguments[i].equals("FILE")
+            ? plan.toString()
+            : arguments[i].equals("OTHER")
+                ? other.toString()
+                : WRITTEN.contains(arguments[i]) ? folder.resolve(arguments[i]).toString() : arguments[i];
       }
       StringWriter out = new StringWriter();
       StringWriter err = new StringWriter();
