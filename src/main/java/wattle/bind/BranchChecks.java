@@ -137,10 +137,15 @@ final class BranchChecks {
       if (ids.size() > 1) {
         finding.with(breakers.get(ids.get(1)).origin().name(), "the other hot");
       }
+      // On two legs its hots still have to open together.
+      boolean fuses = ids.stream().map(breakers::get).anyMatch(b -> b.device() == Breaker.Device.FUSE);
+      String both = fuses ? ", with both fuses in one pull-out that takes them out together" : ", with one handle for both";
       suggestion(branch, first).ifPresentOrElse(
-          s -> finding.fix(inSlots(first, s, "use " + s + " (legs " + legsOf(first, s) + "), or run a neutral for each hot",
-              ids.size() == 1)),
-          () -> finding.fix("move one hot to a way on another leg, with one handle for both, or run a neutral for each hot"));
+          s -> finding.fix(
+              inSlots(first, s,
+                  "use " + s + " (legs " + legsOf(first, s) + ")" + (ids.size() > 1 ? both : "") + ", or run a neutral for each hot",
+                  ids.size() == 1)),
+          () -> finding.fix("move one hot to a way on another leg" + both + ", or run a neutral for each hot"));
       scope.report(finding);
     }
     boolean together = ids.size() == 1;

@@ -54,7 +54,7 @@ final class LoadFindings {
         .because(
             "A load that holds its current or power takes more than the wires let through here; it was taken as a"
                 + " resistance below half of its voltage.")
-        .fix("give it a figure in ohms, or say that it behaves as impedance");
+        .fix("use a smaller load, or thicker or shorter wire; a plain heater is said to behave as impedance");
     return trial == null
         ? finding.at(result.house().devices().get(load.outlet().device()).origin().name(), words).build()
         : finding.at(trial.origin().name(), words).build();

@@ -8,6 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import wattle.compiler.Compiler;
 import wattle.finding.Finding;
+import wattle.finding.Fix;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
 
@@ -42,6 +43,21 @@ class LoadOfEachHotTest {
   @ValueSource(strings = {"120/240 V", "120/208 V", "120/208 V three-phase"})
   void twoHotsOfOneLegAreNotOneLoad(String system) {
     assertThat(rules(on(system))).contains("shared-neutral-same-leg").doesNotContain("branch-overloaded", "unexpected", "kind-unknown");
+  }
+
+  /** Whoever moves one hot to another leg also makes both open together, or has only the other fault (NFPA 70 210.4(B)). */
+  @ParameterizedTest
+  @ValueSource(strings = {"120/240 V", "120/208 V", "120/208 V three-phase"})
+  void theMendIsWhole(String system) {
+    List<String> orders = fixes(on(system));
+    assertThat(orders).isNotEmpty().allMatch(o -> o.contains("both fuses in one pull-out") && o.contains("a neutral for each hot"));
+    List<String> ofBreakers = fixes(on(system).replace("  20 A  fuse leg A", "  20 A  leg A"));
+    assertThat(ofBreakers).isNotEmpty().allMatch(o -> o.contains("one handle for both") && o.contains("a neutral for each hot"));
+  }
+
+  private static List<String> fixes(String plan) {
+    return new Compiler(SourceReader.FROM_DISK).compile(new Source("plan", plan), Path.of("plan.wattle")).facts().stream()
+        .filter(f -> f.rule().equals("shared-neutral-same-leg")).flatMap(f -> f.fixes().stream()).map(Fix::order).toList();
   }
 
   /** Both on one hot are 22.5 A behind one fuse. */
