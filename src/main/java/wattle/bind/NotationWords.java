@@ -14,7 +14,24 @@ import wattle.syntax.GrammarWords;
 
 /** Every word that binding gives a meaning, by what it is, from the very lists that binding reads by. */
 public final class NotationWords {
+  /** Kinds of words that are no names of things. */
+  public static final String STATEMENT = "statement";
+
+  public static final String OF_A_RULE = "word of a rule";
+
+  public static final String OF_A_LIBRARY = "word of a library";
+
   private NotationWords() {}
+
+  /** Rules of the grammar by which plans are written, rather than libraries. */
+  private static final List<String> PLAN = List.of("heading", "use", "useKind", "let", "dwelling", "service", "serviceItem",
+      "serviceStatement", "sourceItem", "earthItem", "panel", "panelItem", "slotItem", "terminals", "terminalMetal", "branch", "branchItem",
+      "place", "placeItem", "runLength", "runItem", "wiring", "sets", "cabling", "conductor", "metal", "role", "raceway", "racewayItem",
+      "room", "roomItem", "box", "boxItem", "device", "deviceItem", "trial", "drawItem", "expectation", "silence", "pattern", "placing",
+      "argument", "repetition", "overriding", "leftOut");
+
+  private static final List<String> RULE = List.of("ruleBlock", "ruleLine", "ruleEdit", "claim", "comparator");
+  private static final List<String> LIBRARY = List.of("pack", "part", "cable", "table", "columns", "row", "limit", "citation");
 
   /** Words by what they are, in the order in which a reader meets them. */
   public static Map<String, List<String>> byKind() {
@@ -42,7 +59,15 @@ public final class NotationWords {
     words.put("place of a device", Words.DEVICE_PLACES.known());
     words.put("status", Arrays.stream(Status.values()).map(Status::word).toList());
     words.put("event of a trial", GrammarWords.of("event"));
+    words.put(STATEMENT, of(PLAN));
+    words.put(OF_A_RULE, of(RULE));
+    words.put(OF_A_LIBRARY, of(LIBRARY));
     return words;
+  }
+
+  /** The words of rules of the grammar; what the statements of a plan and other kinds have is told there. */
+  private static List<String> of(List<String> rules) {
+    return rules.stream().flatMap(rule -> GrammarWords.of(rule).stream()).distinct().sorted().toList();
   }
 
   private static List<String> facts(Facts facts) {

@@ -55,7 +55,8 @@ public final class Main implements Runnable {
       LanguageServerCommand.class,
       BalanceCommand.class,
       BeginCommand.class,
-      SizeCommand.class);
+      SizeCommand.class,
+      QuestionsCommand.class);
 
   @Option(names = "--trace", description = "Show the trace of an internal error.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import wattle.bind.NotationWords;
 
 /**
  * A word as it stands in a plan. {@code word-samples.txt} has for a kind of words a text that {@code structure-sample.wattle} has once, the
@@ -23,7 +24,15 @@ public record WordSample(String plan, String text) {
           String written = l[2].replace("{word}", entry.word()).replace("{words}", entry.word().replace('-', ' '));
           String shown = l[2].contains("{words}") ? entry.word().replace('-', ' ') : entry.word();
           return new WordSample(plan(l).replace(l[1], written), shown(written, shown));
-        });
+        })
+        .or(() -> asItIs(entry));
+  }
+
+  /** A word of statements that the plan has already. */
+  private static Optional<WordSample> asItIs(Glossary.Entry entry) {
+    String plan = BuildText.of("structure-sample.wattle").replaceFirst("^//.*\n", "");
+    String shown = entry.kind().equals(NotationWords.STATEMENT) ? shown(plan, entry.word()) : "";
+    return shown.isEmpty() ? Optional.empty() : Optional.of(new WordSample(plan, shown.lines().findFirst().orElseThrow()));
   }
 
   private static String plan(String[] sample) {
@@ -32,9 +41,18 @@ public record WordSample(String plan, String text) {
 
   /** The lines that have the word in them, without the braces that open or close around it. */
   private static String shown(String written, String word) {
-    Pattern whole = Pattern.compile("(?<![\\w-])" + Pattern.quote(word) + "(?!\\w|-\\w)");
+    Pattern whole = Pattern.compile("(?<!\\w|[a-z]-)" + Pattern.quote(word) + "(?!\\w|-\\w)");
     return written.lines().filter(l -> whole.matcher(l).find())
         .map(l -> l.strip().replaceFirst("^\\{ (.*) \\}$", "$1").replaceFirst(" \\{$|^([^{]*) \\}$", "$1"))
-        .collect(Collectors.joining("\n"));
+        .map(WordSample::closed).collect(Collectors.joining("\n"));
+  }
+
+  /** Without braces that close what another line opens. */
+  private static String closed(String line) {
+    String shown = line;
+    while (shown.endsWith(" }") && shown.chars().filter(c -> c == '}').count() > shown.chars().filter(c -> c == '{').count()) {
+      shown = shown.substring(0, shown.length() - 2).stripTrailing();
+    }
+    return shown;
   }
 }

@@ -21,6 +21,8 @@ class WordSampleTest {
   /** Words that no plan shows, each with the reason; of a kind of words all of them. */
   private static final Map<String, String> WITHOUT = Map.of(
       "limit", "a figure of the library that rules and calculations look up: no plan writes it",
+      "word of a rule", "a file of rules has it: the reference shows it as the library has it",
+      "word of a library", "a library has it: the reference shows it as the library has it",
       "trait of a box later", "later is of branches and slots, though a box may be");
 
   @Test

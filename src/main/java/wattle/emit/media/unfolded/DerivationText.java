@@ -13,12 +13,17 @@ public final class DerivationText {
 
   /** One line a figure, inputs indented beneath it; ends in a line end. */
   public static String text(Derivation derivation) {
+    return text(derivation, Integer.MAX_VALUE);
+  }
+
+  /** @param deepest how many levels of inputs are shown under the figure */
+  public static String text(Derivation derivation, int deepest) {
     StringBuilder out = new StringBuilder();
-    text(out, derivation, 0);
+    text(out, derivation, 0, deepest);
     return out.toString();
   }
 
-  private static void text(StringBuilder out, Derivation derivation, int depth) {
+  private static void text(StringBuilder out, Derivation derivation, int depth, int deepest) {
     out.append("  ".repeat(depth)).append(derivation);
     String basis = basis(derivation);
     if (!basis.isEmpty()) {
@@ -28,7 +33,9 @@ public final class DerivationText {
     if (!derivation.remark().isEmpty()) {
       out.append("  ".repeat(depth + 1)).append(derivation.remark()).append('\n');
     }
-    derivation.inputs().forEach(input -> text(out, input, depth + 1));
+    if (depth < deepest) {
+      derivation.inputs().forEach(input -> text(out, input, depth + 1, deepest));
+    }
   }
 
   /** What a step rests on, in words: {@code assumed}, or the table and its source. */
@@ -76,12 +83,17 @@ public final class DerivationText {
 
   /** The same as a nested list of HTML. */
   public static String html(Derivation derivation) {
+    return html(derivation, Integer.MAX_VALUE);
+  }
+
+  /** @param deepest how many levels of inputs are shown under the figure */
+  public static String html(Derivation derivation, int deepest) {
     StringBuilder out = new StringBuilder("<ul class=\"steps\">");
-    html(out, derivation);
+    html(out, derivation, deepest);
     return out.append("</ul>").toString();
   }
 
-  private static void html(StringBuilder out, Derivation derivation) {
+  private static void html(StringBuilder out, Derivation derivation, int deepest) {
     out.append("<li>").append(Escape.xml(derivation.toString()));
     String basis = basis(derivation);
     if (!basis.isEmpty()) {
@@ -90,9 +102,9 @@ public final class DerivationText {
     if (!derivation.remark().isEmpty()) {
       out.append(" <small>").append(Escape.xml(derivation.remark())).append("</small>");
     }
-    if (!derivation.inputs().isEmpty()) {
+    if (deepest > 0 && !derivation.inputs().isEmpty()) {
       out.append("<ul>");
-      derivation.inputs().forEach(input -> html(out, input));
+      derivation.inputs().forEach(input -> html(out, input, deepest - 1));
       out.append("</ul>");
     }
     out.append("</li>");
