@@ -126,7 +126,7 @@ public final class FilledSheet {
     Matcher matcher = FIGURE.matcher(reading);
     if (!matcher.matches() || !matcher.group(3).isEmpty() && !isUnit(matcher.group(3), measurement.unit())) {
       findings.add(
-          Finding.error("reading-unreadable", "the reading of '" + measurement.key() + "' is no figure in " + measurement.unit())
+          Finding.error("reading-unreadable", "the reading of '" + measurement.key() + "' is not a figure in " + measurement.unit())
               .at(at, "a figure such as " + example(measurement) + " is expected here").build());
       return;
     }

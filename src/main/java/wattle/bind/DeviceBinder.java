@@ -201,7 +201,7 @@ final class DeviceBinder {
     Finding.Builder finding = Finding
         .error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
         .at(span, "a kind such as receptacle, switch or light is expected here")
-        .because("What hangs on " + device.name() + " was not checked.");
+        .because("What is fed from " + device.name() + " was not checked.");
     Set<String> known = scope.library().parts().keySet();
     List<String> near = NearNames.of(span.text(), known);
     near.forEach(n -> finding.fix(Fix.safe("write " + n, span, n)));

@@ -185,7 +185,7 @@ final class PanelBinder {
     }
     if (!scope.mayStandInDamage(room.text())) {
       Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no room is called '" + room + "'").at(room.span(),
-          "the room that the panel hangs in is expected here");
+          "the room that the panel is in is expected here");
       scope.near(room.text(), room.span(), roomNames).forEach(n -> finding.fix(Fix.safe("write " + n, room.span(), n)));
       scope.report(finding);
     }
@@ -317,7 +317,7 @@ final class PanelBinder {
   private PanelSupply fromStated(Draft draft, Optional<Tree.Feed> stated) {
     if (stated.isEmpty()) {
       if (services.isEmpty() && drafts.size() == 1) {
-        scope.assume("panel " + draft.name() + " hangs on a 120/240 V supply");
+        scope.assume("panel " + draft.name() + " is on a 120/240 V supply");
       } else if (!scope.mayStandInDamage(draft.name())) {
         scope.report(
             Finding.error("panel-unfed", "nothing feeds panel '" + draft.name() + "'")

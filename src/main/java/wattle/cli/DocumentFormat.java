@@ -34,7 +34,7 @@ final class DocumentFormat {
 
   @Option(
       names = {"-f", "--format"},
-      description = "text, html, pdf and what else the document can be: json, csv, md (default: by the name of the file that --out"
+      description = "text, html or pdf; for some documents json, csv or md (default: by the name of the file that --out"
           + " names, else the first that it can be).")
   private Format format;
 
@@ -71,7 +71,7 @@ final class DocumentFormat {
         .findFirst()
         .orElseThrow(
             () -> new Failure(
-                "the name " + output.file().get() + " does not tell a format; end it in "
+                "the name " + output.file().get() + " does not show a format; end it in "
                     + known.stream().sorted().map(f -> "." + f.ending).collect(Collectors.joining(" or ")) + ", or give --format"));
   }
 

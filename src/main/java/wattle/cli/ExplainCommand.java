@@ -12,10 +12,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.compiler.Primer;
 import wattle.compiler.StructurePages;
 import wattle.compiler.WordSample;
 import wattle.compiler.WrittenRules;
 import wattle.compiler.Glossary;
+import wattle.emit.document.primer.PrimerPage;
+import wattle.emit.document.primer.PrimerText;
+import wattle.emit.media.file.Mark;
 import wattle.emit.media.text.VisibleWriter;
 import wattle.finding.NearNames;
 import wattle.library.Library;
@@ -27,7 +31,8 @@ import wattle.rules.RulePage;
 /** {@code explain}: what a rule asks for, why, where it is from, and a plan that keeps and one that breaks it. */
 @Command(
     name = "explain",
-    description = "Explains a rule, or how a figure of a plan was come by; without a name, lists all rules by pack.",
+    description = "Explains a term of the trade, a rule, a word of the notation, or how a figure of a plan is calculated; without a name,"
+        + " lists the rules.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -35,6 +40,8 @@ import wattle.rules.RulePage;
         "  wattle explain",
         "  wattle explain box-overfilled",
         "  wattle explain tamper-resistant",
+        "  wattle explain shared neutral",
+        "  wattle explain drop -o drop.html",
         "  wattle explain --words",
         "  wattle explain --pack ca-2021",
         "  wattle explain my-rule house.wattle",
@@ -45,7 +52,7 @@ import wattle.rules.RulePage;
     })
 final class ExplainCommand implements Callable<Integer> {
   @Parameters(index = "0", arity = "0..1", paramLabel = "RULE|FILE", completionCandidates = KnownWords.Rules.class,
-      description = "Name of a rule, as findings show it in brackets, or a word of the notation;"
+      description = "Term of the trade, word of the notation, or name of a rule, as findings show it in brackets;"
           + " with --figure, a plan, or - for standard input.")
   private String name;
 
@@ -63,12 +70,19 @@ final class ExplainCommand implements Callable<Integer> {
   @Mixin
   private FigureOptions figures;
 
+  @Mixin
+  private ResultOutput output;
+
   @CommandLine.Spec
   private CommandLine.Model.CommandSpec spec;
 
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
+    if (output.file().isPresent() && (primer().isEmpty() || figures.isGiven())) {
+      throw new Failure("--out is for a term of the primer, such as wattle explain neutral -o neutral.html"
+          + (name == null ? "" : ", and '" + name + "' is not one of them"));
+    }
     if (figures.isGiven()) {
       if (plan != null) {
         throw new Failure("a rule of a plan, or figures of one: give one of the two");
@@ -78,6 +92,10 @@ final class ExplainCommand implements Callable<Integer> {
             name == null ? "a figure is of a plan: name its file" : "--pack lists rules, and --figure is of a plan; give one of the two");
       }
       return figures.print(name, spec);
+    }
+    Optional<Primer> primer = primer();
+    if (primer.isPresent() && pack == null && !words) {
+      return explain(primer.get(), out);
     }
     figures.refuseWithoutFigure();
     if (plan != null) {
@@ -98,7 +116,7 @@ final class ExplainCommand implements Callable<Integer> {
     }
     Optional<String> structure = StructurePages.of(name);
     List<Glossary.Entry> entries = Glossary.of(library());
-    List<Glossary.Entry> meant = entries.stream().filter(e -> e.word().equals(name) || e.word().equals(name.replace(' ', '-'))).toList();
+    List<Glossary.Entry> meant = meant(entries, name);
     if (rules.containsKey(name)) {
       out.print(RulePage.text(rules.get(name), columns(out)));
     } else if (structure.isPresent()) {
@@ -112,6 +130,7 @@ final class ExplainCommand implements Callable<Integer> {
       List<String> known = new java.util.ArrayList<>(rules.keySet());
       known.addAll(StructurePages.names());
       entries.forEach(e -> known.add(e.word()));
+      Primer.all().forEach(p -> known.addAll(p.terms()));
       List<String> near = NearNames.of(name, known);
       throw new Failure("no rule and no word is called '" + name + "'"
           + (near.isEmpty()
@@ -119,6 +138,35 @@ final class ExplainCommand implements Callable<Integer> {
               : "; did you mean " + String.join(", ", near) + "?"));
     }
     return ExitCode.FINE;
+  }
+
+  /** A term of the primer may have two words, with quotes around them or without. */
+  private Optional<Primer> primer() {
+    return name == null ? Optional.empty() : Primer.of(plan == null ? name : name + " " + plan);
+  }
+
+  private int explain(Primer primer, PrintWriter out) {
+    figures.refuseWithoutFigure();
+    Compilation lessons = Primer.lessons();
+    String ending = output.ending().orElse("txt");
+    if (ending.equals("html")) {
+      output.write(Mark.markUp(PrimerPage.of(primer, lessons, "letter").html()), out);
+    } else if (ending.equals("txt")) {
+      output.write(PrimerText.render(primer, lessons), out);
+      meant(Glossary.of(library()), output.file().isPresent() ? "" : name).forEach(e -> printWord(e, out));
+    } else {
+      throw new Failure("a page of the primer is written as .html or .txt");
+    }
+    return ExitCode.FINE;
+  }
+
+  private static List<Glossary.Entry> meant(List<Glossary.Entry> entries, String word) {
+    return entries.stream().filter(e -> e.word().equals(word) || e.word().equals(word.replace(' ', '-'))).toList();
+  }
+
+  private static void printWord(Glossary.Entry entry, PrintWriter out) {
+    out.printf("%n%s (%s)%n%n%s%n%s", entry.word(), entry.kind(), entry.meaning(),
+        WordSample.of(entry).map(w -> System.lineSeparator() + "as in: " + w.text() + System.lineSeparator()).orElse(""));
   }
 
   private static int columns(PrintWriter out) {

@@ -35,7 +35,7 @@ record PictureFile(Path path, Format format, int resolution) {
       case "svg" -> Format.SVG;
       case "png" -> Format.PNG;
       case "pdf" -> Format.PDF;
-      default -> throw new Failure("the name " + name + " does not tell a format; end it in .svg, .png or .pdf");
+      default -> throw new Failure("the name " + name + " does not show a format; end it in .svg, .png or .pdf");
     };
     return new PictureFile(path, format, USUAL_RESOLUTION);
   }

@@ -50,7 +50,7 @@ final class PictureOutput {
       case "dot", "gv" -> Format.DOT;
       default -> throw new Failure(
           "the name " + output.file().orElseThrow()
-              + " does not tell a format; end it in .svg, .png, .pdf or .dot, or give --format");
+              + " does not show a format; end it in .svg, .png, .pdf or .dot, or give --format");
     };
   }
 

@@ -124,7 +124,7 @@ final class PlanInput {
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {
-      throw new Failure("'" + name + "' is no path of a file");
+      throw new Failure("'" + name + "' is not a file path");
     }
   }
 

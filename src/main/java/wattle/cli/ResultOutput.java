@@ -29,7 +29,7 @@ final class ResultOutput {
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {
-      throw new Failure("'" + name + "' is no path of a file");
+      throw new Failure("'" + name + "' is not a file path");
     }
   }
 

@@ -63,7 +63,7 @@ final class SheetFormat {
       case "md" -> Format.MD;
       default ->
         throw new Failure(
-            "the name " + output.file().get() + " does not tell a format; end it in .txt, .csv, .json or .md, or give --format");
+            "the name " + output.file().get() + " does not show a format; end it in .txt, .csv, .json or .md, or give --format");
     };
   }
 }

@@ -1,5 +1,8 @@
 package wattle.cli;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -7,7 +10,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
+import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.text.VisibleWriter;
+import wattle.emit.sheet.schedule.MaterialsSchedule;
 import wattle.emit.sheet.tables.PlanTable;
+import wattle.finding.Checked;
+import wattle.materials.PriceList;
 
 /** {@code table}: schedules and calculations of a plan. */
 @Command(
@@ -21,6 +29,8 @@ import wattle.emit.sheet.tables.PlanTable;
         "  wattle table --of loads --format csv examples/alder-court/house.wattle",
         "  wattle table --of worksheet --compare-methods examples/alder-court/house.wattle",
         "  wattle table --of unstated examples/alder-court/house.wattle",
+        "  wattle table --of materials --prices prices.csv examples/kitchen-renovation/after.wattle",
+        "  wattle table --of demolition examples/kitchen-renovation/after.wattle",
         "  wattle table --of runs --out runs.md examples/cottage/house.wattle",
     })
 final class TableCommand implements Callable<Integer> {
@@ -29,6 +39,10 @@ final class TableCommand implements Callable<Integer> {
 
   @Option(names = {"-t", "--of"}, required = true, description = "One of: ${COMPLETION-CANDIDATES}.")
   private PlanTable of;
+
+  @Option(names = "--prices", paramLabel = "CSV",
+      description = "For materials: your own list with the columns item, unit (each, m or ft), price and hours; adds them up.")
+  private String prices;
 
   @Mixin
   private SurveyOption survey = new SurveyOption();
@@ -55,7 +69,26 @@ final class TableCommand implements Callable<Integer> {
       return worksheet.print(plan, format, output, spec);
     }
     worksheet.refuse(of.toString());
+    if (prices != null) {
+      return priced(plan);
+    }
     format.write(of.of(plan), plan.house().units(), output, spec.commandLine().getOut());
+    return BesideFindings.report(plan, spec);
+  }
+
+  private int priced(Compilation plan) {
+    if (of != PlanTable.MATERIALS) {
+      throw new Failure("--prices goes with --of materials");
+    }
+    Checked<PriceList> list = PriceList.read(input.read(prices));
+    if (!list.findings().isEmpty()) {
+      PrintWriter err = spec.commandLine().getErr();
+      err.print(new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(err)).render(list.findings()));
+      return ExitCode.USAGE;
+    }
+    format.write(List.of(MaterialsSchedule.of(plan.figures().materials(), list.value(), plan.house().units())), plan.house().units(),
+        output,
+        spec.commandLine().getOut());
     return BesideFindings.report(plan, spec);
   }
 }

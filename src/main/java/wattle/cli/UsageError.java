@@ -35,6 +35,6 @@ final class UsageError {
     }
     return problem.getMessage()
         .replaceFirst("^Invalid value for (?:option|positional parameter) '?([^' ]+)'?(?: \\([^)]*\\))?: ", "$1: ")
-        .replaceFirst("is not an? (?:int|long)$", "is no whole number");
+        .replaceFirst("is not an? (?:int|long)$", "is not a whole number");
   }
 }

@@ -134,7 +134,7 @@ public record Derivation(
    * @throws IllegalStateException where the value is no single figure
    */
   public double si() {
-    return quantity().orElseThrow(() -> new IllegalStateException(name + " is no figure: " + value.text())).si();
+    return quantity().orElseThrow(() -> new IllegalStateException(name + " is not a figure: " + value.text())).si();
   }
 
   /** The formula with the values of the inputs in it, such as {@code 30 A × 0.82}; empty for what has no formula. */

@@ -47,7 +47,7 @@ public record TimeCurrent(
     boxes = List.copyOf(boxes);
   }
 
-  /** Absent where the branch hangs on no breaker whose curve is known, such as on a fuse. */
+  /** Absent where the branch is on no breaker whose curve is known, such as on a fuse. */
   public static Optional<TimeCurrent> of(Branch branch, House house, Library library, Faults faults) {
     Optional<Panel> panel = branch.panel().map(house.panels()::get);
     Optional<Breaker> breaker = branch.hots().stream().findFirst().map(BranchHot::breaker).flatMap(house::breaker);

@@ -77,7 +77,7 @@ final class Warnings {
         && panel.feeder().filter(f -> f.wiring().ground().isEmpty()).isPresent();
     if (threeWires && panel.bonded()) {
       warnings.add("Panel " + words.panel(panel.name())
-          + " is fed without an equipment ground and its neutral is bonded: all metal here hangs on the neutral of its feeder. "
+          + " is fed without an equipment ground and its neutral is bonded: all metal here is grounded through the neutral of its feeder. "
           + "If that neutral opens, the metal is live at up to line voltage. Test metal to a ground proved elsewhere before touching it.");
     } else if (threeWires) {
       warnings.add("Panel " + words.panel(panel.name())

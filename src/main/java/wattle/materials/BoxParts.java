@@ -13,12 +13,17 @@ import wattle.model.Status;
 
 /** Boxes, their covers, and the devices in them. */
 final class BoxParts {
+  /** Traits that say how an appliance is connected; {@link PluggedIn} has words for them. */
+  private static final List<String> CONNECTIONS = List.of("hardwired", "cord-connected");
+
   private final House house;
   private final List<String> open;
+  private final PluggedIn pluggedIn;
 
   BoxParts(House house, List<String> open) {
     this.house = house;
     this.open = open;
+    pluggedIn = new PluggedIn(house);
   }
 
   void count(Tally tally) {
@@ -94,7 +99,7 @@ final class BoxParts {
     return junction ? Optional.of(wet ? "weatherproof blank cover" : "blank cover") : Optional.empty();
   }
 
-  private static void device(Device device, Tally tally) {
+  private void device(Device device, Tally tally) {
     DeviceKind kind = device.kind();
     if (kind.family() == Family.JUNCTION) {
       return;
@@ -106,7 +111,15 @@ final class BoxParts {
     } else {
       Optional.ofNullable(device.facts().get("rated")).or(kind::rating).ifPresent(r -> words.add(r.toString()));
     }
-    new TreeSet<>(device.traits()).stream().filter(t -> !t.equals("protects-onward")).forEach(words::add);
+    if (kind.family() == Family.RECEPTACLE) {
+      pluggedIn.configuration(device).ifPresent(c -> words.add(1, c));
+    }
+    new TreeSet<>(device.traits()).stream().filter(t -> !t.equals("protects-onward") && !CONNECTIONS.contains(t)).forEach(words::add);
+    String connection = kind.family() == Family.APPLIANCE ? pluggedIn.word(device) : "";
+    if (!connection.isEmpty()) {
+      words.add(connection);
+    }
+    pluggedIn.count(device, tally, open);
     tally.add(equipment ? Material.Category.EQUIPMENT : Material.Category.DEVICE, String.join(", ", words), device.name());
   }
 }

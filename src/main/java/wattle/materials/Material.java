@@ -21,7 +21,7 @@ public record Material(
   /** In the order in which lists have them. */
   public enum Category {
     CABLE("cable"), CONDUCTOR("single conductor"), RACEWAY("raceway"), PANEL("panel"), BREAKER("breaker or fuse"), BOX("box"), DEVICE(
-        "device"), EQUIPMENT("equipment"), COVER("cover"), CONNECTOR("connector"), GROUNDING("grounding");
+        "device"), EQUIPMENT("equipment"), PLUG("receptacle or cord"), COVER("cover"), CONNECTOR("connector"), GROUNDING("grounding");
 
     private final String word;
 

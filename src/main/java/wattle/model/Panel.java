@@ -16,7 +16,7 @@ import wattle.quantity.Quantity;
  * @param main absent where the panel has none
  * @param breakers in the order written
  * @param flags what is said to be so, or not to be so, such as {@code over-steps}
- * @param room name of the room that it hangs in; absent where not said
+ * @param room name of the room that it is in; absent where not said
  * @param terminals what all its lugs and breakers are marked for
  * @param electrodes at the building that it stands in, where that is another one than the service
  */

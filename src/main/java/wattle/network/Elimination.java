@@ -13,7 +13,7 @@ import java.util.BitSet;
  * added to the box before. On the way back the volts of each box follow from those of the box before. Work and memory are
  * in proportion to the number of boxes; nothing recurs.
  *
- * <p>A part that hangs on nothing has no definite voltage to earth; one terminal of it is held at zero and marked.
+ * <p>A part that floats has no definite voltage to earth; one terminal of it is held at zero and marked.
  */
 final class Elimination {
   /** A pivot this small beside what it was before is rounding alone: nothing holds the terminal. */
@@ -31,7 +31,7 @@ final class Elimination {
   final double[] amps;
   final BitSet floating = new BitSet();
 
-  /** @param leak siemens by which a part that hangs on nothing is held to earth; 0 to hold it fast */
+  /** @param leak siemens by which a part that floats is held to earth; 0 to hold it fast */
   Elimination(Network net, double leak) {
     this.net = net;
     this.leak = leak;

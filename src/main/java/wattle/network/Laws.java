@@ -110,7 +110,7 @@ final class Laws {
     takenVars += vars;
   }
 
-  /** What holds a part that hangs on nothing to earth, where links are. */
+  /** What holds a part that floats to earth, where links are. */
   private void leaks() {
     for (int t = 0; solution.leak > 0 && t < net.terminals(); t++) {
       if (solution.isFloating(t)) {

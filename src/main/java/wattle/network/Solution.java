@@ -100,7 +100,7 @@ public final class Solution {
     return linkAmps[link];
   }
 
-  /** Whether this terminal holds a part that hangs on nothing; what is joined to it has no definite voltage to earth. */
+  /** Whether this terminal holds a part that floats; what is joined to it has no definite voltage to earth. */
   public boolean isFloating(int box, int local) {
     return isFloating(net.terminal(box, local));
   }

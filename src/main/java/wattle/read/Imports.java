@@ -125,7 +125,7 @@ public final class Imports {
     try {
       target = file.resolveSibling(use.target().text()).normalize();
     } catch (java.nio.file.InvalidPathException e) {
-      findings.add(cannot(use, "'" + use.target().text() + "' is no path of a file", "a path such as \"garage.wattle\" is expected here"));
+      findings.add(cannot(use, "'" + use.target().text() + "' is not a file path", "a path such as \"garage.wattle\" is expected here"));
       return;
     }
     if (chain.contains(target)) {

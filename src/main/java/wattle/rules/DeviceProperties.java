@@ -42,7 +42,7 @@ final class DeviceProperties {
         .words("family", "receptacle, switch, light, appliance, junction or source", (f, d) -> Optional.of(family(d))).rests(Doubt.KIT)
         .words("class", "load class, such as cooking", (f, d) -> d.kind().loadClass().map(c -> c.word())).rests(Doubt.KIT)
         .words("location", "where in the room, such as counter", (f, d) -> d.location()).rests(Doubt.KIT)
-        .stated("at counter, at front or the like on the device")
+        .stated("at counter, at front or another place on the device")
         .words("status", "new, existing or to-remove", (f, d) -> f.statusWord(d.status())).rests(Doubt.STATUS)
         .wordSet("traits", "words such as weather-resistant", (f, d) -> d.traits()).rests(Doubt.KIT)
         .truth("outlet", "whether it counts as an outlet", (f, d) -> d.kind().outlet()).rests(Doubt.KIT)
@@ -188,7 +188,7 @@ final class DeviceProperties {
             (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
         .rests(Doubt.CONTROLS, Doubt.DEVICES)
         .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d)).rests(Doubt.CONTROLS)
-        .truth("wired-through", "whether the rest of its branch hangs on its screws",
+        .truth("wired-through", "whether the rest of its branch is fed through its screws",
             (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
         .rests(Doubt.KIT, Doubt.WAY, Doubt.REACHED)
         .truth("feeds-on", "whether its branch goes on beyond it", (f, d) -> comes(f, d, PointRoles::from)).rests(Doubt.WAY, Doubt.REACHED)

@@ -20,7 +20,7 @@ public final class RulePage {
     out.append(rule.name()).append(" (").append(rule.severity()).append(", pack ").append(rule.pack()).append(")\n");
     out.append(rule.title()).append(".\n\n").append(wrapped(rule.reason(), Math.min(columns, WIDEST))).append('\n');
     rule.citations().forEach(c -> out.append("\nsource: ").append(c).append('\n'));
-    out.append("\nasked for:\n");
+    out.append("\nrequires:\n");
     rule.tree().scope().ifPresent(s -> out.append("  for each ").append(s.kind().text())
         .append(s.filter().map(f -> " where " + f.span().text()).orElse("")).append('\n'));
     rule.tree().work().ifPresent(w -> out.append("  ").append(w.span().text()).append('\n'));

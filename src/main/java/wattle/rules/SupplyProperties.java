@@ -195,13 +195,13 @@ final class SupplyProperties {
             (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
         .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height")))
         .stated("height 66 in in the panel")
-        .figure("working-depth", Dimension.LENGTH, "free space before it, from its front",
+        .figure("working-depth", Dimension.LENGTH, "depth of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-depth")))
         .stated("working-depth 36 in in the panel")
-        .figure("working-width", Dimension.LENGTH, "width of the free space before it",
+        .figure("working-width", Dimension.LENGTH, "width of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-width")))
         .stated("working-width 30 in in the panel")
-        .figure("working-height", Dimension.LENGTH, "height of the free space before it",
+        .figure("working-height", Dimension.LENGTH, "height of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-height")))
         .stated("working-height 80 in in the panel")
         .truth("over-steps", "whether it is over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
@@ -224,7 +224,7 @@ final class SupplyProperties {
         .rests(Doubt.PANEL, Doubt.FEEDER, Doubt.SUPPLY)
         .words("bond-flow", "what flows over the ground of its feeder where neutral and ground are joined in it", GroundPath::flow)
         .rests(Properties.LOADS)
-        .thing("room", Kind.ROOM, "the room that it hangs in", (f, p) -> p.room().map(f.house().rooms()::get))
+        .thing("room", Kind.ROOM, "the room that it is in", (f, p) -> p.room().map(f.house().rooms()::get))
         .stated("room utility in the panel")
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total()).rests(Properties.LOADS)
         .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load",
@@ -249,7 +249,7 @@ final class SupplyProperties {
             (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
         .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
         .rests(Doubt.FEEDER, Doubt.SUPPLY)
-        .thing("service", Kind.SERVICE, "the service that it hangs on in the end", (f, p) -> f.house().serviceOf(p))
+        .thing("service", Kind.SERVICE, "the service that feeds it in the end", (f, p) -> f.house().serviceOf(p))
         .rests(Doubt.SUPPLY, Doubt.SERVICES)
         .things("breakers", Kind.BREAKER, "breakers in it", (f, p) -> p.breakers()).rests(Doubt.SLOTS)
         .things("branches", Kind.BRANCH, "branches that start at it", (f, p) -> f.branchesOf(p))

@@ -58,9 +58,10 @@ final class Renaming {
 
   static WorkspaceEdit rename(Question question, Position position, String name, Editor editor) {
     Occurrence at = renamable(question, position)
-        .orElseThrow(() -> refused("there is no name of the plan here; a panel, branch, room, device or the like has one"));
+        .orElseThrow(() -> refused("nothing of the plan is named here; a panel, branch, room or device has one"));
     if (!isName(name)) {
-      throw refused("'" + name + "' is no name: a letter, then letters, digits and hyphens, and no unit or word with a meaning of its own");
+      throw refused(
+          "'" + name + "' is not a name: a letter, then letters, digits and hyphens, and no unit or word with a meaning of its own");
     }
     List<Occurrence> all = question.analysis().derived().of(at.thing());
     Analysis analysis = question.analysis();

@@ -35,7 +35,7 @@ final class UsePages {
     Optional<Path> path = path(use, question.file());
     Optional<PlanTree> tree = path.flatMap(question.analysis()::tree);
     if (tree.isEmpty()) {
-      return page.line("not read: " + (path.isEmpty() ? "this is no path of a file" : "no plan can be read there"));
+      return page.line("not read: " + (path.isEmpty() ? "this is not a file path" : "no plan can be read there"));
     }
     page.line("file " + path.get());
     tree.get().items().stream()

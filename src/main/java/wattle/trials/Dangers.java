@@ -143,7 +143,7 @@ public final class Dangers {
         dangers.add(
             new Danger(
                 Danger.Kind.FLOATING, o.name(), o.branch(),
-                "a conductor of " + o.name() + " hangs on nothing: a meter may show any voltage, and the other conductor may be live",
+                "a conductor of " + o.name() + " floats: a meter may show any voltage, and the other conductor may be live",
                 Optional.empty(), Optional.empty()));
       } else if (o.volts().si() <= DEAD) {
         liveThoughDark(o, places.get(o.branch() + " " + o.name()), touch);

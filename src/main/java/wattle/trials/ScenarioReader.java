@@ -231,7 +231,7 @@ final class ScenarioReader {
     Branch branch = house.branches().get(moved.branch());
     Optional<Panel> panel = branch.panel().map(house.panels()::get);
     if (panel.isEmpty() || branch.hots().isEmpty()) {
-      impossible(moved.span(), "'" + branch.name() + "' hangs on no breaker", "nothing to move");
+      impossible(moved.span(), "'" + branch.name() + "' is on no breaker", "nothing to move");
       return;
     }
     if (moved.slots().size() != branch.hots().size()) {

@@ -70,7 +70,7 @@ public final class TrialResult {
    *
    * @param fall from nominal, in per cent of it; below zero where the voltage is above
    * @param current that it draws; absent where it draws nothing
-   * @param floating whether one of its conductors hangs on nothing, as behind an open neutral with no load on; its voltage
+   * @param floating whether one of its conductors floats, as behind an open neutral with no load on; its voltage
    *     is then whatever a meter makes of it, and the figure means nothing
    */
   public record OutletReading(

@@ -93,7 +93,7 @@ final class Areas {
     if (stated.si() < 1 || stated.si() != Math.rint(stated.si()) || stated.si() > 100_000) {
       objections.add(
           Objection.error(
-              "dwellings-not-whole", dwelling.name().orElse(""), "'dwellings' is " + stated + ", which is no number of dwellings",
+              "dwellings-not-whole", dwelling.name().orElse(""), "'dwellings' is " + stated + ", which is not a count of dwellings",
               "It says how many dwellings are alike.", "write a whole number from 1 on"));
       return 1;
     }

@@ -19,7 +19,7 @@ final class Conditions {
       objections.add(
           Objection.error(
               "method-for-one-dwelling", inputs.name(),
-              inputs.dwellingCount() + " dwellings hang on '" + inputs.name() + "', and this method is for one",
+              inputs.dwellingCount() + " dwellings are fed from '" + inputs.name() + "', and this method is for one",
               "Several dwellings do not all draw at once; their method takes that into account.",
               "take the method for several dwellings, or one panel of one dwelling (--panel)"));
     }

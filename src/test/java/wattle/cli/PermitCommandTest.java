@@ -36,7 +36,7 @@ class PermitCommandTest {
       String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
       assertThat(text).contains("transformer 50 kVA, 1.8 %", "Load worksheet", "Counter, both sides of the sink", "Nothing.", "NFPA 70",
           "licensed person",
-          "Not checked: missing from the plan", "the room that it hangs in");
+          "Not checked: missing from the plan", "the room that it is in");
     }
   }
 

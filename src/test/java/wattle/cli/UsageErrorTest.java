@@ -32,7 +32,7 @@ class UsageErrorTest {
         .endsWith("More: wattle draw --help\n");
     assertThat(refused("draw", "--view", "one-lin", "x")).contains("did you mean one-line?");
     assertThat(refused("draw", "--view", "panel", "--resolution", "big", "x"))
-        .startsWith("wattle: --resolution: 'big' is no whole number\n");
+        .startsWith("wattle: --resolution: 'big' is not a whole number\n");
     assertThat(refused("chek", "x")).startsWith("wattle: no command is called 'chek'; there are check, tidy");
     assertThat(refused("check", "--stric", "x")).contains("'--stric'").contains("did you mean --strict?");
   }

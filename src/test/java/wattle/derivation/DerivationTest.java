@@ -54,7 +54,7 @@ class DerivationTest {
     Derivation size = Derivation.stated("size", "", WireSize.awg(14));
     assertThat(size.quantity()).isEmpty();
     assertThat(size.value().text()).isEqualTo("14 AWG");
-    assertThatThrownBy(size::si).hasMessage("size is no figure: 14 AWG");
+    assertThatThrownBy(size::si).hasMessage("size is not a figure: 14 AWG");
     assertThat(new Value.Between(Quantity.of(1, Units.SECOND), Quantity.of(60, Units.SECOND)).text())
         .isEqualTo("1 s to 60 s");
   }

@@ -105,7 +105,7 @@ class HandWorkedTest {
     assertThat(solution.isStarved(load) || solution.unsettled().contains(load)).isTrue();
   }
 
-  /** A hot behind an open breaker hangs on nothing but its load: no volts across it, and no figure that is no number. */
+  /** A hot behind an open breaker floats but its load: no volts across it, and no figure that is no number. */
   @Test
   void whatHangsOnNothingIsDead() {
     Sketch sketch = stiff();

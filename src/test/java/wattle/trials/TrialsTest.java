@@ -148,7 +148,7 @@ class TrialsTest {
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("service main"));
   }
 
-  /** Behind an open neutral with nothing on, the neutral hangs on nothing: no voltage is told, and none can be expected. */
+  /** Behind an open neutral with nothing on, the neutral floats: no voltage is told, and none can be expected. */
   @Test
   void whatHangsOnNothingHasNoVoltage() {
     TrialResult result = run("open neutral of counter at kitchen.c1");

@@ -52,7 +52,7 @@ record SarifAddresses(Path working, Path root) {
       boolean colon = scheme == null && path.indexOf(':') >= 0;
       return new URI(scheme, scheme == null ? null : "", colon ? "./" + path : path, null).toASCIIString();
     } catch (URISyntaxException e) {
-      throw new IllegalStateException("a file name that is no path: " + path, e);
+      throw new IllegalStateException("a file name that is not a path: " + path, e);
     }
   }
 }

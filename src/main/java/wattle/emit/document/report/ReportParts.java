@@ -207,7 +207,7 @@ final class ReportParts {
     List<Content> contents = new ArrayList<>();
     alike.ofShownPanels(DirectorySheets.of(house)).forEach(s -> contents.add(table(s, "directory")));
     contents.add(new Content.Remark(
-        contents.isEmpty() ? "The plan has no panel." : "To hang in the door: wattle directory, as a sheet or as a folded card."));
+        contents.isEmpty() ? "The plan has no panel." : "For the panel door: wattle directory makes a sheet or a folded card."));
     return contents;
   }
 

@@ -16,6 +16,9 @@ public final class FoldedLines {
   /** The gap in front of a column; the sign of an item in a list ends as one. */
   private static final Pattern GAP = Pattern.compile("(?<=\\S) {2,}(?=\\S)");
 
+  /** A sentence that begins at the edge goes on there. */
+  private static final Pattern PROSE = Pattern.compile("\\p{Lu}[^:]*\\.");
+
   /** Of the width, the most that may be left of the last column. */
   private static final double MOST_LEFT = 0.65;
 
@@ -78,6 +81,9 @@ public final class FoldedLines {
   }
 
   private int hanging(String line, int own) {
+    if (PROSE.matcher(line).matches()) {
+      return 0;
+    }
     int at = Math.min(own >= LEAST_COLUMN ? own : own + 2, columns / 2);
     Matcher gap = GAP.matcher(line);
     while (gap.find()) {

@@ -50,7 +50,7 @@ public final class FaultSchedule {
       Column.words("breaker", "breaker"),
       Column.words("clears-in", "clears in"),
       Column.words("weakest", "weakest"),
-      Column.figures("stands-a2s", "stands", "A²s", 0).naming("let-through of the weakest to *"));
+      Column.figures("stands-a2s", "withstands", "A²s", 0).naming("let-through of the weakest to *"));
 
   /** Of a house with a three-phase service. */
   private static final List<Column> THREE_PHASE_COLUMNS = threePhase();

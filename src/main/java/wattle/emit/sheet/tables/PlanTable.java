@@ -16,6 +16,7 @@ import wattle.emit.sheet.schedule.RoomSchedule;
 import wattle.emit.sheet.schedule.RunSchedule;
 import wattle.emit.sheet.trial.WorstCaseSheets;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
+import wattle.materials.Demolition;
 import wattle.worksheet.HouseInputs;
 import wattle.worksheet.HouseWorksheets;
 
@@ -31,6 +32,7 @@ public enum PlanTable {
   ROOMS(plan -> List.of(RoomSchedule.of(plan.house()))), //
   UNSTATED(plan -> List.of(CoverageSheet.of(plan.coverage()))), //
   MATERIALS(plan -> List.of(MaterialsSchedule.of(plan.figures().materials(), plan.house().units()))), //
+  DEMOLITION(plan -> List.of(MaterialsSchedule.of(Demolition.of(plan.house())))), //
   /** Of the services, by the usual method of the plan's code; none where it has none, or the method lacks something. */
   WORKSHEET(PlanTable::worksheets), //
   FAULTS(plan -> List.of(FaultSchedule.of(plan.house(), plan.library(), plan.figures().faults())));

@@ -17,7 +17,7 @@ final class OutletStates {
 
   static String of(TrialResult.OutletReading outlet, List<Danger> dangers) {
     if (outlet.floating()) {
-      return "hangs on nothing";
+      return "floats";
     }
     for (Danger danger : dangers) {
       if (OF_OUTLETS.contains(danger.kind()) && danger.at().equals(outlet.name()) && danger.branch().equals(outlet.branch())) {

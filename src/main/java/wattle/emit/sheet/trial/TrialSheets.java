@@ -88,7 +88,7 @@ public final class TrialSheets {
         rows,
         List.of(
             "All figures of this trial are those before anything opens; after it opens, what it feeds is dead. A time up to never:"
-                + " the standard lets it hold. Ground-fault protection is told beside; arc-fault protection may open sooner."));
+                + " the standard lets it hold. Ground-fault protection is listed beside; arc-fault protection may open sooner."));
   }
 
   private static Sheet joints(TrialResult result, String title) {

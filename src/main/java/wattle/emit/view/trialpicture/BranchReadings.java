@@ -101,7 +101,7 @@ final class BranchReadings {
       if (o.device().equals(device.name()) && o.branch().equals(branch.name())) {
         Sign sign = sign(o);
         String part = o.part().isEmpty() ? "" : o.part() + " ";
-        lines.add(new BoxFigures.Line(part + (o.floating() ? "hangs on nothing" : figure(o.volts()) + fall(o)), sign != Sign.NONE, sign));
+        lines.add(new BoxFigures.Line(part + (o.floating() ? "floats" : figure(o.volts()) + fall(o)), sign != Sign.NONE, sign));
         o.current().filter(c -> c.si() > NOTHING).ifPresent(c -> lines.add(new BoxFigures.Line("draws " + figure(c), false, Sign.NONE)));
       }
     }
