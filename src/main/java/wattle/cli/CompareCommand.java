@@ -2,6 +2,7 @@ package wattle.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -9,12 +10,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import wattle.cli.DocumentFormat.Format;
 import wattle.compare.Comparison;
 import wattle.compare.Description;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Completeness;
 import wattle.emit.document.changes.Changes;
+import wattle.emit.document.changes.ChangesPage;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.text.VisibleWriter;
 import wattle.emit.view.oneline.OneLineDifference;
@@ -34,16 +37,14 @@ import wattle.finding.Source;
         "  wattle compare before.wattle after.wattle",
         "  wattle compare --git HEAD~1 examples/alder-court/house.wattle",
         "  wattle compare --describe examples/cottage/house.wattle",
+        "  wattle compare --out changes.html before.wattle after.wattle",
         "  wattle compare --picture changes.svg before.wattle after.wattle",
         "  wattle compare --picture changes.pdf --paper A3 before.wattle after.wattle",
         "",
         "For git: diff.wattle.command = 'wattle compare --as-driver'.",
     })
 final class CompareCommand implements Callable<Integer> {
-  /** What changes are written as. */
-  enum Format {
-    TEXT, MD, JSON
-  }
+  private static final Set<Format> FORMATS = Set.of(Format.TEXT, Format.HTML, Format.JSON, Format.PDF, Format.MD);
 
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "The earlier plan, then the later one.")
   private List<String> files;
@@ -57,7 +58,8 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--describe", description = "Print one plan as sorted properties, for tools that compare texts.")
   private boolean describe;
 
-  @Option(names = {"-f", "--format"}, description = "text, md or json (default: text).", defaultValue = "TEXT")
+  @Option(names = {"-f", "--format"},
+      description = "text, html, pdf, md or json (default: by the name of the file that --out names, else text).")
   private Format format;
 
   @Option(
@@ -72,8 +74,11 @@ final class CompareCommand implements Callable<Integer> {
   @Mixin
   private PaperOption paper;
 
-  @Option(names = "--force", description = "Replace a picture that Wattle did not make.")
-  private boolean force;
+  @Mixin
+  private EngineOption engine;
+
+  @Mixin
+  private ResultOutput output;
 
   @Mixin
   private PlanInput input;
@@ -84,13 +89,21 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    if (picture == null) {
+    Format chosen = DocumentFormat.chosen(format, output, Format.TEXT, FORMATS, out);
+    boolean page = chosen == Format.HTML || chosen == Format.PDF;
+    if (page) {
+      paper.isGiven();
+    } else if (picture == null) {
       paper.refuseWithout("--picture");
     } else {
       PictureFile.named(picture);
       paper.isGiven();
     }
+    if (page && picture != null) {
+      throw new ParameterException(spec.commandLine(), "a page has the picture in it; leave --picture out");
+    }
     if (describe) {
+      refuse("--describe", output.file().isPresent(), "--out");
       expect(1, "--describe takes one plan");
       refuse("--describe", driver, "--as-driver");
       refuse("--describe", revision != null, "--git");
@@ -140,6 +153,10 @@ final class CompareCommand implements Callable<Integer> {
   private int asDriver(PrintWriter out) {
     refuse("--as-driver", revision != null, "--git");
     refuse("--as-driver", picture != null, "--picture");
+    refuse("--as-driver", output.file().isPresent(), "--out");
+    if (format == Format.HTML) {
+      throw new ParameterException(spec.commandLine(), "git shows text: leave --format html out");
+    }
     String path = files.get(0);
     if (files.size() == 1) {
       out.println("wattle compare " + path + ": not merged yet");
@@ -149,7 +166,10 @@ final class CompareCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "--as-driver takes the seven arguments of git, or nine of a renamed file");
     }
     String newPath = files.size() == 9 ? files.get(7) : path;
-    out.println("wattle compare " + path + (newPath.equals(path) ? "" : " renamed " + newPath));
+    boolean appeared = isNothing(files.get(1));
+    boolean gone = isNothing(files.get(4));
+    out.println("wattle compare " + path + (newPath.equals(path) ? "" : " renamed " + newPath)
+        + (appeared ? ": new file" : gone ? ": deleted file" : ""));
     try {
       // Each side is read as if it lay in the place of the file, so that the files it uses are found.
       PartsOfRevision old = side(out, path, 1);
@@ -160,11 +180,17 @@ final class CompareCommand implements Callable<Integer> {
       }
       Compilation before = old.plan();
       Compilation after = now.plan();
-      if (format == Format.TEXT) {
+      boolean text = format == null || format == Format.TEXT;
+      if (text && (appeared || gone)) {
+        out.print(Changes.inShort(Comparison.of(revision(before), revision(after))));
+        return ExitCode.FINE;
+      }
+      if (text) {
         WrittenItems.compare(before, after, out);
       }
-      if (format == Format.TEXT && isPart(before) && isPart(after)) {
-        out.print(Changes.ofParts(Comparison.of(revision(before), revision(after))));
+      if (text && isPart(before) && isPart(after)) {
+        Comparison parts = Comparison.of(revision(before), revision(after));
+        out.print(parts.changes().isEmpty() ? Changes.NOTHING + "\n" : Changes.ofParts(parts));
       } else {
         print(out, before, after, "a/" + path, "b/" + newPath);
       }
@@ -179,10 +205,14 @@ final class CompareCommand implements Callable<Integer> {
     return plan.house().services().isEmpty() && plan.completeness() == Completeness.IN_PIECES || plan.source().text().isEmpty();
   }
 
+  private static boolean isNothing(String file) {
+    return file.equals("/dev/null") || file.equals("nul");
+  }
+
   /** An added or removed file has the null device on one side. The working folder's own file is given by its path. */
   private PartsOfRevision side(PrintWriter out, String path, int at) {
     String file = files.get(at);
-    if (file.equals("/dev/null") || file.equals("nul")) {
+    if (isNothing(file)) {
       return new PartsOfRevision(input.compile(new Source(path, ""), path), "");
     }
     PlanInput.Legible read = input.legible(file);
@@ -198,17 +228,20 @@ final class CompareCommand implements Callable<Integer> {
     if (picture != null) {
       OneLineDifference view = new OneLineDifference(before.figures(), after.figures(), comparison);
       List<Drawing> drawings = paper.isGiven() ? paper.sheets(view, after.house()) : List.of(view.drawing());
-      ResultOutput.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")),
-          force);
+      output.write(PictureFile.named(picture).of(drawings, view.title() + after.house().title().map(t -> ": " + t).orElse("")));
     }
     Comparison shown = comparison.shownIn(after.house().units());
-    switch (format) {
-      case TEXT -> out.print(Changes.text(shown));
-      case MD -> VisibleWriter.printWhole(out, Changes.markdown(shown, beforeName, afterName));
-      case JSON -> VisibleWriter.printWhole(out, Changes.json(comparison, beforeName, afterName));
+    Format chosen = DocumentFormat.chosen(format, output, Format.TEXT, FORMATS, out);
+    switch (chosen) {
+      case MD -> output.write(Changes.markdown(shown, beforeName, afterName), out);
+      case JSON -> output.writeWhole(Changes.json(comparison, beforeName, afterName), out);
+      case HTML, PDF -> DocumentFormat.write(
+          ChangesPage.of(before, after, comparison, beforeName, afterName, paper.page(), chosen == Format.PDF, engine.start()), chosen,
+          output, out);
+      default -> output.write(Changes.text(shown), out);
     }
-    if (comparison.isEmpty() && format == Format.TEXT && !driver) {
-      spec.commandLine().getErr().println("nothing of the house differs");
+    if (comparison.isEmpty() && chosen == Format.TEXT) {
+      (driver ? out : spec.commandLine().getErr()).println(Changes.NOTHING);
     }
     return comparison.isEmpty() ? ExitCode.FINE : ExitCode.FOUND;
   }

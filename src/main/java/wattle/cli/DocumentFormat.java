@@ -51,6 +51,11 @@ final class DocumentFormat {
    * @param usual taken where neither is given
    */
   Format chosen(ResultOutput output, Format usual, Set<Format> known) {
+    return chosen(format, output, usual, known, command.commandLine().getOut());
+  }
+
+  /** The same of a command whose option for it says which there are. */
+  static Format chosen(Format format, ResultOutput output, Format usual, Set<Format> known, PrintWriter standardOutput) {
     Format chosen = format != null ? format : output.file().isEmpty() ? usual : byName(output, known);
     if (!known.contains(chosen)) {
       throw new Failure("this document is written as " + words(known) + ", not as " + chosen.word());
@@ -58,7 +63,7 @@ final class DocumentFormat {
     if (chosen == Format.PDF && output.file().isEmpty()) {
       throw new Failure("a PDF goes to a file: name it with --out");
     }
-    if (chosen == Format.HTML && output.file().isEmpty() && VisibleWriter.columns(command.commandLine().getOut()).isPresent()) {
+    if (chosen == Format.HTML && output.file().isEmpty() && VisibleWriter.columns(standardOutput).isPresent()) {
       throw new Failure("a page is not shown on a terminal: name a file with --out, such as --out page.html");
     }
     return chosen;

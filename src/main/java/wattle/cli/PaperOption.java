@@ -63,6 +63,14 @@ final class PaperOption {
     }
   }
 
+  /** Name of the paper of a page, as style sheets write it; only what pages are made for. */
+  String page() {
+    if (paper == null || paper.equalsIgnoreCase("letter") || paper.equalsIgnoreCase("A4")) {
+      return paper == null || paper.equalsIgnoreCase("letter") ? "letter" : "A4";
+    }
+    throw new Failure("a page is laid out for letter or A4, not for " + paper + "; other paper is for --picture");
+  }
+
   /** The view on sheets. */
   List<Drawing> sheets(View view, House house) {
     Paper upright = upright();

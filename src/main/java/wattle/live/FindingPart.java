@@ -1,6 +1,7 @@
 package wattle.live;
 
 import java.util.List;
+import wattle.emit.document.findings.PageBody;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
@@ -18,7 +19,8 @@ final class FindingPart {
     for (Finding finding : standing.subList(0, Math.min(MOST, standing.size()))) {
       out.open("article", "class", "finding " + finding.severity());
       out.open("h3").element("span", finding.severity().toString(), "class", "severity").text(" " + finding.told()).close();
-      out.element("pre", TextFindings.body(finding)).close();
+      PageBody.write(out, TextFindings.body(finding));
+      out.close();
     }
     if (standing.size() > MOST) {
       out.element("p", "and " + (standing.size() - MOST) + " more; wattle check lists every one", "class", "note");

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
+import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.table.SheetUnits;
@@ -36,6 +37,7 @@ record Look(Folds folds, String json) {
     root.put("told", DangerPart.summary(situation.dangers()));
     root.put("status", status(version)).put("trouble", version.trouble().orElse(""));
     ObjectNode parts = root.putObject("parts");
+    parts.put("glance", AtAGlance.markup(version.shown()));
     parts.put("events", new EventPart(situation).html());
     parts.put("dangers", new DangerPart(situation, folds::place).html());
     parts.put("panels", new PanelPart(situation).html(panel, asked.panelWidth()));

@@ -26,6 +26,7 @@ final class PageFrame {
     page.element("p", "", "id", "trouble", "class", "trouble", "role", "alert", "hidden", "hidden").close();
     page.element("p", "", "id", "told", "role", "status", "class", "told-line");
     page.open("main", "id", "main", "tabindex", "-1");
+    section(page, "glance", "At a glance");
     section(page, "events", "What if");
     section(page, "dangers", "What comes of it");
     section(page, "panels", "Panel");

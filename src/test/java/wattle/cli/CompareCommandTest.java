@@ -170,15 +170,16 @@ class CompareCommandTest {
     shell(bin, "printf 'plan \"New\"\\n' > new.wattle && git add -A");
     String said = shell(bin, "git --no-pager diff --cached -M");
     assertThat(said).contains("wattle compare garage.wattle renamed shed.wattle", "~ panel G: bus 100 A -> 125 A");
-    assertThat(said).contains("wattle compare junk.wattle\n").contains("UTF-8");
-    assertThat(said).contains("wattle compare new.wattle\n").contains("- panel P");
+    assertThat(said).contains("wattle compare junk.wattle: new file\n").contains("UTF-8");
+    assertThat(said).contains("wattle compare new.wattle: new file\n").contains("wattle compare other.wattle: deleted file\n",
+        "panels gone");
   }
 
   @Test
   void theExitCodeTellsWhetherTheyDiffer() {
     String before = "examples/kitchen-renovation/before.wattle";
     assertThat(compare(ExitCode.FINE, before, before)).isEqualToNormalizingNewlines("nothing of the house differs\n");
-    assertThat(compare(ExitCode.FINE, "--format", "md", before, before)).contains("Nothing differs.");
+    assertThat(compare(ExitCode.FINE, "--format", "md", before, before)).contains("Nothing of the house differs.");
     compare(ExitCode.FOUND, before, "examples/kitchen-renovation/after.wattle");
     assertThat(compare(ExitCode.USAGE, before, "examples/no-such.wattle")).contains("no-such.wattle");
   }
@@ -234,5 +235,66 @@ class CompareCommandTest {
     Files.writeString(old, text);
     String told = compare(ExitCode.FINE, "--as-driver", lib.toString(), old.toString(), hash, "100644", lib.toString(), hash, "100644");
     assertThat(told).contains("~ pattern hut(n): its text; compare a plan", "~ rule long \"Long\": its text").doesNotContain("limit");
+  }
+
+  private static final String KITCHEN = "examples/kitchen-renovation/";
+
+  /** The page has both plans at a glance, the sentence, the changes, figures and the three diagrams; the PDF has the same. */
+  @Test
+  void thePageAndThePdfHaveBothPlansAndTheirPictures() throws Exception {
+    String page = folder.resolve("changes.html").toString();
+    String pdf = folder.resolve("changes.pdf").toString();
+    compare(ExitCode.FOUND, "--out", page, KITCHEN + "before.wattle", KITCHEN + "after.wattle");
+    compare(ExitCode.FOUND, "--out", pdf, KITCHEN + "before.wattle", KITCHEN + "after.wattle");
+    String html = Files.readString(Path.of(page));
+    wattle.emit.media.drawing.DrawingChecks.xml(html.replace("<!DOCTYPE html>", ""));
+    assertThat(html).contains("<th scope=\"col\">Before</th>", "3 branch circuits new, 1 shortened", "Cured", "Both in one", "GFCI missing")
+        .containsOnlyOnce("id=\"picture1-title\"").containsOnlyOnce("id=\"picture2-title\"").containsOnlyOnce("id=\"picture3-title\"");
+    try (org.apache.pdfbox.pdmodel.PDDocument document = org.apache.pdfbox.Loader.loadPDF(Path.of(pdf).toFile())) {
+      String text = new org.apache.pdfbox.text.PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      assertThat(text).contains("At a glance", "3 branch circuits new, 1 shortened", "Calculated load", "Both in one",
+          "House current kills");
+      assertThat(document.getNumberOfPages()).isBetween(3, 10);
+    }
+  }
+
+  /** Two revisions of one house: what came new is one row for each measure, and says where it is most and least. */
+  @Test
+  void dropsOfNewBranchesAreOneRow() {
+    String text = compare(ExitCode.FOUND, KITCHEN + "before.wattle", KITCHEN + "after.wattle");
+    assertThat(text).contains("3 new branches: largest drop at full load").containsPattern("most on \\w+, least on \\w+")
+        .doesNotContain("branch counter: largest drop", "branch dish: largest drop", "branch fridge: largest drop");
+  }
+
+  @Test
+  void aReplacedDeviceIsCalledSo() {
+    assertThat(compare(ExitCode.FOUND, KITCHEN + "before.wattle", KITCHEN + "after.wattle"))
+        .contains("~ device kitchen.c1: receptacle replaced by split receptacle", "~ device kitchen.lamp: replaced by a new one",
+            "2 devices new, 4 replaced");
+  }
+
+  /** A change of layout alone, a new file and one that is gone, each in words in the driver of git. */
+  @Test
+  void theDriverSaysWhatIsNewGoneOrOnlyLaidOutAnew() throws Exception {
+    Path old = folder.resolve("old.wattle");
+    Path now = folder.resolve("now.wattle");
+    Files.writeString(old, Files.readString(Path.of("examples/cottage/house.wattle")));
+    Files.writeString(now, "// laid out\n\n" + Files.readString(old));
+    String o = old.toString();
+    String n = now.toString();
+    assertThat(compare(ExitCode.FINE, "--as-driver", "house.wattle", o, "1", "100644", n, "2", "100644"))
+        .contains("wattle compare house.wattle\n", "nothing of the house differs");
+    assertThat(compare(ExitCode.FINE, "--as-driver", "house.wattle", "/dev/null", ".", ".", n, "2", "100644"))
+        .contains("wattle compare house.wattle: new file", "branch circuits new").doesNotContain("codes none");
+    assertThat(compare(ExitCode.FINE, "--as-driver", "house.wattle", o, "1", "100644", "/dev/null", ".", "."))
+        .contains("wattle compare house.wattle: deleted file", "branch circuits gone").doesNotContain("-> none");
+  }
+
+  @Test
+  void aPageNeedsNoPictureAndPaperOfPagesAlone() {
+    String page = folder.resolve("x.html").toString();
+    String[] plans = {KITCHEN + "before.wattle", KITCHEN + "after.wattle"};
+    assertThat(compare(ExitCode.USAGE, "--out", page, "--paper", "tabloid", plans[0], plans[1])).contains("letter or A4");
+    assertThat(compare(ExitCode.USAGE, "--out", page, "--picture", "y.svg", plans[0], plans[1])).contains("leave --picture out");
   }
 }

@@ -3,6 +3,7 @@ package wattle.emit.document.changes;
 import java.util.List;
 import wattle.compare.Alike;
 import wattle.compare.Change;
+import wattle.compare.Thing;
 
 /** Changes in words. Added is {@code +}, removed {@code -}, changed {@code ~}, renamed {@code =}. */
 final class ChangeWords {
@@ -40,11 +41,23 @@ final class ChangeWords {
     if (change instanceof Change.Renamed renamed) {
       return renamed.thing() + ", formerly " + renamed.before();
     }
+    if (change instanceof Change.Changed changed && isReplaced(change)) {
+      return changed.property().equals("kind")
+          ? changed.thing() + ": " + changed.before() + " replaced by " + changed.after()
+          : changed.thing() + ": replaced by a new one";
+    }
     if (change instanceof Change.Changed changed) {
       return changed.thing() + ": " + changed.property() + " " + value(changed.property(), changed.before()) + " -> "
           + value(changed.property(), changed.after());
     }
     throw new AssertionError(change);
+  }
+
+  /** Whether another device stands in the place of one: of another kind, or a new one of the same. */
+  static boolean isReplaced(Change change) {
+    return change instanceof Change.Changed changed && changed.thing().kind() == Thing.Kind.DEVICE
+        && (changed.property().equals("kind")
+            || changed.property().equals("status") && changed.before().equals("existing") && changed.after().isEmpty());
   }
 
   private static String facts(List<String> facts) {

@@ -13,6 +13,9 @@ import wattle.words.Caution;
 public final class Changes {
   static final String AID = Caution.SHORT;
 
+  /** What is said of two revisions of which only the text differs. */
+  public static final String NOTHING = "nothing of the house differs";
+
   private Changes() {}
 
   /** One line a change, then the figures that differ; empty where nothing does. */
@@ -24,6 +27,12 @@ public final class Changes {
   public static String ofParts(Comparison comparison) {
     return ChangesText.changes(comparison)
         + "A part of a plan: for findings and figures, compare the plan that uses it (wattle compare --git REV PLAN).\n";
+  }
+
+  /** A plan that is new or gone as a whole: how much of what, since each thing of it is. */
+  public static String inShort(Comparison comparison) {
+    String headline = Headline.of(comparison);
+    return headline.isEmpty() ? ChangesText.changes(comparison) : headline + "\n";
   }
 
   /** The same as Markdown. */

@@ -6,7 +6,6 @@ import java.util.Map;
 import wattle.compare.Alike;
 import wattle.compare.Change;
 import wattle.compare.Comparison;
-import wattle.compare.Consequence;
 import wattle.compare.Consequences;
 import wattle.compare.Measure;
 import wattle.compare.Thing;
@@ -20,7 +19,7 @@ final class ChangesMarkdown {
   static String of(Comparison comparison, String before, String after) {
     StringBuilder out = new StringBuilder("# " + Escape.markdown(before) + " to " + Escape.markdown(after) + "\n");
     if (comparison.isEmpty()) {
-      return out.append("\nNothing differs.\n").toString();
+      return out.append("\nNothing of the house differs.\n").toString();
     }
     String headline = Headline.of(comparison);
     if (!headline.isEmpty()) {
@@ -56,13 +55,12 @@ final class ChangesMarkdown {
 
   private static void consequences(StringBuilder out, Consequences consequences) {
     for (Measure.Topic topic : Measure.Topic.values()) {
-      List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
-      if (!shown.isEmpty()) {
+      FigureWords.Rows rows = FigureWords.rows(topic, consequences.figures());
+      if (!rows.shown().isEmpty()) {
         out.append("\n## ").append(topic.words()).append("\n\n| | before | after | difference | |\n| --- | ---: | ---: | ---: | --- |\n");
-        shown.stream().map(FigureWords::of).forEach(row -> row(out, row));
-        long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
-        if (more > 0) {
-          out.append("\nAnd ").append(more).append(" that differ less; `--format json` has them all.\n");
+        rows.shown().forEach(row -> row(out, row));
+        if (rows.more() > 0) {
+          out.append("\nAnd ").append(rows.more()).append(" that differ less; `--format json` has them all.\n");
         }
       }
     }

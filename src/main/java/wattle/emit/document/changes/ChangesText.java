@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.function.Function;
 import wattle.compare.Alike;
 import wattle.compare.Comparison;
-import wattle.compare.Consequence;
 import wattle.compare.Consequences;
 import wattle.compare.Gap;
 import wattle.compare.Measure;
@@ -50,13 +49,12 @@ final class ChangesText {
 
   private static void consequences(StringBuilder out, Consequences consequences) {
     for (Measure.Topic topic : Measure.Topic.values()) {
-      List<Consequence> shown = FigureWords.shown(topic, consequences.figures());
-      if (!shown.isEmpty()) {
+      FigureWords.Rows rows = FigureWords.rows(topic, consequences.figures());
+      if (!rows.shown().isEmpty()) {
         out.append('\n').append(topic.words()).append('\n');
-        rows(out, shown.stream().map(FigureWords::of).toList());
-        long more = consequences.figures().stream().filter(c -> c.measure().topic() == topic).count() - shown.size();
-        if (more > 0) {
-          out.append("  and ").append(more).append(" that differ less; --format json has them all\n");
+        rows(out, rows.shown());
+        if (rows.more() > 0) {
+          out.append("  and ").append(rows.more()).append(" that differ less; --format json has them all\n");
         }
       }
     }

@@ -5,7 +5,11 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import wattle.compare.Consequence;
 import wattle.compare.Figure;
 import wattle.compare.Measure;
@@ -22,6 +26,9 @@ import wattle.quantity.Units;
 record FigureWords(String what, String before, String after, String difference, String note) {
   /** Rows that a reader is shown of a topic that has a row for each branch. */
   private static final int MOST_ROWS = 12;
+
+  /** So many branches that came are told in one row. */
+  private static final int FOLDED = 2;
 
   static FigureWords of(Consequence consequence) {
     Measure measure = consequence.measure();
@@ -70,9 +77,34 @@ record FigureWords(String what, String before, String after, String difference, 
     throw new AssertionError(figure);
   }
 
-  /** Those of one topic that a reader is shown: all, or where every branch has one, those that differ most. */
-  static List<Consequence> shown(Measure.Topic topic, List<Consequence> all) {
+  /**
+   * Rows of one topic.
+   *
+   * @param more that are left out
+   */
+  record Rows(List<FigureWords> shown, long more) {
+    Rows {
+      shown = List.copyOf(shown);
+    }
+  }
+
+  /**
+   * Those of one topic that a reader is shown: of branches that came or went one row for each measure, of all others every one, or where
+   * every branch has one, those that differ most.
+   */
+  static Rows rows(Measure.Topic topic, List<Consequence> all) {
     List<Consequence> its = all.stream().filter(c -> c.measure().topic() == topic).toList();
+    Map<String, List<Consequence>> folded = new TreeMap<>();
+    its.forEach(c -> side(c).ifPresent(s -> folded.computeIfAbsent(s + c.measure().words(), w -> new ArrayList<>()).add(c)));
+    folded.values().removeIf(f -> f.size() < FOLDED);
+    List<Consequence> rest = its.stream().filter(c -> folded.values().stream().noneMatch(f -> f.contains(c))).toList();
+    List<Consequence> kept = most(topic, rest);
+    List<FigureWords> rows = new ArrayList<>(kept.stream().map(FigureWords::of).toList());
+    folded.values().forEach(f -> rows.add(folded(f)));
+    return new Rows(rows, rest.size() - kept.size());
+  }
+
+  private static List<Consequence> most(Measure.Topic topic, List<Consequence> its) {
     if (topic == Measure.Topic.MATERIALS || its.size() <= MOST_ROWS) {
       return its;
     }
@@ -81,5 +113,30 @@ record FigureWords(String what, String before, String after, String difference, 
         .thenComparingDouble(c -> -Math.abs(c.difference().orElse(Double.MAX_VALUE))));
     List<Consequence> kept = most.subList(0, MOST_ROWS);
     return its.stream().filter(kept::contains).toList();
+  }
+
+  /** Of a branch that only one revision has, which. */
+  private static Optional<String> side(Consequence c) {
+    if (c.measure().thing().kind() != Thing.Kind.BRANCH) {
+      return Optional.empty();
+    }
+    return c.before() instanceof Figure.Absent && c.shownAfter().isPresent()
+        ? Optional.of("new ")
+        : c.after() instanceof Figure.Absent && c.shownBefore().isPresent() ? Optional.of("removed ") : Optional.empty();
+  }
+
+  /** Such as {@code 3 new branches: largest drop at full load | none | 0.90 % to 2.31 % | | most on counter}. */
+  private static FigureWords folded(List<Consequence> alike) {
+    boolean come = alike.get(0).before() instanceof Figure.Absent;
+    ToDoubleFunction<Consequence> value = c -> (come ? c.shownAfter() : c.shownBefore()).getAsDouble();
+    Measure measure = alike.get(0).measure();
+    Consequence least = alike.stream().min(Comparator.comparingDouble(value)).orElseThrow();
+    Consequence most = alike.stream().max(Comparator.comparingDouble(value)).orElseThrow();
+    String range = number(measure, value.applyAsDouble(least))
+        + (least == most ? "" : " to " + number(measure, value.applyAsDouble(most)));
+    return new FigureWords(
+        alike.size() + (come ? " new" : " removed") + " branches: " + measure.words(), come ? "none" : range, come ? range : "none", "",
+        "most on " + (come ? most.measure().thing() : most.formerly()).name() + ", least on "
+            + (come ? least.measure().thing() : least.formerly()).name());
   }
 }

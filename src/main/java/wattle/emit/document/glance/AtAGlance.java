@@ -32,6 +32,9 @@ import wattle.worksheet.Worksheet;
  * rest of a document shows; where one of them is not known it says so.
  */
 public final class AtAGlance {
+  /** Name of the row of calculated loads. */
+  public static final String LOAD = "Calculated load";
+
   private static final int WORST = 3;
   private static final int MOST_NEUTRALS = 6;
 
@@ -61,7 +64,7 @@ public final class AtAGlance {
   public static List<Entry> of(Compilation plan) {
     AtAGlance glance = new AtAGlance(plan);
     return Stream.of(
-        new Entry("Findings", glance.findings()), new Entry("Calculated load", glance.loads()), new Entry("Legs", glance.legs()),
+        new Entry("Findings", glance.findings()), new Entry(LOAD, glance.loads()), new Entry("Legs", glance.legs()),
         new Entry("Voltage drop", glance.drop()), new Entry("Available fault current", glance.faults()),
         new Entry("Shared neutrals", glance.neutrals()), new Entry("Checked", Judged.of(plan).lines()))
         .filter(e -> !e.lines().isEmpty())

@@ -4,6 +4,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import wattle.emit.document.findings.FindingMarks;
+import wattle.emit.document.findings.PageBody;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
 import wattle.finding.Finding;
@@ -54,7 +55,7 @@ final class FindingList {
     });
     // The rest is what the terminal shows, so that the two never say different things; the place is the link above.
     String body = TextFindings.body(finding);
-    page.open("pre").text(finding.place().isPresent() ? body.substring(body.indexOf('\n') + 1) : body).close();
+    PageBody.write(page, finding.place().isPresent() ? body.substring(body.indexOf('\n') + 1) : body);
     page.close();
   }
 }

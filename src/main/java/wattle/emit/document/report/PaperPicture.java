@@ -3,41 +3,46 @@ package wattle.emit.document.report;
 import java.util.Locale;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingSvg;
+import wattle.emit.media.drawing.Sketch;
 import wattle.emit.media.page.Markup;
 
 /** A picture on a sheet of its own, turned whichever way shows it larger, and made smaller where it would not fit. */
-final class PaperPicture {
+public final class PaperPicture {
   /** What the margins leave of a letter sheet, in CSS pixels of 1/96 inch. */
   private static final double LONG = 950;
 
   private static final double SHORT = 710;
 
-  /** Above its own size a picture gains nothing. */
-  private static final double LARGEST = 1;
+  /** At which type of nine pixels is printed with six points; larger a picture takes more paper and is read no better. */
+  private static final double LARGEST = 0.9;
+
+  /** At which type of nine pixels is printed with somewhat less than six points. */
+  private static final double LEAST_IN_TEXT = 0.85;
 
   private static final double HEADING = 70;
 
   private PaperPicture() {}
 
   /** On a sheet that holds nothing else but its heading. */
-  static String onItsSheet(Drawing drawing, String id) {
+  public static String onItsSheet(Drawing drawing, String id) {
     return sized(drawing, id, Math.max(scale(drawing, SHORT, LONG), scale(drawing, LONG, SHORT)));
   }
 
   /** Among text and tables. */
-  static String inText(Drawing drawing, String id, boolean turned) {
+  public static String inText(Drawing drawing, String id, boolean turned) {
     return sized(drawing, id, turned ? scale(drawing, LONG, SHORT) : scale(drawing, SHORT, LONG));
   }
 
-  private static String sized(Drawing drawing, String id, double scale) {
+  private static String sized(Drawing whole, String id, double scale) {
+    Drawing drawing = trimmed(whole);
     Markup page = new Markup();
     page.open("div", "class", "picture", "style", String.format(Locale.ROOT, "width: %.1fpx", drawing.width() * scale));
     return page.raw(DrawingSvg.element(drawing, id)).close().toString();
   }
 
-  /** Whether it is so large that it gets a sheet of its own; a small one stands among the text. */
-  static boolean isLarge(Drawing drawing) {
-    return scale(drawing, SHORT, LONG) < LARGEST || drawing.height() > LONG / 2;
+  /** Whether it gets a sheet of its own, since its type would be too small among the text, or it would fill a sheet anyhow. */
+  public static boolean isLarge(Drawing drawing) {
+    return scale(drawing, SHORT, LONG) < LEAST_IN_TEXT || trimmed(drawing).height() * scale(drawing, SHORT, LONG) > LONG * 0.8;
   }
 
   /** Whether the sheet of a picture is turned. */
@@ -45,7 +50,15 @@ final class PaperPicture {
     return scale(drawing, LONG, SHORT) > scale(drawing, SHORT, LONG);
   }
 
-  private static double scale(Drawing drawing, double width, double height) {
+  /** Without the margins that a picture by itself has; a page has its own. */
+  private static Drawing trimmed(Drawing drawing) {
+    Sketch sketch = new Sketch();
+    drawing.shapes().forEach(sketch::add);
+    return sketch.drawing(2, drawing.title(), drawing.description());
+  }
+
+  private static double scale(Drawing whole, double width, double height) {
+    Drawing drawing = trimmed(whole);
     return Math.min(LARGEST, Math.min(width / drawing.width(), (height - HEADING) / drawing.height()));
   }
 }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.media.drawing.Shape;
@@ -68,7 +69,7 @@ public final class TripPlot {
     edges();
     study.weakest().ifPresent(w -> withstand(w.ampereSquaredSeconds()));
     Optional<TimeCurrent.Box> worst = study.boxes().stream().min(Comparator.comparingDouble(TimeCurrent.Box::leastAmperes));
-    worst.ifPresent(w -> sketch.line(amperes.at(w.leastAmperes()), 0, amperes.at(w.leastAmperes()), HIGH, Stroke.DASHED));
+    worst.ifPresent(this::least);
     lanes(HIGH + 52);
     sketch.fitted(
         -LEFT + 20, -38,
@@ -78,6 +79,16 @@ public final class TripPlot {
         false, Anchor.START, WIDE + LEFT - 20);
     sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
+  }
+
+  /** The least fault of the branch, which is the worst for it: its line is named over the frame. */
+  private void least(TimeCurrent.Box worst) {
+    double x = amperes.at(worst.leastAmperes());
+    sketch.line(x, 0, x, HIGH, Stroke.DASHED);
+    String words = "least fault " + amperes(worst.leastAmperes());
+    double half = Fit.width(words, TYPE, false) / 2;
+    sketch.text(Math.min(Math.max(x, half), WIDE - half), -5, words, TYPE, false, Anchor.MIDDLE);
+    sketch.add(new Shape.Circle(x, HIGH, 4, Stroke.THIN, Fill.ALARM));
   }
 
   private String title() {
@@ -184,7 +195,7 @@ public final class TripPlot {
       items.add(
           new Legend.Item(
               new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
-              size + " stands no longer than this (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to "
+              size + " withstands a fault up to this line (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to "
                   + Quantity.plain(study.adiabaticSeconds(), 2) + " s)"));
     }
     worst.ifPresent(

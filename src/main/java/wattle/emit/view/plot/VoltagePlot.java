@@ -1,6 +1,7 @@
 package wattle.emit.view.plot;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import wattle.emit.media.drawing.Drawing;
@@ -31,6 +32,9 @@ public final class VoltagePlot {
   private static final int MOST_LANES = 24;
   private static final double TYPE = 10;
 
+  /** Height of a label beside the frame. */
+  private static final double LABEL = 14;
+
   private final VoltageProfile profile;
   private final Optional<Double> branchLimit;
   private final Optional<Double> wholeLimit;
@@ -48,7 +52,8 @@ public final class VoltagePlot {
     wholeLimit = limit(library, "voltage-fall-whole");
     double farthest = profile.stops().stream().mapToDouble(this::distance).max().orElseThrow();
     double deepest = profile.stops().stream().mapToDouble(s -> 1 - s.fullLoad()).max().orElseThrow();
-    double end = Math.max(deepest, Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
+    double stated = profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).max().orElse(0);
+    double end = Math.max(Math.max(deepest, stated), Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
     distances = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
     fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)),
         end * 1.08, 0, HIGH);
@@ -83,6 +88,7 @@ public final class VoltagePlot {
       }
       sketch.dot(x, y);
     }
+    worst().ifPresent(s -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - s.fullLoad()), 4, Stroke.THIN, Fill.ALARM)));
     profile.stops().forEach(
         s -> s.stated()
             .ifPresent(v -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
@@ -96,6 +102,11 @@ public final class VoltagePlot {
   private String title() {
     String name = profile.branch().name();
     return "Voltage along " + name + profile.branch().label().map(l -> ", " + l).orElse("");
+  }
+
+  /** Where the least is left at full load, beyond the panel. */
+  private Optional<VoltageProfile.Stop> worst() {
+    return profile.stops().stream().skip(1).min(Comparator.comparingDouble(VoltageProfile.Stop::fullLoad));
   }
 
   private void grid() {
@@ -114,6 +125,19 @@ public final class VoltagePlot {
   private void limits() {
     branchLimit.ifPresent(l -> sketch.line(0, fall.at(l), WIDE, fall.at(l), Stroke.DASHED));
     wholeLimit.ifPresent(l -> sketch.line(0, fall.at(l), WIDE, fall.at(l), Stroke.DASHED));
+    // Beside the frame, where no line of the grid strikes through; what would stand on each other is pushed apart.
+    double branch = branchLimit.map(fall::at).orElse(0.0);
+    double whole = wholeLimit.map(fall::at).orElse(0.0);
+    boolean close = branchLimit.isPresent() && wholeLimit.isPresent() && Math.abs(branch - whole) < LABEL;
+    double apart = close ? (LABEL - Math.abs(branch - whole)) / 2 : 0;
+    double up = branch <= whole ? -apart : apart;
+    branchLimit.ifPresent(l -> sketch.text(WIDE + 8, branch + up + 3.5, percent(alongBranch(l)) + " along the branch", TYPE));
+    wholeLimit.ifPresent(l -> sketch.text(WIDE + 8, whole - up + 3.5, percent(l) + " from the service", TYPE));
+  }
+
+  /** The limit of the branch alone, of what it is from the service. */
+  private double alongBranch(double limit) {
+    return limit - (1 - profile.stops().get(0).fullLoad());
   }
 
   private double lanes(double top) {
@@ -144,13 +168,19 @@ public final class VoltagePlot {
         new Legend.Item(
             new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
             "The whole rating of the breaker drawn at one place, at a power factor of 1, with nothing else on"));
+    if (worst().isPresent()) {
+      items.add(
+          new Legend.Item(
+              new Sketch().add(new Shape.Circle(12, 0, 4, Stroke.THIN, Fill.ALARM)).shapes(), 24,
+              "The greatest fall: " + worst().get().name()));
+    }
     if (profile.stops().stream().anyMatch(s -> s.stated().isPresent())) {
       items.add(
           new Legend.Item(
               new Sketch().add(new Shape.Circle(12, 0, 3.2, Stroke.THIN, Fill.PAPER)).shapes(), 24, "Every stated load on at once"));
     }
     if (branchLimit.isPresent() || wholeLimit.isPresent()) {
-      String words = branchLimit.map(l -> percent(l - (1 - profile.stops().get(0).fullLoad())) + " along the branch").orElse("");
+      String words = branchLimit.map(l -> percent(alongBranch(l)) + " along the branch").orElse("");
       String whole = wholeLimit.map(l -> percent(l) + " from the service").orElse("");
       items.add(
           new Legend.Item(

@@ -58,10 +58,10 @@ class ReportPaperTest {
 
   /**
    * A permit desk and the wall of a workshop get what everybody reads; each branch drawn and each figure worked out are asked for. At most
-   * twenty-five pages for an ordinary house, nine for four fuses.
+   * twenty-five pages for an ordinary house, eight for four fuses, twelve for a kitchen.
    */
   @ParameterizedTest
-  @CsvSource({"alder-court, 25", "duplex, 25", "weir-lane, 25", "marlow-croft, 25", "workshop, 15", "apartment, 15", "cottage, 9"})
+  @CsvSource({"alder-court, 25", "duplex, 25", "weir-lane, 25", "marlow-croft, 25", "workshop, 15", "apartment, 15", "cottage, 8"})
   void usualPaperIsShortAndSaysWhatItLeavesOut(String example, int most) throws IOException {
     try (PDDocument document = Loader.loadPDF(report("examples/" + example + "/house.wattle").toFile())) {
       assertThat(document.getNumberOfPages()).isLessThanOrEqualTo(most);
@@ -75,6 +75,30 @@ class ReportPaperTest {
           .doesNotContain("Branch wiring", "Boxes", "Calculations", "The plan");
     }
     assertThat(Files.size(folder.resolve("report.html"))).isLessThan(2 << 20);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"before", "after"})
+  void aKitchenHasTwelvePages(String revision) throws IOException {
+    try (PDDocument document = Loader.loadPDF(report("examples/kitchen-renovation/" + revision + ".wattle").toFile())) {
+      assertThat(document.getNumberOfPages()).isLessThanOrEqualTo(12);
+    }
+  }
+
+  /** Carets stand under their words: lines of the plan are in elements that are not broken, prose is outside them. */
+  @Test
+  void sourceLinesAreNeverBroken() throws IOException {
+    report("examples/broken/shared-neutral-same-leg.wattle");
+    String page = Files.readString(folder.resolve("report.html"));
+    assertThat(page).contains("pre.source { white-space: pre; overflow-wrap: normal; }");
+    Matcher lines = Pattern.compile("<pre class=\"source\"[^>]*>(.*?)</pre>", Pattern.DOTALL).matcher(page);
+    int found = 0;
+    while (lines.find()) {
+      found++;
+      assertThat(lines.group(1).lines()).allMatch(l -> l.matches("\\s*\\d*\\s+│.*"));
+    }
+    assertThat(found).isPositive();
+    assertThat(page).contains("<p>fix: ");
   }
 
   /** Each extra part by itself. */
