@@ -65,7 +65,8 @@ class SourceDangersTest {
 
   private static List<String> rules(Compilation plan) {
     return plan.findings().stream().map(f -> f.rule())
-        .filter(r -> List.of("inverter-on-generator", "standby-below-load", "standby-chosen-by-hand").contains(r)).distinct().sorted()
+        .filter(r -> List.of("inverter-on-generator", "inverter-off-by-hand", "standby-below-load", "standby-chosen-by-hand").contains(r))
+        .distinct().sorted()
         .toList();
   }
 
