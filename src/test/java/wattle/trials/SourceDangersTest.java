@@ -74,7 +74,7 @@ class SourceDangersTest {
   @ParameterizedTest
   @CsvSource({"120/240 V", "120/208 V", "120/208 V three-phase"})
   void toldWithoutATrial(String system) {
-    assertThat(rules(compile(system, "", "main breaker 200 A 22 kA", ""))).containsExactly("inverter-on-generator",
+    assertThat(rules(compile(system, "", "main breaker 200 A 22 kA", ""))).containsExactly("inverter-off-by-hand",
         "standby-chosen-by-hand");
     assertThat(rules(compile(system, "existing", "main transfer 200 A automatic", "")))
         .containsExactly("inverter-on-generator", "standby-below-load");
