@@ -239,7 +239,8 @@ quality : ('limit' | 'x' | UNIT | WORD) ('.' (mark | breakerTrait))* ;
 status : 'existing' | 'new' | 'to-remove' ;
 
 amount : quantity | '(' expression ')' ;
-quantity : NUMBER 'ft' NUMBER 'in' | NUMBER unit? ;
+/** Also in fractions, as motors and pipe are named: {@code 1/2 hp}, {@code 1-1/2 in}, {@code 1 1/2 hp}. */
+quantity : NUMBER 'ft' NUMBER 'in' | (NUMBER '-'?)? NUMBER '/' NUMBER unitName | NUMBER unit? ;
 unit : unitName ('/' unitName)? ;
 unitName : UNIT | 'in' | 'ft' | 'hp' ;
 

@@ -147,11 +147,37 @@ final class Pieces {
       return Optional.empty();
     }
     double first = number(numbers.get(0));
+    if (hasToken(context, "/")) {
+      return fraction(context, numbers);
+    }
     if (numbers.size() > 1) {
       return Optional.of(new Tree.FeetInches(first, number(numbers.get(1)), spans.of(context)));
     }
     Optional<Tree.Word> unit = Optional.ofNullable(context.unit()).map(this::spanned);
     return Optional.of(new Tree.Figure(first, unit, spans.of(context)));
+  }
+
+  /** A fraction, or a whole number and one: the parser may have read less of it than there should be. */
+  private Optional<Tree.Expression> fraction(QuantityContext context, List<TerminalNode> numbers) {
+    int last = numbers.size() - 1;
+    if (last < 1 || context.unitName() == null) {
+      return Optional.empty();
+    }
+    double part = number(numbers.get(last - 1)) / number(numbers.get(last));
+    Optional<Tree.Word> unit = Optional.of(spanned(context.unitName()));
+    if (last == 1) {
+      return Optional.of(new Tree.Figure(part, unit, spans.of(context)));
+    }
+    double whole = number(numbers.get(0));
+    if (context.getChild(1) instanceof TerminalNode sign && sign.getText().equals("-")
+        && spans.of(numbers.get(0).getSymbol()).end() != spans.of(sign.getSymbol()).start()) {
+      // Set apart it is a minus: 10 - 1/2 m takes a length from a number, which is told.
+      Span first = spans.of(numbers.get(0).getSymbol());
+      Tree.Figure second = new Tree.Figure(part, unit,
+          new Span(first.source(), spans.of(numbers.get(1).getSymbol()).start(), spans.of(context).end()));
+      return Optional.of(new Tree.Binary(Tree.Operator.MINUS, new Tree.Figure(whole, Optional.empty(), first), second, spans.of(context)));
+    }
+    return Optional.of(new Tree.Figure(whole + part, unit, spans.of(context)));
   }
 
   /** The whole text of a context as one word, such as the unit {@code VA/m2}. */

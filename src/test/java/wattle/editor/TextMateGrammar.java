@@ -43,7 +43,7 @@ final class TextMateGrammar {
   private static final String NAME = "[\\p{L}_][\\p{L}_0-9]*(?:-[\\p{L}_0-9]+)*";
   private static final String HOLE = "\\{" + NAME + "\\}";
   private static final String HOLED = NAME + "-?" + HOLE + "(?:-?(?:" + HOLE + "|[\\p{L}_0-9]+))*";
-  private static final String NAMED = "(?:" + HOLED + "|" + NAME + ")";
+  private static final String NAMED = "(?:" + HOLED + "|" + NAME + "(?!-?" + HOLE + "))";
   private static final String BLANK = "[ \\t\\x{00A0}\\x{FEFF}]";
   private static final String NUMBER = "[0-9]+(?:\\.[0-9]+)?";
   /** A word ends where no letter, digit or inner hyphen goes on. */

@@ -31,17 +31,19 @@ class EvaluatorTest {
   @ParameterizedTest
   @CsvSource({"1500 W / 120 V, 12.5, CURRENT", "240 V * 20 A, 4800, POWER", "120 V / 10 A, 12, RESISTANCE", "2 m + 30 cm, 2.3, LENGTH",
       "12 ft 6 in, 3.81, LENGTH", "3 m - 1 ft, 2.6952, LENGTH", "1 + 2 * 3, 7, NONE", "(1 + 2) * 3, 9, NONE", "10 - 4 - 3, 3, NONE",
-      "-2 m, -2, LENGTH", "n * 180 VA, 1440, POWER"})
+      "-2 m, -2, LENGTH", "n * 180 VA, 1440, POWER", "1/2 hp, 372.849936, POWER", "1-1/2 hp, 1118.549807, POWER",
+      "1 1/2 in, 0.0381, LENGTH",
+      "3/4 in, 0.01905, LENGTH", "1 / 2 * 4 m, 2, LENGTH", "2 m - 1/2 m, 1.5, LENGTH"})
   void valuesAndDimensions(String text, double si, String dimension) throws ReflectiveOperationException {
     Quantity value = evaluator.valueOf(read(text)).orElseThrow();
-    assertThat(value.si()).isCloseTo(si, within(1e-9));
+    assertThat(value.si()).isCloseTo(si, within(1e-6));
     assertThat(value.dimension()).isEqualTo(Dimension.class.getField(dimension).get(null));
     assertThat(findings).isEmpty();
   }
 
   /** What is wrong, and the words at which it is shown. */
   @ParameterizedTest
-  @CsvSource({"3 m + 2 A, dimension-mismatch, 2 A", "1 / 0, division-by-zero, 1 / 0",
+  @CsvSource({"3 m + 2 A, dimension-mismatch, 2 A", "10 - 1/2 m, dimension-mismatch, 1/2 m", "1 / 0, division-by-zero, 1 / 0",
       "unheard * 2, name-unknown, unheard", "n-3, name-unknown, n-3"})
   void oneMistakeIsOneFindingAtItsPlace(String text, String rule, String at) {
     assertThat(evaluator.valueOf(read(text))).isEmpty();

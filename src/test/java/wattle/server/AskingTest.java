@@ -236,8 +236,8 @@ class AskingTest {
   @Test
   void aNameThatIsTakenOrIsNoneIsRefused() {
     assertThatThrownBy(() -> rename("room off¦ice", "kitchen")).hasMessageContaining("'kitchen'");
-    assertThatThrownBy(() -> rename("room off¦ice", "15 A")).hasMessageContaining("is no name");
-    assertThatThrownBy(() -> rename("room off¦ice", "kW")).hasMessageContaining("is no name");
+    assertThatThrownBy(() -> rename("room off¦ice", "15 A")).hasMessageContaining("is not a name");
+    assertThatThrownBy(() -> rename("room off¦ice", "kW")).hasMessageContaining("is not a name");
   }
 
   private void rename(String marked, String name) {
