@@ -39,7 +39,9 @@ public final class DrawingSvg {
     out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(number(drawing.width()));
     out.append("\" height=\"").append(number(drawing.height())).append("\" viewBox=\"0 0 ");
     out.append(number(drawing.width())).append(' ').append(number(drawing.height()));
-    out.append("\" role=\"img\" aria-labelledby=\"").append(id).append("-title ").append(id).append("-words\"");
+    // Of an image a reading program passes over what is in it, links too.
+    String role = drawing.shapes().stream().anyMatch(Shape.Link.class::isInstance) ? "group" : "img";
+    out.append("\" role=\"").append(role).append("\" aria-labelledby=\"").append(id).append("-title ").append(id).append("-words\"");
     out.append(" font-family=\"").append(Face.SANS_FAMILIES).append("\" stroke-linecap=\"butt\">\n");
     out.append("<title id=\"").append(id).append("-title\">").append(Escape.xml(drawing.title())).append("</title>\n");
     out.append("<desc id=\"").append(id).append("-words\">").append(Escape.xml(drawing.description()));
@@ -101,7 +103,8 @@ public final class DrawingSvg {
   }
 
   private static void link(StringBuilder out, Shape.Link link, String within) {
-    out.append("<a href=\"#").append(Escape.xml(within + link.to())).append("\"><rect").append(at("x", link.x())).append(at("y", link.y()));
+    out.append("<a href=\"#").append(Escape.xml(within + link.to()));
+    out.append("\" aria-label=\"").append(Escape.xml(link.words())).append("\"><rect").append(at("x", link.x())).append(at("y", link.y()));
     out.append(at("width", link.width())).append(at("height", link.height()));
     out.append(" fill=\"none\" pointer-events=\"all\"/></a>\n");
   }

@@ -200,6 +200,7 @@ public final class Marked {
     sketch.add(new Shape.Circle(x, y, number > 99 ? WIDE_RADIUS : RADIUS, Stroke.THIN, Fill.CHANGED));
     sketch.text(x, y + 3.4, Integer.toString(number), 9, true, Anchor.MIDDLE);
     Optional.of(to).filter(id -> !id.isEmpty())
-        .ifPresent(id -> sketch.add(new Shape.Link(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS, id)));
+        .ifPresent(id -> sketch.add(new Shape.Link(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS, id,
+            id.equals(id(number)) ? "finding " + number : "place of finding " + number)));
   }
 }

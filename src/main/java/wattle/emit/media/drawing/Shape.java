@@ -299,8 +299,9 @@ public sealed interface Shape {
    * The room of a link to a place in the same picture, {@link Target}.
    *
    * @param to the place's id
+   * @param words what it leads to, for those who have a page read to them
    */
-  record Link(double x, double y, double width, double height, String to) implements Shape {
+  record Link(double x, double y, double width, double height, String to, String words) implements Shape {
     @Override
     public Bounds bounds() {
       return new Bounds(x, y, x + width, y + height);
@@ -308,12 +309,12 @@ public sealed interface Shape {
 
     @Override
     public Shape moved(double dx, double dy) {
-      return new Link(x + dx, y + dy, width, height, to);
+      return new Link(x + dx, y + dy, width, height, to, words);
     }
 
     @Override
     public Shape scaled(double by) {
-      return new Link(x * by, y * by, width * by, height * by, to);
+      return new Link(x * by, y * by, width * by, height * by, to, words);
     }
   }
 
