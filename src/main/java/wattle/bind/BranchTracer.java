@@ -8,7 +8,6 @@ import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
-import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.model.Box;
 import wattle.model.Origin;
@@ -145,7 +144,7 @@ final class BranchTracer {
       return Optional.of(draft.stopOfBox.get(box.get()));
     }
     if (box.isEmpty()) {
-      reportUnknown(place, draft.panel.isEmpty() && draft.stops.isEmpty());
+      reportUnknown(place, draft.panel.isEmpty() && draft.stops.isEmpty(), draft);
     } else if (!(draft.broken && wouldReach(draft.tree, box)) && !scope.mayStandInDamage(name)) {
       scope.report(
           Finding.error("run-from-nowhere", "a run starts at '" + name + "', which branch '" + draft.name() + "' has not reached")
@@ -173,7 +172,7 @@ final class BranchTracer {
                 .because("A panel is fed by a breaker, through its own feeder.")
                 .fix("name the panel on a slot line, and write by with its feeder after the panel's name"));
       } else {
-        reportUnknown(place, false);
+        reportUnknown(place, false, draft);
       }
       return Optional.empty();
     }
@@ -254,7 +253,7 @@ final class BranchTracer {
     return landmarks.rooms().boxes().containsKey(name) ? Optional.of(name) : Optional.empty();
   }
 
-  private void reportUnknown(Tree.Place place, boolean first) {
+  private void reportUnknown(Tree.Place place, boolean first, BranchDraft draft) {
     Tree.Path path = place.path();
     String name = path.text();
     if (scope.mayStandInDamage(name)) {
@@ -274,7 +273,7 @@ final class BranchTracer {
     }
     int words = roomWords(path);
     if (words == 0) {
-      reportNoRoom(path);
+      reportNoRoom(path, draft);
       return;
     }
     String room = path.words().subList(0, words).stream().map(Tree.Word::text).collect(Collectors.joining("."));
@@ -283,7 +282,7 @@ final class BranchTracer {
     unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(shown), inRoom);
   }
 
-  private void reportNoRoom(Tree.Path path) {
+  private void reportNoRoom(Tree.Path path, BranchDraft draft) {
     Tree.Word room = path.words().size() > 1
         ? path.first()
         : new Tree.Word(path.text().substring(0, path.text().lastIndexOf('.')), path.span());
@@ -294,11 +293,13 @@ final class BranchTracer {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }
     String order = "add room " + room + " with this box in it";
-    Source text = path.span().source();
+    // Before its branch, since a part of a text that is typed in does not know where all of it ends.
+    Span branch = draft.tree.span();
+    Span before = branch.source().span(branch.start(), branch.start());
     String box = path.words().size() == 2 ? path.last().text() : "";
     scope.report(finding.fix(box.isEmpty()
         ? Fix.of(order)
-        : Fix.offered(order, text.span(text.text().length(), text.text().length()), "\nroom " + room + " {\n  box " + box + " { }\n}\n")));
+        : Fix.offered(order, before, "room " + room + " {\n  box " + box + " { }\n}\n")));
   }
 
   /** How many words of a path name its room; a room of a placement has several. */

@@ -28,6 +28,7 @@ public record Reach(List<Event.Conductor> conductors, Optional<String> name) {
     List<String> names = new ArrayList<>();
     branch.points().get(point).box().ifPresent(names::add);
     names.addAll(branch.points().get(point).devices());
-    return new Reach(conductors, names.stream().filter(n -> Place.of(house, n).equals(Optional.of(place))).findFirst());
+    return new Reach(conductors, names.stream()
+        .filter(n -> Place.of(house, n).filter(p -> p.branch().equals(branch) && p.point() == point).isPresent()).findFirst());
   }
 }

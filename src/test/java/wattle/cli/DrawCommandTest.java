@@ -121,7 +121,7 @@ class DrawCommandTest {
     assertThat(Files.readString(folder.resolve("one-line-2.svg"))).contains("2 of 3");
     assertThat(run("draw", "--view", "one-line", "--paper", "tabloid", "--resolution", "50", "--out",
         folder.resolve("whole.png").toString(), HOUSE)).isZero();
-    assertThat(folder.resolve("whole.png")).exists();
+    assertThat(folder.resolve("whole-1.png")).exists();
     assertThat(
         run("draw", "--view", "legs", "--paper", "a4", "--orientation", "portrait", "--out", folder.resolve("legs.svg").toString(), HOUSE))
         .isZero();

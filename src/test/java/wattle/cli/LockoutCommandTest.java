@@ -93,7 +93,7 @@ class LockoutCommandTest {
     assertThat(ran.err.lines()).singleElement().asString().contains("'kichen'").contains("did you mean kitchen?");
     assertThat(run("lockout", COURT, "c1").err).contains("kitchen.c1");
     assertThat(run("lockout", COURT, "hall").err).contains("room hall or branch hall");
-    assertThat(run("lockout", COURT, "attic", "hall").err).contains("no kind of place");
+    assertThat(run("lockout", COURT, "attic", "hall").err).contains("is not a kind of place");
     assertThat(run("lockout", COURT, "kitchen.c1", "--format", "pdf").err).contains("--out");
     assertThat(run("lockout", COURT, "kitchen.c1", "--out", "sheet.odt").err).contains("does not show a format");
     assertThat(run("lockout", COURT, "kitchen.c1", "--paper", "foolscap", "--format", "html").code).isEqualTo(ExitCode.USAGE);

@@ -137,7 +137,7 @@ class PatternCommandsTest {
     assertThat(Files.readString(Path.of(plan))).isEqualTo(court);
     String after = file("after.wattle", court.replace("by 14/2 NM-B, \"ceiling fan\"", "by 12/2 NM-B, light"));
     assertThat(run("compare", TERN_COURT.toString(), after).out)
-        .contains("cable 14/2 NM-B -> 12/2 NM-B", "kind ceiling fan -> light");
+        .contains("cable 14/2 NM-B -> 12/2 NM-B", "ceiling fan replaced by light");
     assertThat(run("balance", TERN_COURT.toString()).code).isEqualTo(ExitCode.FINE);
   }
 
