@@ -76,8 +76,14 @@ class CompletionPlacesTest {
 
   /** The statement up to the proposal has to be one that some text can go on with: what is wrong is wrong behind it. */
   private static java.util.Optional<String> read(String text, Lexeme lexeme, CompletionItem item) {
+    // What begins a raceway is read as one only with what has to follow.
+    String on = item.getLabel().equals("in") ? " EMT with 3 x 10 Cu THHN" : "";
+    return unexpected(text, lexeme, item, on).flatMap(one -> unexpected(text, lexeme, item, ""));
+  }
+
+  private static java.util.Optional<String> unexpected(String text, Lexeme lexeme, CompletionItem item, String on) {
     String before = text.substring(0, lexeme.span().start());
-    String put = before + item.getTextEdit().getLeft().getNewText() + text.substring(lexeme.span().end());
+    String put = before + item.getTextEdit().getLeft().getNewText() + on + text.substring(lexeme.span().end());
     int end = lexeme.span().start() + item.getTextEdit().getLeft().getNewText().length();
     return PlanParser.parse(new Source("", put)).findings().stream()
         .filter(f -> f.rule().equals("unexpected")
