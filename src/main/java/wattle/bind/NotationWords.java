@@ -65,7 +65,7 @@ public final class NotationWords {
     return words;
   }
 
-  /** The words of rules of the grammar; what the statements of a plan and other kinds have is told there. */
+  /** The words of rules of the grammar; what the statements of a plan and other kinds have is listed there. */
   private static List<String> of(List<String> rules) {
     return rules.stream().flatMap(rule -> GrammarWords.of(rule).stream()).distinct().sorted().toList();
   }
