@@ -24,7 +24,7 @@ record Ways(Wire out, Optional<Wire> back) {
       return Optional.empty();
     }
     if (section.conductors().isEmpty()) {
-      return in(section.wiring(), kind, false);
+      return in(section.wiring(), kind);
     }
     if (kind == FaultKind.THREE_PHASE) {
       return hot(section, 0).map(w -> new Ways(w, Optional.empty()));
@@ -36,12 +36,8 @@ record Ways(Wire out, Optional<Wire> back) {
     return pair(out, first(section, kind == FaultKind.LINE_NEUTRAL ? Role.Neutral.class::isInstance : Role.Ground.class::isInstance));
   }
 
-  /**
-   * Of a feeder or a service run.
-   *
-   * @param bonded whether ground and neutral are joined at its end, so that a fault to ground returns on the neutral
-   */
-  static Optional<Ways> in(Wiring wiring, FaultKind kind, boolean bonded) {
+  /** Of a feeder or a service run. */
+  static Optional<Ways> in(Wiring wiring, FaultKind kind) {
     Optional<Wire> out = Optional.of(wiring.hot());
     return switch (kind) {
       case THREE_PHASE -> wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).count() < 3
@@ -49,7 +45,7 @@ record Ways(Wire out, Optional<Wire> back) {
           : out.map(w -> new Ways(w, Optional.empty()));
       case LINE_LINE -> pair(out, wiring.wires().stream().filter(w -> w.purpose() == Wire.Purpose.HOT).skip(1).findFirst());
       case LINE_NEUTRAL -> pair(out, wiring.neutral());
-      case LINE_GROUND -> pair(out, wiring.ground().or(() -> bonded ? wiring.neutral() : Optional.empty()));
+      case LINE_GROUND -> pair(out, wiring.ground());
     };
   }
 

@@ -105,7 +105,8 @@ public final class FaultSchedule {
     return List.of(
         "Bolted faults. Most: conductors at " + units.known(Quantity.of(20, Units.CELSIUS))
             + "; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
-            + " or a length or the source is not stated.",
+            + " a length or the source is not stated, or an interlock keeps the circuit off the utility; a trial shows what its own source"
+            + " drives.",
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
             + " maker's let-through decides, and must not be above what the weakest conductor stands.",
         "Solar, storage and generators that run beside the supply are in the most, each with what it gives at its own terminals. Motors add"
