@@ -18,8 +18,11 @@ import picocli.CommandLine.Parameters;
 import wattle.compiler.Compilation;
 import wattle.compiler.FindingWords;
 import wattle.compiler.RuleSamples;
+import wattle.emit.document.findings.EachPlanAsJson;
+import wattle.emit.document.findings.EachPlanAsSarif;
 import wattle.emit.document.findings.JsonFindings;
 import wattle.emit.document.findings.Judged;
+import wattle.emit.document.findings.OfEachPlan;
 import wattle.emit.document.findings.SarifFindings;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.text.VisibleWriter;
@@ -28,7 +31,7 @@ import wattle.finding.Finding;
 import wattle.finding.Severity;
 import wattle.read.Repository;
 
-/** {@code check}: the findings of one or more plans. */
+/** {@code check}: the findings of plans, or of all plans in a folder. */
 @Command(
     name = "check",
     description = "Lists what is wrong with a plan, where, why, and what would mend it.",
@@ -41,6 +44,7 @@ import wattle.read.Repository;
         "  wattle check --assumptions --format json examples/alder-court/house.wattle",
         "  wattle check --as-new examples/cottage/house.wattle",
         "  wattle check --watch examples/alder-court/house.wattle",
+        "  wattle check examples",
         "  wattle check --rules examples/alder-court/house.wattle",
         "  cat examples/cottage/house.wattle | wattle check -",
     })
@@ -50,7 +54,10 @@ final class CheckCommand implements Callable<Integer> {
     TEXT, JSON, SARIF
   }
 
-  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Plans, or - for standard input.")
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = {
+      "Plans, folders with plans, or - for standard input.",
+      "In a folder every file whose name ends in .wattle is checked, but for files that another of them uses.",
+  })
   private List<String> files;
 
   @Option(names = {"-f", "--format"}, description = "text, json or sarif (default: text).", defaultValue = "TEXT")
@@ -90,14 +97,18 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    return run(spec.commandLine().getOut());
+    return run(spec.commandLine().getOut(), spec.commandLine().getErr());
   }
 
   /** Checks, prints, and gives the exit code. */
-  int run(PrintWriter out) {
+  int run(PrintWriter out, PrintWriter err) {
     if (watch) {
       watch(out);
       return ExitCode.FINE;
+    }
+    if (files.size() > 1 || NamedPlans.anyFolder(files)) {
+      return new ManyPlans(NamedPlans.toCompile(files, input.reader()), this::told, err)
+          .run(() -> document(out), this::fails, format == Format.TEXT ? out : err);
     }
     List<Compilation> plans = compile();
     boolean failed = print(plans, out);
@@ -108,11 +119,26 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   private List<Compilation> compile() {
-    // To set other processors to work takes a cold process longer than there is to share of one house.
-    List<Compilation> plans = files.size() == 1
-        ? List.of(survey.of(input.compile(files.get(0))))
-        : files.parallelStream().map(f -> survey.of(input.compile(f))).toList();
-    return rules ? plans.stream().map(p -> p.with(RuleSamples.check(p))).toList() : plans;
+    return files.stream().map(this::compile).toList();
+  }
+
+  private Compilation compile(String file) {
+    Compilation plan = survey.of(input.compile(file));
+    return rules ? plan.with(RuleSamples.check(plan)) : plan;
+  }
+
+  private OfEachPlan.Told told(String file) {
+    Compilation plan = compile(file);
+    return new OfEachPlan.Told(plan, plan.facts(), Judged.of(plan), assumed(List.of(plan)));
+  }
+
+  private OfEachPlan document(PrintWriter out) {
+    return switch (format) {
+      case TEXT -> OfEachPlan.text(out,
+          new OfEachPlan.TextOptions(Terminal.wantsColor(), VisibleWriter.columns(out), p -> ownRules(p, p.source().name())));
+      case JSON -> new EachPlanAsJson(out);
+      case SARIF -> new EachPlanAsSarif(out, root(), Version.number());
+    };
   }
 
   /** Prints what was found; whether the plans fail comes back. */
@@ -143,23 +169,32 @@ final class CheckCommand implements Callable<Integer> {
 
   /** What addresses are relative to: the repository of the first plan, or the folder in which this runs where it has none. */
   private Path root() {
-    // Standard input has no folder; it is as if it lay here.
-    return Repository.of(Path.of(files.get(0))).orElse(Path.of(""));
+    // Standard input has no folder; it is as if it lay here. The repository of a folder may be that folder itself.
+    Path first = Path.of(files.get(0));
+    return Repository.of(NamedPlans.isFolder(files.get(0)) ? first.resolve("plan") : first).orElse(Path.of(""));
   }
 
   /** Rules of the plans' own files, with the plan that explains each. */
   private Map<String, String> ownRules(List<Compilation> plans) {
     Map<String, String> own = new HashMap<>();
     for (int i = 0; i < plans.size(); i++) {
-      String file = files.get(i);
-      plans.get(i).ownRules().forEach(rule -> own.put(rule, file.contains(" ") ? "'" + file + "'" : file));
+      own.putAll(ownRules(plans.get(i), files.get(i)));
     }
+    return own;
+  }
+
+  private static Map<String, String> ownRules(Compilation plan, String file) {
+    Map<String, String> own = new HashMap<>();
+    plan.ownRules().forEach(rule -> own.put(rule, file.contains(" ") ? "'" + file + "'" : file));
     return own;
   }
 
   private void watch(PrintWriter out) {
     if (files.contains("-")) {
       throw new Failure("standard input cannot be watched; name a file");
+    }
+    if (NamedPlans.anyFolder(files)) {
+      throw new Failure("a folder cannot be watched; name the plans in it");
     }
     if (format != Format.TEXT) {
       throw new Failure("--watch prints text; leave --format out");

@@ -174,7 +174,7 @@ public final class Main implements Runnable {
 
   private static int checkPlainly(String[] arguments, VisibleWriter out, VisibleWriter err) {
     try {
-      return PlainCheck.of(arguments).run(out);
+      return PlainCheck.of(arguments).run(out, err);
     } catch (RuntimeException e) {
       return new Main(List.of(out, err)).onException(e, err);
     } finally {

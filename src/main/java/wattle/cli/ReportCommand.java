@@ -2,6 +2,7 @@ package wattle.cli;
 
 import guru.nidi.graphviz.engine.GraphvizException;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -34,12 +35,16 @@ import wattle.finding.Severity;
         "  wattle report examples/alder-court/house.wattle --out out",
         "  wattle report examples/cottage/house.wattle --out out/cottage --pdf --force",
         "  wattle report examples/alder-court/house.wattle --out out --pdf --branches --workings",
+        "  wattle report examples --out out/all",
     })
 final class ReportCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
+  @Parameters(paramLabel = "FILE", description = "A plan, a folder with plans, or - for standard input.")
   private String file;
 
-  @Option(names = {"-o", "--out"}, required = true, paramLabel = "FOLDER", description = "Folder for report.html; made if missing.")
+  @Option(names = {"-o", "--out"}, required = true, paramLabel = "FOLDER", description = {
+      "Folder for report.html; made if missing.",
+      "Of a folder with plans, each plan gets a folder of its name in it.",
+  })
   private String folder;
 
   @Option(names = "--pdf", description = "Write report.pdf beside it: the same for paper, without the long parts.")
@@ -74,17 +79,68 @@ final class ReportCommand implements Callable<Integer> {
           spec.commandLine(), "--branches and --workings say what the PDF has; write --pdf as well, or leave them out");
     }
     DotEngine layout = engine.start();
-    Compilation plan = survey.of(input.compile(file));
-    Report report = report(plan, layout);
-    Path written = madeFolder();
+    Path into = ResultOutput.path(folder);
+    if (NamedPlans.isFolder(file)) {
+      return ofFolder(Path.of(file), layout, into);
+    }
+    Written written = write(file, layout, into);
+    spec.commandLine().getErr().println("wattle: " + written.summary + "; wrote " + written.names);
+    return written.errors > 0 ? ExitCode.FOUND : ExitCode.FINE;
+  }
+
+  /** What is told of a report that was written; of a plan that none could be written of, why. */
+  private record Written(String summary, String names, long errors, int code) {}
+
+  private Written write(String plan, DotEngine layout, Path into) {
+    Compilation compiled = survey.of(input.compile(plan));
+    Report report = report(compiled, layout);
+    Path written = made(into);
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
       outputs.add(new Output(written.resolve("report.pdf"), paper(report, new PaperEdition(branches, workings))));
     }
     ResultOutput.write(outputs, force);
     String names = String.join(" and ", outputs.stream().map(o -> o.target().toString()).toList());
-    spec.commandLine().getErr().println("wattle: " + TextFindings.summary(plan.facts(), plan.source().name()) + "; wrote " + names);
-    return plan.count(Severity.ERROR) > 0 ? ExitCode.FOUND : ExitCode.FINE;
+    long errors = compiled.count(Severity.ERROR);
+    return new Written(TextFindings.summary(compiled.facts(), compiled.source().name()), names, errors,
+        errors > 0 ? ExitCode.FOUND : ExitCode.FINE);
+  }
+
+  /** One page for each plan of a folder, in a folder of the plan's name. */
+  private int ofFolder(Path plans, DotEngine layout, Path into) {
+    NamedPlans named = NamedPlans.toCompile(List.of(file), input.reader());
+    PrintWriter err = spec.commandLine().getErr();
+    Progress progress = new Progress(err, Terminal.showsProgress(), named.names().size());
+    int[] codes = new int[ExitCode.BUG + 1];
+    int unfound = named.tellProblems(err);
+    InOrder.each(named.names(), plan -> writtenOrNot(plan, layout, into.resolve(folderOf(plan, plans))), written -> {
+      progress.clear();
+      err.println("wattle: " + written.summary + (written.names.isEmpty() ? "" : "; wrote " + written.names));
+      codes[written.code]++;
+      progress.step();
+    });
+    progress.clear();
+    int wrote = codes[ExitCode.FINE] + codes[ExitCode.FOUND];
+    if (!named.names().isEmpty()) {
+      err.println("wattle: " + wrote + (wrote == 1 ? " report" : " reports") + " in " + into + ", " + codes[ExitCode.FOUND]
+          + " of plans with errors" + (codes[ExitCode.USAGE] > 0 ? "; " + codes[ExitCode.USAGE] + " not written" : ""));
+    }
+    return Math.max(unfound, codes[ExitCode.USAGE] > 0 ? ExitCode.USAGE : codes[ExitCode.FOUND] > 0 ? ExitCode.FOUND : ExitCode.FINE);
+  }
+
+  private Written writtenOrNot(String plan, DotEngine layout, Path into) {
+    try {
+      return write(plan, layout, into);
+    } catch (Failure e) {
+      return new Written(e.getMessage(), "", 0, ExitCode.USAGE); // the others are written all the same
+    }
+  }
+
+  /** Where the report of a plan goes below the folder for all: its own path below theirs, without the ending. */
+  private static Path folderOf(String plan, Path plans) {
+    Path below = plans.toAbsolutePath().normalize().relativize(Path.of(plan).toAbsolutePath().normalize());
+    String name = below.getFileName().toString();
+    return below.resolveSibling(name.substring(0, name.lastIndexOf('.')));
   }
 
   private static Report report(Compilation plan, DotEngine layout) {
@@ -103,8 +159,7 @@ final class ReportCommand implements Callable<Integer> {
     }
   }
 
-  private Path madeFolder() {
-    Path path = ResultOutput.path(folder);
+  private static Path made(Path path) {
     try {
       return Files.createDirectories(path);
     } catch (IOException e) {

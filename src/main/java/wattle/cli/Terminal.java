@@ -5,6 +5,7 @@ import java.util.OptionalInt;
 /** What the terminal can show. */
 final class Terminal {
   private static final String STATED = "WATTLE_TERMINAL";
+  private static final String PROGRESS = "WATTLE_PROGRESS";
   private static final int LEAST_COLUMNS = 40;
   private static final int MOST_COLUMNS = 500;
 
@@ -13,6 +14,11 @@ final class Terminal {
   /** Whether the output goes to one. The launcher knows, also where the input comes from a file. */
   static boolean isThere() {
     return System.getenv(STATED) != null || System.console() != null;
+  }
+
+  /** Whether standard error goes to one, which the launcher alone can know. */
+  static boolean showsProgress() {
+    return System.getenv(PROGRESS) != null;
   }
 
   /** How many columns it has, where a person reads it and the launcher says so, or else {@code COLUMNS}. */

@@ -40,11 +40,16 @@ public record FindingWords(String title, String meaning, String page, Optional<S
         words.put(name, new FindingWords(firstSentence(meaning), meaning, StructurePages.of(name).orElse(meaning), Optional.empty()));
       }
     }
-    for (Compilation plan : plans) {
-      if (plan.ownRules().stream().anyMatch(names::contains)) {
-        RuleLoader.load(plan.library()).value().stream().filter(r -> plan.ownRules().contains(r.name()) && names.contains(r.name()))
-            .forEach(r -> words.put(r.name(), of(r)));
-      }
+    plans.forEach(p -> words.putAll(own(names, p)));
+    return words;
+  }
+
+  /** The words of those that are asked for and are rules of the plan's own files. */
+  public static Map<String, FindingWords> own(Collection<String> names, Compilation plan) {
+    Map<String, FindingWords> words = new TreeMap<>();
+    if (plan.ownRules().stream().anyMatch(names::contains)) {
+      RuleLoader.load(plan.library()).value().stream().filter(r -> plan.ownRules().contains(r.name()) && names.contains(r.name()))
+          .forEach(r -> words.put(r.name(), of(r)));
     }
     return words;
   }

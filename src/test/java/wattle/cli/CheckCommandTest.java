@@ -58,7 +58,7 @@ class CheckCommandTest {
   @Test
   void whatCannotBeReadIsOneLine() throws IOException {
     assertOneLine(run("check", "nowhere.wattle"), "nowhere.wattle: no such file");
-    assertOneLine(run("check", "examples"), "is a folder");
+    assertOneLine(run("explain", "examples", "--figures"), "is a folder");
     assertOneLine(run("check", file("binary.wattle", new byte[]{'p', 0, 1, 2})), "byte 2 is zero");
     assertOneLine(run("check", file("latin.wattle", new byte[]{'a', '\n', (byte) 0xE9, 'b'})), "latin.wattle:2", "not UTF-8");
     assertOneLine(run("check", file("huge.wattle", new byte[50 * 1024 * 1024])), "50 MiB", "--largest-file");

@@ -83,6 +83,41 @@ class SchemaTest {
     return somePlans(p -> assertThat(SARIF.objections(printed("check", "--format", "sarif", p.toString()))).isEmpty());
   }
 
+  /** Of a whole folder the documents are one each, and say of every plan what they say of it alone. */
+  @Test
+  void findingsOfAFolder() {
+    JsonNode json = printed("check", "--format", "json", "examples", "--assumptions");
+    assertThat(FINDINGS.objections(json)).isEmpty();
+    JsonNode sarif = printed("check", "--format", "sarif", "examples", "--assumptions");
+    assertThat(SARIF.objections(sarif)).isEmpty();
+    JsonNode run = sarif.at("/runs/0");
+    List<JsonNode> findings = new ArrayList<>();
+    List<JsonNode> results = new ArrayList<>();
+    List<JsonNode> assumed = new ArrayList<>();
+    for (JsonNode judged : json.get("judged")) {
+      String plan = judged.get("plan").asText();
+      JsonNode alone = printed("check", "--format", "json", plan, "--assumptions");
+      assertThat(alone.at("/judged/0")).isEqualTo(judged);
+      alone.get("findings").forEach(findings::add);
+      alone.path("assumed").forEach(assumed::add);
+      JsonNode runAlone = printed("check", "--format", "sarif", plan).at("/runs/0");
+      runAlone.get("results").forEach(r -> {
+        // Which number a rule has depends on the others of the run; which rule it is does not.
+        ((ObjectNode) r).remove("ruleIndex");
+        results.add(r);
+      });
+    }
+    assertThat(json.get("findings")).hasSizeGreaterThan(50).containsExactlyElementsOf(findings);
+    assertThat(json.get("assumed")).containsExactlyElementsOf(assumed);
+    assertThat(run.at("/invocations/0/properties/judged")).isEqualTo(json.get("judged"));
+    assertThat(run.at("/invocations/0/properties/assumed")).isEqualTo(json.get("assumed"));
+    for (JsonNode result : run.get("results")) {
+      assertThat(run.at("/tool/driver/rules").get(result.get("ruleIndex").asInt()).get("id")).isEqualTo(result.get("ruleId"));
+      ((ObjectNode) result).remove("ruleIndex");
+    }
+    assertThat(run.get("results")).containsExactlyElementsOf(results);
+  }
+
   @TestFactory
   Stream<DynamicTest> tables() {
     return somePlans(

@@ -16,6 +16,8 @@ public final class JsonFindings {
   /** Version of the format; it grows when a reader would have to change. */
   public static final int VERSION = 1;
 
+  static final String FORMAT = "wattle-findings";
+
   private JsonFindings() {}
 
   /** The whole document, ending in a line end; of something else than plans, with no word on what was judged. */
@@ -28,7 +30,7 @@ public final class JsonFindings {
    * @param assumed what was assumed of each plan, by its name; empty where nobody asked
    */
   public static String render(List<Finding> findings, List<Judged> judged, List<OfPlan> assumed) {
-    ObjectNode root = Json.document("wattle-findings", VERSION);
+    ObjectNode root = Json.document(FORMAT, VERSION);
     ArrayNode array = root.putArray("findings");
     findings.forEach(f -> finding(array.addObject(), f));
     if (!judged.isEmpty()) {
@@ -69,7 +71,7 @@ public final class JsonFindings {
     node.put("inDoubt", judged.inDoubt()).put("ifNew", judged.ifNew()).put("asNew", judged.survey());
   }
 
-  private static void finding(ObjectNode node, Finding finding) {
+  static void finding(ObjectNode node, Finding finding) {
     node.put("rule", finding.rule());
     node.put("severity", finding.severity().toString());
     node.put("headline", finding.told());

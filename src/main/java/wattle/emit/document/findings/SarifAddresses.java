@@ -23,9 +23,9 @@ record SarifAddresses(Path working, Path root) {
   }
 
   /** The addresses that others are relative to. */
-  void bases(ObjectNode run) {
+  void bases(ObjectNode bases) {
     String folder = uri("file", root.toUri().getPath());
-    run.putObject("originalUriBaseIds").putObject(BASE).put("uri", folder.endsWith("/") ? folder : folder + "/");
+    bases.putObject(BASE).put("uri", folder.endsWith("/") ? folder : folder + "/");
   }
 
   void address(ObjectNode location, Span span) {

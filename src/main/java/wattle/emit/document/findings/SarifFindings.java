@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToIntFunction;
 import wattle.compiler.FindingWords;
 import wattle.emit.media.text.Json;
 import wattle.finding.Edit;
@@ -16,12 +17,24 @@ import wattle.finding.Span;
 
 /** Findings by the OASIS standard SARIF 2.1.0, columns in code points. A silenced finding is a suppressed result. */
 public final class SarifFindings {
-  private final SarifAddresses addresses;
-  private final List<String> rules;
+  static final String SCHEMA = "https://json.schemastore.org/sarif-2.1.0.json";
+  static final String VERSION = "2.1.0";
+  static final String TOOL = "Wattle";
+  static final String BASES = "originalUriBaseIds";
+  static final String COLUMNS = "unicodeCodePoints";
 
-  private SarifFindings(SarifAddresses addresses, List<String> rules) {
+  private final SarifAddresses addresses;
+  private final ToIntFunction<String> indexes;
+
+  /** @param indexes of rules among those of the run, by name */
+  SarifFindings(SarifAddresses addresses, ToIntFunction<String> indexes) {
     this.addresses = addresses;
-    this.rules = rules;
+    this.indexes = indexes;
+  }
+
+  /** The addresses that others are relative to. */
+  void bases(ObjectNode run) {
+    addresses.bases(run.putObject(BASES));
   }
 
   /**
@@ -36,17 +49,17 @@ public final class SarifFindings {
       List<Finding> findings, List<Judged> judged, List<JsonFindings.OfPlan> assumed, Map<String, FindingWords> words, Path root,
       String toolVersion) {
     ObjectNode log = Json.object();
-    log.put("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
-    log.put("version", "2.1.0");
+    log.put("$schema", SCHEMA);
+    log.put("version", VERSION);
     ObjectNode run = log.putArray("runs").addObject();
     ObjectNode driver = run.putObject("tool").putObject("driver");
-    driver.put("name", "Wattle").put("version", toolVersion);
+    driver.put("name", TOOL).put("version", toolVersion);
     List<String> rules = findings.stream().map(Finding::rule).distinct().sorted().toList();
     ArrayNode ruleNodes = driver.putArray("rules");
-    rules.forEach(r -> rule(ruleNodes.addObject().put("id", r), words.get(r)));
-    SarifFindings inRun = new SarifFindings(new SarifAddresses(Path.of(""), root), rules);
-    inRun.addresses.bases(run);
-    run.put("columnKind", "unicodeCodePoints");
+    rules.forEach(r -> ruleNodes.add(rule(r, words.get(r))));
+    SarifFindings inRun = new SarifFindings(new SarifAddresses(Path.of(""), root), rules::indexOf);
+    inRun.bases(run);
+    run.put("columnKind", COLUMNS);
     if (!judged.isEmpty()) {
       ObjectNode invocation = run.putArray("invocations").addObject().put("executionSuccessful", true);
       ObjectNode properties = invocation.putObject("properties");
@@ -57,22 +70,26 @@ public final class SarifFindings {
       }
     }
     ArrayNode results = run.putArray("results");
-    findings.forEach(f -> inRun.result(results.addObject(), f));
+    findings.forEach(f -> results.add(inRun.result(f)));
     return Json.text(log);
   }
 
-  private static void rule(ObjectNode node, FindingWords words) {
+  /** @param words of the rule; null where none are written */
+  static ObjectNode rule(String name, FindingWords words) {
+    ObjectNode node = Json.object().put("id", name);
     if (words != null) {
       node.putObject("shortDescription").put("text", words.title());
       node.putObject("fullDescription").put("text", words.meaning());
       node.putObject("help").put("text", words.page());
       words.severity().ifPresent(s -> node.putObject("defaultConfiguration").put("level", level(s)));
     }
+    return node;
   }
 
-  private void result(ObjectNode node, Finding finding) {
+  ObjectNode result(Finding finding) {
+    ObjectNode node = Json.object();
     node.put("ruleId", finding.rule());
-    node.put("ruleIndex", rules.indexOf(finding.rule()));
+    node.put("ruleIndex", indexes.applyAsInt(finding.rule()));
     node.put("level", level(finding.severity()));
     String reason = finding.reason().isEmpty() ? "" : ". " + finding.reason();
     node.putObject("message").put("text", finding.told() + reason);
@@ -95,6 +112,7 @@ public final class SarifFindings {
     finding
         .silenced()
         .ifPresent(why -> node.putArray("suppressions").addObject().put("kind", "inSource").put("justification", why));
+    return node;
   }
 
   /** The same for the same fault of the same thing, whatever its line and its figures are by now. */

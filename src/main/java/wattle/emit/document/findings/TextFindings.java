@@ -194,25 +194,7 @@ public final class TextFindings {
 
   /** How many facts there are of each severity, what was silenced; never a word about whether the house is safe. */
   public static String summary(List<Finding> findings, String checked) {
-    List<String> counts = new ArrayList<>();
-    for (Severity severity : Severity.values()) {
-      long count = findings.stream().filter(f -> f.silenced().isEmpty() && f.severity() == severity && f.ofNewWork().isEmpty()).count();
-      if (count > 0) {
-        String word = severity == Severity.ADVICE ? "piece of advice" : severity.toString();
-        String plural = severity == Severity.ADVICE ? "pieces of advice" : severity + "s";
-        counts.add(count + " " + (count == 1 ? word : plural));
-      }
-    }
-    long ifNew = findings.stream().filter(f -> f.silenced().isEmpty() && f.ofNewWork().isPresent()).count();
-    if (ifNew > 0) {
-      counts.add(ifNew + " if existing work were new");
-    }
-    long silenced = findings.stream().filter(f -> f.silenced().isPresent()).count();
-    if (silenced > 0) {
-      counts.add(silenced + " silenced");
-    }
-    return (counts.isEmpty() ? "nothing found" : String.join(", ", counts)) + " in " + checked
-        + ". " + Caution.SHORT;
+    return FindingCounts.of(findings).words() + " in " + checked + ". " + Caution.SHORT;
   }
 
   /** Color sequences of a terminal; all empty where color is not wanted. */
