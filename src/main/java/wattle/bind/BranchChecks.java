@@ -239,8 +239,10 @@ final class BranchChecks {
             .at(breaker.origin().name(), "these slots stand on the same leg")
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")
-            .fix(inSlots(breaker, nextRow(breaker, panel),
-                "use slots of two rows that follow each other, such as " + nextRow(breaker, panel), areFree(breaker, panel))));
+            .fix(panel.order().rowOf(panel.slotCount().orElse(42), panel.slotCount().orElse(42)) < 2
+                ? Fix.of("use a panel with more slots: all of one row are on one leg")
+                : inSlots(breaker, nextRow(breaker, panel),
+                    "use slots of two rows that follow each other, such as " + nextRow(breaker, panel), areFree(breaker, panel))));
   }
 
   /** Writes other slots where those of a breaker stand; an order alone where they are worked out, or where more than them would change. */

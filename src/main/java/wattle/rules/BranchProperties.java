@@ -222,6 +222,17 @@ final class BranchProperties {
         .figure("standby-needs", Dimension.CURRENT,
             "ampacity that the conductors of a generator need that stays where it is; absent for all else", BranchProperties::standbyNeeds)
         .rests(Properties.LOADS_OF_BRANCH)
+        .truth("source-carries", "whether its hots have the ampacity that the inverters beyond it need; not known where there are none",
+            (f, r) -> Interconnection.conductors(f, r).map(CircuitCheck::carries).orElse(null))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .figure("source-needs", Dimension.CURRENT, "ampacity that the inverters beyond it need, at most the rating of the breaker",
+            (f, r) -> Interconnection.conductors(f, r).map(c -> tenth(c.needs())))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .figure("source-has", Dimension.CURRENT, "ampacity that its hots have for that",
+            (f, r) -> Interconnection.conductors(f, r).map(c -> tenth(c.has())))
+        .rests(Properties.LOADS_OF_BRANCH)
+        .size("source-size", "thinnest hot of the same metal that carries what the inverters beyond it give", Interconnection::least)
+        .rests(Properties.LOADS_OF_BRANCH)
         .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
         .sure()
         .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)

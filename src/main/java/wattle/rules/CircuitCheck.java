@@ -27,14 +27,18 @@ record CircuitCheck(double needs, double has) {
   }
 
   static Optional<CircuitCheck> of(Facts facts, RunOf run) {
+    return of(facts, run, facts.circuitLoad(run));
+  }
+
+  /** Held against another load than what is drawn beyond the run, such as what an inverter gives. */
+  static Optional<CircuitCheck> of(Facts facts, RunOf run, CircuitLoad load) {
     Optional<Conditions> conditions = conditions(facts, run);
     Optional<Quantity> rating = rating(facts, run);
-    return conditions.flatMap(c -> rating.flatMap(r -> of(facts, run, c, r, marked(facts, run, r))));
+    return conditions.flatMap(c -> rating.flatMap(r -> of(facts, load, c, r, marked(facts, run, r))));
   }
 
   private static Optional<CircuitCheck> of(
-      Facts facts, RunOf run, Conditions conditions, Quantity rating, Optional<Derivation> marked) {
-    CircuitLoad load = facts.circuitLoad(run);
+      Facts facts, CircuitLoad load, Conditions conditions, Quantity rating, Optional<Derivation> marked) {
     Optional<Ampacity> ampacity = facts.conductors().ampacities().of(conditions);
     Optional<Derivation> use = facts.conductors().ampacities().listed(conditions.size(), conditions.metal(), conditions.useCelsius(), "");
     Optional<Derivation> ends = facts.conductors().ampacities()
@@ -56,6 +60,10 @@ record CircuitCheck(double needs, double has) {
 
   /** The thinnest size of the same metal that would carry the load, laid the same way. */
   static Optional<WireSize> least(Facts facts, RunOf run) {
+    return least(facts, run, facts.circuitLoad(run));
+  }
+
+  static Optional<WireSize> least(Facts facts, RunOf run, CircuitLoad load) {
     Optional<Conditions> conditions = conditions(facts, run);
     Optional<Quantity> rating = rating(facts, run);
     if (conditions.isEmpty() || rating.isEmpty()) {
@@ -63,7 +71,7 @@ record CircuitCheck(double needs, double has) {
     }
     Optional<Derivation> marked = marked(facts, run, rating.get());
     for (WireSize size : facts.conductors().ampacities().sizes(conditions.get().metal())) {
-      if (of(facts, run, conditions.get().with(size), rating.get(), marked).filter(CircuitCheck::carries).isPresent()) {
+      if (of(facts, load, conditions.get().with(size), rating.get(), marked).filter(CircuitCheck::carries).isPresent()) {
         return Optional.of(size);
       }
     }

@@ -26,12 +26,7 @@ final class Standby {
     boolean alone = source.kind().grid().filter(g -> g != Grid.FOLLOWS).isPresent();
     Optional<SupplySystem> system = facts.branchOf(source).flatMap(facts::systemOf);
     return system.filter(s -> alone && source.voltAmperes() > 0)
-        .map(s -> Quantity.of(tenth(source.voltAmperes() / volts(facts, source, s)), Units.AMPERE));
-  }
-
-  private static double volts(Facts facts, Device source, SupplySystem system) {
-    int hots = facts.branchOf(source).orElseThrow().hots().size();
-    return hots > 2 ? Math.sqrt(3) * system.legToLegVolts() : hots == 2 ? system.legToLegVolts() : system.legToNeutralVolts();
+        .map(s -> Quantity.of(tenth(source.voltAmperes() / Interconnection.volts(facts, source, s)), Units.AMPERE));
   }
 
   /** The panel that it takes over. */

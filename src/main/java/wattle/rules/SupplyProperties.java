@@ -79,6 +79,8 @@ final class SupplyProperties {
         .figure("ampacity", Dimension.CURRENT, "of its run",
             (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot())))
                 .flatMap(a -> a.allowed().quantity()))
+        .figure("source-current", Units.AMPERE, "sum of what sources feed back to it", Interconnection::amperes)
+        .rests(Properties.LOADS)
         .truth("surge-protection", "whether a surge protector stands at it", (f, s) -> s.flags().get("surge-protection"))
         .stated("surge-protection or no surge-protection in the service")
         .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service",
@@ -237,8 +239,14 @@ final class SupplyProperties {
         .figure("back-fed", Units.AMPERE, "sum of the breakers of sources that feed it",
             (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
         .rests(Doubt.SLOTS, Doubt.TRAITS, Doubt.RATING)
-        .figure("source-current", Units.AMPERE, "sum of what sources on its branches feed back", SupplyProperties::sourceCurrent)
+        .figure("source-current", Units.AMPERE,
+            "sum of what sources on its branches, and behind panels that it feeds, feed back while it has its supply",
+            Interconnection::amperes)
         .rests(Properties.LOADS)
+        .figure("bus-protection", Dimension.CURRENT,
+            "rating of what opens before its bus is overloaded from its supply: its main or the breaker of its feeder, whichever is less",
+            Interconnection::protection)
+        .rests(Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for",
             (f, p) -> p.incoming().temperature())
         .truth("takes-aluminum",
@@ -293,16 +301,6 @@ final class SupplyProperties {
     return facts.house().serviceOf(panel).flatMap(Service::rating);
   }
 
-  private static double sourceCurrent(Facts facts, Panel panel) {
-    // What closes only while the supply is open never adds to what the main lets in.
-    return facts.branchesOf(panel).stream()
-        .filter(b -> b.hots().stream().flatMap(h -> facts.breaker(h.breaker()).stream()).noneMatch(Breaker::interlocked))
-        .flatMap(b -> facts.devicesOf(b).stream())
-        .filter(d -> d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
-        .mapToDouble(d -> Math.abs(d.voltAmperes()) / panel.system().legToLegVolts())
-        .sum();
-  }
-
   static Map<String, Property> breaker() {
     return new Properties<>(Breaker.class, Doubt.TRAITS)
         .words("name", "panel and slots, such as P/2+4", (f, b) -> Optional.of(b.id().toString())).sure()
@@ -337,10 +335,15 @@ final class SupplyProperties {
         .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
         .rests(Doubt.LEGS)
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
+        .figure("source-current", Units.AMPERE, "what sources behind it feed back", Interconnection::amperes)
+        .rests(Properties.LOADS)
         .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
         .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
         .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare).rests(Doubt.TARGET)
-        .truth("at-end", "whether it stands in the row farthest from the main", SupplyProperties::atEnd).rests(Doubt.LEGS, Doubt.PANEL)
+        .truth("at-end",
+            "whether it stands in the row farthest from the main, with nothing but sources beyond it; of a center-fed panel at either end",
+            Interconnection::atEnd)
+        .rests(Doubt.LEGS, Doubt.PANEL)
         .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())
         .rests(Doubt.LEGS, Doubt.SUPPLY)
         .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
@@ -359,16 +362,6 @@ final class SupplyProperties {
                 : Optional.empty())
         .rests(Doubt.TARGET)
         .made();
-  }
-
-  private static boolean atEnd(Facts facts, Breaker breaker) {
-    Panel panel = facts.house().panels().get(breaker.id().panel());
-    int slots = panel == null ? 0 : panel.slotCount().orElse(0);
-    if (slots == 0) {
-      return false;
-    }
-    int last = panel.order().rowOf(slots, slots);
-    return breaker.poles().stream().anyMatch(p -> panel.order().rowOf(p.slot().number(), slots) == last);
   }
 
   private static double current(Facts facts, Breaker breaker) {
