@@ -154,7 +154,7 @@ final class RoleDeriver {
       java.util.Collections.reverse(inOrder); // the trade brings the feed down on the white and the switch leg back on the black
     }
     Map<Role, Wire> own = loopToSwitch ? Map.of() : ownColors(inOrder, colored);
-    colored.removeAll(own.values());
+    own.values().forEach(colored::remove); // one by one: a cable may have two of a color
     for (Role role : inOrder) {
       boolean white = !own.containsKey(role) && colored.isEmpty();
       Wire wire = own.containsKey(role) ? own.get(role) : white ? whites.remove(0) : colored.remove(0);

@@ -94,17 +94,20 @@ public final class Contributions {
 
   private Derivation of(Device device, Panel panel) {
     boolean lines = device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToHot);
+    boolean three = device.loads().size() > 2;
     double volts = lines ? panel.system().legToLegVolts() : panel.system().legToNeutralVolts();
     Derivation rating = Derivation.stated("rating of " + device.name(), "S_r", Quantity.of(device.voltAmperes(), Units.VOLT_AMPERE));
     Derivation nominal = Derivation.stated("nominal voltage", "U_n", Quantity.of(volts, Units.VOLT));
-    double rated = device.voltAmperes() / volts;
+    double rated = device.voltAmperes() / volts / (three ? Math.sqrt(3) : 1);
+    String unit = three ? "(√3 × U_n)" : "U_n";
     if (device.kind().grid().orElse(Grid.EITHER) == Grid.FORMS) {
       Derivation x = reactance(device);
-      return Derivation.computed("fault current from " + device.name(), "I_g", "S_r / (x × U_n)", rated / x.si(), Units.AMPERE, rating, x,
+      return Derivation.computed("fault current from " + device.name(), "I_g", three ? "S_r / (√3 × x × U_n)" : "S_r / (x × U_n)",
+          rated / x.si(), Units.AMPERE, rating, x,
           nominal);
     }
     Derivation k = factor(device);
-    return Derivation.computed("fault current from " + device.name(), "I_i", "k × S_r / U_n", k.si() * rated, Units.AMPERE, k, rating,
+    return Derivation.computed("fault current from " + device.name(), "I_i", "k × S_r / " + unit, k.si() * rated, Units.AMPERE, k, rating,
         nominal);
   }
 }

@@ -222,6 +222,9 @@ final class BranchProperties {
         .figure("standby-needs", Dimension.CURRENT,
             "ampacity that the conductors of a generator need that stays where it is; absent for all else", BranchProperties::standbyNeeds)
         .rests(Properties.LOADS_OF_BRANCH)
+        .figure("standby-has", Dimension.CURRENT, "ampacity that its hots have for that, by their terminals too",
+            (f, r) -> CircuitCheck.of(f, r, CircuitLoad.NONE).map(c -> tenth(c.has())))
+        .rests(Properties.LOADS_OF_BRANCH)
         .truth("source-carries", "whether its hots have the ampacity that the inverters beyond it need; not known where there are none",
             (f, r) -> Interconnection.conductors(f, r).map(CircuitCheck::carries).orElse(null))
         .rests(Properties.LOADS_OF_BRANCH)
@@ -294,7 +297,7 @@ final class BranchProperties {
 
   /** Of what the generator gives, so many percent by the code; all of it where a breaker of its own holds it to that. */
   private static Optional<Quantity> standbyNeeds(Facts facts, RunOf run) {
-    return facts.devicesOf(run.branch()).stream().filter(d -> d.kind().name().equals("standby generator")).findFirst()
+    return facts.devicesOf(run.branch()).stream().filter(d -> d.kind().name().endsWith("standby generator")).findFirst()
         .flatMap(d -> Standby.gives(facts, d).flatMap(
             gives -> facts.library().limit("generator-conductor")
                 .map(l -> tenth(gives.si() * (d.traits().contains("own-breaker") ? 1 : l.value().si())))));

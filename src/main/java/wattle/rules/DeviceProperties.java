@@ -83,6 +83,11 @@ final class DeviceProperties {
                 + " nameplate says",
             MostBreaker::of)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
+        .figure("output", Dimension.CURRENT, "of a source, what it gives on each of its hots at nominal voltage",
+            (f, d) -> d.kind().family() == DeviceKind.Family.SOURCE
+                ? Interconnection.output(f, d).map(i -> Quantity.of(i, Units.AMPERE))
+                : Optional.empty())
+        .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("gives", Dimension.CURRENT, "of a source that can feed a panel alone, what it is rated for on each leg", Standby::gives)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("takes-over", Dimension.CURRENT, "of a source, the load calculated for the panel that it feeds alone", Standby::asked)

@@ -38,8 +38,8 @@ final class DeviceWriter {
       if (device != null) {
         device.loads().forEach(load -> outlet(device, load, point));
         if (SupplyReader.isSource(device)) {
-          Optional<HouseNetwork.Outlet> at = out.outlets.stream().filter(o -> o.device().equals(name) && o.branch().equals(branch.name()))
-              .findFirst();
+          List<HouseNetwork.Outlet> at = out.outlets.stream().filter(o -> o.device().equals(name) && o.branch().equals(branch.name()))
+              .toList();
           new FeedingWriter(out, branch, system).write(device, at, terminals.get(point));
         }
         metal(name, point);

@@ -3,7 +3,6 @@ package wattle.trials;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.DeviceKind.Need;
@@ -49,29 +48,46 @@ final class FeedingWriter {
         || device.loads().stream().anyMatch(l -> l.connection() instanceof Load.Connection.HotToNeutral);
   }
 
-  void write(Device device, Optional<HouseNetwork.Outlet> outlet, Map<Role, Integer> here) {
+  /** @param outlets between its terminals: one, or three of a three-phase source */
+  void write(Device device, List<HouseNetwork.Outlet> outlets, Map<Role, Integer> here) {
     Supplies.Running running = out.scenario.supplies().running().get(device.name());
-    if (running == null || outlet.isEmpty() || running.part() == Supplies.Part.STOPPED) {
+    if (running == null || outlets.isEmpty() || running.part() == Supplies.Part.STOPPED) {
       return;
     }
-    double nominal = outlet.get().nominalVolts();
-    double ratedAmps = device.voltAmperes() / nominal;
+    double share = 1.0 / outlets.size();
     if (running.part() == Supplies.Part.FOLLOWS) {
-      double most = out.sourceFigures.mostAmps(device, ratedAmps, !out.scenario.faults().isEmpty());
-      int element = out.net.follower(outlet.get().box(), outlet.get().a(), outlet.get().b(), running.watts(), nominal, most);
-      out.feedings.add(new HouseNetwork.Feeding(device.name(), outlet.get(), false, element));
+      for (HouseNetwork.Outlet outlet : outlets) {
+        double nominal = outlet.nominalVolts();
+        double most = out.sourceFigures.mostAmps(device, share * device.voltAmperes() / nominal, !out.scenario.faults().isEmpty());
+        int element = out.net.follower(outlet.box(), outlet.a(), outlet.b(), share * running.watts(), nominal, most);
+        out.feedings.add(new HouseNetwork.Feeding(device.name(), outlet, false, element));
+      }
     } else {
-      holds(device, outlet.get(), here, ratedAmps);
+      holds(device, outlets, here, ratedAmps(device, outlets));
     }
   }
 
-  private void holds(Device device, HouseNetwork.Outlet outlet, Map<Role, Integer> here, double ratedAmps) {
+  /** Of each hot of a source at nominal voltage. */
+  static double ratedAmps(Device device, List<HouseNetwork.Outlet> outlets) {
+    return device.voltAmperes() / outlets.get(0).nominalVolts() / (outlets.size() > 1 ? Math.sqrt(3) : 1);
+  }
+
+  private void holds(Device device, List<HouseNetwork.Outlet> outlets, Map<Role, Integer> here, double ratedAmps) {
     Integer star = here.get(usesNeutral(device) ? new Role.Neutral() : starOf(device.name()));
+    HouseNetwork.Outlet outlet = outlets.get(0);
     List<Integer> terminals = new ArrayList<>();
-    List<Leg> legs = outlet.legs();
-    terminals.add(outlet.a());
-    if (outlet.connection() instanceof Load.Connection.HotToHot) {
-      terminals.add(outlet.b());
+    List<Leg> legs = new ArrayList<>();
+    if (outlets.size() > 1) {
+      outlets.forEach(o -> {
+        terminals.add(o.a());
+        o.legs().stream().findFirst().ifPresent(legs::add);
+      });
+    } else {
+      terminals.add(outlet.a());
+      legs.addAll(outlet.legs());
+      if (outlet.connection() instanceof Load.Connection.HotToHot) {
+        terminals.add(outlet.b());
+      }
     }
     if (star == null || legs.size() < terminals.size()) {
       return; // no neutral or no leg, which is a finding of the binder

@@ -1,7 +1,9 @@
 package wattle.trials;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
@@ -45,10 +47,10 @@ final class SourceReadings {
     List<SourceReading> readings = new ArrayList<>();
     house.services().values().forEach(s -> readings.add(service(s)));
     for (Supplies.Running running : scenario.supplies().running().values()) {
-      network.outlets().stream()
-          .filter(o -> o.device().equals(running.device()))
-          .findFirst()
-          .ifPresent(outlet -> readings.add(device(house.devices().get(running.device()), running, outlet)));
+      List<HouseNetwork.Outlet> outlets = network.outlets().stream().filter(o -> o.device().equals(running.device())).toList();
+      if (!outlets.isEmpty()) {
+        readings.add(device(house.devices().get(running.device()), running, outlets));
+      }
     }
     return readings;
   }
@@ -88,22 +90,30 @@ final class SourceReadings {
         List.of(amps.named(amps.name(), "I"), rating));
   }
 
-  private SourceReading device(Device device, Supplies.Running running, HouseNetwork.Outlet outlet) {
-    Optional<HouseNetwork.Feeding> feeding = network.feedings().stream().filter(f -> f.device().equals(device.name())).findFirst();
+  /** @param outlets one, or three of a three-phase source, of which the first stands for its voltage */
+  private SourceReading device(Device device, Supplies.Running running, List<HouseNetwork.Outlet> outlets) {
+    HouseNetwork.Outlet outlet = outlets.get(0);
     Complex power = Complex.ZERO;
     double most = 0;
-    if (feeding.isPresent() && feeding.get().holds()) {
-      power = solution.sourcePower(feeding.get().index());
-      most = solution.mostSourceAmps(feeding.get().index());
-    } else if (feeding.isPresent()) {
-      power = solution.elementPower(feeding.get().index()).times(-1);
-      most = solution.elementAmps(feeding.get().index()).magnitude();
+    Map<Integer, Complex> ofTerminal = new HashMap<>();
+    for (HouseNetwork.Feeding feeding : network.feedings().stream().filter(f -> f.device().equals(device.name())).toList()) {
+      if (feeding.holds()) {
+        power = solution.sourcePower(feeding.index());
+        most = solution.mostSourceAmps(feeding.index());
+      } else {
+        power = power.minus(solution.elementPower(feeding.index()));
+        Complex amps = solution.elementAmps(feeding.index());
+        ofTerminal.merge(feeding.outlet().a(), amps, Complex::plus);
+        ofTerminal.merge(feeding.outlet().b(), amps.times(-1), Complex::plus);
+      }
     }
+    most = Math.max(most, ofTerminal.values().stream().mapToDouble(Complex::magnitude).max().orElse(0));
     Derivation volts = figures.volts(outlet);
     Derivation nominal = figures.nominal(outlet);
     Derivation power1 = Derivation.stated("rating of " + device.name(), "S_r", Quantity.of(device.voltAmperes(), Units.VOLT_AMPERE));
-    Derivation rating = Derivation.computed("rated current of " + device.name(), "I_r", "S_r / U_n", device.voltAmperes() / nominal.si(),
-        Units.AMPERE, power1, nominal);
+    Derivation rating = Derivation.computed("rated current of " + device.name(), "I_r",
+        outlets.size() > 1 ? "S_r / (√3 × U_n)" : "S_r / U_n",
+        FeedingWriter.ratedAmps(device, outlets), Units.AMPERE, power1, nominal);
     Derivation amps = Figures.solved("current of " + device.name(), most, Units.AMPERE,
         running.part() == Supplies.Part.FOLLOWS ? "Its power at the voltage that it finds." : "What is taken of it.");
     return new SourceReading(

@@ -52,6 +52,28 @@ class BinderTest {
     assertThat(plan.completeness()).isEqualTo(Completeness.WRONG);
   }
 
+  /** A cable type may have fewer colors than a cable of it has hots: two of one color are two conductors. */
+  @Test
+  void twoHotsOfOneColorAreTwoConductors() {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).structure(
+        new Source("bind.wattle",
+            """
+                      plan "Bind"
+                      cable two-colored "Cable of two colors" { metal Cu insulation 90 degC ground bare
+                hots 2 with-neutral colors black red neutral white places dry }
+                      service main 120/208 V 200 A three-phase { source available 10 kA }
+                      panel P from main { bus 200 A  slots 20  bonded
+                        main breaker 200 A 22 kA
+                        1+3+5 30 A three-pole b
+                      }
+                      branch b by 10-10-10-10-10 two-colored { P --3 m-- y.g }
+                      room y is outdoors { g: three-phase standby generator 8 kW }
+                      """),
+        Path.of("bind.wattle"));
+    assertThat(plan.house().branches().get("b").sections().get(0).conductors()).extracting(c -> c.role().toString())
+        .filteredOn(r -> r.startsWith("Hot")).hasSize(3);
+  }
+
   /** One insulated conductor brings one hot: the neutral is missing, and no second hot is spoken of. */
   @Test
   void oneConductorBringsNoTwoHots() {
