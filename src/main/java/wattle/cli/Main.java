@@ -56,7 +56,8 @@ public final class Main implements Runnable {
       BalanceCommand.class,
       BeginCommand.class,
       SizeCommand.class,
-      QuestionsCommand.class);
+      QuestionsCommand.class,
+      ExportCommand.class);
 
   @Option(names = "--trace", description = "Show the trace of an internal error.", scope = CommandLine.ScopeType.INHERIT)
   private boolean trace;

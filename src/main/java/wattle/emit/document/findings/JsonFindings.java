@@ -58,7 +58,7 @@ public final class JsonFindings {
   }
 
   /** What was judged of a plan, in the same words in every format of machines. */
-  static void judged(ObjectNode node, Judged judged) {
+  public static void judged(ObjectNode node, Judged judged) {
     ArrayNode codes = node.put("plan", judged.plan()).putArray("codes");
     judged.codes().forEach(codes::add);
     node.put("checked", judged.checked()).put("notKnown", judged.notKnown());
@@ -71,7 +71,8 @@ public final class JsonFindings {
     node.put("inDoubt", judged.inDoubt()).put("ifNew", judged.ifNew()).put("asNew", judged.survey());
   }
 
-  static void finding(ObjectNode node, Finding finding) {
+  /** One finding, in the same words in every document. */
+  public static void finding(ObjectNode node, Finding finding) {
     node.put("rule", finding.rule());
     node.put("severity", finding.severity().toString());
     node.put("headline", finding.told());

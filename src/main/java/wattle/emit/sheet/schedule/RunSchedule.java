@@ -3,8 +3,6 @@ package wattle.emit.sheet.schedule;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import wattle.conductors.Ampacity;
-import wattle.conductors.Conditions;
 import wattle.conductors.Conductors;
 import wattle.conductors.RacewayFill;
 import wattle.derivation.Derivation;
@@ -13,8 +11,6 @@ import wattle.emit.media.table.Column;
 import wattle.emit.media.table.Row;
 import wattle.emit.media.table.Sheet;
 import wattle.model.Branch;
-import wattle.model.Breaker;
-import wattle.model.BreakerId;
 import wattle.model.House;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
@@ -48,24 +44,19 @@ public final class RunSchedule {
 
   public static Sheet of(House house, Conductors conductors) {
     List<Row> rows = new ArrayList<>();
+    RunFigures figures = new RunFigures(house, conductors);
     for (Service service : house.services().values()) {
-      service.run().ifPresent(run -> {
-        Optional<Derivation> ampacity = ampacity(conductors, conductors.runs().of(run, service.system(), run.wiring().hot()));
-        Carried carried = new Carried(ampacity, Optional.empty(), fill(conductors, run));
-        rows.add(stretch("service", service.name(), "supply", service.name(), run, carried, service.status().word()));
-      });
+      service.run().ifPresent(
+          run -> rows.add(
+              stretch("service", service.name(), "supply", service.name(), run, figures.of(service, run), service.status().word())));
     }
     for (Panel panel : house.panels().values()) {
-      panel.feeder().ifPresent(run -> {
-        Conditions conditions = conductors.runs().of(run, panel.system(), run.wiring().hot());
-        Optional<Derivation> between = supplyRating(house, panel)
-            .flatMap(r -> conductors.ampacities().between(conditions, r, conductors.terminations().of(panel, run, r)));
-        Carried carried = new Carried(ampacity(conductors, conditions), between, fill(conductors, run));
-        rows.add(stretch("feeder", panel.name(), supply(panel), panel.name(), run, carried, panel.status().word()));
-      });
+      panel.feeder().ifPresent(
+          run -> rows.add(
+              stretch("feeder", panel.name(), supply(panel), panel.name(), run, figures.of(panel, run), panel.status().word())));
     }
     for (Branch branch : house.branches().values()) {
-      branch.sections().forEach(s -> rows.add(section(house, branch, s, conductors)));
+      branch.sections().forEach(s -> rows.add(section(branch, s, figures.of(branch, s))));
     }
     for (Raceway raceway : house.raceways().values()) {
       raceway.race().ifPresent(race -> rows.add(raceway(raceway, race, conductors)));
@@ -78,21 +69,6 @@ public final class RunSchedule {
             + " plan's code has no table of the raceway or the insulation. A raceway with a name holds all that passes through it."));
   }
 
-  /** What a run may carry by itself, and between its terminals. */
-  private record Carried(Optional<Derivation> ampacity, Optional<Derivation> between, Optional<Derivation> fill) {}
-
-  private static Optional<Derivation> fill(Conductors conductors, Stretch run) {
-    return conductors.raceways().of(run.wiring(), run.length()).map(RacewayFill.Fill::fill);
-  }
-
-  private static Optional<Derivation> rating(House house, BreakerId breaker) {
-    return house.breaker(breaker).flatMap(Breaker::rating).map(r -> Derivation.stated("rating of the breaker", "I_n", r));
-  }
-
-  private static Optional<Derivation> supplyRating(House house, Panel panel) {
-    return panel.supply() instanceof PanelSupply.FromBreaker from ? rating(house, from.breaker()) : Optional.empty();
-  }
-
   private static String supply(Panel panel) {
     if (panel.supply() instanceof PanelSupply.FromService from) {
       return from.service();
@@ -100,27 +76,18 @@ public final class RunSchedule {
     return panel.supply() instanceof PanelSupply.FromBreaker from ? from.breaker().toString() : "?";
   }
 
-  private static Optional<Derivation> ampacity(Conductors conductors, Conditions conditions) {
-    return conductors.ampacities().of(conditions).map(Ampacity::allowed);
-  }
-
   private static Row stretch(
-      String row, String name, String from, String to, Stretch run, Carried carried, String status) {
+      String row, String name, String from, String to, Stretch run, RunFigures.Carried carried, String status) {
     List<String> wires = run.wiring().wires().stream().map(w -> w.color()).toList();
     return Row.of(
         Cell.of(row), Cell.of(name), Cell.of(from), Cell.of(to), length(run.length()), Cell.of(run.wiring().text()),
-        figure(carried.ampacity), figure(carried.between), percent(carried.fill), Cell.of(SurroundingsWords.of(run.surroundings())),
+        figure(carried.ampacity()), figure(carried.between()), percent(carried.fill()), Cell.of(SurroundingsWords.of(run.surroundings())),
         Cell.of(status),
         Cell.of(String.join(", ", wires)))
         .about(row.equals("service") ? "service " + name : "the feeder of " + name);
   }
 
-  private static Row section(House house, Branch branch, Section section, Conductors conductors) {
-    Optional<Conditions> conditions = conductors.runs().of(branch, section, section.wiring().hot());
-    Optional<Derivation> ampacity = conditions.flatMap(c -> ampacity(conductors, c));
-    Optional<Derivation> rating = branch.hots().stream().findFirst().flatMap(h -> rating(house, h.breaker()));
-    Optional<Derivation> between = conditions.flatMap(
-        c -> rating.flatMap(r -> conductors.ampacities().between(c, r, conductors.terminations().of(branch, section, r))));
+  private static Row section(Branch branch, Section section, RunFigures.Carried carried) {
     List<String> roles = new ArrayList<>();
     section.conductors().forEach(c -> {
       String mark = c.reidentified() ? " (re-marked)" : "";
@@ -128,13 +95,12 @@ public final class RunSchedule {
       roles.add((role.isEmpty() ? "ground" : c.wire().color() + role) + mark);
     });
     return Row.of(
-        Cell.of("branch"), Cell.of(branch.name()), Cell.of(point(branch, section.from())),
-        Cell.of(point(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
-        figure(ampacity), figure(between),
-        percent(conductors.raceways().of(section.wiring(), section.length()).map(RacewayFill.Fill::fill)),
+        Cell.of("branch"), Cell.of(branch.name()), Cell.of(RunFigures.pointOf(branch, section.from())),
+        Cell.of(RunFigures.pointOf(branch, section.to())), length(section.length()), Cell.of(section.wiring().text()),
+        figure(carried.ampacity()), figure(carried.between()), percent(carried.fill()),
         Cell.of(SurroundingsWords.of(section.surroundings())), Cell.of(section.status().word()),
         Cell.of(String.join(", ", roles)))
-        .about(branch.name() + " from " + point(branch, section.from()) + " to " + point(branch, section.to()));
+        .about(RunFigures.nameOf(branch, section));
   }
 
   private static Row raceway(Raceway raceway, Race race, Conductors conductors) {
@@ -155,9 +121,5 @@ public final class RunSchedule {
 
   private static Cell length(Optional<Quantity> length) {
     return length.map(l -> Cell.of(l.in(Units.METER), Derivation.stated("length", "l", l))).orElse(Cell.BLANK);
-  }
-
-  private static String point(Branch branch, int index) {
-    return branch.points().get(index).box().orElse(branch.panel().orElse("?"));
   }
 }
