@@ -30,7 +30,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       "a panel",
       Map.of("interrupting", Dimension.CURRENT, "height", Dimension.LENGTH, "depth", Dimension.LENGTH,
           "working-depth", Dimension.LENGTH, "working-width", Dimension.LENGTH, "working-height", Dimension.LENGTH),
-      Set.of("over-steps", "readily-accessible", "metal-path", "meters", "center-fed", "buried-water-pipe", "footing-rebar",
+      Set.of("over-steps", "readily-accessible", "metal-path", "meters", "center-fed", "farm", "buried-water-pipe", "footing-rebar",
           "steel-frame"));
 
   static final Facts OF_ROOM = new Facts(

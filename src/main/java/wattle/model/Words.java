@@ -49,7 +49,7 @@ public record Words(String what, List<String> known, Map<String, String> same) {
           "dedicated", "disconnect", "fan-rated", "over-heater", "below-counter", "open-lamp", "fluorescent", "cord-connected",
           "readily-accessible",
           "listed-hvac", "non-coincident", "snow-melting", "pull-chain", "automatic", "replacement", "security", "weight-supporting",
-          "in-fan", "battery", "thermally-protected", "own-breaker",
+          "in-fan", "battery", "thermally-protected", "own-breaker", "simultaneous",
           "code-A", "code-B", "code-C", "code-D", "code-E", "code-F", "code-G", "code-H", "code-J", "code-K", "code-L", "code-M",
           "code-N", "code-P", "code-R", "code-S", "code-T", "code-U", "code-V"),
       Map.of());

@@ -39,6 +39,7 @@ final class ExistingMethod implements Calculation {
       Derivation connected = Sums.ofLoads("heating or cooling", kept);
       load.add("heating or cooling, the larger", connected, figures.limit("space-heating"), Sums.names(kept));
     }
+    new FarmLoads(inputs, figures).add(load, new Tally());
     return Capacity.of(
         method, inputs, figures, load, StandardMethod.neutral(inputs, figures), Optional.empty());
   }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.library.Library;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
@@ -25,9 +26,11 @@ public final class HouseInputs {
   private final House house;
   private final Territory territory;
   private final UnitReader reader;
+  private final boolean countsFarms;
 
   public HouseInputs(House house, Library library) {
     this.house = house;
+    countsFarms = library.limit("farm-first").isPresent();
     territory = new Territory(house);
     reader = new UnitReader(house, library, territory);
   }
@@ -89,6 +92,11 @@ public final class HouseInputs {
     return read(panel.name(), scope, panels, panel.system(), feederRating(panel), Optional.empty(), isExisting(panel), true);
   }
 
+  /** Where a code has no figures for farm loads they are loads like others. */
+  private Optional<Panel> farmOf(Panel panel) {
+    return countsFarms ? territory.farmOf(panel) : Optional.empty();
+  }
+
   private boolean isExisting(Panel panel) {
     return panel.status() == Status.EXISTING || panel.supply() instanceof PanelSupply.FromBreaker from
         && house.breaker(from.breaker()).filter(b -> b.status() == Status.EXISTING).isPresent();
@@ -119,7 +127,9 @@ public final class HouseInputs {
     List<Objection> objections = new ArrayList<>();
     // By name, which is empty for a dwelling that has none and absent for what belongs to no dwelling.
     Map<Optional<String>, List<Panel>> byDwelling = new LinkedHashMap<>();
-    panels.forEach(
+    Map<String, List<Panel>> byFarm = new LinkedHashMap<>();
+    panels.forEach(p -> farmOf(p).ifPresent(f -> byFarm.computeIfAbsent(f.name(), n -> new ArrayList<>()).add(p)));
+    panels.stream().filter(p -> farmOf(p).isEmpty()).forEach(
         p -> byDwelling.computeIfAbsent(territory.dwellingOf(p).map(d -> d.name().orElse("")), d -> new ArrayList<>()).add(p));
     List<DwellingUnit> units = new ArrayList<>();
     List<ConnectedLoad> common = new ArrayList<>();
@@ -137,9 +147,16 @@ public final class HouseInputs {
             common.addAll(reader.all(its, objections));
           }
         });
+    List<FarmBuilding> farm = new ArrayList<>();
+    byFarm.forEach((top, its) -> farm.add(reader.farm(panels.stream().anyMatch(p -> p.name().equals(top)) ? top : name, its, objections)));
+    if (units.isEmpty() && !farm.isEmpty() && !common.isEmpty()) {
+      // What is in no building of its own is one more farm load.
+      farm.add(new FarmBuilding("the rest of " + name, common, Set.of(), common.size()));
+      common.clear();
+    }
     Inputs inputs = new Inputs(
         name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels),
-        existing);
+        existing, farm);
     boolean estimated = objections.stream().anyMatch(o -> o.rule().equals(Areas.ESTIMATED));
     return new Read(
         inputs, objections,

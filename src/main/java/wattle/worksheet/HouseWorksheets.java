@@ -84,7 +84,9 @@ public final class HouseWorksheets {
 
   /** The method that is usual for what hangs on a service or feeder: the first whose number of dwellings fits. */
   public Optional<Method> usual(Inputs read) {
-    return methods().stream().filter(m -> m.mechanism().isForSeveral() == read.dwellingCount() > 1).findFirst();
+    boolean farm = isFarm(read);
+    return methods().stream().filter(m -> m.mechanism().isForFarms() == farm && m.mechanism().isForSeveral() == read.dwellingCount() > 1)
+        .findFirst();
   }
 
   /**
@@ -115,9 +117,16 @@ public final class HouseWorksheets {
         .toList();
   }
 
+  private static boolean isFarm(Inputs inputs) {
+    return !inputs.farm().isEmpty() && inputs.dwellings().isEmpty();
+  }
+
   /** The methods for existing dwellings are for a service or feeder that stays, and gets more load. */
   private static boolean applies(Method method, Inputs inputs) {
     Mechanism mechanism = method.mechanism();
+    if (mechanism.isForFarms() || isFarm(inputs)) {
+      return mechanism.isForFarms() && isFarm(inputs);
+    }
     if (mechanism.isForExisting()) {
       return inputs.grows() && (mechanism != Mechanism.DWELLING_EXISTING || inputs.dwellingCount() == 1);
     }

@@ -22,6 +22,7 @@ import wattle.quantity.Quantity;
  * @param measuredPeak highest demand measured in a year; absent where none was
  * @param placement what is connected between which legs
  * @param existing whether the service or feeder, or a panel on it, is there already
+ * @param farm farm buildings beside the dwellings
  */
 public record Inputs(
     String name,
@@ -32,7 +33,8 @@ public record Inputs(
     List<ConnectedLoad> common,
     Optional<Quantity> measuredPeak,
     Placement placement,
-    boolean existing) {
+    boolean existing,
+    List<FarmBuilding> farm) {
   /** What is calculated. */
   public enum Scope {
     SERVICE,
@@ -45,6 +47,14 @@ public record Inputs(
   public Inputs {
     dwellings = List.copyOf(dwellings);
     common = List.copyOf(common);
+    farm = List.copyOf(farm);
+  }
+
+  /** Without farm buildings. */
+  public Inputs(
+      String name, Scope scope, SupplySystem system, Optional<Quantity> rating, List<DwellingUnit> dwellings,
+      List<ConnectedLoad> common, Optional<Quantity> measuredPeak, Placement placement, boolean existing) {
+    this(name, scope, system, rating, dwellings, common, measuredPeak, placement, existing, List.of());
   }
 
   /** Of loads of which nothing says what legs they are on. */
@@ -72,7 +82,8 @@ public record Inputs(
   }
 
   private Stream<ConnectedLoad> allLoads() {
-    return Stream.concat(dwellings.stream().flatMap(u -> Stream.concat(u.loads().stream(), u.outlets().stream())), common.stream());
+    return Stream.concat(dwellings.stream().flatMap(u -> Stream.concat(u.loads().stream(), u.outlets().stream())),
+        Stream.concat(common.stream(), farm.stream().flatMap(b -> b.loads().stream())));
   }
 
   /** One dwelling of them alone, with those alike. */
@@ -82,17 +93,17 @@ public record Inputs(
 
   /** The same of these dwellings. */
   Inputs of(List<DwellingUnit> units) {
-    return new Inputs(name, scope, system, rating, units, common, measuredPeak, placement, existing);
+    return new Inputs(name, scope, system, rating, units, common, measuredPeak, placement, existing, farm);
   }
 
   /** The same with these loads outside the dwellings. */
   Inputs withCommon(List<ConnectedLoad> loads) {
-    return new Inputs(name, scope, system, rating, dwellings, loads, measuredPeak, placement, existing);
+    return new Inputs(name, scope, system, rating, dwellings, loads, measuredPeak, placement, existing, farm);
   }
 
   /** The dwellings alone. */
   Inputs withoutCommon() {
-    return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing);
+    return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing, farm);
   }
 
   /** What is outside the dwellings alone. */
@@ -104,7 +115,7 @@ public record Inputs(
   Inputs evenly() {
     return new Inputs(
         name, scope, system, rating, dwellings, common, measuredPeak,
-        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn(), placement.managed()), existing);
+        new Placement(Map.of(), Map.of(), placement.continuous(), placement.drawn(), placement.managed()), existing, farm);
   }
 
   /** How many dwellings there are. */
@@ -157,6 +168,6 @@ public record Inputs(
     if (!found) {
       outside.add(load);
     }
-    return new Inputs(name, scope, system, rating, units, outside, measuredPeak, placement, existing);
+    return new Inputs(name, scope, system, rating, units, outside, measuredPeak, placement, existing, farm);
   }
 }

@@ -48,6 +48,7 @@ final class MeasuredMethod implements Calculation {
         added.addAll(loads);
       }
     }
+    inputs.farm().forEach(f -> f.loads().stream().filter(ConnectedLoad::added).forEach(added::add));
     return added;
   }
 }

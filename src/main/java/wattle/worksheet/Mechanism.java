@@ -11,7 +11,8 @@ public enum Mechanism {
               new SeveralOptional()), TWO_OPTIONAL("two-optional", new TwoOptional()), CANADIAN_SINGLE("canadian-single",
                   new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
                       new CanadianSeveral(true)), CANADIAN_ROW("canadian-row",
-                          new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured", new CanadianMeasured());
+                          new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured",
+                              new CanadianMeasured()), FARM("farm-buildings", new FarmMethod());
 
   private final String word;
   private final transient Calculation calculation;
@@ -29,6 +30,11 @@ public enum Mechanism {
   /** Whether it is for several dwellings on one service or feeder. */
   public boolean isForSeveral() {
     return this == MULTI_STANDARD || this == MULTI_OPTIONAL || this == TWO_OPTIONAL || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW;
+  }
+
+  /** Whether it is for farm buildings without a dwelling. */
+  public boolean isForFarms() {
+    return this == FARM;
   }
 
   /** Whether it is for existing dwellings that get more load. */

@@ -36,6 +36,7 @@ final class OptionalMethod implements Calculation {
       load.add("general loads, " + tier.name(), tier.part(), tier.factor(), devices);
     }
     addClimate(inputs, figures, load);
+    new FarmLoads(inputs, figures).add(load, new Tally());
     return Capacity.of(
         method, inputs, figures, load, StandardMethod.neutral(inputs, figures),
         Optional.of(figures.limit("optional-least")));

@@ -68,10 +68,11 @@ final class SeveralOptional implements Calculation {
     load.betweenLegs(load.sum());
   }
 
-  /** What is outside the dwellings, by Part III: 220.84(B). */
+  /** What is outside the dwellings, by Part III, 220.84(B), and farm loads by Part V. */
   static void addCommon(Inputs inputs, Figures figures, Tally load) {
     if (!inputs.common().isEmpty()) {
       StandardMethod.add(inputs.onlyCommon(), figures, load, new Tally());
     }
+    new FarmLoads(inputs, figures).add(load, new Tally());
   }
 }

@@ -42,6 +42,7 @@ final class StandardMethod implements Calculation {
     appliances.addVehicles(load, neutral);
     appliances.addMotors(load, neutral);
     climate.addLargestMotor(load, neutral);
+    new FarmLoads(inputs, figures).add(load, neutral);
   }
 
   /** The neutral by the standard method, which the optional methods take too: NFPA 70 220.61. */

@@ -108,6 +108,25 @@ final class Territory {
     return panelsOf.getOrDefault(nameOf(dwelling), List.of()).stream().map(p -> house.panels().get(p)).toList();
   }
 
+  /**
+   * The panel at which the farm load begins that a panel belongs to: the first on the way from the service that is marked {@code farm};
+   * absent for what is of no farm building.
+   */
+  Optional<Panel> farmOf(Panel panel) {
+    Optional<Panel> farm = Optional.empty();
+    Panel at = panel;
+    for (int steps = 0; steps <= house.panels().size(); steps++) {
+      if (at.flags().getOrDefault("farm", false)) {
+        farm = Optional.of(at);
+      }
+      if (!(at.supply() instanceof PanelSupply.FromBreaker from) || !house.panels().containsKey(from.breaker().panel())) {
+        return farm;
+      }
+      at = house.panels().get(from.breaker().panel());
+    }
+    return farm;
+  }
+
   /** Whether a panel stands in an outbuilding that no dwelling names: a workshop, a shed, a detached garage. */
   boolean isInOutbuilding(Panel panel) {
     Panel at = panel;

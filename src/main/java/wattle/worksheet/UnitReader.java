@@ -127,6 +127,14 @@ final class UnitReader {
     return all;
   }
 
+  /** A building of a farm: everything at its rating, receptacles as outlets. */
+  FarmBuilding farm(String name, List<Panel> panels, List<Objection> objections) {
+    Set<String> together = fed(panels).stream().map(Fed::device).filter(d -> d.traits().contains("simultaneous")).map(Device::name)
+        .collect(Collectors.toSet());
+    int circuits = panels.stream().mapToInt(p -> territory.branches(p).size()).sum();
+    return new FarmBuilding(name, all(panels, objections), together, circuits);
+  }
+
   private List<ConnectedLoad> classed(List<Fed> fed, List<Objection> objections) {
     List<ConnectedLoad> classed = new ArrayList<>();
     for (Fed each : fed) {
