@@ -39,7 +39,9 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
           "area", Dimension.AREA, "ambient", Dimension.TEMPERATURE, "floor", Dimension.NONE, "height",
           Dimension.LENGTH, "wall", Dimension.LENGTH, "counter", Dimension.LENGTH, "length", Dimension.LENGTH,
           "vehicle-spaces", Dimension.NONE, "risers", Dimension.NONE),
-      Set.of("attached", "finished", "grade-level", "entrance", "island", "bonding-grid", "equipotential-plane", "storage", "equipment"));
+      Set.of("attached", "finished", "grade-level", "entrance", "island", "bonding-grid", "equipotential-plane", "storage", "equipment",
+          "damp", "wet",
+          "corrosive"));
 
   /** Reads figures by name, and tells of names that mean nothing here. */
   Map<String, Quantity> read(List<Tree.Fact> written, Scope scope, Map<String, Boolean> flagsFound) {

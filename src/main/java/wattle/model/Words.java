@@ -27,7 +27,8 @@ public record Words(String what, List<String> known, Map<String, String> same) {
   /** Where a run goes. */
   public static final Words RUN_PLACES = new Words(
       "the place of a run",
-      List.of("attic", "basement", "ceiling", "concrete", "crawl-space", "damp", "driveway", "dry", "floor", "garage", "insulation",
+      List.of("attic", "basement", "ceiling", "concrete", "corrosive", "crawl-space", "damp", "driveway", "dry", "floor", "garage",
+          "insulation",
           "outdoors", "roof", "slab", "underground", "wall", "wet", "yard"),
       Map.of("outside", "outdoors", "outdoor", "outdoors", "crawlspace", "crawl-space", "rooftop", "roof"));
 

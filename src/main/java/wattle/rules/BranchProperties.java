@@ -200,6 +200,14 @@ final class BranchProperties {
         .truth("leaves-house", "whether it ends outdoors", BranchProperties::endsOutdoors)
         .wordSet("room-uses", "kinds of the rooms at its ends", BranchProperties::roomUses)
         .rests(Doubt.ROOM)
+        .truth("in-damp", "whether a room at its end is damp or wet",
+            (f, r) -> endsIn(f, r, "damp") || endsIn(f, r, "wet"))
+        .rests(Doubt.ROOM)
+        .truth("in-wet", "whether a room at its end is wet", (f, r) -> endsIn(f, r, "wet"))
+        .rests(Doubt.ROOM)
+        .truth("in-corrosive", "whether it goes through a corrosive place, or a room at its end is one",
+            (f, r) -> r.section().surroundings().place().filter("corrosive"::equals).isPresent() || endsIn(f, r, "corrosive"))
+        .rests(Doubt.ROOM, Doubt.WAY, Doubt.SURROUNDINGS)
         .wordSet("roles", "what its conductors do",
             (f, r) -> r.section().conductors().stream().map(c -> roleWord(c.role())).collect(Collectors.toCollection(TreeSet::new)))
         .figure("ampacity", Dimension.CURRENT, "of its hots with every factor",
@@ -305,6 +313,14 @@ final class BranchProperties {
 
   private static boolean endsOutdoors(Facts facts, RunOf run) {
     return kindAt(facts, run, run.section().to()).filter(k -> k.places().contains("outdoors")).isPresent();
+  }
+
+  private static boolean endsIn(Facts facts, RunOf run, String flag) {
+    return Stream.of(run.section().from(), run.section().to())
+        .flatMap(p -> run.branch().points().get(p).box().stream())
+        .map(facts.house().boxes()::get)
+        .map(b -> facts.house().rooms().get(b.room()))
+        .anyMatch(r -> r.flags().getOrDefault(flag, false));
   }
 
   private static Set<String> roomUses(Facts facts, RunOf run) {

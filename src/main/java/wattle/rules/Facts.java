@@ -479,7 +479,35 @@ final class Facts {
 
   /** Whether a room is of a dwelling or common to several. */
   boolean isResidential(Room room) {
-    return isResidential() && !isForLivestock(room);
+    return isResidential() && !isForLivestock(room) && !isOnFarm(room);
+  }
+
+  /** Whether it is for animals beside a dwelling, and on no farm. */
+  boolean isAccessory(Room room) {
+    return isResidential() && isForLivestock(room) && !isOnFarm(room);
+  }
+
+  /** Whether all that is wired in it comes from panels of farm buildings. */
+  private boolean isOnFarm(Room room) {
+    if (!index.hasFarm()) {
+      return false;
+    }
+    List<Panel> panels = devicesOf(room).stream().flatMap(d -> branchOf(d).stream()).flatMap(b -> panelOf(b).stream()).toList();
+    return !panels.isEmpty() && panels.stream().allMatch(this::isOfFarm);
+  }
+
+  private boolean isOfFarm(Panel panel) {
+    Panel at = panel;
+    for (int steps = 0; steps <= house.panels().size(); steps++) {
+      if (at.flags().getOrDefault("farm", false)) {
+        return true;
+      }
+      if (!(at.supply() instanceof PanelSupply.FromBreaker from) || !house.panels().containsKey(from.breaker().panel())) {
+        return false;
+      }
+      at = house.panels().get(from.breaker().panel());
+    }
+    return false;
   }
 
   private static boolean isForLivestock(Room room) {

@@ -54,6 +54,7 @@ final class HouseIndex {
   private final Once<Map<String, List<Device>>> switches = new Once<>(this::findSwitches);
   private final Once<Map<BreakerId, Breaker>> breakers = new Once<>(this::findBreakers);
   private final Once<Boolean> lightingPlanned = new Once<>(this::showsLighting);
+  private final Once<Boolean> farm = new Once<>(this::anyFarm);
   private final Once<Boolean> residential = new Once<>(this::isOfDwellings);
   private final Map<String, Optional<Worksheet>> calculated = new ConcurrentHashMap<>();
   private final Map<Guarded, Optional<Quantity>> largestBreakers = new ConcurrentHashMap<>();
@@ -88,6 +89,15 @@ final class HouseIndex {
   }
 
   /** Whether the plan is of dwellings. */
+  private boolean anyFarm() {
+    return house.panels().values().stream().anyMatch(p -> p.flags().getOrDefault("farm", false));
+  }
+
+  /** Whether any panel is of a farm building. */
+  boolean hasFarm() {
+    return farm.get();
+  }
+
   boolean residential() {
     return residential.get();
   }

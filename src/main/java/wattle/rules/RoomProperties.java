@@ -59,6 +59,12 @@ final class RoomProperties {
         .stated("vehicle-spaces 2 in the line of the garage")
         .figure("risers", Dimension.NONE, "steps of the stair between two stories", (f, r) -> Optional.ofNullable(r.facts().get("risers")))
         .stated("risers 14 in the line of the stair")
+        .truth("damp", "whether water condenses or splashes in it, or stands or sprays there",
+            (f, r) -> Boolean.TRUE.equals(r.flags().get("damp")) || Boolean.TRUE.equals(r.flags().get("wet")))
+        .truth("wet", "whether water stands or sprays in it", (f, r) -> Boolean.TRUE.equals(r.flags().get("wet")))
+        .truth("corrosive", "whether vapors in it eat metal or jackets", (f, r) -> Boolean.TRUE.equals(r.flags().get("corrosive")))
+        .truth("accessory", "whether it is for animals beside a dwelling, and on no farm: an accessory building of it", Facts::isAccessory)
+        .rests(Doubt.ROOM, Doubt.DWELLING, Doubt.ROOMS)
         .truth("attached", "whether a garage is built to the dwelling", (f, r) -> r.flags().get("attached"))
         .stated("attached or no attached in the line of the garage")
         .truth("finished", "whether a basement is made to live in", (f, r) -> r.flags().get("finished"))
