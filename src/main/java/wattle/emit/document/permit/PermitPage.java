@@ -79,7 +79,7 @@ public final class PermitPage {
     }
     body.element("h2", "Panel schedules");
     alike.lines().forEach(line -> body.element("p", line));
-    panels.stream().map(PermitPage::used).map(PermitPage::narrow).forEach(s -> body.raw(SheetHtml.render(s)));
+    panels.stream().map(PanelSchedule::used).map(PermitPage::narrow).forEach(s -> body.raw(SheetHtml.render(s)));
     for (PermitPart part : basis()) {
       part.title().ifPresent(t -> body.element("h2", t));
       part.toPage(body);
@@ -115,7 +115,7 @@ public final class PermitPage {
     }
     head(text, "Panel schedules");
     alike.lines().forEach(line -> text.append(line).append('\n'));
-    text.append(SheetText.plain(panels.stream().map(PermitPage::used).map(PermitPage::narrow).toList(), columns));
+    text.append(SheetText.plain(panels.stream().map(PanelSchedule::used).map(PermitPage::narrow).toList(), columns));
     for (PermitPart part : basis()) {
       part.title().ifPresent(t -> head(text, t));
       text.append(part.toText(columns));
@@ -129,18 +129,6 @@ public final class PermitPage {
 
   private String title() {
     return "Permit summary: " + house.title().orElse(plan.source().name());
-  }
-
-  /** A schedule without its empty slots, which are named in a note. */
-  private static Sheet used(Sheet sheet) {
-    List<String> empty = sheet.rows().stream().flatMap(r -> PanelSchedule.emptySlot(r).stream()).toList();
-    if (empty.isEmpty()) {
-      return sheet;
-    }
-    List<String> notes = new ArrayList<>(sheet.notes());
-    notes.add("Empty slots: " + String.join(", ", empty) + ".");
-    List<Row> rows = sheet.rows().stream().filter(r -> PanelSchedule.emptySlot(r).isEmpty()).toList();
-    return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, notes);
   }
 
   /** Without its first column, the panel, which the title names as well. */

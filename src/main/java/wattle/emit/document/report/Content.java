@@ -6,7 +6,12 @@ import wattle.emit.media.table.Sheet;
 
 /** What a part of the report shows. */
 public sealed interface Content {
-  record Picture(String title, Drawing drawing) implements Content {}
+  /** @param onPaper the same in the shape of a sheet; equal to the drawing where that has it */
+  record Picture(String title, Drawing drawing, Drawing onPaper) implements Content {
+    Picture(String title, Drawing drawing) {
+      this(title, drawing, drawing);
+    }
+  }
 
   /**
    * A picture that stands folded on a screen, one of many.
@@ -25,8 +30,9 @@ public sealed interface Content {
    * A table; a long one is cut on the page.
    *
    * @param command that prints all of it, such as {@code wattle table --of runs}
+   * @param brief the same for the short edition on paper; equal to the sheet where that is short enough
    */
-  record Table(Sheet sheet, String command) implements Content {}
+  record Table(Sheet sheet, String command, Sheet brief) implements Content {}
 
   /** Well-formed markup of our own making. */
   record Words(String markup) implements Content {}

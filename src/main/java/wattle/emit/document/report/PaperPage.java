@@ -1,9 +1,11 @@
 package wattle.emit.document.report;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
@@ -23,6 +25,7 @@ final class PaperPage {
 
   private final Report report;
   private final PaperEdition edition;
+  private final PaperSheets sheets;
   private final PlanText text;
   private final Workings workings = new Workings();
   private final Markup body = new Markup();
@@ -32,6 +35,9 @@ final class PaperPage {
   private final Map<String, Map<String, String>> within = new HashMap<>();
 
   private String part = "";
+  /** Notes of the tables of this part. */
+  private final Set<String> said = new HashSet<>();
+
   private int mostRows = MOST_ROWS;
   private int pictures;
   private int tables;
@@ -39,17 +45,18 @@ final class PaperPage {
   PaperPage(Report report, PaperEdition edition) {
     this.report = report;
     this.edition = edition;
+    this.sheets = PaperSheets.of(report);
     this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
   }
 
   String html() {
-    report.first().forEach(this::part);
+    sheets.first().forEach(this::part);
     section("findings", "Findings", "section", () -> {
       body.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
       body.list(Judged.of(report.plan()).lines());
       new FindingList(text, edition.workings()).writeTo(body, report.plan().facts());
     });
-    report.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
+    sheets.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
     section("basis", "Assumptions and sources", "section",
         () -> body.raw(report.basis((page, names) -> page.element("p", String.join("; ", names), "class", "note"))));
     String steps = workings.markup();
@@ -91,31 +98,29 @@ final class PaperPage {
 
   private void part(Part part) {
     mostRows = edition.branches() || part.group() != Part.Group.BRANCHES ? MOST_ROWS : MOST_ROWS_OF_BRANCHES;
-    section(part.id(), part.title(), sheet(part), () -> part.contents().forEach(c -> content(c, isLarge(part))));
+    section(part.id(), part.title(), PaperSheets.kind(part), () -> {
+      part.contents().forEach(c -> content(c, PaperSheets.isLarge(part) && c == part.contents().get(0)));
+      sheets.sharing(part).ifPresent(other -> {
+        this.contents.put(other.id(), other.title());
+        body.element("h2", other.title(), "id", other.id(), "class", "beneath");
+        other.contents().forEach(c -> content(c, true));
+      });
+    });
   }
 
   private void section(String id, String title, String kind, Runnable contents) {
     this.contents.put(id, title);
     part = id;
+    said.clear();
     body.open("div", "id", id, "class", kind).element("h2", title);
     contents.run();
     body.close();
   }
 
-  private static String sheet(Part part) {
-    return !isLarge(part)
-        ? "section"
-        : PaperPicture.isTurned(((Content.Picture) part.contents().get(0)).drawing()) ? "section turned" : "section sheet";
-  }
-
-  private static boolean isLarge(Part part) {
-    return part.isPicture() && PaperPicture.isLarge(((Content.Picture) part.contents().get(0)).drawing());
-  }
-
   private void content(Content content, boolean alone) {
     if (content instanceof Content.Picture picture) {
       String id = "picture" + ++pictures;
-      body.raw(alone ? PaperPicture.onItsSheet(picture.drawing(), id) : PaperPicture.inText(picture.drawing(), id, false));
+      body.raw(alone ? PaperPicture.onItsSheet(picture.onPaper(), id) : PaperPicture.inText(picture.onPaper(), id, false));
     } else if (content instanceof Content.Folded folded && edition.branches()) {
       boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
       String id = "picture" + (pictures + 1) + "-head";
@@ -126,7 +131,12 @@ final class PaperPage {
     } else if (content instanceof Content.Folded) {
       return; // the note at the end says how it is printed
     } else if (content instanceof Content.Table table) {
-      Sheet sheet = Cut.of(table.sheet(), mostRows, table.command());
+      Sheet shown = edition.branches() ? table.sheet() : PaperSheet.narrow(table.brief());
+      Sheet sheet = Cut.of(PaperSheet.saidOnce(shown, said), mostRows, table.command());
+      if (sheet.rows().isEmpty() && !edition.branches()) {
+        sheet.notes().forEach(n -> body.element("p", sheet.title() + ": " + n));
+        return;
+      }
       Optional<String> told = edition.workings() ? workings.add(sheet) : Optional.empty();
       String id = told.map(Workings::tableOf).orElseGet(() -> "table-" + ++tables);
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, sheet.title());

@@ -23,6 +23,16 @@ public final class PaperPicture {
 
   private PaperPicture() {}
 
+  /** Whether both, one above the other under their headings, find room on the turned sheet of the first. */
+  static boolean shareASheet(Drawing first, Drawing second) {
+    return isTurned(first) && isLarge(first)
+        && shared(first) + shared(second) <= SHORT && scale(second, LONG, SHORT) >= LEAST_IN_TEXT;
+  }
+
+  private static double shared(Drawing drawing) {
+    return trimmed(drawing).height() * scale(drawing, LONG, SHORT) + HEADING;
+  }
+
   /** On a sheet that holds nothing else but its heading. */
   public static String onItsSheet(Drawing drawing, String id) {
     return sized(drawing, id, Math.max(scale(drawing, SHORT, LONG), scale(drawing, LONG, SHORT)));

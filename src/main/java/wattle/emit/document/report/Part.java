@@ -52,8 +52,18 @@ public record Part(Group group, String title, List<Content> contents, boolean on
     return title.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
   }
 
-  /** Whether it is one picture and nothing else, which stands on a sheet of its own when printed. */
+  /** The same with other contents. */
+  Part with(List<Content> others) {
+    return new Part(group, title, others, onDemand);
+  }
+
+  /** Whether it is pictures and nothing else, which stand on a sheet of their own when printed. */
+  boolean isPictures() {
+    return !contents.isEmpty() && contents.stream().allMatch(Content.Picture.class::isInstance);
+  }
+
+  /** Whether it is a single one. */
   boolean isPicture() {
-    return contents.size() == 1 && contents.get(0) instanceof Content.Picture;
+    return contents.size() == 1 && isPictures();
   }
 }

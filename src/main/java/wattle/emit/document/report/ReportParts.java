@@ -14,6 +14,7 @@ import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Part.Group;
+import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
@@ -21,6 +22,7 @@ import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetUnits;
 import wattle.emit.sheet.schedule.Alike;
 import wattle.emit.sheet.schedule.LegSchedule;
+import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.emit.sheet.tables.PlanTable;
 import wattle.emit.sheet.trial.ExpectationSheets;
 import wattle.emit.sheet.trial.TrialSheets;
@@ -55,9 +57,15 @@ final class ReportParts {
 
   private static final String ONE_LINE = "One-line diagram";
 
+  /** Two panels beside each other; with more of them in a row type becomes small, and half of the sheet stays empty. */
+  private static final double ACROSS_PAPER = 1250;
+
   private static final int MOST_WORKSHEETS = 24;
   private static final int MOST_TRIALS = 40;
   private static final int ROWS_OF_A_TRIAL = 12;
+
+  /** Likewise, in the short edition on paper. */
+  private static final int ROWS_ON_PAPER = 4;
 
   private final Compilation plan;
   private final HouseFigures figures;
@@ -132,10 +140,19 @@ final class ReportParts {
   }
 
   private Content table(Sheet sheet, String command) {
-    // The caution stands at the head of the page, once for all tables.
-    List<String> notes = sheet.notes().stream().filter(n -> !n.equals(Caution.SHORT)).toList();
-    Sheet shown = new Sheet(sheet.name(), sheet.title(), sheet.columns(), sheet.rows(), notes);
-    return new Content.Table(SheetUnits.shown(shown, house.units()), "wattle " + command);
+    return table(sheet, command, sheet);
+  }
+
+  /** @param brief the same for the short edition on paper */
+  private Content table(Sheet sheet, String command, Sheet brief) {
+    return new Content.Table(shown(sheet), "wattle " + command, shown(brief));
+  }
+
+  /** In the units of the plan; the caution is at the head of the page, once for all tables. */
+  private Sheet shown(Sheet sheet) {
+    List<String> notes = sheet.notes().stream().map(n -> n.replace(Caution.LONG, "").replace(Caution.SHORT, "").strip())
+        .filter(n -> !n.isEmpty()).toList();
+    return SheetUnits.shown(new Sheet(sheet.name(), sheet.title(), sheet.columns(), sheet.rows(), notes), house.units());
   }
 
   private List<Content> tables(PlanTable tables) {
@@ -146,7 +163,7 @@ final class ReportParts {
     for (Sheet sheet : sheets) {
       contents.add(sheet.rows().isEmpty()
           ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.")
-          : table(sheet, "table --of " + tables));
+          : table(sheet, "table --of " + tables, tables == PlanTable.PANEL ? PanelSchedule.used(sheet) : sheet));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
   }
@@ -193,8 +210,12 @@ final class ReportParts {
     List<Content> contents = new ArrayList<>(standing());
     contents.add(shown.panels().size() > MOST_PANEL_FRONTS
         ? tooMany("panel")
-        : new Content.Picture("Panel fronts", marks.on(new PanelFront(shown).drawing(), Marked.Side.RIGHT_CORNER)));
+        : new Content.Picture("Panel fronts", fronts(shown, PanelFront.MOST_ACROSS), fronts(shown, ACROSS_PAPER)));
     return contents;
+  }
+
+  private Drawing fronts(House shown, double across) {
+    return marks.on(new PanelFront(shown).drawing(across), Marked.Side.RIGHT_CORNER);
   }
 
   private Content tooMany(String view) {
@@ -233,8 +254,8 @@ final class ReportParts {
             .map(h -> new Content.Remark(read.inputs().name() + ": " + h + ".")).forEach(contents::add);
       });
       if (services.contains(read)) {
-        contents.add(
-            table(WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read)), "table --of worksheet --compare-methods"));
+        Sheet methods = WorksheetSheets.comparison(read.inputs().name(), worksheets.compare(read));
+        contents.add(table(methods, "table --of worksheet --compare-methods", WorksheetSheets.allowed(methods)));
       }
     }
     if (reads.size() > MOST_WORKSHEETS) {
@@ -249,11 +270,12 @@ final class ReportParts {
       return List.of(new Content.Remark("The plan has no panel."));
     }
     List<Content> contents = new ArrayList<>();
+    // The picture is behind the table: on paper it may have to begin a page, and the table fills the one before.
+    contents.add(table(alike.shown(LegSchedule.of(house, loads)), "balance"));
     House shown = alike.shown();
     if (shown.panels().size() <= MOST_PANEL_FRONTS) {
       contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads)));
     }
-    contents.add(table(alike.shown(LegSchedule.of(house, loads)), "balance"));
     contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
     return contents;
   }
@@ -281,7 +303,11 @@ final class ReportParts {
     for (Trial trial : trials.stream().limit(MOST_TRIALS).toList()) {
       TrialResult result = figures.trials().result(trial).value();
       String title = trial.label().orElse(trial.name());
-      TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL).forEach(s -> contents.add(table(s, "trial")));
+      List<Sheet> sheets = TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL);
+      List<Sheet> brief = TrialSheets.of(result, "Trial " + title, ROWS_ON_PAPER);
+      for (int i = 0; i < sheets.size(); i++) {
+        contents.add(table(sheets.get(i), "trial", brief.get(i)));
+      }
       contents.addAll(pictures.trial(trial.name(), result, title));
     }
     if (trials.size() > MOST_TRIALS) {

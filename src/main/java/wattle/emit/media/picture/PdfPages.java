@@ -9,6 +9,7 @@ import com.openhtmltopdf.util.XRLog;
 import com.openhtmltopdf.util.XRRuntimeException;
 import java.io.IOException;
 import java.util.EnumSet;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -21,6 +22,12 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
  * so that it can be read aloud. Nothing outside the page is read.
  */
 public final class PdfPages {
+  /**
+   * The caption of a table. Where one ends a page, the library finds no row that it belongs to and stops; as a line above the table it
+   * keeps to the first row.
+   */
+  private static final Pattern CAPTION = Pattern.compile("(<table[^>]*>)\\s*<caption>(.*?)</caption>", Pattern.DOTALL);
+  private static final String ABOVE = "<p class=\"caption\" style=\"font-weight: bold; page-break-after: avoid\">$2</p>$1";
 
   /**
    * @param html the page; {@code <svg>} may stand in it
@@ -31,7 +38,7 @@ public final class PdfPages {
     XRLog.setLoggingEnabled(false); // it would print each property of a style that is meant for screens
     PageDrawings drawings = new PageDrawings();
     PdfRendererBuilder builder = new PdfRendererBuilder();
-    builder.withHtmlContent(html, null);
+    builder.withHtmlContent(CAPTION.matcher(html).replaceAll(ABOVE), null);
     builder.withProducer(Producer.NAME);
     builder.usePdfUaAccessibility(true);
     builder.useReplacementText(PdfFonts.MISSING);

@@ -12,7 +12,7 @@ import wattle.emit.media.unfolded.DerivationText;
 /** A sheet as a table of HTML; a derived figure opens to how it was come by. */
 public final class SheetHtml {
   /** Rows of a table that is not broken over pages. */
-  private static final int FEW_ROWS = 16;
+  private static final int FEW_ROWS = 10;
 
   /** Characters of a cell that is not broken over lines where the paper is wide enough, and that a long one needs at least. */
   private static final int SHORT = 20;
@@ -20,7 +20,7 @@ public final class SheetHtml {
   private static final int LEAST = 14;
 
   /** Characters of a line of a table on paper. */
-  private static final int LINE = 140;
+  private static final int LINE = 96;
 
   private SheetHtml() {}
 

@@ -48,7 +48,7 @@ public final class SheetUnits {
 
   private static Column shown(Column column, UnitSystem units) {
     String unit = converted(column, units).map(u -> units.shown(u).symbol()).orElse(column.unit());
-    return new Column(column.key(), column.title(), unit, column.decimals(), column.naming());
+    return column.in(unit);
   }
 
   private static Cell shown(Cell cell, Column column, UnitSystem units, DerivationUnits steps) {

@@ -24,7 +24,7 @@ public final class CoverageSheet {
       Column.figures("places", "places", "", 0),
       Column.words("where", "where"),
       Column.words("how", "how a plan states it"),
-      Column.words("rules", "rules not checked"));
+      Column.words("rules", "rules not checked").onTheSide());
 
   private CoverageSheet() {}
 

@@ -38,7 +38,7 @@ public final class FaultSchedule {
   private static final int MOST_UNFOLDED = 100;
 
   private static final List<Column> COLUMNS = List.of(
-      Column.words("row", "row"),
+      Column.words("row", "row").onTheSide(),
       Column.words("name", "name"),
       Column.words("place", "place"),
       Column.figures("line-line-most-a", "line-line most", "A", 0).naming("fault current of * line to line at most"),
@@ -49,8 +49,8 @@ public final class FaultSchedule {
       Column.figures("line-ground-least-a", "least", "A", 0).naming("fault current of * line to ground at least"),
       Column.words("breaker", "breaker"),
       Column.words("clears-in", "clears in"),
-      Column.words("weakest", "weakest"),
-      Column.figures("stands-a2s", "withstands", "A²s", 0).naming("let-through of the weakest to *"));
+      Column.words("weakest", "weakest").onTheSide(),
+      Column.figures("stands-a2s", "withstands", "A²s", 0).naming("let-through of the weakest to *").onTheSide());
 
   /** Of a house with a three-phase service. */
   private static final List<Column> THREE_PHASE_COLUMNS = threePhase();

@@ -75,8 +75,8 @@ public final class LoadSchedule {
     columns.add(Column.figures("load-va", "all", "VA", 0).naming("load of *"));
     columns.add(Column.figures("current-a", "heaviest hot", "A", 1).naming("current of * with everything on"));
     columns.add(Column.figures("share-percent", "share", "%", 0).naming("share of *"));
-    columns.add(Column.figures("imbalance-percent", "imbalance", "%", 1).naming("imbalance of *"));
-    columns.add(Column.figures("difference-va", "difference", "VA", 0).naming("difference of *"));
+    columns.add(Column.figures("imbalance-percent", "imbalance", "%", 1).naming("imbalance of *").onTheSide());
+    columns.add(Column.figures("difference-va", "difference", "VA", 0).naming("difference of *").onTheSide());
     return columns;
   }
 

@@ -29,7 +29,7 @@ public final class PanelSchedule {
   private static final String EMPTY = "empty";
 
   private static final List<Column> COLUMNS = List.of(
-      Column.words("panel", "panel"),
+      Column.words("panel", "panel").onTheSide(),
       Column.words("slot", "slot"),
       Column.words("leg", "leg"),
       Column.words("breaker", "breaker"),
@@ -151,8 +151,20 @@ public final class PanelSchedule {
     return notes;
   }
 
+  /** A schedule without its empty slots, which are named in a note. */
+  public static Sheet used(Sheet sheet) {
+    List<String> empty = sheet.rows().stream().flatMap(r -> emptySlot(r).stream()).toList();
+    if (empty.isEmpty()) {
+      return sheet;
+    }
+    List<String> notes = new ArrayList<>(sheet.notes());
+    notes.add("Empty slots: " + String.join(", ", empty) + ".");
+    List<Row> rows = sheet.rows().stream().filter(r -> emptySlot(r).isEmpty()).toList();
+    return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, notes);
+  }
+
   /** The slot of a row that has nothing in it; absent for a row that has. */
-  public static Optional<String> emptySlot(Row row) {
+  private static Optional<String> emptySlot(Row row) {
     boolean empty = row.cells().size() > 6 && row.cells().get(3).equals(Cell.BLANK) && row.cells().get(6).equals(Cell.of(EMPTY));
     return empty && row.cells().get(1) instanceof Cell.Words slot ? Optional.of(slot.text()) : Optional.empty();
   }

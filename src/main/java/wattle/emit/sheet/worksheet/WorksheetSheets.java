@@ -199,6 +199,19 @@ public final class WorksheetSheets {
         rows, List.of("A code allows each method whose conditions hold; the smallest of those results will do.", CAUTION));
   }
 
+  /** A comparison with only the methods that give a result; a note names the others. */
+  public static Sheet allowed(Sheet comparison) {
+    List<Row> rows = comparison.rows().stream().filter(r -> !r.cells().get(2).equals(Cell.BLANK)).toList();
+    List<String> others = comparison.rows().stream().filter(r -> r.cells().get(2).equals(Cell.BLANK))
+        .map(r -> ((Cell.Words) r.cells().get(0)).text()).toList();
+    List<String> notes = new ArrayList<>(comparison.notes());
+    if (!others.isEmpty()) {
+      notes.add(0,
+          "Not for this plan: " + String.join(", ", others) + "; wattle table --of worksheet --compare-methods gives the reasons.");
+    }
+    return new Sheet(comparison.name(), comparison.title(), comparison.columns(), rows, notes);
+  }
+
   /** Why a method gives nothing; the last objection is the method's own. */
   private static String reason(Outcome outcome) {
     return outcome.objections().stream()

@@ -21,7 +21,7 @@ public final class PanelFront implements View {
   private static final double APART = 60;
   private static final double AROUND_ONE = 12;
   /** Where a row of panels ends: about as wide as three large ones. */
-  private static final double MOST_ACROSS = 3600;
+  public static final double MOST_ACROSS = 3600;
 
   private final House house;
   private final Map<String, BreakerState> states;
@@ -46,13 +46,18 @@ public final class PanelFront implements View {
 
   /** All panels, side by side and row by row. */
   public Drawing drawing() {
+    return drawing(MOST_ACROSS);
+  }
+
+  /** @param most width of a row of panels, of which there is at least one in a row */
+  public Drawing drawing(double most) {
     Sketch sketch = new Sketch();
     double x = 0;
     double y = 0;
     double tallest = 0;
     for (Panel panel : house.panels().values()) {
       Sketch one = new PanelPart(house, panel, PanelRows.all(panel), Double.MAX_VALUE, states).sketch();
-      if (x > 0 && x + one.bounds().width() > MOST_ACROSS) {
+      if (x > 0 && x + one.bounds().width() > most) {
         x = 0;
         y += tallest + APART;
         tallest = 0;

@@ -10,7 +10,6 @@ import java.util.Set;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkedContentReference;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
@@ -25,13 +24,14 @@ public final class TaggedPdf {
   private final Map<String, Integer> kinds = new HashMap<>();
   private final List<String> alternatives = new ArrayList<>();
   private final Map<COSDictionary, Set<Integer>> contents = new HashMap<>();
+  private final Map<COSDictionary, Set<Integer>> cells = new HashMap<>();
 
   public TaggedPdf(PDDocument document) {
     this.document = document;
-    walk(document.getDocumentCatalog().getStructureTreeRoot(), null);
+    walk(document.getDocumentCatalog().getStructureTreeRoot(), null, false);
   }
 
-  private void walk(PDStructureNode node, COSDictionary page) {
+  private void walk(PDStructureNode node, COSDictionary page, boolean inCell) {
     for (Object kid : node.getKids()) {
       if (kid instanceof PDStructureElement element) {
         kinds.merge(element.getStructureType(), 1, Integer::sum);
@@ -39,12 +39,39 @@ public final class TaggedPdf {
           alternatives.add(element.getAlternateDescription());
         }
         COSDictionary own = element.getCOSObject().getCOSDictionary(COSName.PG);
-        walk(element, own == null ? page : own);
+        walk(element, own == null ? page : own, inCell || Set.of("TD", "TH").contains(element.getStructureType()));
       } else if (kid instanceof Integer number) {
-        contents.computeIfAbsent(page, p -> new HashSet<>()).add(number);
+        add(page, number, inCell);
       } else if (kid instanceof PDMarkedContentReference reference) {
         COSDictionary own = reference.getCOSObject().getCOSDictionary(COSName.PG);
-        contents.computeIfAbsent(own == null ? page : own, p -> new HashSet<>()).add(reference.getMCID());
+        add(own == null ? page : own, reference.getMCID(), inCell);
+      }
+    }
+  }
+
+  private void add(COSDictionary page, int number, boolean inCell) {
+    contents.computeIfAbsent(page, p -> new HashSet<>()).add(number);
+    if (inCell) {
+      cells.computeIfAbsent(page, p -> new HashSet<>()).add(number);
+    }
+  }
+
+  /** What stands in cells of tables on a page. */
+  public List<TextPosition> inCells(int page) throws IOException {
+    List<TextPosition> all = new ArrayList<>();
+    for (PDMarkedContent content : marked(page)) {
+      gather(content, cells.getOrDefault(document.getPage(page).getCOSObject(), Set.of()), false, all);
+    }
+    return all;
+  }
+
+  private static void gather(PDMarkedContent content, Set<Integer> wanted, boolean within, List<TextPosition> all) {
+    boolean in = within || content.getMCID() >= 0 && wanted.contains(content.getMCID());
+    for (Object part : content.getContents()) {
+      if (part instanceof TextPosition text && in) {
+        all.add(text);
+      } else if (part instanceof PDMarkedContent inner) {
+        gather(inner, wanted, in, all);
       }
     }
   }
@@ -61,7 +88,14 @@ public final class TaggedPdf {
 
   /** Text of a page that is neither in the structure nor marked as an artifact. */
   public String unreachable(int page) throws IOException {
-    PDPage of = document.getPage(page);
+    StringBuilder lost = new StringBuilder();
+    for (PDMarkedContent content : marked(page)) {
+      collect(content, contents.getOrDefault(document.getPage(page).getCOSObject(), Set.of()), lost);
+    }
+    return lost.toString();
+  }
+
+  private List<PDMarkedContent> marked(int page) throws IOException {
     // The library takes the name of a property list for the tag, and does not look the list up.
     PDFMarkedContentExtractor extractor = new PDFMarkedContentExtractor() {
       @Override
@@ -70,12 +104,8 @@ public final class TaggedPdf {
         super.beginMarkedContentSequence(tag, named == null ? properties : named.getCOSObject());
       }
     };
-    extractor.processPage(of);
-    StringBuilder lost = new StringBuilder();
-    for (PDMarkedContent content : extractor.getMarkedContents()) {
-      collect(content, contents.getOrDefault(of.getCOSObject(), Set.of()), lost);
-    }
-    return lost.toString();
+    extractor.processPage(document.getPage(page));
+    return extractor.getMarkedContents();
   }
 
   private static void collect(PDMarkedContent content, Set<Integer> told, StringBuilder lost) {
