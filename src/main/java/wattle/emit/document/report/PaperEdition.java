@@ -17,7 +17,8 @@ public record PaperEdition(boolean branches, boolean workings) {
     }
     String drawn = branches
         ? ""
-        : "each branch, room and trial drawn, runs and boxes one by one, every column and more rows of tables, panel directories (report --pdf --branches)";
+        : "each branch, room and trial drawn, runs and boxes one by one,"
+            + " every column and more rows of tables, panel directories (report --pdf --branches)";
     String worked = workings ? "" : "how each figure is calculated and the text of the plan (report --pdf --workings)";
     return "Left out of this edition: " + drawn + (drawn.isEmpty() || worked.isEmpty() ? "" : "; ") + worked
         + ". report.html has all of it.";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Piece;
 import wattle.emit.media.drawing.Plate;
@@ -75,6 +76,9 @@ public final class LegsPlot implements View {
     if (house.panels().values().stream().anyMatch(p -> mainAmperes(p).isPresent())) {
       items.add(new Legend.Item(new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24, "rating of the main"));
     }
+    if (house.panels().values().stream().anyMatch(this::isAboveMain)) {
+      items.add(new Legend.Item(new Sketch().box(0, -5, 24, 10, Stroke.THICK, Fill.ALARM).shapes(), 24, "above the rating of the main"));
+    }
     return new Legend(
         items,
         List.of(
@@ -118,7 +122,8 @@ public final class LegsPlot implements View {
       String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
       sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
     }
-    double y = top + 12;
+    Optional<Double> main = mainAmperes(panel).map(scale::at);
+    double y = top + (main.isPresent() ? 30 : 12);
     double first = y;
     List<String> names = new ArrayList<>();
     List<Double> values = new ArrayList<>();
@@ -137,14 +142,17 @@ public final class LegsPlot implements View {
       double end = scale.at(values.get(i));
       sketch.text(-8, y + BAR - 4, names.get(i), TYPE, false, Anchor.END);
       if (end > 0) {
-        sketch.box(0, y, end, BAR, Stroke.THIN, Fill.SHADE);
+        boolean above = main.isPresent() && end > main.get();
+        sketch.box(0, y, end, BAR, above ? Stroke.THICK : Stroke.THIN, above ? Fill.ALARM : Fill.SHADE);
       }
       y += ROW;
     }
     double last = y - ROW + BAR + 4;
     sketch.line(0, first - 4, 0, last);
-    Optional<Double> main = mainAmperes(panel).map(scale::at);
-    main.ifPresent(x -> sketch.line(x, first - 4, x, last, Stroke.DASHED));
+    main.ifPresent(x -> {
+      sketch.line(x, first - 4, x, last, Stroke.DASHED);
+      sketch.text(x, first - 8, "main " + amperes(mainAmperes(panel).orElseThrow()), TYPE, false, Anchor.MIDDLE);
+    });
     for (int i = 0; i < names.size(); i++) {
       figure(sketch, first + i * ROW, scale.at(values.get(i)), main, words.get(i));
     }
@@ -153,7 +161,7 @@ public final class LegsPlot implements View {
 
   /** The figure stands behind its bar, or behind the mark of the main where that would run through it. */
   private void figure(Sketch sketch, double y, double end, Optional<Double> main, String words) {
-    double wide = wattle.emit.media.drawing.Fit.width(words, TYPE, false);
+    double wide = Fit.width(words, TYPE, false);
     double x = end + 6;
     boolean struck = main.isPresent() && main.get() > x - 3 && main.get() < x + wide + 3;
     sketch.text(struck ? main.get() + 6 : x, y + BAR - 4, words, TYPE);
@@ -176,6 +184,12 @@ public final class LegsPlot implements View {
         .filter(m -> m.kind() == MainDevice.Kind.BREAKER || m.kind() == MainDevice.Kind.FUSE)
         .flatMap(MainDevice::rating)
         .map(Quantity::si);
+  }
+
+  private boolean isAboveMain(Panel panel) {
+    LegLoads load = loads.panel(panel.name());
+    double most = Math.max(load.heaviestAmperes(panel.system()), unplaced(panel, load));
+    return mainAmperes(panel).filter(m -> most > m).isPresent();
   }
 
   private static String amperes(double amperes) {

@@ -14,6 +14,7 @@ import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
 import wattle.emit.media.drawing.Sketch;
 import wattle.faults.TimeCurrent;
+import wattle.faults.Withstand;
 import wattle.quantity.Quantity;
 import wattle.quantity.UnitSystem;
 import wattle.quantity.Units;
@@ -67,10 +68,12 @@ public final class TripPlot {
     band();
     grid();
     edges();
-    study.weakest().ifPresent(w -> withstand(w.ampereSquaredSeconds()));
+    if (isWithstandShown()) {
+      withstand(study.weakest().orElseThrow());
+    }
     Optional<TimeCurrent.Box> worst = study.boxes().stream().min(Comparator.comparingDouble(TimeCurrent.Box::leastAmperes));
     worst.ifPresent(this::least);
-    lanes(HIGH + 52);
+    lanes(HIGH + 52, worst);
     sketch.fitted(
         -LEFT + 20, -38,
         (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + ", " + BreakerWords.rating(study.breaker()) + "; "
@@ -114,10 +117,16 @@ public final class TripPlot {
   }
 
   private void grid() {
-    List<Double> currents = amperes.ticks();
-    for (double tick : currents) {
-      sketch.line(amperes.at(tick), 0, amperes.at(tick), HIGH, Stroke.FAINT);
-      sketch.text(amperes.at(tick), HIGH + 15, amperes(tick), TYPE, false, Anchor.MIDDLE);
+    double free = Double.NEGATIVE_INFINITY;
+    for (double tick : amperes.ticks()) {
+      double x = amperes.at(tick);
+      double half = Fit.width(amperes(tick), TYPE, false) / 2;
+      sketch.line(x, 0, x, HIGH, Stroke.FAINT);
+      // Over many decades ticks are closer than their figures are wide.
+      if (x - half > free) {
+        sketch.text(x, HIGH + 15, amperes(tick), TYPE, false, Anchor.MIDDLE);
+        free = x + half + 4;
+      }
     }
     for (double tick : seconds.decades()) {
       sketch.line(0, seconds.at(tick), WIDE, seconds.at(tick), Stroke.FAINT);
@@ -151,17 +160,39 @@ public final class TripPlot {
     }
   }
 
-  private void withstand(double letThrough) {
-    double from = Math.max(amperes.least(), Math.sqrt(letThrough / study.adiabaticSeconds()));
+  /** Current at the upper end of the line of what the weakest conductor withstands. */
+  private double withstandFrom() {
+    return Math.max(amperes.least(), Math.sqrt(study.weakest().orElseThrow().ampereSquaredSeconds() / study.adiabaticSeconds()));
+  }
+
+  /** A thick conductor withstands more than any current of the plot. */
+  private boolean isWithstandShown() {
+    return study.weakest().isPresent() && withstandFrom() < amperes.most();
+  }
+
+  /** The line and, beside the frame where no line of the grid strikes through, what it is. */
+  private void withstand(Withstand weakest) {
+    double letThrough = weakest.ampereSquaredSeconds();
+    double from = withstandFrom();
     double to = Math.min(amperes.most(), Math.sqrt(letThrough / SHORTEST));
-    if (from < to) {
-      sketch.line(
-          amperes.at(from), seconds.at(letThrough / from / from), amperes.at(to), seconds.at(letThrough / to / to), Stroke.THICK);
+    double high = seconds.at(letThrough / from / from);
+    double low = seconds.at(letThrough / to / to);
+    sketch.line(amperes.at(from), high, amperes.at(to), low, Stroke.THICK);
+    double label = to < amperes.most() ? high : low;
+    if (to < amperes.most()) {
+      sketch.line(amperes.at(from), high, WIDE, high, Stroke.FAINT);
     }
+    double y = Math.min(Math.max(label, 6), HIGH - 16);
+    sketch.text(WIDE + 8, y + 3.5, size(weakest), TYPE);
+    sketch.text(WIDE + 8, y + 16.5, "withstands", TYPE);
+  }
+
+  private static String size(Withstand weakest) {
+    return weakest.wire().size() + " " + weakest.wire().metal().word();
   }
 
   /** One lane for each box, from its least to its most fault; the y beneath the last. */
-  private double lanes(double top) {
+  private double lanes(double top, Optional<TimeCurrent.Box> worst) {
     List<TimeCurrent.Box> boxes = study.boxes();
     double y = top;
     sketch.text(-LEFT + 20, y, boxes.isEmpty() ? "No fault current is known" : "Fault at", TYPE, true, Anchor.START);
@@ -171,9 +202,15 @@ public final class TripPlot {
       double to = amperes.at(box.mostAmperes());
       sketch.fitted(-8, y, box.name(), TYPE, false, Anchor.END, LEFT - 28);
       sketch.line(from, y - 3.5, to, y - 3.5, Stroke.THICK);
-      boolean right = to + 110 < WIDE;
       String words = amperes(box.leastAmperes()) + " to " + amperes(box.mostAmperes());
-      sketch.text(right ? to + 8 : from - 8, y, words, TYPE, false, right ? Anchor.START : Anchor.END);
+      double wide = Fit.width(words, TYPE, false) + 8;
+      // Behind its bar, before it, or where bars from side to side leave no room, beside the frame.
+      boolean before = to + wide > WIDE && from - wide > 0;
+      double behind = to + wide > WIDE ? WIDE + 8 : to + 8;
+      sketch.text(before ? from - 8 : behind, y, words, TYPE, false, before ? Anchor.END : Anchor.START);
+      if (worst.filter(box::equals).isPresent()) {
+        sketch.add(new Shape.Circle(from, y - 3.5, 4, Stroke.THIN, Fill.ALARM));
+      }
       y += LANE;
     }
     if (boxes.size() > MOST_LANES) {
@@ -190,25 +227,29 @@ public final class TripPlot {
             new Sketch().box(0, -5, 24, 10, Stroke.THIN, Fill.SHADE).shapes(), 24,
             (study.curve().isFuse() ? "The fuse opens" : "The breaker trips") + " somewhere in here: between the bounds"
                 + " of " + study.curve().standard() + " and of common practice"));
-    if (study.weakest().isPresent()) {
-      String size = study.weakest().get().wire().size() + " " + study.weakest().get().wire().metal().word();
+    if (isWithstandShown()) {
       items.add(
           new Legend.Item(
               new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
-              size + " withstands a fault up to this line (k² × S² = " + study.weakest().get().letThrough().value().text() + ", up to "
+              size(study.weakest().get()) + " withstands a fault up to this line (k² × S² = "
+                  + study.weakest().get().letThrough().value().text() + ", up to "
                   + Quantity.plain(study.adiabaticSeconds(), 2) + " s)"));
     }
     worst.ifPresent(
         w -> items.add(
             new Legend.Item(
-                new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24,
+                new Sketch().line(0, 0, 24, 0, Stroke.DASHED).add(new Shape.Circle(12, 0, 4, Stroke.THIN, Fill.ALARM)).shapes(), 24,
                 "The least fault: " + amperes(w.leastAmperes()) + " at " + w.name() + ", " + w.leastKind().words())));
+    String beyond = study.weakest().isPresent() && !isWithstandShown()
+        ? size(study.weakest().get()) + " withstands more than any current shown, for " + Quantity.plain(study.adiabaticSeconds(), 2)
+            + " s. "
+        : "";
     return new Legend(
         items,
         List.of(
-            study.curve().isFuse()
+            beyond + (study.curve().isFuse()
                 ? "The band ends where " + study.curve().standard() + " has the fuse open at the latest; most open far sooner."
-                : "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + ".",
+                : "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + "."),
             "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
                 + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
             "The maker's own curve goes before this one. " + Caution.SHORT));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Plate;
@@ -55,8 +56,10 @@ public final class VoltagePlot {
     double stated = profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).max().orElse(0);
     double end = Math.max(Math.max(deepest, stated), Math.max(branchLimit.orElse(0.0), wholeLimit.orElse(0.0)));
     distances = new LinearScale(0, Math.max(1, farthest * 1.05), 0, WIDE);
-    fall = new LinearScale(Math.min(0, profile.stops().stream().flatMap(s -> s.stated().stream()).mapToDouble(s -> 1 - s).min().orElse(0)),
-        end * 1.08, 0, HIGH);
+    double highest = profile.stops().stream().flatMap(s -> Stream.concat(s.stated().stream(), Stream.of(s.fullLoad())))
+        .mapToDouble(s -> 1 - s)
+        .min().orElse(0);
+    fall = new LinearScale(Math.min(0, highest), end > 0 ? end * 1.08 : 0.01, 0, HIGH);
   }
 
   private static Optional<Double> limit(Library library, String name) {
