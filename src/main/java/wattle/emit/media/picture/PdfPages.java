@@ -27,7 +27,8 @@ public final class PdfPages {
    * keeps to the first row.
    */
   private static final Pattern CAPTION = Pattern.compile("(<table[^>]*>)\\s*<caption>(.*?)</caption>", Pattern.DOTALL);
-  private static final String ABOVE = "<p class=\"caption\" style=\"font-weight: bold; margin: 0.3em 0 0.2em; page-break-after: avoid\">$2</p>$1";
+  private static final String ABOVE = "<p class=\"caption\" style=\"font-weight: bold; margin: 0; padding: 0.2em 0;"
+      + " page-break-after: avoid\">$2</p>$1";
 
   /**
    * @param html the page; {@code <svg>} may stand in it

@@ -121,10 +121,10 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
     sketch.add(new Shape.Box(placed.x(), top, placed.width(), bottom - top, 4, stroke, Fill.PAPER));
     double y = top + (placed.above().isEmpty() ? 15 : 30);
     double middle = placed.x() + placed.width() / 2;
-    sketch.fitted(middle, y, fixture.title(), BoxLayout.SIZE, true, Anchor.MIDDLE, placed.width() - 10);
+    sketch.fitted(middle, y, fixture.title(), BoxLayout.SIZE, true, Anchor.MIDDLE, placed.width() - 8);
     for (String line : fixture.lines()) {
       y += 13;
-      sketch.fitted(middle, y, line, BoxLayout.LABEL, false, Anchor.MIDDLE, placed.width() - 10);
+      sketch.fitted(middle, y, line, BoxLayout.LABEL, false, Anchor.MIDDLE, placed.width() - 8);
     }
     if (fixture.tab() != Fixture.Tab.NONE) {
       tab(sketch, placed, top);

@@ -14,7 +14,7 @@ import wattle.words.SurroundingsWords;
 /** A cable between two boxes: its jacket, its kind and length above it, where it goes below. */
 final class CableWay {
   static final double SIZE = 9.5;
-  private static final double WIDEST = 190;
+  private static final double WIDEST = 380;
   private static final double MARK = 12;
   private static final double LINE = 13;
 

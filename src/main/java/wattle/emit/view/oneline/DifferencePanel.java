@@ -110,8 +110,8 @@ final class DifferencePanel {
     Optional<String> after = links.flatMap(PanelBlock.Links::after);
     difference.ground(SIGNS - 4, -6, width - SIGNS + 4, tall).forEach(sketch::add);
     difference.sign(sketch, SIGNS, 8);
-    sketch.fitted(0, 12, columns.title() + (begins ? "" : " (continued)"), 13, true, Anchor.START, HEADING - 20);
-    sketch.fitted(0, 26, columns.facts(), SMALL, false, Anchor.START, HEADING - 20);
+    sketch.fitted(0, 12, columns.title() + (begins ? "" : " (continued)"), 13, true, Anchor.START, width - 8);
+    sketch.fitted(0, 26, columns.facts(), SMALL, false, Anchor.START, width - 8);
     if (!was.isEmpty()) {
       sketch.fitted(0, 40, was, SMALL, false, Anchor.START, width - 8);
     }

@@ -159,8 +159,9 @@ final class PanelBlock {
   /** The lines over a panel. */
   private void heading(Sketch sketch, String more) {
     sketch.add(new Shape.Spot(0, 3, 10, 9, "main " + name));
-    sketch.fitted(0, 12, columns.title() + more, 13, true, Anchor.START, WIDEST_HEADING);
-    sketch.fitted(0, 29, columns.facts(), SIZE, false, Anchor.START, WIDEST_HEADING);
-    sketch.fitted(0, 44, figures, SIZE, false, Anchor.START, WIDEST_HEADING);
+    double room = Math.max(WIDEST_HEADING, width);
+    sketch.fitted(0, 12, columns.title() + more, 13, true, Anchor.START, room);
+    sketch.fitted(0, 29, columns.facts(), SIZE, false, Anchor.START, room);
+    sketch.fitted(0, 44, figures, SIZE, false, Anchor.START, room);
   }
 }

@@ -146,7 +146,7 @@ final class PanelColumns {
     }
     text(sketch, ratingAt, y, row.rating(), Anchor.START);
     if (!row.leaves()) {
-      sketch.fitted(wiringAt, y + 3.6, row.what(), SIZE, false, Anchor.START, WIDEST_NAME);
+      sketch.fitted(wiringAt, y + 3.6, row.what(), SIZE, false, Anchor.START, Math.max(WIDEST_NAME, loadEnd - wiringAt));
       return wiringAt;
     }
     double leaves = ratingAt + Fit.width(row.rating(), SIZE, false) + 5;
@@ -161,7 +161,9 @@ final class PanelColumns {
     sketch.fitted(wiringAt, y + 3.6, row.wiring(), SIZE, false, Anchor.START, WIDEST);
     double wiringEnd = wiringAt + Math.min(WIDEST, Fit.width(row.wiring(), SIZE, false)) + 5;
     sketch.line(wiringEnd, y, headAt - (feeds ? 0 : 8), y, stroke);
-    sketch.fitted(headAt + 6, y + 3.6, row.what(), SIZE, true, Anchor.START, WIDEST_NAME);
+    // A name may go on to the load of its own row, which is seldom as wide as the widest.
+    double room = feeds ? WIDEST_NAME : loadEnd - Fit.width(row.load(), SIZE, false) - 6 - (headAt + 6);
+    sketch.fitted(headAt + 6, y + 3.6, row.what(), SIZE, true, Anchor.START, Math.max(WIDEST_NAME, room));
     if (!feeds) {
       Symbols.head(sketch, headAt, y);
       text(sketch, loadEnd, y, row.load(), Anchor.END);

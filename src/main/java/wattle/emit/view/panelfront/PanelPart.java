@@ -31,7 +31,7 @@ final class PanelPart {
   private static final double SPINE = 40;
   private static final double NUMBER = 30;
   private static final double NARROWEST = 190;
-  private static final double WIDEST = 430;
+  private static final double WIDEST = 560;
   private static final double MAIN = 180;
 
   /** Room for the letter of a half-size breaker. */

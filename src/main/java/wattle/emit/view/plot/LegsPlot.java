@@ -117,10 +117,12 @@ public final class LegsPlot implements View {
   private double panel(Sketch sketch, Panel panel, double top) {
     LegLoads load = loads.panel(panel.name());
     String title = "Panel " + panel.name() + panel.label().map(l -> "  " + l).orElse("");
-    sketch.fitted(-LEFT, top, title, 12, true, Anchor.START, WIDE + LEFT - 190);
-    if (panel.legs().size() > 1) {
-      String share = Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %";
-      sketch.text(WIDE + 100, top, "out of balance by " + share, TYPE, false, Anchor.END);
+    String balance = panel.legs().size() > 1
+        ? "out of balance by " + Quantity.plain(load.imbalance(panel.system()) * 100, 2) + " %"
+        : "";
+    sketch.fitted(-LEFT, top, title, 12, true, Anchor.START, LEFT + WIDE + 100 - Fit.width(balance, TYPE, false) - 4);
+    if (!balance.isEmpty()) {
+      sketch.text(WIDE + 100, top, balance, TYPE, false, Anchor.END);
     }
     Optional<Double> main = mainAmperes(panel).map(scale::at);
     double y = top + (main.isPresent() ? 30 : 12);

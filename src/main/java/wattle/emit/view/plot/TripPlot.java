@@ -28,7 +28,9 @@ import wattle.words.Caution;
 public final class TripPlot {
   private static final double WIDE = 560;
   private static final double HIGH = 420;
+  /** Room for the names of boxes: as wide as the longest of them, within these. */
   private static final double LEFT = 130;
+  private static final double MOST_LEFT = 300;
   private static final double LANE = 17;
   private static final int MOST_LANES = 16;
   private static final double SHORTEST = 0.01;
@@ -42,17 +44,25 @@ public final class TripPlot {
   private final UnitSystem units;
   private final Sketch sketch = new Sketch();
   private final LogScale amperes;
+  private final double left;
   private final LogScale seconds = new LogScale(SHORTEST, LONGEST, HIGH, 0);
 
   private TripPlot(TimeCurrent study, UnitSystem units) {
     this.study = study;
     this.units = units;
+    left = left(study.boxes().stream().limit(MOST_LANES).map(TimeCurrent.Box::name).toList(), LEFT);
     double most = study.boxes().stream().mapToDouble(TimeCurrent.Box::mostAmperes).max().orElse(0);
     double least = study.boxes().stream().mapToDouble(TimeCurrent.Box::leastAmperes).min().orElse(Double.MAX_VALUE);
     double rating = study.curve().rating();
     amperes = new LogScale(
         LogScale.roundDown(Math.min(rating * 0.8, Math.max(least, rating / 1000))),
         LogScale.roundUp(Math.max(most, study.curve().shownTo() * rating) * 1.2), 0, WIDE);
+  }
+
+  /** @param least what is taken where names are short */
+  static double left(List<String> names, double least) {
+    double longest = names.stream().mapToDouble(n -> Fit.width(n, TYPE, false)).max().orElse(0);
+    return Math.max(least, Math.min(MOST_LEFT, longest + 29));
   }
 
   public static Drawing of(TimeCurrent study, UnitSystem units) {
@@ -75,12 +85,12 @@ public final class TripPlot {
     worst.ifPresent(this::least);
     lanes(HIGH + 52, worst);
     sketch.fitted(
-        -LEFT + 20, -38,
+        -left + 20, -38,
         (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + ", " + BreakerWords.rating(study.breaker()) + "; "
             + study.branch().wiring().text(),
         11,
-        false, Anchor.START, WIDE + LEFT - 20);
-    sketch.text(-LEFT + 20, -14, "Time", TYPE, true, Anchor.START);
+        false, Anchor.START, WIDE + left - 20);
+    sketch.text(-left + 20, -14, "Time", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(worst), title(), "", BY_AXES, description(worst));
   }
 
@@ -195,12 +205,12 @@ public final class TripPlot {
   private double lanes(double top, Optional<TimeCurrent.Box> worst) {
     List<TimeCurrent.Box> boxes = study.boxes();
     double y = top;
-    sketch.text(-LEFT + 20, y, boxes.isEmpty() ? "No fault current is known" : "Fault at", TYPE, true, Anchor.START);
+    sketch.text(-left + 20, y, boxes.isEmpty() ? "No fault current is known" : "Fault at", TYPE, true, Anchor.START);
     y += LANE;
     for (TimeCurrent.Box box : boxes.subList(0, Math.min(MOST_LANES, boxes.size()))) {
       double from = amperes.at(box.leastAmperes());
       double to = amperes.at(box.mostAmperes());
-      sketch.fitted(-8, y, box.name(), TYPE, false, Anchor.END, LEFT - 28);
+      sketch.fitted(-8, y, box.name(), TYPE, false, Anchor.END, left - 28);
       sketch.line(from, y - 3.5, to, y - 3.5, Stroke.THICK);
       String words = amperes(box.leastAmperes()) + " to " + amperes(box.mostAmperes());
       double wide = Fit.width(words, TYPE, false) + 8;

@@ -44,10 +44,12 @@ public final class VoltagePlot {
   private final Unit unit;
   private final LinearScale distances;
   private final LinearScale fall;
+  private final double left;
 
   private VoltagePlot(VoltageProfile profile, Library library, UnitSystem units) {
     this.profile = profile;
     this.units = units;
+    left = TripPlot.left(profile.stops().stream().limit(MOST_LANES).map(VoltageProfile.Stop::name).toList(), LEFT);
     unit = units.shown(Units.METER);
     branchLimit = limit(library, "voltage-fall-branch").map(l -> 1 - profile.stops().get(0).fullLoad() + l);
     wholeLimit = limit(library, "voltage-fall-whole");
@@ -97,8 +99,8 @@ public final class VoltagePlot {
             .ifPresent(v -> sketch.add(new Shape.Circle(distances.at(distance(s)), fall.at(1 - v), 3.2, Stroke.THIN, Fill.PAPER))));
     lanes(HIGH + 52);
     sketch.fitted(
-        -LEFT + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
-    sketch.text(-LEFT + 20, -14, "Fall of the voltage", TYPE, true, Anchor.START);
+        -left + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
+    sketch.text(-left + 20, -14, "Fall of the voltage", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(), title(), "", TripPlot.BY_AXES, description());
   }
 
@@ -145,12 +147,12 @@ public final class VoltagePlot {
 
   private double lanes(double top) {
     double y = top;
-    sketch.text(-LEFT + 20, y, "Left at full load", TYPE, true, Anchor.START);
+    sketch.text(-left + 20, y, "Left at full load", TYPE, true, Anchor.START);
     y += LANE;
     int shown = Math.min(MOST_LANES, profile.stops().size());
     for (VoltageProfile.Stop stop : profile.stops().subList(0, shown)) {
       double x = distances.at(distance(stop));
-      sketch.fitted(-8, y, stop.name(), TYPE, false, Anchor.END, LEFT - 28);
+      sketch.fitted(-8, y, stop.name(), TYPE, false, Anchor.END, left - 28);
       sketch.dot(x, y - 3.5);
       String words = Quantity.plain(stop.fullLoad() * stop.nominalVolts(), 4) + " V of " + Quantity.plain(stop.nominalVolts(), 4) + " V"
           + stop.stated().map(s -> "; as stated " + Quantity.plain(s * stop.nominalVolts(), 4) + " V").orElse("");

@@ -2,6 +2,8 @@ package wattle.emit.view.trialpicture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
@@ -21,10 +23,16 @@ record BoxFigures(String title, List<Line> lines) {
   private static final double LINE = 15;
   private static final double PAD = 10;
   private static final double NARROWEST = 96;
-  private static final double WIDEST = 250;
+  private static final double WIDEST = 330;
 
   BoxFigures {
-    lines = List.copyOf(lines);
+    lines = lines.stream().flatMap(BoxFigures::broken).toList();
+  }
+
+  /** A sentence goes on beneath itself where it is wider than a box. */
+  private static Stream<Line> broken(Line line) {
+    List<String> parts = Fit.lines(line.text(), TYPE, line.bold(), WIDEST - line.indent());
+    return IntStream.range(0, parts.size()).mapToObj(i -> new Line(parts.get(i), line.bold(), i == 0 ? line.sign() : Sign.NONE));
   }
 
   /** A line of words with a sign before it. */
@@ -48,7 +56,7 @@ record BoxFigures(String title, List<Line> lines) {
   /** Draws it with its upper left corner there, as high as what stands beside it. */
   void draw(Sketch sketch, double x, double y, double high) {
     sketch.add(new Shape.Box(x, y, width(), high, 6, Stroke.THIN, Fill.PAPER));
-    double room = width() - 2 * PAD;
+    double room = width() - PAD - 4;
     double baseline = y + PAD + TITLE - 2;
     sketch.fitted(x + PAD, baseline, title, TITLE, true, Anchor.START, room);
     for (Line line : lines) {

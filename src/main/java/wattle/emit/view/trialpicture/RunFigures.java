@@ -18,7 +18,7 @@ record RunFigures(String title, List<Conductor> conductors) {
   private static final double TYPE = 9.5;
   private static final double HEAD = 20;
   private static final double SPACE = 25;
-  private static final double WIDEST = 250;
+  private static final double WIDEST = 380;
   private static final double MARK = 9;
   private static final double GAP = 22;
 
@@ -51,13 +51,13 @@ record RunFigures(String title, List<Conductor> conductors) {
 
   /** From wall to wall; the upper edge of the band is given. */
   void draw(Sketch sketch, double x, double toX, double y) {
-    sketch.fitted(x + 10, y + 13, title, TYPE, false, Anchor.START, toX - x - 20);
+    sketch.fitted(x + 10, y + 13, title, TYPE, false, Anchor.START, toX - x - 14);
     for (int i = 0; i < conductors.size(); i++) {
       Conductor c = conductors.get(i);
       double at = y + HEAD + SPACE * (i + 1) - 4;
       wire(sketch, c, x, toX, at);
       c.sign.draw(sketch, x + 10, at - 10.5);
-      sketch.fitted(x + 10 + c.indent(), at - 7, c.words, TYPE, c.bold, Anchor.START, toX - x - 20 - c.indent());
+      sketch.fitted(x + 10 + c.indent(), at - 7, c.words, TYPE, c.bold, Anchor.START, toX - x - 14 - c.indent());
     }
   }
 
