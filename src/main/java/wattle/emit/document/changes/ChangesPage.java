@@ -32,6 +32,7 @@ public final class ChangesPage {
   private static final String STYLE = """
       table { font-size: 9pt; margin-bottom: 0.6em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
+      .caption { font-size: 9pt; }
       th.label { width: 18%; }
       .pair td { width: 41%; }
       .headline { font-size: 12pt; margin: 0.5em 0; }

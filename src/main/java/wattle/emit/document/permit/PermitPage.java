@@ -31,6 +31,7 @@ public final class PermitPage {
   private static final String STYLE = """
       table { font-size: 8pt; margin-bottom: 0.6em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
+      .caption { font-size: 8pt; }
       th.label { width: 30%; }
       .note { font-size: 8pt; margin: 0.1em 0; }
       @media print { .steps { display: none; } }

@@ -30,6 +30,7 @@ public final class WorksheetForm {
       td:nth-child(2) { white-space: nowrap; }
       th, td { padding: 0.08em 0.35em; }
       caption { text-align: left; font-weight: bold; padding: 0.15em 0; }
+      .caption { font-size: 7.5pt; }
       .form + .form { page-break-before: always; }
       .sign td { height: 3.2em; width: 25%; vertical-align: top; }
       .steps { display: none; }

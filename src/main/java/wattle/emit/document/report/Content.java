@@ -6,10 +6,14 @@ import wattle.emit.media.table.Sheet;
 
 /** What a part of the report shows. */
 public sealed interface Content {
-  /** @param onPaper the same in the shape of a sheet; equal to the drawing where that has it */
-  record Picture(String title, Drawing drawing, Drawing onPaper) implements Content {
+  /** @param onPaper the same in the shape of a sheet, or in parts that leave no sheet half empty; the drawing where that will do */
+  record Picture(String title, Drawing drawing, List<Drawing> onPaper) implements Content {
+    public Picture {
+      onPaper = List.copyOf(onPaper);
+    }
+
     Picture(String title, Drawing drawing) {
-      this(title, drawing, drawing);
+      this(title, drawing, List.of(drawing));
     }
   }
 

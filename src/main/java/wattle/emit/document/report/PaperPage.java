@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
+import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.table.Sheet;
@@ -119,8 +120,10 @@ final class PaperPage {
 
   private void content(Content content, boolean alone) {
     if (content instanceof Content.Picture picture) {
-      String id = "picture" + ++pictures;
-      body.raw(alone ? PaperPicture.onItsSheet(picture.onPaper(), id) : PaperPicture.inText(picture.onPaper(), id, false));
+      for (Drawing part : picture.onPaper()) {
+        String id = "picture" + ++pictures;
+        body.raw(alone ? PaperPicture.onItsSheet(part, id) : PaperPicture.inText(part, id, false));
+      }
     } else if (content instanceof Content.Folded folded && edition.branches()) {
       boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
       String id = "picture" + (pictures + 1) + "-head";

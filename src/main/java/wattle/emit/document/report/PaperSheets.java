@@ -45,7 +45,8 @@ final class PaperSheets {
   private PaperSheets withLegs(Part sheet) {
     for (Part part : rest) {
       Optional<Content.Picture> legs = part.contents().stream().filter(Content.Picture.class::isInstance).map(Content.Picture.class::cast)
-          .filter(p -> !part.onDemand() && part.contents().size() > 1 && PaperPicture.shareASheet(drawing(sheet), p.onPaper()))
+          .filter(p -> !part.onDemand() && part.contents().size() > 1 && p.onPaper().size() == 1
+              && PaperPicture.shareASheet(drawing(sheet), p.onPaper().get(0)))
           .findFirst();
       if (legs.isPresent()) {
         List<Part> before = new ArrayList<>(first);
@@ -82,6 +83,6 @@ final class PaperSheets {
   }
 
   private static Drawing drawing(Part part) {
-    return ((Content.Picture) part.contents().get(0)).onPaper();
+    return ((Content.Picture) part.contents().get(0)).onPaper().get(0);
   }
 }

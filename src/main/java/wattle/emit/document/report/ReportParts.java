@@ -60,6 +60,9 @@ final class ReportParts {
   /** Two panels beside each other; with more of them in a row type becomes small, and half of the sheet stays empty. */
   private static final double ACROSS_PAPER = 1250;
 
+  /** Of a picture in parts: less than half of a sheet. */
+  private static final double TALLEST_STRIP = 480;
+
   private static final int MOST_WORKSHEETS = 24;
   private static final int MOST_TRIALS = 40;
   private static final int ROWS_OF_A_TRIAL = 12;
@@ -210,7 +213,7 @@ final class ReportParts {
     List<Content> contents = new ArrayList<>(standing());
     contents.add(shown.panels().size() > MOST_PANEL_FRONTS
         ? tooMany("panel")
-        : new Content.Picture("Panel fronts", fronts(shown, PanelFront.MOST_ACROSS), fronts(shown, ACROSS_PAPER)));
+        : new Content.Picture("Panel fronts", fronts(shown, PanelFront.MOST_ACROSS), List.of(fronts(shown, ACROSS_PAPER))));
     return contents;
   }
 
@@ -274,7 +277,7 @@ final class ReportParts {
     contents.add(table(alike.shown(LegSchedule.of(house, loads)), "balance"));
     House shown = alike.shown();
     if (shown.panels().size() <= MOST_PANEL_FRONTS) {
-      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads)));
+      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads), LegsPlot.strips(shown, loads, TALLEST_STRIP)));
     }
     contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
     return contents;
