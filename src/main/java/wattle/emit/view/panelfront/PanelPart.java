@@ -132,7 +132,7 @@ final class PanelPart {
   private List<String> facts() {
     List<String> facts = new ArrayList<>();
     facts.add(panel.system().text());
-    panel.busRating().ifPresent(b -> facts.add("bus " + b));
+    panel.busRating().ifPresent(b -> facts.add("bus " + b.toString()));
     panel.slotCount().ifPresent(s -> facts.add(s + " slots"));
     facts.add(BondWords.of(panel));
     return facts;
