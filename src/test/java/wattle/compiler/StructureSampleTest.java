@@ -29,6 +29,7 @@ class StructureSampleTest {
       "method-missing", "calculated-load-unknown names it as a reason, for a code that has no method",
       "plan-empty", "the file has nothing in it",
       "too-many-mistakes", "a hundred mistakes",
+      "schedule-unreadable", "a panel schedule is no plan: BeginFromScheduleTest has those that cannot be read",
       "price-unreadable", "a list of prices is no plan: PluggedInTest has one that cannot be read");
 
   private static Compilation compiled(String plan) {
