@@ -97,7 +97,7 @@ public final class FilledSheet {
     }
     Measurement measurement = expected.get(key);
     if (measurement == null) {
-      Finding.Builder finding = Finding.warning("test-unknown", "the plan asks for no measurement '" + key + "'").at(cell(line, key),
+      Finding.Builder finding = Finding.warning("test-unknown", "the plan has no measurement '" + key + "'").at(cell(line, key),
           "not in this revision of the plan");
       NearNames.of(key, expected.keySet()).forEach(n -> finding.fix(Fix.of("write " + n)));
       findings.add(finding.build());

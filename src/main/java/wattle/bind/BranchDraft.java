@@ -74,7 +74,7 @@ final class BranchDraft {
   boolean broken;
   /** Set where the plan says itself that the branch goes on, and not where to. */
   boolean unfinished;
-  /** Set where a device is said to be on a leg rather than on a color. */
+  /** Set where a device is stated to be on a leg rather than on a color. */
   boolean legsNamed;
 
   BranchDraft(Tree.Branch tree) {

@@ -301,7 +301,7 @@ final class DeviceBinder {
     known.addAll(halves);
     known.addAll(scope.library().parts().keySet());
     Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a device")
-        .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can stand here");
+        .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can be written here");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     scope.report(finding);
   }

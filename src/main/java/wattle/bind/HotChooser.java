@@ -45,12 +45,12 @@ final class HotChooser {
       Tree.Word all = stop.hotWord.orElseThrow();
       Tree.Word word = device.hot().orElseThrow();
       scope.report(
-          Finding.error("hot-disagrees", "'" + device.name() + "' is said to be on " + word + " and on " + all)
+          Finding.error("hot-disagrees", "'" + device.name() + "' is stated to be on " + word + " and on " + all)
               .about(device.name())
               .at(word.span(), "on " + word)
               .with(all.span(), "on " + all)
               .because(
-                  "What a run says goes for every 120 V device in the box it comes to; this one was counted and drawn on " + word + ".")
+                  "What a run says goes for every 120 V device in the box that it enters; this one was counted and drawn on " + word + ".")
               .fix(Fix.offered("write " + all + " behind the device too", word.span(), all.text()))
               .fix(Fix.offered("write " + word + " in the run too", all.span(), word.text()))
               .fix("leave it out of the run, and write it behind each device"));
@@ -116,7 +116,7 @@ final class HotChooser {
     if (!draft.hots.isEmpty() && !draft.broken) {
       Span span = word.span();
       Finding.Builder finding = Finding.error(Mistake.HOT_UNKNOWN, "branch '" + draft.name() + "' has no hot '" + word + "'")
-          .at(span, String.join(", ", colors) + " can stand here, or a leg");
+          .at(span, String.join(", ", colors) + " can be written here, or a leg");
       colors.forEach(c -> finding.fix(Fix.offered("write " + c, span, c)));
       scope.report(finding);
     }

@@ -237,7 +237,7 @@ final class PanelBinder {
       } else {
         scope.report(
             Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a main")
-                .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can stand here"
+                .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can be written here"
                     + (kind == MainDevice.Kind.TRANSFER ? "; of a transfer switch automatic and load-managed" : "")));
       }
     }
@@ -366,7 +366,7 @@ final class PanelBinder {
       scope.report(
           Finding
               .error("feed-disagrees",
-                  "panel '" + draft.name() + "' is said to be from " + feed.span().text().replaceFirst("^from\\s+", ""))
+                  "panel '" + draft.name() + "' is stated to be from " + feed.span().text().replaceFirst("^from\\s+", ""))
               .at(feed.span(), "but " + id + " names it")
               .fix(Fix.offered("write from " + right, feed.span(), "from " + right)));
     }
@@ -471,7 +471,7 @@ final class PanelBinder {
     }
     scope.report(
         Finding.error(Mistake.LEG_UNKNOWN, "this panel has no leg '" + word + "'")
-            .at(word.span(), String.join(", ", legs.stream().map(Leg::name).toList()) + " can stand here"));
+            .at(word.span(), String.join(", ", legs.stream().map(Leg::name).toList()) + " can be written here"));
     return Optional.empty();
   }
 

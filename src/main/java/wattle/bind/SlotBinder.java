@@ -158,7 +158,7 @@ final class SlotBinder {
         continue;
       }
       Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing on a slot line")
-          .at(word.span(), "protection such as arc-fault, or what the slot feeds, can stand here");
+          .at(word.span(), "protection such as arc-fault, or what the slot feeds, can be written here");
       NearNames.of(word.text(), TRAITS).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       scope.report(finding);
     }

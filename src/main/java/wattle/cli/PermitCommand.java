@@ -14,10 +14,10 @@ import wattle.emit.document.permit.WorksheetForm;
 import wattle.emit.media.table.SheetJson;
 import wattle.emit.media.text.VisibleWriter;
 
-/** {@code permit}: the summary for the permit office. */
+/** {@code permit}: the summary for the inspector. */
 @Command(
     name = "permit",
-    description = "Sums a plan up for the permit office: service, load calculation, panels, findings, what was silenced, sources.",
+    description = "Sums a plan up for the inspector: service, load calculation, panels, findings, what was silenced, sources.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

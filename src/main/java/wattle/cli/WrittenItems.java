@@ -58,7 +58,7 @@ final class WrittenItems {
       } else if (!now.containsKey(head)) {
         out.println("- " + head);
       } else {
-        out.println("~ " + head + ": its text; compare a plan that uses it for what that comes to");
+        out.println("~ " + head + ": its text; compare a plan that uses it for the effect");
       }
     }
     return !heads.isEmpty();

@@ -18,7 +18,7 @@ public enum Mistake {
   TWO_POLE_ON_ONE_LEG,
   /** A three-way switch is the only one for its light. */
   THREE_WAY_ALONE,
-  /** A transfer switch has only the supply to stand on. */
+  /** A transfer switch has only one supply. */
   TRANSFER_WITHOUT_SOURCE,
   /** Two branches reach one device. */
   DEVICE_FED_TWICE,

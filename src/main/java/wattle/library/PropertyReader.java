@@ -46,7 +46,7 @@ final class PropertyReader {
   boolean flag(String name) {
     Optional<Tree.Property> flag = ask(name);
     flag.filter(p -> !p.values().isEmpty())
-        .ifPresent(p -> refuse(p.span(), "'" + name + "' is so by its name alone", "nothing more can stand here"));
+        .ifPresent(p -> refuse(p.span(), "'" + name + "' is so by its name alone", "nothing more can be written here"));
     return flag.isPresent();
   }
 

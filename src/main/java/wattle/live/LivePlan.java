@@ -88,7 +88,7 @@ final class LivePlan {
     return Optional.of(
         read == shown
             ? "Something in the plan was not understood and is left out; figures are of the rest."
-            : "Something in the plan is not understood as it stands; shown is the last text that was.");
+            : "Something in the plan is not understood as it is; the last text that was understood is shown.");
   }
 
   private static String now() {

@@ -82,7 +82,7 @@ final class LockoutDeriver {
     for (String box : place.boxes()) {
       List<Branch> here = circuits.at(box);
       if (here.isEmpty()) {
-        unknown.add("no branch of the plan comes to " + box + ": what feeds it is not known");
+        unknown.add("no branch of the plan reaches " + box + ": what feeds it is not known");
       }
       branches.addAll(here);
     }

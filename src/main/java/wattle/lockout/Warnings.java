@@ -94,7 +94,7 @@ final class Warnings {
       warnings.add("There is no box at " + box + ": its joints are bare to the hand until the tests below have proved them dead.");
     }
     if (house.boxes().get(box).traits().contains("uncovered")) {
-      warnings.add("There is no cover at " + box + ": live parts may stand open to the hand until the tests below have proved them dead.");
+      warnings.add("There is no cover at " + box + ": live parts may be exposed until the tests below have proved them dead.");
     }
     for (String name : house.boxes().get(box).devices()) {
       Device device = house.devices().get(name);

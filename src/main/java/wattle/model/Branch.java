@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param hots one for each pole that feeds it, in the order of the panel's lines; empty where nothing feeds it
  * @param points the panel first, then every box in the order reached
  * @param sections in the order written; the section that ends at a point comes before those that start there
- * @param legsNamed whether a device of it is said to be on a leg, rather than on a color, so that its wires follow the legs
+ * @param legsNamed whether a device of it is stated to be on a leg, rather than on a color, so that its wires follow the legs
  * @param kind what it is for, such as {@code small-appliance}; absent where not said
  */
 public record Branch(

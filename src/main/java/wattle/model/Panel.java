@@ -54,7 +54,7 @@ public record Panel(
     return breaker.terminals().within(terminals);
   }
 
-  /** What the terminals that its feeder comes to are marked for. */
+  /** What the terminals of its feeder are marked for. */
   public Terminals incoming() {
     return main.map(m -> m.terminals().within(terminals)).orElse(terminals);
   }

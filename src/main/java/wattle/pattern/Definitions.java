@@ -135,7 +135,7 @@ final class Definitions {
         Finding.error("pattern-circle", headline)
             .at(placing.pattern().span(), "this would never end")
             .with(byName.get(name).name().span(), "the pattern begins here")
-            .because("A pattern stands for what is written in it; one that holds itself stands for nothing that can be built.")
+            .because("A pattern stands for what is written in it; one that contains itself cannot be built.")
             .fix(Fix.takenOut("take out this place line, or place it outside of the pattern, with for where there are several",
                 placing.span())));
   }

@@ -194,7 +194,7 @@ final class Frame {
       Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "nothing is given for '{" + parameter + "}'")
           .at(span(span),
               arguments.isEmpty()
-                  ? "no parameter can stand here"
+                  ? "no parameter can be written here"
                   : "a parameter such as {" + arguments.keySet().iterator().next() + "} is expected in its hole");
       for (String near : NearNames.of(parameter, arguments.keySet())) {
         int at = span.text().indexOf("{" + parameter + "}") + span.start() + 1;

@@ -105,7 +105,7 @@ final class BranchProperties {
         .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS)
         .truth("strays", "whether it has outlets in a room that has more of them from another dwelling's panels", (f, b) -> f.strays(b))
         .rests(Doubt.DWELLING, Doubt.SUPPLY, Doubt.FED, Doubt.PANELS, Doubt.WAY, Doubt.CONTENTS)
-        .thing("first-outlet", Kind.DEVICE, "the outlet that the home run comes to; absent where the branch forks before it",
+        .thing("first-outlet", Kind.DEVICE, "the outlet at the end of the home run; absent where the branch forks before it",
             (f, b) -> FirstOutlet.of(f, b, d -> d.kind().outlet()))
         .rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT)
         .thing("first-receptacle", Kind.DEVICE, "the receptacle that all others are beyond; absent where there is none",

@@ -175,7 +175,7 @@ final class DeviceProperties {
                 ? null
                 : d.terminals().metals().stream().map(Terminals.Mark::word).collect(Collectors.toCollection(TreeSet::new)))
         .stated("terminals with Cu, Al or CO-ALR on the device")
-        .wordSet("wire-metals", "metals of the runs of its branch that come to its box, in words", DeviceProperties::wireMetals)
+        .wordSet("wire-metals", "metals of the runs of its branch that enter its box, in words", DeviceProperties::wireMetals)
         .rests(Doubt.WAY, Doubt.REACHED)
         .truth("linked", "whether it sounds with the other alarms",
             (f, d) -> d.traits().contains("linked") ? Boolean.TRUE : d.traits().contains("unlinked") ? Boolean.FALSE : null)
@@ -184,9 +184,9 @@ final class DeviceProperties {
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
         .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection)
         .rests(Doubt.KIT, Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.REACHED).kept()
-        .truth("has-neutral", "whether a neutral comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::neutral))
+        .truth("has-neutral", "whether its box has a neutral of its branch", (f, d) -> comes(f, d, PointRoles::neutral))
         .rests(Doubt.WAY, Doubt.REACHED)
-        .truth("has-ground", "whether a ground comes to its box on its branch", (f, d) -> comes(f, d, PointRoles::ground))
+        .truth("has-ground", "whether its box has a ground of its branch", (f, d) -> comes(f, d, PointRoles::ground))
         .rests(Doubt.WAY, Doubt.REACHED)
         .number("controls", "how many lights or loads it switches", (f, d) -> d.controls().size()).rests(Doubt.CONTROLS)
         .things("switched", Kind.DEVICE, "what it switches",

@@ -49,7 +49,7 @@ final class PathChecker {
   private Optional<Typed> step(Typed typed, String word, Span span) {
     if (!(typed.type() instanceof Type.Thing thing)) {
       findings.accept(
-          Finding.error("rule-property-unknown", "'" + word + "' is asked of " + typed.type().text())
+          Finding.error("rule-property-unknown", "'" + word + "' is not a property of " + typed.type().text())
               .at(span, "only a thing of the house has properties")
               .build());
       return Optional.empty();

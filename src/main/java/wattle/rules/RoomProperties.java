@@ -54,7 +54,7 @@ final class RoomProperties {
         .things("floor-devices", Kind.DEVICE, "devices on its story",
             (f, r) -> f.roomsOfFloor(r).stream().flatMap(o -> f.devicesOf(o).stream()).toList())
         .rests(Doubt.ROOM, Doubt.ROOMS, Doubt.DEVICES)
-        .figure("vehicle-spaces", Dimension.NONE, "how many vehicles stand in it",
+        .figure("vehicle-spaces", Dimension.NONE, "how many vehicles it has room for",
             (f, r) -> Optional.ofNullable(r.facts().get("vehicle-spaces")))
         .stated("vehicle-spaces 2 in the line of the garage")
         .figure("risers", Dimension.NONE, "steps of the stair between two stories", (f, r) -> Optional.ofNullable(r.facts().get("risers")))
@@ -69,7 +69,7 @@ final class RoomProperties {
         .stated("attached or no attached in the line of the garage")
         .truth("finished", "whether a basement is made to live in", (f, r) -> r.flags().get("finished"))
         .stated("finished or no finished in the line of the basement")
-        .truth("grade-level", "whether one walks in from grade; of a porch, deck or balcony whether it stands at grade",
+        .truth("grade-level", "whether one walks in from grade; of a porch, deck or balcony whether it is at grade",
             (f, r) -> r.flags().get("grade-level"))
         .stated("grade-level or no grade-level in the line of the room")
         .truth("entrance", "whether an outdoor entrance with access from grade opens to it", (f, r) -> r.flags().get("entrance"))
@@ -91,7 +91,7 @@ final class RoomProperties {
         .truth("lighting-planned", "whether the plan shows the lighting: a light in more than three quarters of the rooms that need one",
             (f, r) -> f.lightingPlanned())
         .rests(Doubt.DWELLING, Doubt.DEVICES)
-        .things("branches", Kind.BRANCH, "branches that come to it",
+        .things("branches", Kind.BRANCH, "branches that reach it",
             (f, r) -> f.devicesOf(r).stream().flatMap(d -> f.branchOf(d).stream()).distinct().toList())
         .rests(Doubt.CONTENTS, Doubt.BRANCHES, Doubt.WAY, Doubt.REACHED)
         .things("panels", Kind.PANEL, "panels that are located in it",
@@ -150,7 +150,7 @@ final class RoomProperties {
             (f, b) -> f.runsAt(b).stream().mapToInt(r -> r.section().wiring().insulated().size()).sum())
         .rests(Doubt.REACHED, Doubt.WAY)
         .things("devices", Kind.DEVICE, "devices in it", (f, b) -> f.devicesOf(b)).rests(Doubt.CONTENTS).kept()
-        .things("branches", Kind.BRANCH, "branches that come to it", (f, b) -> f.branchesOf(b)).rests(Doubt.REACHED)
+        .things("branches", Kind.BRANCH, "branches that reach it", (f, b) -> f.branchesOf(b)).rests(Doubt.REACHED)
         .things("runs", Kind.RUN, "runs that start or end in it", (f, b) -> f.runsAt(b)).rests(Doubt.REACHED)
         .thing("room", Kind.ROOM, "where it is", (f, b) -> Optional.ofNullable(f.house().rooms().get(b.room()))).sure()
         .made();

@@ -68,7 +68,7 @@ public final class Silences {
     Span whole = silence.origin().whole();
     return Finding.error("silence-without-reason", "a silence of '" + silence.rule() + "' gives no reason")
         .at(whole.source().span(Math.max(whole.start(), whole.end() - 2), whole.end()), "why this may stay so is expected here")
-        .because("Whoever reads the plan later must be able to judge it; without a reason nothing is silenced.")
+        .because("A person who reads the plan later must be able to judge it; without a reason nothing is silenced.")
         .fix("write between the quotes why it may stay so")
         .build();
   }

@@ -55,7 +55,7 @@ final class SupplyProperties {
             ServiceConductor::largestRating)
         .figure("calculated-current", Dimension.CURRENT, "its calculated load, by the smallest of the methods that apply",
             ServiceConductor::calculated)
-        .number("mains", "disconnects that it comes to: one for each panel straight on it that has a main", ServiceConductor::mains)
+        .number("mains", "its disconnects: one for each panel straight on it that has a main", ServiceConductor::mains)
         .truth("carries-load",
             "whether the hots of its run have the ampacity that the load calculated for it needs; not known where that cannot be"
                 + " calculated or is above its rating, and for the whole of one dwelling, whose conductors may be smaller",
@@ -81,7 +81,7 @@ final class SupplyProperties {
                 .flatMap(a -> a.allowed().quantity()))
         .figure("source-current", Units.AMPERE, "sum of what sources feed back to it", Interconnection::amperes)
         .rests(Properties.LOADS)
-        .truth("surge-protection", "whether a surge protector stands at it", (f, s) -> s.flags().get("surge-protection"))
+        .truth("surge-protection", "whether it has a surge protector", (f, s) -> s.flags().get("surge-protection"))
         .stated("surge-protection or no surge-protection in the service")
         .truth("outdoor-disconnect", "whether it is switched off outdoors, in reach of the fire service",
             (f, s) -> s.flags().get("outdoor-disconnect"))
@@ -128,8 +128,8 @@ final class SupplyProperties {
         .rests(Doubt.ELECTRODES, Doubt.SERVICE)
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
         .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service())).sure()
-        .thing("panel", Kind.PANEL, "of another building, at which it stands", (f, e) -> e.panel()).sure()
-        .words("at", "name of the service or panel at which it stands",
+        .thing("panel", Kind.PANEL, "of another building, where it is", (f, e) -> e.panel()).sure()
+        .words("at", "name of the service or panel where it is",
             (f, e) -> Optional.of(e.panel().map(Panel::name).orElse(e.service().name())))
         .sure()
         .thing("conductor", Kind.WIRING, "its conductor", (f, e) -> e.electrode().conductor())
@@ -179,7 +179,7 @@ final class SupplyProperties {
             "the grounding electrodes at it, in another building than the service, but for those to be removed",
             (f, p) -> staying(f.electrodesOf(p)))
         .rests(Doubt.PANEL, Doubt.ELECTRODES)
-        .truth("at-service", "whether it hangs straight on the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
+        .truth("at-service", "whether it is fed straight from the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
         .rests(Doubt.SUPPLY)
         .truth("bonded", "whether neutral and ground are joined in it", (f, p) -> p.bonded()).rests(Doubt.PANEL)
         .truth("has-main", "whether it has a main that opens",
@@ -247,13 +247,13 @@ final class SupplyProperties {
             "rating of what opens before its bus is overloaded from its supply: its main or the breaker of its feeder, whichever is less",
             Interconnection::protection)
         .rests(Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
-        .figure("terminals", Dimension.TEMPERATURE, "what the terminals that its feeder comes to are marked for",
+        .figure("terminals", Dimension.TEMPERATURE, "what the terminals of its feeder are marked for",
             (f, p) -> p.incoming().temperature())
         .truth("takes-aluminum",
-            "whether the terminals that its feeder comes to are marked for aluminum; not known where no metal is stated",
+            "whether the terminals of its feeder are marked for aluminum; not known where no metal is stated",
             (f, p) -> p.incoming().take(Metal.ALUMINUM).orElse(null))
         .stated("terminals with Cu or Al in the panel")
-        .truth("takes-copper", "whether the terminals that its feeder comes to are marked for copper; not known where no metal is stated",
+        .truth("takes-copper", "whether the terminals of its feeder are marked for copper; not known where no metal is stated",
             (f, p) -> p.incoming().take(Metal.COPPER).orElse(null))
         .thing("feeder", Kind.FEEDER, "the run that feeds it", (f, p) -> p.feeder().map(r -> new FeederOf(p, r)))
         .rests(Doubt.FEEDER, Doubt.SUPPLY)
@@ -341,7 +341,7 @@ final class SupplyProperties {
         .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
         .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare).rests(Doubt.TARGET)
         .truth("at-end",
-            "whether it stands in the row farthest from the main, with nothing but sources beyond it; of a center-fed panel at either end",
+            "whether it is in the row farthest from the main, with nothing but sources beyond it; of a center-fed panel at either end",
             Interconnection::atEnd)
         .rests(Doubt.LEGS, Doubt.PANEL)
         .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())

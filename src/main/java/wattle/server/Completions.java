@@ -78,7 +78,7 @@ final class Completions {
       case "use" -> use();
       case "branch" -> new BranchProposals(question, place, proposals, names).head();
       case "panel" -> new PanelProposals(question, place, proposals).head();
-      case "room" -> proposals.words("what sort of room", "is");
+      case "room" -> proposals.words("what kind of room", "is");
       case "expect" -> expectation();
       case "silence" -> silence();
       case "let" -> units();

@@ -90,7 +90,7 @@ public final class Expectations {
 
   private static Finding empty(Trial trial) {
     return Finding.warning("trial-empty", "nothing happens in the trial '" + trial.name() + "'")
-        .at(trial.origin().name(), "no event stands in it")
+        .at(trial.origin().name(), "it has no event")
         .because("Only what a trial names draws in it, so here nothing is on and nothing is wrong.")
         .fix("name what draws or what is wrong, such as kitchen.c1.upper draws 10 A or open service neutral")
         .build();
@@ -179,7 +179,7 @@ public final class Expectations {
   private static Finding nothingThere(Expectation expected, String subject) {
     return Finding
         .error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
-        .at(expected.measured(), "nothing of the kind is there")
+        .at(expected.measured(), "there is none")
         .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
         .build();
   }

@@ -24,7 +24,7 @@ final class LoadFindings {
         findings.add(finding(load, "no steady voltage was found at '" + load.outlet().name() + "'", "last " + got));
       } else if (result.solution().isStarved(load.element())) {
         findings.add(
-            finding(load, "'" + load.outlet().name() + "' gets " + got + " and cannot draw what it asks for",
+            finding(load, "'" + load.outlet().name() + "' gets " + got + " and cannot draw what it needs",
                 "less than half of " + Quantity.of(load.outlet().nominalVolts(), Units.VOLT)));
       }
     }
@@ -54,7 +54,7 @@ final class LoadFindings {
         .because(
             "A load that holds its current or power takes more than the wires let through here; it was taken as a"
                 + " resistance below half of its voltage.")
-        .fix("use a smaller load, or thicker or shorter wire; a plain heater is said to behave as impedance");
+        .fix("use a smaller load, or thicker or shorter wire; a plain heater is written as impedance");
     return trial == null
         ? finding.at(result.house().devices().get(load.outlet().device()).origin().name(), words).build()
         : finding.at(trial.origin().name(), words).build();

@@ -111,7 +111,7 @@ final class ScenarioReader {
   private Optional<Place> place(String name, Span span) {
     Optional<Place> place = Place.of(house, name);
     if (place.isEmpty()) {
-      impossible(span, "no run comes to '" + name + "'", "nothing of a branch is there");
+      impossible(span, "no run reaches '" + name + "'", "nothing of a branch is there");
     }
     return place;
   }
@@ -195,7 +195,7 @@ final class ScenarioReader {
       int legCount = house.panels().get(fault.at()).legs().size();
       int most = Math.max(fault.from().ordinal() < 3 ? fault.from().ordinal() : 0, fault.to().ordinal() < 3 ? fault.to().ordinal() : 0);
       if (most >= legCount) {
-        impossible(fault.span(), "panel '" + fault.at() + "' has no other hot", "one leg comes to it");
+        impossible(fault.span(), "panel '" + fault.at() + "' has no other hot", "only one leg reaches it");
         return;
       }
       faults.add(new Scenario.Fault(fault.at(), Optional.empty(), 0, fault.from(), fault.to(), ohms));

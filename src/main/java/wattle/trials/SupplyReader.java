@@ -123,7 +123,7 @@ final class SupplyReader {
       return false;
     }
     if (Place.of(house, device.name()).filter(p -> !p.branch().hots().isEmpty()).isEmpty()) {
-      impossible(span, "no run comes to '" + device.name() + "'", "it feeds nothing");
+      impossible(span, "no run reaches '" + device.name() + "'", "it feeds nothing");
       return false;
     }
     on.put(device.name(), span);

@@ -41,7 +41,7 @@ final class Conditions {
   }
 
   static String count(int dwellings) {
-    return dwellings == 1 ? "one dwelling hangs" : dwellings + " dwellings hang";
+    return dwellings == 1 ? "one dwelling is" : dwellings + " dwellings are";
   }
 
   /** Every dwelling says how large it is, except the part of one that a feeder serves. */

@@ -55,8 +55,8 @@ class BoxFillTest {
   }
 
   /**
-   * NFPA 70 314.16(B)(4), as told at boxfillcalculator.com device-fill-calculations: each yoke by the largest conductor on that device. By
-   * hand: 4 × 2.25 and 5 × 2.00 of wires, 2 × 2.25 of the receptacle, 2 × 2.00 of the switch, four grounds once 2.25.
+   * NFPA 70 314.16(B)(4), as reported at boxfillcalculator.com device-fill-calculations: each yoke by the largest conductor on that
+   * device. By hand: 4 × 2.25 and 5 × 2.00 of wires, 2 × 2.25 of the receptacle, 2 × 2.00 of the switch, four grounds once 2.25.
    */
   @Test
   void eachYokeByItsOwnConductors() {

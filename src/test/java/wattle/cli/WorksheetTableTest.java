@@ -73,7 +73,7 @@ class WorksheetTableTest {
     assertThat(table("--panel", "G", HOUSE).out).contains("feeder of G", "garage.charger");
     Said compared = table("--compare-methods", HOUSE);
     assertThat(compared.code).isEqualTo(ExitCode.FINE);
-    assertThat(compared.out).contains("optional", "220.82", "one dwelling hangs on 'main'");
+    assertThat(compared.out).contains("optional", "220.82", "one dwelling is on 'main'");
   }
 
   @Test

@@ -150,7 +150,7 @@ final class TextMateGrammar {
 
   /**
    * @param name class of what is a name and nothing else
-   * @param keywords that can stand here; others are names
+   * @param keywords that can be written here; others are names
    */
   private static void rest(ArrayNode patterns, String name, Collection<String> keywords) {
     List<String> words = keywords.stream().filter(l -> Character.isLetter(l.charAt(0))).toList();

@@ -139,8 +139,8 @@ class DangersTest {
   @Test
   void limitsHaveTheirSources() {
     Compilation plan = Plans.compile("");
-    // 127 V on 120 V: 83 Illinois Administrative Code 410.300 b); 50 V: IEC 60364-4-41, as told at emf-portal.org; 6 mA: UL 943,
-    // class A, as told in NFPA 70 Article 100.
+    // 127 V on 120 V: 83 Illinois Administrative Code 410.300 b); 50 V: IEC 60364-4-41, as reported at emf-portal.org; 6 mA: UL 943,
+    // class A, as quoted in NFPA 70 Article 100.
     assertThat(plan.library().limit("voltage-above").orElseThrow().value().si() * 120 + 120).isCloseTo(127, Offset.offset(0.1));
     assertThat(plan.library().limit("touch-voltage").orElseThrow().value().si()).isEqualTo(50);
     assertThat(plan.library().limit("touch-current").orElseThrow().value().si()).isCloseTo(0.006, Offset.offset(1e-12));

@@ -99,7 +99,7 @@ public final class TextFindings {
     int shown = Math.max(FIXES_SHOWN, finding.fixes().size());
     orders.stream().limit(shown).forEach(o -> prose(out, "  fix: " + o, "       "));
     if (orders.size() > shown) {
-      out.append("  fix: likewise at the other places\n");
+      out.append("  fix: the same at the other places\n");
     }
     finding.silenced().ifPresent(why -> out.append("  silenced: ").append(why).append('\n'));
     String plan = plans.getOrDefault(finding.rule(), "");

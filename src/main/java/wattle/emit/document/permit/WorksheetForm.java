@@ -18,7 +18,7 @@ import wattle.worksheet.HouseWorksheets;
 import wattle.worksheet.Worksheet;
 
 /**
- * The load calculation of each service as a form for the permit office: one page, its lines in the order of the article, and room for the
+ * The load calculation of each service as a form for the inspector: one page, its lines in the order of the article, and room for the
  * name, the license number and the signature of who answers for it. Nothing is filled in there.
  */
 public final class WorksheetForm {

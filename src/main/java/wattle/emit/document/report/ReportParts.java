@@ -101,7 +101,7 @@ final class ReportParts {
         List.of(
             () -> new Part(Group.FIRST, AT_A_GLANCE, List.of(new Content.Words(AtAGlance.markup(plan)))),
             () -> new Part(Group.FIRST, ONE_LINE, parts.oneLine(layout)),
-            () -> new Part(Group.CHECKED, "For the permit office", parts.permit()),
+            () -> new Part(Group.CHECKED, "For the inspector", parts.permit()),
             () -> new Part(Group.SUPPLY, "Panel fronts", parts.panelFronts()),
             () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PlanTable.PANEL)),
             () -> Part.onDemand(Group.SUPPLY, "Panel directories", parts.directories()),
@@ -165,10 +165,10 @@ final class ReportParts {
         : tables.of(plan).stream().map(alike::shown).toList();
     for (Sheet sheet : sheets) {
       contents.add(sheet.rows().isEmpty()
-          ? new Content.Remark(sheet.title() + ": nothing of the kind is in the plan.")
+          ? new Content.Remark(sheet.title() + ": the plan has none.")
           : table(sheet, "table --of " + tables, tables == PlanTable.PANEL ? PanelSchedule.used(sheet) : sheet));
     }
-    return contents.isEmpty() ? List.of(new Content.Remark("Nothing of the kind is in the plan.")) : contents;
+    return contents.isEmpty() ? List.of(new Content.Remark("The plan has none.")) : contents;
   }
 
   /** For which others the things stand that are shown once; nothing where none are alike. */

@@ -71,7 +71,7 @@ public abstract sealed class DotEngine extends AbstractGraphvizEngine permits Wa
 
   static String nameOf(Format format) {
     return switch (format) {
-      case PNG -> throw new GraphvizException("the engine draws no pixels; ask for SVG and rasterise it");
+      case PNG -> throw new GraphvizException("the engine draws no pixels; use SVG and rasterise it");
       case SVG_STANDALONE -> "svg";
       default -> format.name().toLowerCase(Locale.ROOT).replace('_', '-');
     };

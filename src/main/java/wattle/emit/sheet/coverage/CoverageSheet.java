@@ -47,7 +47,7 @@ public final class CoverageSheet {
     }
     String doubt = coverage.inDoubt() == 0 ? "" : " At " + coverage.inDoubt() + " more an error in the plan leaves it in doubt.";
     return coverage.rules() + " rules were checked. They could be decided at " + coverage.told() + " places, and at " + coverage.open()
-        + " they could not, since the plan does not say what they ask for. Nobody has looked at those." + doubt;
+        + " they could not, since the plan does not give what they need. Those places were not checked." + doubt;
   }
 
   private static String places(List<String> places) {

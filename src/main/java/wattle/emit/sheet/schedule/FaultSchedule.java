@@ -108,7 +108,7 @@ public final class FaultSchedule {
             + " a length or the source is not stated, or an interlock keeps the circuit off the utility; a trial shows what its own source"
             + " drives.",
         "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
-            + " maker's let-through decides, and must not be above what the weakest conductor stands.",
+            + " maker's let-through decides, and must not be above what the weakest conductor withstands.",
         "Solar, storage and generators that run beside the supply are in the most, each with what it gives at its own terminals. Motors add"
             + " to these, arcs take from them. Not a coordination study: ask the utility. " + Caution.SHORT);
   }

@@ -66,7 +66,7 @@ public final class RunSchedule {
             + " between terminals: the same, and not more than the terminals at its ends let it carry at the rating of its"
             + " breaker.",
         "Raceway fill: part of the area inside that the conductors take, over their insulation; blank for cables, and where the"
-            + " plan's code has no table of the raceway or the insulation. A raceway with a name holds all that passes through it."));
+            + " plan's code has no table of the raceway or the insulation. A raceway with a name contains all that passes through it."));
   }
 
   private static String supply(Panel panel) {

@@ -39,7 +39,7 @@ final class SourceSheets {
     List<String> notes = new ArrayList<>();
     exporting.ifPresent(s -> notes.add("Below zero power flows out of the house: into " + s.name() + " here."));
     notes.add(
-        "Rise: over the voltage at the breaker of the source, as a part of nominal. What a source holds or gives is the plan's word;"
+        "Rise: over the voltage at the breaker of the source, as a part of nominal. What a source gives is what the plan states;"
             + " a lockout takes each for able to hold a voltage.");
     return new Sheet(
         "sources", title + ": what feeds the house",
@@ -73,7 +73,7 @@ final class SourceSheets {
             Column.figures("rating-a", "rating", "A", 0).naming("rating of the bus of *"),
             Column.figures("share-percent", "of its rating", "%", 0).naming("share of the bus of *")),
         rows, List.of(
-            "Row by row, with the main before the first row. The busbar rule of a code holds for any loads; this is for those of the"
+            "Row by row, with the main before the first row. The busbar rule of a code applies to any loads; this is for those of the"
                 + " trial."));
   }
 }

@@ -36,7 +36,7 @@ final class NextConductor {
       String place = copper.get().sources().stream().map(c -> c.place().split(", as ")[0]).findFirst().orElse("");
       return Optional.of(
           of + copper.get().value().text() + " copper or " + aluminum.get().value().text() + " aluminum, " + place
-              + ", where nothing asks for a correction.");
+              + ", where no correction applies.");
     }
     Optional<WireSize> cu = least(rating, Metal.COPPER, conductors);
     Optional<WireSize> al = least(rating, Metal.ALUMINUM, conductors);
@@ -44,7 +44,7 @@ final class NextConductor {
         ? Optional.empty()
         : Optional.of(
             of + cu.get() + " copper or " + al.get() + " aluminum by the column of " + Math.round(column(rating))
-                + " °C, where nothing asks for a correction.");
+                + " °C, where no correction applies.");
   }
 
   private static Optional<WireSize> least(Derivation rating, Metal metal, Conductors conductors) {

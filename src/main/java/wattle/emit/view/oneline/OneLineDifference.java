@@ -85,7 +85,7 @@ public final class OneLineDifference implements View {
     return new Legend(
         items,
         List.of(
-            "What has no sign is the same in both. Figures stand as they are in the later revision.",
+            "What has no sign is the same in both. Figures are those of the later revision.",
             "Length: from the panel to the farthest box. A stroke across a line for each hot.",
             Caution.LONG));
   }

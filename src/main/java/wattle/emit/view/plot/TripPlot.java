@@ -22,7 +22,7 @@ import wattle.words.BreakerWords;
 import wattle.words.Caution;
 
 /**
- * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor stands, and
+ * Draws the time-current plot of a branch: the band that its breaker trips in, what the weakest conductor withstands, and
  * beneath, on the same scale of current, from what to what a fault at each box drives.
  */
 public final class TripPlot {

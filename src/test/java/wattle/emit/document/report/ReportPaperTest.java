@@ -171,13 +171,13 @@ class ReportPaperTest {
       assertThat(text).contains("Assumptions and sources", "Calculations", "NFPA 70 Table 310.16", "The plan");
       assertThat(text.replaceAll("\\s+", " ")).contains("panel P \"House panel\" from main {");
       assertThat(text).contains("page 1 of " + document.getNumberOfPages()).doesNotContain("Search");
-      assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the permit office",
+      assertThat(text).contains("Voltage at each outlet", "Fault currents", "Trials and expectations", "For the inspector",
           "Devices, room by room");
       // The table of contents gives pages, and readers have bookmarks.
       assertThat(text.replaceAll("[. ]+", " ")).containsPattern("Load worksheets [0-9]+\n").containsPattern("The plan [0-9]+\n");
       List<String> bookmarks = new ArrayList<>();
       document.getDocumentCatalog().getDocumentOutline().children().forEach(b -> bookmarks.add(b.getTitle()));
-      assertThat(bookmarks).startsWith("At a glance", "One-line diagram", "Panel fronts", "Findings", "For the permit office")
+      assertThat(bookmarks).startsWith("At a glance", "One-line diagram", "Panel fronts", "Findings", "For the inspector")
           .endsWith("The plan")
           .hasSizeGreaterThan(18);
       // Tables and pictures stand beneath their parts.
