@@ -22,6 +22,7 @@ import wattle.read.Imports;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
 import wattle.rules.Judgment;
+import wattle.rules.Pace;
 import wattle.rules.RuleBook;
 import wattle.rules.Silences;
 import wattle.syntax.PlanTree;
@@ -116,25 +117,29 @@ public final class Compiler {
 
   /** The second half: a structure with the findings of the phases that judge it as well. */
   public Compilation judge(Compilation structure) {
-    return structure.judged(judgments(structure));
+    return structure.judged(judgments(structure, Pace.WHOLE));
   }
 
-  /** What the phases that judge a structure find, with spans as the house has them: not yet placed. */
-  public Judgments judgments(Compilation structure) {
+  /**
+   * What the phases that judge a structure find, with spans as the house has them: not yet placed.
+   *
+   * @throws java.util.concurrent.CancellationException where the pace says that nobody waits for it
+   */
+  public Judgments judgments(Compilation structure, Pace pace) {
     HouseFigures figures = structure.figures();
     House house = figures.house();
     RuleBook book = rules.of(figures.library());
     AtomicReference<Judgment> ruled = new AtomicReference<>(Judgment.NOTHING);
     List<JudgingPhase> phases = List.of(
         new JudgingPhase("rules", () -> {
-          ruled.set(book.judge(figures));
+          ruled.set(book.judge(figures, pace));
           return ruled.get().findings();
         }),
         new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials())),
         new JudgingPhase("available fault current", figures::faultFindings),
         new JudgingPhase("calculated load", () -> ServiceLoad.check(house, figures.worksheets())),
         new JudgingPhase("space in panels", () -> PanelSpace.check(house)));
-    List<Finding> found = JudgingPhase.all(phases, structure.source());
+    List<Finding> found = JudgingPhase.all(phases, structure.source(), pace);
     Silences silences = new Silences(house.silences(), figures.library(), COMPUTED);
     List<Finding> ifNew = ruled.get().ifNew();
     return new Judgments(silences.apply(found, ifNew, house.doubts().isEmpty()), silences.over(ifNew),

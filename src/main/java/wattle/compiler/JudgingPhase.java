@@ -1,9 +1,11 @@
 package wattle.compiler;
 
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import wattle.finding.Finding;
 import wattle.finding.Source;
+import wattle.rules.Pace;
 
 /**
  * One of the phases that judge a house. It stands alone: a bug of ours in it costs its own findings, is one finding that says
@@ -16,14 +18,21 @@ record JudgingPhase(String name, Supplier<List<Finding>> findings) {
   /** Name of the finding about a bug of ours. */
   static final String INTERNAL_ERROR = "internal-error";
 
-  /** What the phases find, in their order; they know nothing of each other, so that each may have a processor of its own. */
-  static List<Finding> all(List<JudgingPhase> phases, Source plan) {
-    return phases.parallelStream().map(p -> p.find(plan)).flatMap(List::stream).toList();
+  /**
+   * What the phases find, in their order; they know nothing of each other, so that each may have a processor of its own.
+   *
+   * @throws CancellationException where the pace says that nobody waits for it
+   */
+  static List<Finding> all(List<JudgingPhase> phases, Source plan, Pace pace) {
+    return pace.over(phases).map(p -> p.find(plan, pace)).flatMap(List::stream).toList();
   }
 
-  private List<Finding> find(Source plan) {
+  private List<Finding> find(Source plan, Pace pace) {
+    pace.goOn();
     try {
       return findings.get();
+    } catch (CancellationException e) {
+      throw e; // no mistake: nobody waits any longer
     } catch (RuntimeException | StackOverflowError e) {
       StackTraceElement[] trace = e.getStackTrace();
       return List.of(

@@ -16,6 +16,7 @@ import wattle.model.House;
 import wattle.pattern.Expander;
 import wattle.read.SourceReader;
 import wattle.rules.Rule;
+import wattle.rules.Pace;
 import wattle.rules.RuleBook;
 import wattle.rules.RuleLoader;
 import wattle.rules.Sample;
@@ -93,7 +94,7 @@ public final class RuleSamples {
               .build());
       return Optional.empty();
     }
-    List<Finding> found = book.judge(new HouseFigures(house.value(), plan.library())).findings();
+    List<Finding> found = book.judge(new HouseFigures(house.value(), plan.library()), Pace.WHOLE).findings();
     return Optional.of((int) found.stream().filter(f -> f.rule().equals(rule.name())).count());
   }
 }

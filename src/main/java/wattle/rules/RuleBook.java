@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import wattle.figures.HouseFigures;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
@@ -39,20 +38,22 @@ public final class RuleBook {
    * mistake leaves in doubt is not known, and a rule is silent about that alone.
    *
    * @param figures of a house that was bound with the library of these rules
+   * @throws java.util.concurrent.CancellationException where the pace says that nobody waits for it
    */
-  public Judgment judge(HouseFigures figures) {
+  public Judgment judge(HouseFigures figures, Pace pace) {
     HouseIndex index = new HouseIndex(figures);
-    Judgment found = judge(index, rules.value(), false);
+    Judgment found = judge(index, rules.value(), false, pace);
     List<Finding> findings = new ArrayList<>(rules.findings());
     findings.addAll(found.findings());
-    return new Judgment(findings, index.hasExisting() ? ifNew(index, found.findings()) : List.of(), found.doubtful());
+    return new Judgment(findings, index.hasExisting() ? ifNew(index, found.findings(), pace) : List.of(), found.doubtful());
   }
 
   /** What is found besides when existing work is taken as new. */
-  private List<Finding> ifNew(HouseIndex index, List<Finding> asItIs) {
+  private List<Finding> ifNew(HouseIndex index, List<Finding> asItIs, Pace pace) {
     Set<Object> known = new HashSet<>();
     asItIs.forEach(f -> known.add(at(f)));
-    return judge(index, rules.value(), true).findings().stream().filter(f -> !known.contains(at(f))).map(Finding::ifNew).toList();
+    return judge(index, rules.value(), true, pace).findings().stream().filter(f -> !known.contains(at(f))).map(Finding::ifNew)
+        .toList();
   }
 
   /** By rule and place: the same thing may be worded in another way when it is judged as new. */
@@ -81,18 +82,18 @@ public final class RuleBook {
 
   /** In a big house on several processors; what the rules find is in their order, and of one rule in that of the plan. */
   static List<Finding> run(HouseFigures figures, List<Rule> rules) {
-    return judge(new HouseIndex(figures), rules, false).findings();
+    return judge(new HouseIndex(figures), rules, false, Pace.WHOLE).findings();
   }
 
-  private static Judgment judge(HouseIndex index, List<Rule> rules, boolean asNew) {
+  private static Judgment judge(HouseIndex index, List<Rule> rules, boolean asNew, Pace pace) {
     Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
     rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
     Map<Kind, List<?>> things = new EnumMap<>(Kind.class);
     byKind.keySet().forEach(k -> things.put(k, index.all(k)));
     int most = things.values().stream().mapToInt(List::size).max().orElse(0);
     int stretches = Math.max(1, (most + STRETCH - 1) / STRETCH);
-    List<Part> found = IntStream.range(0, stretches).parallel()
-        .mapToObj(i -> stretch(index, byKind, things, i, stretches, asNew)).toList();
+    List<Part> found = pace.over(stretches)
+        .mapToObj(i -> stretch(new RuleRunner(index, asNew, pace), byKind, things, i, stretches)).toList();
     List<Finding> findings = rules.stream().flatMap(r -> found.stream().flatMap(f -> f.findings.get(r).stream())).toList();
     return new Judgment(findings, List.of(), found.stream().flatMap(f -> f.doubtful.stream()).collect(Collectors.toSet()));
   }
@@ -101,9 +102,7 @@ public final class RuleBook {
   private record Part(Map<Rule, List<Finding>> findings, List<Undecided.Question> doubtful) {}
 
   /** The i-th of so many parts of the things of each kind. */
-  private static Part stretch(
-      HouseIndex index, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches, boolean asNew) {
-    RuleRunner runner = new RuleRunner(index, asNew);
+  private static Part stretch(RuleRunner runner, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
     Map<Rule, List<Finding>> found = new IdentityHashMap<>();
     things.forEach((kind, all) -> {
       int from = (int) ((long) all.size() * i / stretches);

@@ -13,11 +13,16 @@ import wattle.finding.Undecided;
 /** Runs rules over things of a house. For one thread. */
 final class RuleRunner {
   private final Facts facts;
+  private final Pace pace;
   private final List<Undecided.Question> doubtful = new ArrayList<>();
 
-  /** @param asNew whether existing work is judged as if it were new */
-  RuleRunner(HouseIndex index, boolean asNew) {
+  /**
+   * @param asNew whether existing work is judged as if it were new
+   * @param pace asked at each thing whether to go on
+   */
+  RuleRunner(HouseIndex index, boolean asNew, Pace pace) {
     this.facts = new Facts(index, asNew);
+    this.pace = pace;
   }
 
   /**
@@ -34,6 +39,7 @@ final class RuleRunner {
       named.add(new Object[rule.size()]);
     }
     for (Object thing : things) {
+      pace.goOn();
       for (int i = 0; i < rules.size(); i++) {
         run(rules.get(i), thing, named.get(i)).ifPresent(found.get(i)::add);
       }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
@@ -22,6 +23,7 @@ import wattle.compiler.Judgments;
 import wattle.finding.Finding;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
+import wattle.rules.Pace;
 
 /**
  * The one thread that compiles and answers, and what it has compiled last. Everything asked of it is answered in the order
@@ -161,8 +163,10 @@ final class Analyses implements AutoCloseable {
             return; // another text has come before this one was looked at
           }
           try {
-            Judgments judgments = compiler.judgments(known.structure);
+            Judgments judgments = compiler.judgments(known.structure, Pace.beside(() -> !judged.isDone()));
             run(() -> settle(known, judgments, judged));
+          } catch (CancellationException e) {
+            return; // whoever waited for it has learned that it will not come
           } catch (RuntimeException | StackOverflowError e) {
             run(() -> judged.completeExceptionally(e));
           }
