@@ -17,6 +17,7 @@ import wattle.finding.Placement;
 import wattle.finding.Source;
 import wattle.finding.Span;
 import wattle.library.Library;
+import wattle.memo.Once;
 import wattle.model.Branch;
 import wattle.model.Device;
 import wattle.model.Doubts;
@@ -123,8 +124,6 @@ public final class Binder {
     CircuitBinder.Bound circuits = new CircuitBinder(scope, systems, memory.groups(rooms, scope)).bind(drafts, rooms, memory);
     Map<String, Branch> branches = circuits.branches();
     Map<String, Device> devices = circuits.devices();
-    UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(scope::assume);
-    UnstatedPowerFactors.assumptions(devices.values()).forEach(scope::assume);
     broken = drafts.stream().filter(d -> d.broken && !d.unfinished).map(BranchDraft::name).collect(Collectors.toSet());
     Set<String> unread = drafts.stream().filter(d -> d.broken).map(BranchDraft::name).collect(Collectors.toSet());
     new BranchChecks(scope, panels).check(branches, unread);
@@ -132,9 +131,7 @@ public final class Binder {
     TrialBinder trials = new TrialBinder(scope, devices, rooms.boxes().keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
     Map<String, Dwelling> dwellings = House.byName(dwellings(panels.keySet()), d -> d.name().orElse(""));
-    if (!rooms.rooms().isEmpty() && !House.isOfDwellings(dwellings.values(), rooms.rooms().values(), services.values())) {
-      scope.assume("the plan is of no dwelling: it describes none, and no room that only dwellings have, such as a bedroom");
-    }
+    List<String> noted = scope.assumed();
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
     return new House(
         source,
@@ -154,9 +151,21 @@ public final class Binder {
         TrialBinder.silences(all(Tree.Silence.class)),
         written.placements(),
         written.overridden(),
-        WrittenUnits.of(dwellings.values(), services.values(), panels.values(), branches.values()),
-        scope.assumed(),
+        new Once<>(() -> WrittenUnits.of(dwellings.values(), services.values(), panels.values(), branches.values())),
+        new Once<>(() -> assumed(noted, dwellings, services, branches, rooms, devices, systems)),
         Doubts.NONE);
+  }
+
+  /** What was taken as usual, the whole house seen: that is looked for when somebody asks, which nobody does between key strokes. */
+  private static List<String> assumed(List<String> noted, Map<String, Dwelling> dwellings, Map<String, Service> services,
+      Map<String, Branch> branches, RoomBinder.Bound rooms, Map<String, Device> devices, Map<String, SupplySystem> systems) {
+    List<String> assumed = new ArrayList<>(noted);
+    UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(assumed::add);
+    assumed.addAll(UnstatedPowerFactors.assumptions(devices.values()));
+    if (!rooms.rooms().isEmpty() && !House.isOfDwellings(dwellings.values(), rooms.rooms().values(), services.values())) {
+      assumed.add("the plan is of no dwelling: it describes none, and no room that only dwellings have, such as a bedroom");
+    }
+    return List.copyOf(assumed);
   }
 
   private void bindConstants() {

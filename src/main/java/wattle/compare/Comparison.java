@@ -3,12 +3,12 @@ package wattle.compare;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.SameFact;
@@ -74,8 +74,7 @@ public record Comparison(List<Change> changes, List<Finding> appeared, List<Find
     FindingDifference findings = FindingDifference.between(before.findings(), after.findings(), renames);
     FindingDifference told = findings.asked(before, after).and(ofExisting(before, after, renames));
     Consequences consequences = Consequences.between(before, after, renames).with(findings.unasked(findings.asked(before, after)));
-    Set<String> names = new HashSet<>(before.house().names());
-    names.addAll(after.house().names());
+    Predicate<String> names = name -> before.house().hasNamed(name) || after.house().hasNamed(name);
     return new Comparison(changes, SameFact.once(told.appeared(), names), SameFact.once(told.gone(), names), consequences, placements);
   }
 

@@ -123,12 +123,12 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
 
   /** The findings as people and programs are shown them: each fact once, with every place of it. */
   public List<Finding> facts() {
-    return SameFact.once(findings, house().names());
+    return SameFact.once(findings, house()::hasNamed);
   }
 
   /** What rules would find besides if existing work were new, each fact once. */
   public List<Finding> factsIfNew() {
-    return SameFact.once(ifNew, house().names());
+    return SameFact.once(ifNew, house()::hasNamed);
   }
 
   /** How many facts of a severity stand, silenced ones not counted. */

@@ -5,9 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * Makes one finding of those that tell one fact of several places: the same rule and weight, in the same words and figures but for the
@@ -25,14 +26,18 @@ public final class SameFact {
   /**
    * Each fact once, with all of its places, where the first of them stood.
    *
-   * @param names of the things of the house, which may differ from one place to the other
+   * @param names tells whether a word names a thing of the house, which may differ from one place to the other
    */
-  public static List<Finding> once(List<Finding> findings, Set<String> names) {
-    return by(by(findings, f -> key(f, f.headline(), "")), f -> key(f, without(names, f.headline()), without(names, f.reason())));
+  public static List<Finding> once(List<Finding> findings, Predicate<String> names) {
+    List<Finding> inOneWord = by(findings, f -> key(f, f.headline(), ""));
+    Map<String, Long> ofRule = inOneWord.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+    return by(inOneWord, f -> ofRule.get(f.rule()) == 1
+        ? new Object()
+        : key(f, without(names, f.headline()), without(names, f.reason())));
   }
 
   private interface Grouping {
-    Key of(Finding finding);
+    Object of(Finding finding);
   }
 
   private static Key key(Finding finding, String headline, String reason) {
@@ -56,7 +61,7 @@ public final class SameFact {
     return same.get(0).alsoAt(each.subList(1, each.size()));
   }
 
-  private static String without(Set<String> names, String text) {
-    return NAME.matcher(text).replaceAll(word -> Matcher.quoteReplacement(names.contains(word.group()) ? "…" : word.group()));
+  private static String without(Predicate<String> names, String text) {
+    return NAME.matcher(text).replaceAll(word -> Matcher.quoteReplacement(names.test(word.group()) ? "…" : word.group()));
   }
 }

@@ -22,7 +22,7 @@ record Version(int number, Compilation shown, List<Finding> findings, Optional<S
 
   /** The findings, each fact once. */
   List<Finding> facts() {
-    return SameFact.once(findings, shown.house().names());
+    return SameFact.once(findings, shown.house()::hasNamed);
   }
 
   String title() {

@@ -2,7 +2,6 @@ package wattle.model;
 
 import java.util.Collection;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import wattle.finding.Source;
+import wattle.memo.Once;
 import wattle.quantity.UnitSystem;
 
 /**
@@ -19,8 +19,8 @@ import wattle.quantity.UnitSystem;
  * @param codes names of the code packs it asks for, in order
  * @param placements names of the placements of patterns, each with its pattern
  * @param overridden of the placements those that have something of their own, each with the names of what differs
- * @param units in which lengths and the like are shown to people
- * @param assumed what was not said and was taken as usual, in reading order
+ * @param written in which units most lengths and the like are written, looked up when it is first asked for
+ * @param taken what was not said and was taken as usual, in reading order, gathered when it is first asked for
  * @param doubts what mistakes in the plan leave in doubt
  */
 public record House(
@@ -41,8 +41,8 @@ public record House(
     List<Silence> silences,
     Map<String, String> placements,
     Map<String, List<String>> overridden,
-    UnitSystem units,
-    List<String> assumed,
+    Once<UnitSystem> written,
+    Once<List<String>> taken,
     Doubts doubts) {
   private static final Set<DeviceKind.Family> LOADS = EnumSet.of(
       DeviceKind.Family.APPLIANCE, DeviceKind.Family.LIGHT, DeviceKind.Family.RECEPTACLE);
@@ -62,16 +62,29 @@ public record House(
     silences = List.copyOf(silences);
     placements = Ordered.copyOf(placements);
     overridden = Ordered.copyOf(overridden);
-    assumed = List.copyOf(assumed);
   }
 
-  /** What its things are called, of every kind. */
-  public Set<String> names() {
-    Set<String> names = new HashSet<>();
-    Stream.of(dwellings, services, panels, branches, raceways, rooms, boxes, devices).forEach(m -> names.addAll(m.keySet()));
-    dwellings.values().forEach(d -> names.add(d.title()));
-    panels.values().stream().flatMap(p -> p.breakers().stream()).forEach(b -> names.add(b.id().toString()));
-    return names;
+  /** In which units lengths and the like are shown to people. */
+  public UnitSystem units() {
+    return written.get();
+  }
+
+  /** What was not said and was taken as usual, in reading order. */
+  public List<String> assumed() {
+    return taken.get();
+  }
+
+  /** Whether one of its things is called so, of whatever kind. */
+  public boolean hasNamed(String name) {
+    return devices.containsKey(name) || boxes.containsKey(name) || rooms.containsKey(name) || branches.containsKey(name)
+        || panels.containsKey(name) || services.containsKey(name) || raceways.containsKey(name) || dwellings.containsKey(name)
+        || dwellings.values().stream().anyMatch(d -> d.title().equals(name)) || hasBreaker(name);
+  }
+
+  private boolean hasBreaker(String id) {
+    int slot = id.lastIndexOf('/');
+    Panel panel = slot < 0 ? null : panels.get(id.substring(0, slot));
+    return panel != null && panel.breakers().stream().anyMatch(b -> b.id().toString().equals(id));
   }
 
   /** Unchangeable index by name, in order; of two with one name the first stays. */
@@ -86,7 +99,7 @@ public record House(
   /** The same house, with what is in doubt of it. */
   public House doubting(Doubts doubting) {
     return new House(source, title, revision, codes, dwellings, services, panels, branches, raceways, rooms, boxes, devices, trials,
-        expectations, silences, placements, overridden, units, assumed, doubting);
+        expectations, silences, placements, overridden, written, taken, doubting);
   }
 
   /** The same house with another panel in place of the one of that name. */
@@ -94,7 +107,7 @@ public record House(
     LinkedHashMap<String, Panel> others = new LinkedHashMap<>(panels);
     others.replace(panel.name(), panel);
     return new House(source, title, revision, codes, dwellings, services, others, branches, raceways, rooms, boxes, devices, trials,
-        expectations, silences, placements, overridden, units, assumed, doubts);
+        expectations, silences, placements, overridden, written, taken, doubts);
   }
 
   /**

@@ -17,7 +17,7 @@ class SameFactTest {
 
   private static String told(String... names) {
     List<Finding> findings = Arrays.stream(names).map(n -> about(n, Arrays.asList(names).indexOf(n), n + " is bare")).toList();
-    List<Finding> facts = SameFact.once(findings, Set.of(names));
+    List<Finding> facts = SameFact.once(findings, Set.of(names)::contains);
     assertThat(facts).hasSize(1);
     assertThat(facts.get(0).everywhere()).hasSize(names.length);
     return facts.get(0).told();
@@ -36,20 +36,20 @@ class SameFactTest {
   @Test
   void aFigureMakesAFactOfItsOwn() {
     List<Finding> two = List.of(about("a", 0, "a carries 20 A"), about("b", 1, "b carries 30 A"));
-    assertThat(SameFact.once(two, Set.of("a", "b"))).isEqualTo(two);
+    assertThat(SameFact.once(two, Set.of("a", "b")::contains)).isEqualTo(two);
   }
 
   @Test
   void mistakesOfWritingStayApart() {
     List<Finding> two = List.of(Finding.error("unit-missing", "a rating needs a unit").at(TEXT.span(0, 1), "").build(),
         Finding.error("unit-missing", "a rating needs a unit").at(TEXT.span(5, 6), "").build());
-    assertThat(SameFact.once(two, Set.of())).isEqualTo(two);
+    assertThat(SameFact.once(two, Set.of()::contains)).isEqualTo(two);
   }
 
   @Test
   void oneThingInTheSameWordsIsOneFactWhateverItsReasons() {
     Finding other = Finding.error("rule", "a is bare").about("a").at(TEXT.span(9, 10), "").because("Another figure.").build();
-    List<Finding> facts = SameFact.once(List.of(about("a", 0, "a is bare"), other), Set.of("a"));
+    List<Finding> facts = SameFact.once(List.of(about("a", 0, "a is bare"), other), Set.of("a")::contains);
     assertThat(facts).hasSize(1);
     assertThat(facts.get(0).told()).isEqualTo("a is bare at 2 places");
     assertThat(facts.get(0).each()).hasSize(2);
@@ -58,12 +58,12 @@ class SameFactTest {
   @Test
   void aSilencedPlaceIsNotThatOfAnotherThatStands() {
     Finding silenced = about("a", 0, "a is bare").silencedBecause("known");
-    assertThat(SameFact.once(List.of(silenced, about("b", 1, "b is bare")), Set.of("a", "b"))).hasSize(2);
+    assertThat(SameFact.once(List.of(silenced, about("b", 1, "b is bare")), Set.of("a", "b")::contains)).hasSize(2);
   }
 
   @Test
   void gatheringTwiceKeepsEachPlaceOnce() {
-    List<Finding> facts = SameFact.once(List.of(about("a", 0, "a is bare"), about("b", 1, "b is bare")), Set.of("a", "b"));
-    assertThat(SameFact.once(facts, Set.of("a", "b"))).isEqualTo(facts);
+    List<Finding> facts = SameFact.once(List.of(about("a", 0, "a is bare"), about("b", 1, "b is bare")), Set.of("a", "b")::contains);
+    assertThat(SameFact.once(facts, Set.of("a", "b")::contains)).isEqualTo(facts);
   }
 }

@@ -101,7 +101,7 @@ public final class Alike {
     panels.keySet().removeIf(this::isRepeated);
     return new House(house.source(), house.title(), house.revision(), house.codes(), house.dwellings(), house.services(), panels,
         house.branches(), house.raceways(), house.rooms(), house.boxes(), house.devices(), house.trials(), house.expectations(),
-        house.silences(), house.placements(), house.overridden(), house.units(), house.assumed(), house.doubts());
+        house.silences(), house.placements(), house.overridden(), house.written(), house.taken(), house.doubts());
   }
 
   /** A table without the rows of what is not shown. A row belongs to what its first words name. */
