@@ -21,6 +21,7 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
+import wattle.rules.Pace;
 import wattle.rules.RuleBook;
 import wattle.syntax.PlanParser;
 import wattle.syntax.PlanTree;
@@ -56,7 +57,7 @@ public class RuleBench {
   }
 
   private static List<Finding> judge(Compilation bound) {
-    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library())).findings();
+    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), Pace.WHOLE).findings();
   }
 
   @Benchmark

@@ -1,6 +1,7 @@
 package wattle.bind;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -59,6 +60,8 @@ final class DoubtFinder {
   private final List<Tree.Item> items;
   private final Placement placement;
   private final Doubts.Builder doubts = new Doubts.Builder();
+  /** Boxes whose names are near a name that no box has, by that name: several mistakes ask for the same one. */
+  private final Map<String, List<String>> near = new HashMap<>();
 
   private DoubtFinder(House house, List<PlanTree> files, List<Tree.Item> items, Placement placement) {
     this.house = house;
@@ -429,7 +432,7 @@ final class DoubtFinder {
     Device device = house.devices().get(name);
     String box = device == null ? name : device.box();
     Set<String> boxes = house.boxes().keySet();
-    List<String> meant = boxes.contains(box) ? List.of(box) : NearNames.of(box, boxes);
+    List<String> meant = boxes.contains(box) ? List.of(box) : near.computeIfAbsent(box, b -> NearNames.of(b, boxes));
     meant.forEach(b -> doubts.add(Doubt.REACHED, b));
   }
 

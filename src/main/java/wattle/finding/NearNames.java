@@ -30,7 +30,24 @@ public final class NearNames {
   }
 
   /** Optimal string alignment distance; where it is more than asked for, some number that is more too. */
-  private static int distance(String a, String b, int most) {
+  private static int distance(String some, String other, int most) {
+    // What both begin and end with costs nothing, and names of one house have most of it in common.
+    int shorter = Math.min(some.length(), other.length());
+    int start = 0;
+    while (start < shorter && some.charAt(start) == other.charAt(start)) {
+      start++;
+    }
+    int end = 0;
+    while (end < shorter - start && some.charAt(some.length() - 1 - end) == other.charAt(other.length() - 1 - end)) {
+      end++;
+    }
+    return distanceOf(some.substring(start, some.length() - end), other.substring(start, other.length() - end), most);
+  }
+
+  private static int distanceOf(String a, String b, int most) {
+    if (a.isEmpty() || b.isEmpty()) {
+      return Math.max(a.length(), b.length());
+    }
     int[] beforeLast = new int[b.length() + 1];
     int[] last = new int[b.length() + 1];
     int[] row = new int[b.length() + 1];

@@ -30,8 +30,10 @@ public final class SameFact {
    */
   public static List<Finding> once(List<Finding> findings, Predicate<String> names) {
     List<Finding> inOneWord = by(findings, f -> key(f, f.headline(), ""));
-    Map<String, Long> ofRule = inOneWord.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
-    return by(inOneWord, f -> ofRule.get(f.rule()) == 1
+    // Most say no name but their own; the others have each word of theirs looked up.
+    List<Finding> butForSubject = by(inOneWord, f -> key(f, withoutSubject(f, f.headline()), withoutSubject(f, f.reason())));
+    Map<String, Long> ofRule = butForSubject.stream().collect(Collectors.groupingBy(Finding::rule, Collectors.counting()));
+    return by(butForSubject, f -> ofRule.get(f.rule()) == 1
         ? new Object()
         : key(f, without(names, f.headline()), without(names, f.reason())));
   }
@@ -59,6 +61,41 @@ public final class SameFact {
     }
     List<Finding> each = same.stream().flatMap(f -> f.each().stream()).toList();
     return same.get(0).alsoAt(each.subList(1, each.size()));
+  }
+
+  /** A text without the name of the thing that it is about, where that stands as a word of its own. */
+  private static String withoutSubject(Finding finding, String text) {
+    String name = finding.subject().orElse("");
+    int at = name.isEmpty() ? -1 : text.indexOf(name);
+    if (at < 0) {
+      return text;
+    }
+    StringBuilder rest = new StringBuilder(text.length());
+    int from = 0;
+    for (; at >= 0; at = text.indexOf(name, at + name.length())) {
+      if (!goesOnBefore(text, at) && !goesOnBehind(text, at + name.length())) {
+        rest.append(text, from, at).append('…');
+        from = at + name.length();
+      }
+    }
+    return rest.append(text, from, text.length()).toString();
+  }
+
+  private static boolean goesOnBefore(String text, int at) {
+    return at > 0 && (isOfWord(text.charAt(at - 1)) || at > 1 && isJoint(text.charAt(at - 1)) && isOfWord(text.charAt(at - 2)));
+  }
+
+  private static boolean goesOnBehind(String text, int end) {
+    int length = text.length();
+    return end < length && (isOfWord(text.charAt(end)) || end + 1 < length && isJoint(text.charAt(end)) && isOfWord(text.charAt(end + 1)));
+  }
+
+  private static boolean isOfWord(char letter) {
+    return Character.isLetterOrDigit(letter) || letter == '_';
+  }
+
+  private static boolean isJoint(char letter) {
+    return "./+-".indexOf(letter) >= 0;
   }
 
   private static String without(Predicate<String> names, String text) {

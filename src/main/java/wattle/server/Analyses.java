@@ -1,6 +1,8 @@
 package wattle.server;
 
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -10,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.PriorityBlockingQueue;
@@ -31,6 +34,9 @@ import wattle.rules.Pace;
  * nobody who types should wait for it.
  */
 final class Analyses implements AutoCloseable {
+  /** Longer than this nobody's judgments are held back. */
+  private static final Duration LONGEST_PAUSE = Duration.ofMillis(400);
+
   private final ExecutorService thread = thread("plans");
   private final ExecutorService judges = new ThreadPoolExecutor(
       1, 1, 0, TimeUnit.SECONDS, new PriorityBlockingQueue<>(), task -> made(task, "judgments"));
@@ -39,6 +45,7 @@ final class Analyses implements AutoCloseable {
   private final Plans plans = new Plans();
   private final Map<Path, Known> latest = new HashMap<>();
   private final Map<Path, Reading> readings = new HashMap<>();
+  private final Map<Path, Duration> lastJudging = new ConcurrentHashMap<>();
 
   /**
    * What is known of a plan.
@@ -46,9 +53,10 @@ final class Analyses implements AutoCloseable {
    * @param judgments of the phases that judge, not placed: of this text where it has been judged, else of one before it; of
    *     rules that are not asked while the plan has an error in it, of the last text without one
    * @param judged the analysis with all of them, begun when it is first asked for; canceled where another text comes first
+   * @param since when this text was first looked at
    */
-  private record Known(
-      Analysis analysis, Compilation structure, List<Finding> judgments, Optional<CompletableFuture<Analysis>> judged) {}
+  private record Known(Analysis analysis, Compilation structure, List<Finding> judgments, Optional<CompletableFuture<Analysis>> judged,
+      Instant since) {}
 
   /** A plan to be judged: that of the file which was attended to last comes first. */
   private record Judging(long attended, Runnable task) implements Runnable, Comparable<Judging> {
@@ -135,7 +143,7 @@ final class Analyses implements AutoCloseable {
     try {
       Compilation structure = compiler(plan, buffers).structure(plan);
       Analysis made = new Analysis(plan, buffers, structure.with(Standing.shown(judgments, structure)));
-      latest.put(plan, new Known(made, structure, judgments, Optional.empty()));
+      latest.put(plan, new Known(made, structure, judgments, Optional.empty(), Instant.now()));
       plans.learn(made);
       return Optional.of(made);
     } catch (SourceReader.Unreadable e) {
@@ -155,30 +163,44 @@ final class Analyses implements AutoCloseable {
   private CompletableFuture<Analysis> judge(Known known, Path file, Buffers buffers) {
     Path plan = known.analysis.plan();
     CompletableFuture<Analysis> judged = new CompletableFuture<>();
-    latest.put(plan, new Known(known.analysis, known.structure, known.judgments, Optional.of(judged)));
+    latest.put(plan, new Known(known.analysis, known.structure, known.judgments, Optional.of(judged), known.since));
     Compiler compiler = compiler(plan, buffers);
-    judges.execute(new Judging(attention.getOrDefault(file, 0L),
+    Executor whenQuiet = task -> judges.execute(new Judging(attention.getOrDefault(file, 0L), task));
+    CompletableFuture.delayedExecutor(pause(known).toNanos(), TimeUnit.NANOSECONDS, whenQuiet).execute(
         () -> {
           if (judged.isDone()) {
             return; // another text has come before this one was looked at
           }
+          Instant begun = Instant.now();
           try {
             Judgments judgments = compiler.judgments(known.structure, Pace.beside(() -> !judged.isDone()));
+            lastJudging.put(plan, Duration.between(begun, Instant.now()));
             run(() -> settle(known, judgments, judged));
           } catch (CancellationException e) {
             return; // whoever waited for it has learned that it will not come
           } catch (RuntimeException | StackOverflowError e) {
             run(() -> judged.completeExceptionally(e));
           }
-        }));
+        });
     return judged;
+  }
+
+  /**
+   * How long the text must still stand before it is worth judging: as long as judging took the last time. A small plan is judged at each
+   * key stroke, a large one when the typist pauses, since it would be thrown away and take a processor from the next stroke.
+   */
+  private Duration pause(Known known) {
+    Duration took = lastJudging.getOrDefault(known.analysis.plan(), Duration.ZERO);
+    Duration stood = Duration.between(known.since, Instant.now());
+    Duration left = (took.compareTo(LONGEST_PAUSE) < 0 ? took : LONGEST_PAUSE).minus(stood);
+    return left.isNegative() ? Duration.ZERO : left;
   }
 
   private void settle(Known known, Judgments judgments, CompletableFuture<Analysis> judged) {
     if (!judged.isDone()) {
       List<Finding> kept = Standing.kept(known.judgments, judgments, known.structure);
       Analysis made = known.analysis.judged(known.structure.with(Standing.shown(kept, known.structure)));
-      latest.put(made.plan(), new Known(made, known.structure, kept, Optional.of(judged)));
+      latest.put(made.plan(), new Known(made, known.structure, kept, Optional.of(judged), known.since));
       judged.complete(made);
     }
   }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Range;
 import wattle.compiler.Compilation;
@@ -23,6 +24,8 @@ final class Analysis {
   private final Map<Path, PlanTree> files = new LinkedHashMap<>();
   private final Map<Path, LineIndex> lines = new LinkedHashMap<>();
   private final Map<Path, FileStamp> stamps = new LinkedHashMap<>();
+  /** Paths by the names of sources, since thousands of findings have few. */
+  private final Map<String, Path> paths = new ConcurrentHashMap<>();
   private final Derived derived;
 
   /**
@@ -114,8 +117,8 @@ final class Analysis {
     return first.map(placement -> own ? placement + thing.name().substring(pattern.length()) : placement + "." + thing.name());
   }
 
-  private static Path pathOf(Source source) {
-    return Path.of(source.name()).toAbsolutePath().normalize();
+  private Path pathOf(Source source) {
+    return paths.computeIfAbsent(source.name(), name -> Path.of(name).toAbsolutePath().normalize());
   }
 
   /** Whether nothing that it rests on has changed. */

@@ -21,7 +21,10 @@ import wattle.finding.Span;
 
 /** Findings as an editor shows them. */
 final class Diagnostics {
+  /** Other places that one place of a fact leads to. */
   private static final int PLACES_NAMED = 20;
+  /** The same of all places of a fact together: each has its line in an editor's list anyway. */
+  private static final int PLACES_NAMED_OF_ALL = 400;
 
   private Diagnostics() {}
 
@@ -32,9 +35,10 @@ final class Diagnostics {
   static Map<Path, List<Diagnostic>> of(Analysis analysis, LibraryTexts library) {
     Map<Path, List<Diagnostic>> byFile = new LinkedHashMap<>();
     for (Finding fact : analysis.compilation().facts()) {
+      List<Mark> everywhere = fact.everywhere();
       for (Finding finding : byPlace(fact)) {
         Path file = finding.place().flatMap(m -> analysis.fileOf(m.span())).orElse(analysis.plan());
-        byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, fact, file, analysis, library));
+        byFile.computeIfAbsent(file, f -> new ArrayList<>()).add(diagnostic(finding, everywhere, file, analysis, library));
       }
     }
     return byFile;
@@ -47,13 +51,13 @@ final class Diagnostics {
     return places.values();
   }
 
-  private static Diagnostic diagnostic(Finding finding, Finding fact, Path file, Analysis analysis, LibraryTexts library) {
+  private static Diagnostic diagnostic(Finding finding, List<Mark> everywhere, Path file, Analysis analysis, LibraryTexts library) {
     LineIndex lines = analysis.lines(file);
     Optional<Mark> place = finding.place().filter(m -> analysis.fileOf(m.span()).isPresent());
     Range range = place.map(m -> lines.range(m.span())).orElseGet(() -> lines.range(0, 0));
     Diagnostic diagnostic = new Diagnostic(range, message(finding), severity(finding), "wattle", finding.rule());
-    Stream<Mark> others = fact.everywhere().stream().filter(m -> !place.map(p -> p.span().equals(m.span())).orElse(false))
-        .limit(PLACES_NAMED).map(m -> new Mark(m.span(), "the same here"));
+    Stream<Mark> others = everywhere.stream().filter(m -> !place.map(p -> p.span().equals(m.span())).orElse(false))
+        .limit(Math.min(PLACES_NAMED, PLACES_NAMED_OF_ALL / Math.max(1, everywhere.size()))).map(m -> new Mark(m.span(), "the same here"));
     List<DiagnosticRelatedInformation> related = Stream.concat(finding.related().stream(), others)
         .flatMap(m -> related(m, analysis).stream())
         .toList();

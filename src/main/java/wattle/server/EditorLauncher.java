@@ -32,6 +32,12 @@ final class EditorLauncher extends Launcher.Builder<LanguageClient> {
     return refusals;
   }
 
+  /** What comes in is checked against the protocol; what goes out is our own, and is not worth the time at each key stroke. */
+  @Override
+  protected MessageConsumer wrapMessageConsumer(MessageConsumer consumer) {
+    return consumer == refusals ? super.wrapMessageConsumer(consumer) : consumer;
+  }
+
   @Override
   protected ConcurrentMessageProcessor createMessageProcessor(
       MessageProducer reader, MessageConsumer consumer, LanguageClient editor) {

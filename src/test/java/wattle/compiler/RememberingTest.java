@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import wattle.finding.Placement;
 import wattle.finding.Source;
 import wattle.finding.Span;
+import wattle.memo.Once;
 import wattle.read.Reading;
 import wattle.read.SourceReader;
 import wattle.syntax.PartwiseParser;
@@ -208,6 +209,8 @@ class RememberingTest {
       into.append(source.name());
     } else if (value instanceof Optional<?> optional) {
       optional.ifPresentOrElse(v -> dump(v, placement, into), () -> into.append("none"));
+    } else if (value instanceof Once<?> once) {
+      dump(once.get(), placement, into);
     } else if (value instanceof List<?> list) {
       list.forEach(v -> dumpPart(v, placement, into));
     } else if (value instanceof java.util.Set<?> set) {

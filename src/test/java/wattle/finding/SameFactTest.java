@@ -40,6 +40,15 @@ class SameFactTest {
   }
 
   @Test
+  void aNameWithinAnotherWordIsNoName() {
+    Set<String> names = Set.of("a", "b", "a.x", "b.x", "c");
+    assertThat(SameFact.once(List.of(about("a", 0, "bare at a.x"), about("b", 1, "abre at b.x")), names::contains)).hasSize(2);
+    assertThat(SameFact.once(List.of(about("a", 0, "a feeds a.x"), about("b", 1, "b feeds b.x")), names::contains)).hasSize(1);
+    assertThat(SameFact.once(List.of(about("a", 0, "a feeds c."), about("b", 1, "b feeds a.")), names::contains)).hasSize(1);
+    assertThat(SameFact.once(List.of(about("a", 0, "a feeds c."), about("b", 1, "b feeds d.")), names::contains)).hasSize(2);
+  }
+
+  @Test
   void mistakesOfWritingStayApart() {
     List<Finding> two = List.of(Finding.error("unit-missing", "a rating needs a unit").at(TEXT.span(0, 1), "").build(),
         Finding.error("unit-missing", "a rating needs a unit").at(TEXT.span(5, 6), "").build());
