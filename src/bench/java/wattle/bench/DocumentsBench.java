@@ -213,7 +213,8 @@ public class DocumentsBench {
   @Benchmark
   public String page() {
     return new Report(plan,
-        List.of(new Part(Part.Group.BRANCHES, "Runs", List.of(new Content.Table(runs.get(0), "wattle table --of runs"))))).html();
+        List.of(new Part(Part.Group.BRANCHES, "Runs", List.of(new Content.Table(runs.get(0), "wattle table --of runs", runs.get(0))))))
+        .html();
   }
 
   /** The diagram step alone. */

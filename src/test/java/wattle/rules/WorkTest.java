@@ -32,7 +32,8 @@ class WorkTest {
   private static List<String> found(String plan, String rule) {
     Source source = new Source("sample.wattle", plan + rule);
     Compilation bound = new Compiler(SourceReader.FROM_DISK).structure(source, Path.of("sample.wattle"));
-    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library())).findings().stream().map(Finding::rule)
+    return RuleBook.of(bound.library()).judge(new HouseFigures(bound.house(), bound.library()), Pace.WHOLE).findings().stream()
+        .map(Finding::rule)
         .toList();
   }
 
