@@ -54,7 +54,7 @@ final class BeginCommand implements Callable<Integer> {
   @Option(names = "--from", paramLabel = "CSV",
       description = {
           "A panel schedule with the columns slot, rating, poles and description in any order, or - for standard input.",
-          "Of the house --title, --code, --system, --service and --work fuses count with it.",
+          "Of the house --title, --country, --code, --system, --service and --work fuses count with it.",
       })
   private String schedule;
 
@@ -96,7 +96,7 @@ final class BeginCommand implements Callable<Integer> {
     HouseOptions flags = house == null ? new HouseOptions() : house;
     SupplyChoice system = HouseOptions.systemOf(flags.system);
     Work work = HouseOptions.workOf(flags.work);
-    String code = HouseOptions.codeOf(system, flags.code == null ? HouseOptions.usualCode(system) : flags.code);
+    String code = HouseOptions.codeOf(system, flags.code == null ? HouseOptions.usualCode(system, flags.country) : flags.code);
     ServiceSize service = HouseOptions.serviceOf(system, 1, work == Work.NEW ? Work.BREAKERS : work,
         flags.service == null ? HouseOptions.usualService(system, 1) : flags.service);
     Checked<PlanOfSchedule> read = PlanOfSchedule.read(

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import picocli.CommandLine.Option;
 import wattle.begin.Answers;
 import wattle.begin.Appliance;
+import wattle.begin.Country;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
 import wattle.begin.SupplyChoice;
@@ -25,9 +26,13 @@ final class HouseOptions {
       description = "Supply: 120/240, 120/208 (two hots of three), 208Y/120 (three-phase) or 230 (default: ${DEFAULT-VALUE}).")
   String system = "120/240";
 
-  /** Null where it is not given: what is usual follows from the system. */
+  @Option(names = "--country", paramLabel = "COUNTRY", defaultValue = "us",
+      description = "us, ca or other: the code pack follows from it (default: ${DEFAULT-VALUE}).")
+  String country = "us";
+
+  /** Null where it is not given: what is usual follows from the country and the system. */
   @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,
-      description = "Code pack, or none (default: us-2023; on 230 V none).")
+      description = "Code pack, or none (default: us-2023, in Canada ca-2021; on 230 V none).")
   String code;
 
   @Option(names = "--dwellings", paramLabel = "N", defaultValue = "1",
@@ -83,7 +88,7 @@ final class HouseOptions {
     Work kind = workOf(work);
     int many = countOf("dwellings", dwellings, 1, Answers.MOST_DWELLINGS);
     return new Answers(
-        title, codeOf(supply, code == null ? usualCode(supply) : code), supply, kind, many,
+        title, codeOf(supply, code == null ? usualCode(supply, country) : code), supply, kind, many,
         serviceOf(supply, many, kind, service == null ? usualService(supply, many) : service), areaOf(area),
         countOf("storeys", storeys, 1, Answers.MOST_STOREYS), countOf("bedrooms", bedrooms, 0, Answers.MOST_BEDROOMS),
         countOf("bathrooms", bathrooms, 0, Answers.MOST_BATHROOMS), namesOf(rooms, Space.class, Space::word, "room"),
@@ -95,8 +100,13 @@ final class HouseOptions {
     return service == null && !dwellings.strip().equals("1") && systemOf(system) != SupplyChoice.SINGLE_230;
   }
 
-  static String usualCode(SupplyChoice system) {
-    return system == SupplyChoice.SINGLE_230 ? "none" : "us-2023";
+  static String usualCode(SupplyChoice system, String country) {
+    return system == SupplyChoice.SINGLE_230 ? "none" : countryOf(country).code();
+  }
+
+  static Country countryOf(String text) {
+    return Country.of(text).orElseThrow(() -> new Failure("a country of '" + text + "' is none of "
+        + String.join(", ", Arrays.stream(Country.values()).map(Country::word).toList())));
   }
 
   static String usualService(SupplyChoice system, int dwellings) {

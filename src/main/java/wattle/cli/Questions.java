@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import wattle.begin.Answers;
 import wattle.begin.Appliance;
+import wattle.begin.Country;
 import wattle.begin.ServiceSize;
 import wattle.begin.Space;
 import wattle.begin.SupplyChoice;
@@ -39,7 +40,11 @@ final class Questions {
     given.title = question("Title of the plan", usual.title, text -> {});
     given.system = question("System in volts (" + systems + ")", usual.system, HouseOptions::systemOf);
     SupplyChoice system = HouseOptions.systemOf(given.system);
-    given.code = question("Code pack, or none", usual.code == null ? HouseOptions.usualCode(system) : usual.code,
+    given.country = system == SupplyChoice.SINGLE_230
+        ? usual.country
+        : question("Country, for the code (" + Stream.of(Country.values()).map(Country::word).collect(Collectors.joining(", ")) + ")",
+            usual.country, HouseOptions::countryOf);
+    given.code = question("Code pack, or none", usual.code == null ? HouseOptions.usualCode(system, given.country) : usual.code,
         text -> HouseOptions.codeOf(system, text));
     given.work = question("New work, or existing work with breakers or fuses (new, breakers, fuses)", usual.work, HouseOptions::workOf);
     Work work = HouseOptions.workOf(given.work);

@@ -49,7 +49,7 @@ final class CanadianDwelling {
         ? Optional.empty()
         : ranges.stream().max(Comparator.comparingDouble(ConnectedLoad::voltAmperes));
     range.ifPresent(r -> addRange(r, load, neutral));
-    addWhole("water heated as it flows, pools, tubs and steam", "hot-water", load, neutral,
+    addWhole("tankless water heaters, steamers, pools, hot tubs and spas", "hot-water", load, neutral,
         LoadClass.INSTANT_WATER_HEATING, LoadClass.POOL_HEATING);
     addWhole("vehicle charging", "vehicle-charging", load, neutral, LoadClass.VEHICLE_CHARGING);
     addOther(range, load, neutral);

@@ -24,7 +24,11 @@ final class CanadianSeveral implements Calculation {
   }
 
   /** A dwelling's own load, heating and cooling left out. */
-  private record Own(DwellingUnit unit, Derivation load, Derivation neutral) {}
+  private record Own(DwellingUnit unit, Derivation load, Derivation neutral, List<Line> lines) {
+    private Own {
+      lines = List.copyOf(lines);
+    }
+  }
 
   @Override
   public Worksheet calculate(Method method, Inputs inputs, Figures figures) {
@@ -68,13 +72,16 @@ final class CanadianSeveral implements Calculation {
     new CanadianClimate(inputs.only(unit.alone()), figures).add(climate, new Tally());
     Derivation least = apartments ? figures.limit("apartment-least") : CanadianSingle.least(unit, figures);
     CanadianSingle.raise(least, unit, inputs.system(), climate.sum(), load);
-    return new Own(unit, load.total("load of " + unit.name()), neutral.total("neutral load of " + unit.name()));
+    return new Own(unit, load.total("load of " + unit.name()), neutral.total("neutral load of " + unit.name()), load.lines());
   }
 
   /** Dwellings in falling order, a line for each kind of dwelling and each factor. */
   private static void addRanked(List<Own> owns, Figures figures, Tally load, Tally neutral) {
     int rank = 1;
     for (Own own : owns) {
+      for (Line line : own.lines) {
+        line.result().ifPresent(r -> load.list(own.unit.name() + ": " + line.name(), r, line.devices(), line.article()));
+      }
       int left = own.unit.alike();
       while (left > 0) {
         Derivation factor = factor(figures, rank);

@@ -62,8 +62,8 @@ final class CanadianSingle implements Calculation {
       String amperes = ", " + Quantity.plain(Math.round(10 * least.si() / volts / phases) / 10.0, 4) + " A at "
           + Quantity.plain(volts, 4) + " V" + (phases > 1 ? ", three-phase" : "");
       load.add(
-          "up to the least load of a dwelling", least, Optional.empty(), missing, List.of(unit.name()),
-          "The code sets a least load for a dwelling of this size: " + least.value().text() + amperes + ".");
+          "up to the minimum load of a dwelling", least, Optional.empty(), missing, List.of(unit.name()),
+          "The code sets a minimum load for a dwelling of this size: " + least.value().text() + amperes + ".");
     }
   }
 }

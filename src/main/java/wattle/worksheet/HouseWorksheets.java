@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import wattle.finding.Severity;
 import wattle.library.Library;
 import wattle.memo.Once;
@@ -16,6 +17,12 @@ import wattle.model.Panel;
  * method; threads may share it.
  */
 public final class HouseWorksheets {
+  /** The last part of the name of a dwelling that is no single dwelling. */
+  private static final Pattern SUITE = Pattern.compile("(?i)(^|\\.)(suite|apartment|apt|flat)[^.]*$");
+
+  /** Dwellings of a quadruplex, whose units the Canadian code counts as single dwellings. */
+  private static final int MOST_SINGLE = 4;
+
   private final House house;
   private final Worksheets worksheets;
   private final HouseInputs inputs;
@@ -110,7 +117,7 @@ public final class HouseWorksheets {
   /** By each method whose conditions hold, the smallest load first. */
   public List<Worksheet> applicable(HouseInputs.Read read) {
     return methods().stream()
-        .filter(m -> applies(m, read.inputs()))
+        .filter(m -> applies(m, read.inputs()) && isForDwelling(m.mechanism(), read.inputs()))
         .map(m -> calculate(m, read))
         .flatMap(o -> o.worksheet().stream())
         .sorted(Comparator.comparingDouble(w -> w.sized().si()))
@@ -130,7 +137,21 @@ public final class HouseWorksheets {
     if (mechanism.isForExisting()) {
       return inputs.grows() && (mechanism != Mechanism.DWELLING_EXISTING || inputs.dwellingCount() == 1);
     }
-    boolean apartment = mechanism == Mechanism.CANADIAN_APARTMENTS && inputs.scope() == Inputs.Scope.FEEDER;
-    return apartment || mechanism.isForSeveral() == inputs.dwellingCount() > 1;
+    return mechanism.isForSeveral() == inputs.dwellingCount() > 1;
+  }
+
+  /**
+   * Whether a Canadian method for one dwelling is for this one. A suite or an apartment is calculated by 8-202 1); a house, a row house
+   * and a unit of a building of up to four are single dwellings, by 8-200 1). Which it is goes by its name; where a building has more
+   * dwellings and the name does not say, each method is shown.
+   */
+  private boolean isForDwelling(Mechanism mechanism, Inputs inputs) {
+    if (mechanism != Mechanism.CANADIAN_SUITE && mechanism != Mechanism.CANADIAN_SINGLE || inputs.dwellingCount() != 1) {
+      return true;
+    }
+    boolean feeder = inputs.scope() == Inputs.Scope.FEEDER;
+    boolean named = feeder && inputs.dwellings().stream().map(DwellingUnit::name).anyMatch(n -> SUITE.matcher(n).find());
+    boolean many = feeder && services().stream().mapToInt(s -> s.inputs().dwellingCount()).sum() > MOST_SINGLE;
+    return mechanism == Mechanism.CANADIAN_SUITE ? named || many : !named;
   }
 }

@@ -9,7 +9,8 @@ public enum Mechanism {
       new OptionalMethod()), DWELLING_EXISTING("dwelling-existing", new ExistingMethod()), DWELLING_MEASURED("dwelling-measured",
           new MeasuredMethod()), MULTI_STANDARD("multi-standard", new StandardMethod(true)), MULTI_OPTIONAL("multi-optional",
               new SeveralOptional()), TWO_OPTIONAL("two-optional", new TwoOptional()), CANADIAN_SINGLE("canadian-single",
-                  new CanadianSingle()), CANADIAN_APARTMENTS("canadian-apartments",
+                  new CanadianSingle()), CANADIAN_SUITE("canadian-suite", new CanadianSeveral(true)), CANADIAN_APARTMENTS(
+                      "canadian-apartments",
                       new CanadianSeveral(true)), CANADIAN_ROW("canadian-row",
                           new CanadianSeveral(false)), CANADIAN_MEASURED("canadian-measured",
                               new CanadianMeasured()), FARM("farm-buildings", new FarmMethod());
@@ -44,7 +45,8 @@ public enum Mechanism {
 
   /** Whether its code counts watts, and not volt-amperes. */
   public boolean countsWatts() {
-    return this == CANADIAN_SINGLE || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW || this == CANADIAN_MEASURED;
+    return this == CANADIAN_SINGLE || this == CANADIAN_SUITE || this == CANADIAN_APARTMENTS || this == CANADIAN_ROW
+        || this == CANADIAN_MEASURED;
   }
 
   Calculation calculation() {

@@ -103,7 +103,7 @@ class BeginCommandTest {
   @Test
   void anEmptyAnswerTakesTheUsualAndAWrongOneIsAskedAgain() {
     StringWriter shown = new StringWriter();
-    Answers answers = ask("Elm Row\n\n\n\n\n90\n100\n\n2\n4\n\nnone\nrange, heat pump\n", shown);
+    Answers answers = ask("Elm Row\n\n\n\n\n\n90\n100\n\n2\n4\n\nnone\nrange, heat pump\n", shown);
     assertThat(answers.title()).isEqualTo("Elm Row");
     assertThat(answers.service()).isEqualTo(ServiceSize.A100);
     assertThat(answers.storeys()).isEqualTo(2);
@@ -116,7 +116,7 @@ class BeginCommandTest {
   @Test
   void systemDwellingsAndExistingWorkAreAskedFor() {
     StringWriter shown = new StringWriter();
-    Answers answers = ask("Elm Row\n208y/120 V\n\nfuses\n12\n\n60 m2\n\n1\n1\nnone\nnone\n", shown);
+    Answers answers = ask("Elm Row\n208y/120 V\n\n\nfuses\n12\n\n60 m2\n\n1\n1\nnone\nnone\n", shown);
     assertThat(answers.system()).isEqualTo(SupplyChoice.THREE_PHASE);
     assertThat(answers.work()).isEqualTo(Work.FUSES);
     assertThat(answers.dwellings()).isEqualTo(12);
@@ -125,6 +125,20 @@ class BeginCommandTest {
         "Floor area with its unit of each [150 m2]: ");
     assertThat(ask("Elm\n230\nus-2023\n\n\n\n\n\n\n\n\n\n\n", shown).code()).isEmpty();
     assertThat(shown.toString()).contains("'us-2023' does not cover 230 V");
+  }
+
+  /** In Canada a plan has the Canadian pack and its cables, and nothing in it is an error; two that differ are asked for again. */
+  @Test
+  void thePackFollowsFromTheCountry() throws IOException {
+    assertThat(ask("Elm\n\nca\n\n\n\n\n\n\n\n\n\n\n", new StringWriter()).code()).isEqualTo("ca-2021");
+    assertThat(ask("Elm\n\n\n\n\n\n\n\n\n\n\n\n\n", new StringWriter()).code()).isEqualTo("us-2023");
+    Path file = folder.resolve("canada.wattle");
+    Ran ran = run("begin", "--country", "ca", "--rooms", "living,laundry,garage,basement", "--appliances",
+        "range,dryer,water-heater,vehicle-charger,hot-tub,furnace,baseboard", file.toString());
+    assertThat(ran.err).doesNotContain("to be put right");
+    assertThat(file).content().contains("use code ca-2021", "14/2 NMD90").doesNotContain("NM-B");
+    assertThat(run("check", file.toString()).out + run("check", file.toString()).err).doesNotContain("error:");
+    assertThat(run("begin", "--country", "xx", "-").err).contains("a country of 'xx' is none of us, ca, other");
   }
 
   /** Of several dwellings the service is the least one without an error of its load. */

@@ -76,7 +76,7 @@ class CanadianHouseTest {
   /** 8-200 1) b): 24 000 W, which are 100 A at 240 V; 19 950 W calculated are made up to it. */
   @Test
   void theLeastLoadIsShownInAmperes() {
-    Line line = Examples.line(sheet(HOUSE, "single").lines(), "up to the least load of a dwelling");
+    Line line = Examples.line(sheet(HOUSE, "single").lines(), "up to the minimum load of a dwelling");
     assertThat(line.result().orElseThrow().si()).isEqualTo(24000 - 19950, within(1e-6));
     assertThat(line.remark()).contains("24000 W, 100 A at 240 V");
   }
@@ -123,7 +123,7 @@ class CanadianHouseTest {
         added("car", LoadClass.VEHICLE_CHARGING, 7200), added("fan", LoadClass.FIXED_APPLIANCE, 900));
     Worksheet sheet = calculate(CA, "measured", measured(unit));
     assertThat(result(sheet.lines(), "other loads above 1500 W")).isEqualTo(0.25 * 9000, within(1e-6));
-    assertThat(result(sheet.lines(), "water heated as it flows, pools, tubs and steam")).isEqualTo(6000, within(1e-6));
+    assertThat(result(sheet.lines(), "tankless water heaters, steamers, pools, hot tubs and spas")).isEqualTo(6000, within(1e-6));
     assertThat(result(sheet.lines(), "vehicle charging")).isEqualTo(7200, within(1e-6));
     assertThat(result(sheet.lines(), "other loads up to 1500 W, in full")).isEqualTo(900, within(1e-6));
     assertThat(sheet.total().si()).isEqualTo(9000 + 2250 + 6000 + 7200 + 900, within(1e-6));
@@ -203,7 +203,7 @@ class CanadianHouseTest {
   }
 
   private static String remark(Worksheet sheet) {
-    return Examples.line(sheet.lines(), "up to the least load of a dwelling").remark();
+    return Examples.line(sheet.lines(), "up to the minimum load of a dwelling").remark();
   }
 
   /** 8-106 11): a charger that a system holds back by the load of the service does not count; the sheet still names it. */
@@ -226,5 +226,44 @@ class CanadianHouseTest {
     DwellingUnit cold = meters(60, load("range", LoadClass.COOKING, 12000));
     assertThat(calculate(CA, "row", service(warm, warm)).total().si()).isEqualTo(1.65 * 11000 + 10000 + 0.75 * 2000, within(1e-6));
     assertThat(calculate(CA, "row", service(cold, cold)).total().si()).isEqualTo(1.65 * 14400, within(1e-6));
+  }
+
+  private static Worksheet deciding(String example, String panel) throws SourceReader.Unreadable {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/" + example + "/house.wattle"));
+    HouseWorksheets worksheets = new HouseWorksheets(plan.house(), plan.library());
+    return worksheets.least(panel.isEmpty() ? worksheets.services().get(0) : worksheets.feeder(panel).orElseThrow()).orElseThrow();
+  }
+
+  /**
+   * By hand, 8-202 1): a suite of 58 m² has 3500 and 1500 W, its range of 8 kW 6000 W, 2500 W of room heating, made up to 14 400 W,
+   * which are 60 A at 240 V. The house beside it: 6000 W for 128 m², a range 6000 W, a hot tub of 40 A and a charger of 32 A in full, 25 %
+   * of a dryer of 5.5 kW and of a water heater of 3 kW; by 8-202 3) the house in full, 65 % of the suite without its heat, and the heat.
+   */
+  @Test
+  void aHouseWithASuite() throws SourceReader.Unreadable {
+    Worksheet suite = deciding("tamarack-road", "S");
+    assertThat(suite.method().title() + ", " + suite.method().source().place()).isEqualTo("Suite or apartment, 8-202 1)");
+    assertThat(suite.lines()).extracting(Line::name).containsExactly(
+        "basic load", "range", "room heating, the first 10000 W", "up to the minimum load of a dwelling");
+    assertThat(suite.lines()).extracting(Line::article).allMatch(a -> a.matches("(8-20[02] 1\\)|62-118 3).*"));
+    assertThat(suite.total().si()).isEqualTo(14400, within(1e-6));
+    assertThat(suite.current().si()).isEqualTo(60, within(1e-6));
+    Worksheet whole = deciding("tamarack-road", "");
+    double house = 6000 + 6000 + 40 * 240 + 32 * 240 + 0.25 * 8500;
+    double own = 14400 - 2500;
+    assertThat(whole.total().si()).isEqualTo(house + 0.65 * own + 2500, within(1e-6));
+    // The lines of each dwelling are listed above what they make.
+    assertThat(Examples.line(whole.lines(), "house: vehicle charging").article()).isEqualTo("8-200 1) a) vi)");
+    assertThat(Examples.line(whole.lines(), "suite: basic load").connected().orElseThrow().si()).isEqualTo(5000, within(1e-6));
+    assertThat(Examples.line(whole.lines(), "suite: basic load").result()).isEmpty();
+  }
+
+  /** Units of a duplex are single dwellings: 8-200 1) b) i), 24 000 W for 96 m², which are 100 A at 240 V. */
+  @Test
+  void aUnitOfADuplexIsASingleDwelling() throws SourceReader.Unreadable {
+    Worksheet unit = deciding("kestrel-lane", "L");
+    assertThat(unit.method().source().place()).isEqualTo("8-200 1)");
+    assertThat(unit.total().si()).isEqualTo(24000, within(1e-6));
+    assertThat(result(unit.lines(), "basic load")).isEqualTo(6000, within(1e-6));
   }
 }

@@ -44,7 +44,7 @@ class CanadianTest {
     assertThat(result(lines, "basic load")).isEqualTo(7000, EXACT);
     assertThat(result(lines, "cooling")).isEqualTo(6000, EXACT);
     assertThat(result(lines, "range")).isEqualTo(6000, EXACT);
-    assertThat(result(lines, "water heated as it flows, pools, tubs and steam")).isEqualTo(8000, EXACT);
+    assertThat(result(lines, "tankless water heaters, steamers, pools, hot tubs and spas")).isEqualTo(8000, EXACT);
     assertThat(result(lines, "vehicle charging")).isEqualTo(7200, EXACT);
     assertThat(result(lines, "other loads above 1500 W")).isEqualTo(2375, EXACT);
     assertThat(sheet.total().si()).isEqualTo(36575, EXACT);
@@ -129,6 +129,6 @@ class CanadianTest {
     double dwellings = own * (1 + 2 * 0.65 + 2 * 0.40 + 15 * 0.25 + 5 * 0.10);
     double heat = 10000 + 0.75 * (25 * 4000 - 10000);
     assertThat(sheet.total().si()).isEqualTo(dwellings + heat, EXACT);
-    assertThat(sheet.lines()).filteredOn(l -> l.name().startsWith("house")).hasSize(5);
+    assertThat(sheet.lines()).filteredOn(l -> l.name().startsWith("house") && l.result().isPresent()).hasSize(5);
   }
 }
