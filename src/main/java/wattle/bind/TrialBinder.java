@@ -216,6 +216,7 @@ final class TrialBinder {
   private Optional<Event> drawing(Tree.Draw draw) {
     String path = draw.path().text();
     Optional<String> device = Optional.empty();
+    boolean panel = !devices.containsKey(path) && panels.containsKey(path);
     String part = "";
     int dot = path.lastIndexOf('.');
     if (devices.containsKey(path)) {
@@ -224,14 +225,14 @@ final class TrialBinder {
         && devices.get(path.substring(0, dot)).kind().halves().contains(path.substring(dot + 1))) {
       device = Optional.of(path.substring(0, dot));
       part = path.substring(dot + 1);
-    } else {
-      unknown(draw.path().span(), path, "device", devices.keySet());
+    } else if (!panel) {
+      unknown(draw.path().span(), path, "device or panel", devices.keySet());
     }
     Optional<Quantity> drawn = Optional.empty();
     double powerFactor = 1;
     boolean start = false;
     for (Tree.Expression amount : draw.amounts()) {
-      if (isLockedRotor(amount)) {
+      if (isLockedRotor(amount) && !panel) {
         start = true;
         powerFactor = scope.library().limit("start-power-factor").map(l -> l.value().si()).orElse(1.0);
         drawn = device.flatMap(d -> lockedRotor(devices.get(d), draw.span()));
@@ -257,6 +258,10 @@ final class TrialBinder {
     }
     Load.Behavior behavior = draw.behavior().map(w -> Load.Behavior.valueOf(w.text().toUpperCase(java.util.Locale.ROOT)))
         .orElse(start ? Load.Behavior.IMPEDANCE : usual(drawn));
+    if (panel) {
+      double factor = powerFactor;
+      return drawn.map(d -> new Event.PanelDrawing(path, d, factor, behavior, draw.span()));
+    }
     return device.isPresent() && drawn.isPresent()
         ? Optional.of(new Event.Drawing(device.get(), part, drawn.get(), powerFactor, behavior, start, draw.span()))
         : Optional.empty();

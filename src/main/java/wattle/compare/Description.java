@@ -328,6 +328,11 @@ public final class Description {
           + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
           + d.behavior().name().toLowerCase(java.util.Locale.ROOT);
     }
+    if (event instanceof Event.PanelDrawing d) {
+      return renamed(Thing.Kind.PANEL, d.panel()) + " draws " + d.drawn()
+          + (d.powerFactor() == 1 ? "" : " at power factor " + Quantity.plain(d.powerFactor(), 4)) + " as "
+          + d.behavior().name().toLowerCase(java.util.Locale.ROOT);
+    }
     if (event instanceof Event.Turned t) {
       return renamed(Thing.Kind.DEVICE, t.device()) + (t.on() ? " on" : " off");
     }

@@ -25,9 +25,7 @@ final class DangerPart {
     List<Danger> dangers = situation.dangers();
     if (dangers.isEmpty()) {
       return out.element("p",
-          "Of the dangers that are looked for, none: live metal, exchanged and hidden live conductors, faults, voltages too high or"
-              + " too low, loose"
-              + " joints, neutrals and breakers above their rating. That is not the same as safe.")
+          "In short: " + situation.result().verdict() + ".")
           .toString();
     }
     for (Danger.Kind kind : Danger.Kind.values()) {
@@ -51,7 +49,7 @@ final class DangerPart {
 
   private static String severity(Danger.Kind kind) {
     return switch (kind) {
-      case UNDERVOLTAGE, FLOATING -> "warning";
+      case UNDERVOLTAGE, FLOATING, NOT_SERVED, ANIMALS -> "warning";
       case PROTECTION -> "advice";
       default -> "error";
     };

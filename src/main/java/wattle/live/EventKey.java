@@ -52,6 +52,9 @@ final class EventKey {
     if (event instanceof Event.Drawing drawing) {
       return draws(drawing.device(), drawing.part());
     }
+    if (event instanceof Event.PanelDrawing drawing) {
+      return draws(drawing.panel(), "");
+    }
     if (event instanceof Event.Turned turned) {
       return turned.device() + (turned.on() ? " on" : " off");
     }

@@ -63,6 +63,9 @@ public sealed interface Event {
       implements
         Event {}
 
+  /** All behind the feeder of a panel together draws this much, the same on each of its legs. */
+  record PanelDrawing(String panel, Quantity drawn, double powerFactor, Load.Behavior behavior, Span span) implements Event {}
+
   /** A switch or a device is on or off. */
   record Turned(String device, boolean on, Span span) implements Event {}
 

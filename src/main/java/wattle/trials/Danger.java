@@ -23,7 +23,8 @@ public record Danger(
                     "A hot carries more than its ampacity"), SOURCE_OVER("A source gives more than its rating"), OVERCURRENT(
                         "A breaker or fuse carries more than its rating"), BUS_OVER(
                             "A bus bar carries more than its rating"), PROTECTION("Ground-fault or arc-fault protection"), JOINT(
-                                "A loose joint heats"), FLOATING("Floating conductor"), UNDERVOLTAGE("Voltage too low");
+                                "A loose joint heats"), ANIMALS("Animals feel the voltage of metal"), NOT_SERVED(
+                                    "A load does not get what it needs"), FLOATING("Floating conductor"), UNDERVOLTAGE("Voltage too low");
 
     private final String title;
 

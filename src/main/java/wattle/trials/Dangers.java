@@ -13,6 +13,8 @@ import wattle.derivation.Derivation;
 import wattle.library.Library;
 import wattle.library.Limit;
 import wattle.model.DeviceKind.Grid;
+import wattle.model.Load;
+import wattle.model.RoomKind;
 import wattle.quantity.Quantity;
 import wattle.quantity.Units;
 
@@ -55,6 +57,8 @@ public final class Dangers {
     found.buses();
     found.protections();
     found.joints();
+    found.animals();
+    found.unserved();
     found.dangers.sort(Comparator.comparing(Danger::kind)); // stable: the readings come worst first
     return List.copyOf(found.dangers);
   }
@@ -138,6 +142,7 @@ public final class Dangers {
     Map<String, HouseNetwork.Outlet> places = new HashMap<>();
     result.network().outlets().forEach(o -> places.putIfAbsent(o.branch() + " " + o.name(), o));
     Optional<Derivation> touch = limit("touch-voltage", "U_L");
+    String held = held();
     for (TrialResult.OutletReading o : result.outlets()) {
       if (o.floating()) {
         dangers.add(
@@ -149,13 +154,13 @@ public final class Dangers {
         liveThoughDark(o, places.get(o.branch() + " " + o.name()), touch);
       } else if (rise.filter(l -> -o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.OVERVOLTAGE, o.name(), o.branch(),
-            o.name() + " is at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()) + "; "
+            o.name() + " is at " + figure(o.volts()) + ", " + percent(-o.fall().si()) + " above its " + figure(o.nominal()) + held + "; "
                 + guards.opens(o.device()),
             o.volts(),
             rise);
       } else if (fall.filter(l -> o.fall().si() > l.si()).isPresent()) {
         add(Danger.Kind.UNDERVOLTAGE, o.name(), o.branch(),
-            o.name() + " is at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal())
+            o.name() + " is at " + figure(o.volts()) + ", " + percent(o.fall().si()) + " below its " + figure(o.nominal()) + held
                 + (starting.contains(o.device()) ? " as it starts, and may not come up to speed" : ""),
             o.volts(), fall);
       }
@@ -275,6 +280,77 @@ public final class Dangers {
             p.kind() + " protection of " + p.name() + " " + p.verdict().words() + within, p.touched().or(p::residual), Optional.empty()));
       }
     }
+  }
+
+  /** Cattle feel through four hoofs on wet concrete what a person does not. */
+  private void animals() {
+    Optional<Derivation> limit = limit("livestock-voltage", "U_a");
+    Optional<Derivation> people = limit("touch-voltage", "U_L");
+    for (TrialResult.MetalReading m : result.metals()) {
+      boolean felt = limit.filter(l -> m.volts().si() >= l.si()).isPresent() && people.filter(l -> m.volts().si() >= l.si()).isEmpty();
+      if (felt && isAmongAnimals(m.name())) {
+        add(Danger.Kind.ANIMALS, m.name(), "", "the metal of " + m.name() + ", among animals, is at " + figure(m.volts())
+            + " to earth: cattle feel it, and will not drink", m.volts(), limit);
+      }
+    }
+  }
+
+  private boolean isAmongAnimals(String at) {
+    Optional<String> room = Optional.ofNullable(result.house().devices().get(at)).map(d -> d.room())
+        .or(() -> Optional.ofNullable(result.house().boxes().get(at)).map(b -> b.room()));
+    return room.map(result.house().rooms()::get).flatMap(r -> r.kind()).flatMap(RoomKind::of).filter(k -> k == RoomKind.LIVESTOCK)
+        .isPresent();
+  }
+
+  /** What holds its current or power, and gets less than half of its voltage or no steady one. */
+  private void unserved() {
+    String remedy = result.scenario().losesNeutral()
+        ? "; close the neutral first, or say what it draws in watts, as a heater"
+        : "; a smaller load, or thicker or shorter wire";
+    for (HouseNetwork.Drawing load : result.network().loads()) {
+      unserved(load.outlet().name(), load.outlet().branch(), load.element(), load.outlet().nominalVolts(), remedy);
+    }
+    for (HouseNetwork.PanelLoad load : result.network().panelLoads()) {
+      unserved("panel " + load.panel() + ", leg " + load.leg(), "", load.element(),
+          result.house().panels().get(load.panel()).system().legToNeutralVolts(), remedy);
+    }
+    for (HouseNetwork.Feeding feeding : result.network().feedings()) {
+      if (!feeding.holds() && result.solution().unsettled().contains(feeding.index())) {
+        add(Danger.Kind.NOT_SERVED, feeding.device(), feeding.outlet().branch(),
+            feeding.device() + " finds no steady voltage: it gives more than the wires carry away; let it give less, or use thicker wires",
+            volts(feeding.device(), feeding.index()), Optional.empty());
+      }
+    }
+  }
+
+  private void unserved(String name, String branch, int element, double nominal, String remedy) {
+    Derivation volts = volts(name, element);
+    if (result.solution().unsettled().contains(element)) {
+      add(Danger.Kind.NOT_SERVED, name, branch, name + " finds no steady voltage, last " + figure(volts) + remedy, volts, Optional.empty());
+    } else if (result.solution().isStarved(element)) {
+      add(Danger.Kind.NOT_SERVED, name, branch, name + " gets " + figure(volts) + ", less than half of " + Quantity.plain(nominal, 4)
+          + " V, and cannot draw what it needs: it is figured as a resistance there" + remedy, volts, Optional.empty());
+    }
+  }
+
+  private Derivation volts(String name, int element) {
+    return Figures.solved("voltage at " + name, result.solution().elementVolts(element).magnitude(), Units.VOLT, "");
+  }
+
+  /** Behind a lost neutral a load that is held at its current drives the voltages farther apart than a heater does. */
+  private String held() {
+    if (!result.scenario().losesNeutral()) {
+      return "";
+    }
+    Set<Load.Behavior> behaviors = result.scenario().drawn().stream().map(Scenario.Drawn::behavior).collect(Collectors.toSet());
+    result.scenario().panelDrawn().forEach(p -> behaviors.add(p.behavior()));
+    return behaviors.contains(Load.Behavior.CURRENT)
+        ? " (loads in amperes are held at their current, which exaggerates it; in watts they are heaters)"
+        : behaviors.equals(Set.of(Load.Behavior.IMPEDANCE))
+            ? " (all loads taken as heaters)"
+            : behaviors.isEmpty()
+                ? ""
+                : " (heaters as heaters, motors at their power)";
   }
 
   private void joints() {

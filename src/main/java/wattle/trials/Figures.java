@@ -216,6 +216,13 @@ final class Figures {
     List<Derivation> inputs = new ArrayList<>();
     loadsOf.getOrDefault(c, List.of()).forEach(l -> inputs.add(loadAmps(l)));
     network.feedings().stream().filter(f -> onTheWay(f.outlet()).contains(c)).forEach(f -> inputs.add(sourceAmps(f)));
+    if (c.branch().isEmpty()) {
+      network.panelLoads().stream().filter(l -> c.panel().isEmpty() || l.through().contains(c.panel().get()))
+          .filter(l -> c.kind() == HouseNetwork.Kind.NEUTRAL || c.name().equals("hot " + l.leg()))
+          .forEach(l -> inputs.add(solved("current of all behind panel " + l.panel() + " on leg " + l.leg(),
+              solution.elementAmps(l.element()).magnitude(), Units.AMPERE, "As the trial says.")
+              .named("current of all behind panel " + l.panel() + " on leg " + l.leg(), "I_k")));
+    }
     return new Derivation(
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
         "|Σ I_k|", inputs, List.of(),

@@ -20,7 +20,7 @@ import wattle.network.Joined;
  */
 public final class Hazards {
   /** Dangers that the trials tell of, though they are what protects, or what the trial itself brought about. */
-  private static final Set<Danger.Kind> NO_HAZARD = Set.of(Danger.Kind.PROTECTION, Danger.Kind.FAULT);
+  private static final Set<Danger.Kind> NO_HAZARD = Set.of(Danger.Kind.PROTECTION, Danger.Kind.FAULT, Danger.Kind.NOT_SERVED);
 
   /** Currents of hots above what carries or guards them. */
   private static final Set<Danger.Kind> OVERLOADS = Set.of(Danger.Kind.CONDUCTOR_OVER, Danger.Kind.OVERCURRENT);

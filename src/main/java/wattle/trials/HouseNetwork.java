@@ -20,6 +20,7 @@ import wattle.network.Network;
  * @param windings sources, by the box that they stand in
  * @param feedings sources of the house that are on
  * @param leakages from hots to metal that is off its ground
+ * @param panelLoads what all behind panels draws together, an element for each leg
  * @param entrances where the runs of services end, by service
  */
 record HouseNetwork(
@@ -33,6 +34,7 @@ record HouseNetwork(
     Map<Integer, Winding> windings,
     List<Feeding> feedings,
     List<Leakage> leakages,
+    List<PanelLoad> panelLoads,
     Map<String, PanelBox> entrances) {
   /**
    * What feeds a service, in a box of its own.
@@ -87,6 +89,13 @@ record HouseNetwork(
       return part.isEmpty() ? device : device + "." + part;
     }
   }
+
+  /**
+   * What all behind a panel draws on one leg.
+   *
+   * @param through the panels whose feeders it comes through, its own first
+   */
+  record PanelLoad(String panel, Leg leg, int element, List<String> through) {}
 
   /** A load that draws. */
   record Drawing(Outlet outlet, int element, Scenario.Drawn drawn) {}

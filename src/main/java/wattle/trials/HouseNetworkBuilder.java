@@ -48,6 +48,7 @@ final class HouseNetworkBuilder {
   final Map<Integer, HouseNetwork.Winding> windings = new HashMap<>();
   final List<HouseNetwork.Feeding> feedings = new ArrayList<>();
   final List<HouseNetwork.Leakage> leakages = new ArrayList<>();
+  final List<HouseNetwork.PanelLoad> panelLoads = new ArrayList<>();
   final SourceFigures sourceFigures;
   private final Library library;
   private final Optional<Double> body;
@@ -79,8 +80,10 @@ final class HouseNetworkBuilder {
       }
     }
     panelFaults();
+    panelLoads();
     Network network = net.build();
-    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels, windings, feedings, leakages, servicePoints);
+    return new HouseNetwork(network, conductors, outlets, loads, metals, faults, panels, windings, feedings, leakages, panelLoads,
+        servicePoints);
   }
 
   private final Map<String, HouseNetwork.PanelBox> servicePoints = new HashMap<>();
@@ -118,6 +121,28 @@ final class HouseNetworkBuilder {
         int element = net.resistance(
             box.box(), terminal(box, fault.from()), terminal(box, fault.to()), Math.max(BOLTED, fault.ohms()));
         faults.add(new HouseNetwork.Faulting(fault, element));
+      }
+    }
+  }
+
+  private List<String> feedersTo(Panel panel) {
+    List<String> through = new ArrayList<>(List.of(panel.name()));
+    Panel at = panel;
+    while (at.supply() instanceof PanelSupply.FromBreaker from && !through.contains(from.breaker().panel())) {
+      at = house.panels().get(from.breaker().panel());
+      through.add(at.name());
+    }
+    return through;
+  }
+
+  private void panelLoads() {
+    for (Scenario.PanelDrawn drawn : scenario.panelDrawn()) {
+      HouseNetwork.PanelBox box = panels.get(drawn.panel());
+      Panel panel = house.panels().get(drawn.panel());
+      for (int i = 0; box != null && i < box.legs().length; i++) {
+        int element = net.load(box.box(), box.legs()[i], box.neutral(), drawn.voltAmperes(), panel.system().legToNeutralVolts(),
+            drawn.behavior());
+        panelLoads.add(new HouseNetwork.PanelLoad(drawn.panel(), panel.legs().get(i), element, feedersTo(panel)));
       }
     }
   }

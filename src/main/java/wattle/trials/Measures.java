@@ -145,11 +145,26 @@ final class Measures {
   }
 
   private static Optional<Measured> voltage(TrialResult r, String subject) {
+    Optional<TrialResult.FeederReading> panel = panel(r, subject);
+    if (panel.isPresent()) {
+      return panel.map(p -> new Measured(p.volts(), "panel '" + subject + "' gets %s", "of " + p.nominal().value().text(), ""));
+    }
     return outlet(r, subject)
         .map(o -> new Measured(o.volts(), "'" + subject + "' gets %s", "of " + o.nominal().value().text(), ""));
   }
 
+  private static Optional<TrialResult.FeederReading> panel(TrialResult r, String subject) {
+    return r.house().devices().containsKey(subject)
+        ? Optional.empty()
+        : r.feeders().stream().filter(f -> f.panel().equals(subject)).findFirst();
+  }
+
   private static Optional<Measured> fall(TrialResult r, String subject) {
+    Optional<TrialResult.FeederReading> panel = panel(r, subject);
+    if (panel.isPresent()) {
+      return panel.map(p -> new Measured(p.fall(), "the voltage falls by %s up to panel '" + subject + "'", p.volts().value().text()
+          + " there", ""));
+    }
     return outlet(r, subject)
         .map(o -> new Measured(o.fall(), "the voltage falls by %s up to '" + subject + "'", o.volts().value().text() + " there", ""));
   }

@@ -27,6 +27,7 @@ import wattle.network.Complex;
  * @param reversed devices at which hot and neutral are exchanged
  * @param off switches that are off
  * @param drawn what is drawing
+ * @param panelDrawn what all behind panels draws together
  * @param supplies what feeds the house
  */
 record Scenario(
@@ -42,6 +43,7 @@ record Scenario(
     Set<String> reversed,
     Set<String> off,
     List<Drawn> drawn,
+    List<PanelDrawn> panelDrawn,
     Supplies supplies) {
 
   /** A conductor of the run of a branch that ends at a point. */
@@ -80,6 +82,19 @@ record Scenario(
       String device, String part, Load.Connection connection, Complex voltAmperes, double nominalVolts,
       Load.Behavior behavior, boolean starting) {}
 
+  /**
+   * What all behind a panel takes together, on each of its legs the same.
+   *
+   * @param voltAmperes of each leg at its nominal voltage to the neutral
+   */
+  record PanelDrawn(String panel, Complex voltAmperes, Load.Behavior behavior) {}
+
+  /** Whether a neutral is open somewhere, so that loads on two legs stand in series. */
+  boolean losesNeutral() {
+    return serviceNeutralOpen || openConductors.stream().anyMatch(w -> w.role() instanceof Role.Neutral)
+        || panelJoints.entrySet().stream().anyMatch(j -> j.getValue() == OPEN && j.getKey().conductor() == Event.Conductor.NEUTRAL);
+  }
+
   /** Names of the motors that start. */
   Set<String> starting() {
     return drawn.stream().filter(Drawn::starting).map(Drawn::device).collect(Collectors.toSet());
@@ -96,6 +111,7 @@ record Scenario(
     reversed = Set.copyOf(reversed);
     off = Set.copyOf(off);
     drawn = List.copyOf(drawn);
+    panelDrawn = List.copyOf(panelDrawn);
   }
 
   double joint(String branch, int point, Role role) {
@@ -120,27 +136,27 @@ record Scenario(
   Scenario drawing(List<Drawn> loads) {
     return new Scenario(
         name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off,
-        loads, supplies);
+        loads, panelDrawn, supplies);
   }
 
   /** The same fed otherwise. */
   Scenario fedBy(Supplies others) {
     return new Scenario(
         name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off,
-        drawn, others);
+        drawn, panelDrawn, others);
   }
 
   /** The same with these breakers off. */
   Scenario open(Set<BreakerId> breakers) {
     return new Scenario(
         name, breakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed, off, drawn,
-        supplies);
+        panelDrawn, supplies);
   }
 
   /** Everything in order, and nothing drawing. */
   static Scenario quiet() {
     return new Scenario(
         "", Set.of(), false, Set.of(), Map.of(), Map.of(), List.of(), List.of(), Map.of(), Set.of(), Set.of(), List.of(),
-        Supplies.usual());
+        List.of(), Supplies.usual());
   }
 }

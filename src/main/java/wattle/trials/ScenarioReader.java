@@ -41,6 +41,7 @@ final class ScenarioReader {
   private final Map<String, List<Optional<Leg>>> legs = new HashMap<>();
   private final Set<String> reversed = new HashSet<>();
   private final Set<String> off = new HashSet<>();
+  private final Map<String, Scenario.PanelDrawn> panelDrawn = new LinkedHashMap<>();
   private final Map<String, List<Scenario.Drawn>> drawn = new LinkedHashMap<>();
   private final SupplyReader supplies;
 
@@ -65,7 +66,7 @@ final class ScenarioReader {
     return new Checked<>(
         new Scenario(
             name, openBreakers, serviceNeutralOpen, openConductors, joints, panelJoints, lifted, faults, legs, reversed,
-            off, all, fed),
+            off, all, List.copyOf(panelDrawn.values()), fed),
         findings);
   }
 
@@ -96,6 +97,8 @@ final class ScenarioReader {
       place(swap.at(), swap.span()).ifPresent(p -> reverse(swap.at(), p));
     } else if (event instanceof Event.Drawing drawing) {
       drawing(drawing);
+    } else if (event instanceof Event.PanelDrawing drawing) {
+      panelDrawn.put(drawing.panel(), loads.of(drawing));
     } else if (event instanceof Event.Turned turned) {
       turned(turned);
     } else {

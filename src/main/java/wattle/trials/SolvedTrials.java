@@ -49,7 +49,7 @@ public final class SolvedTrials {
     return solved.get(Optional.empty()).value();
   }
 
-  /** A trial of the plan, with findings of events that cannot happen in this house and of loads that cannot be served. */
+  /** A trial of the plan, with findings of events that cannot happen in this house. */
   public Checked<TrialResult> result(Trial trial) {
     if (house.trials().get(trial.name()) != trial) {
       throw new IllegalArgumentException("no trial of this plan: " + trial.name());

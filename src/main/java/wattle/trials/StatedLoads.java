@@ -75,6 +75,15 @@ final class StatedLoads {
     return drawn;
   }
 
+  /** Of all behind a panel: a current is that of each leg, a power is shared between them, a resistance is between each and the neutral. */
+  Scenario.PanelDrawn of(Event.PanelDrawing event) {
+    Panel panel = house.panels().get(event.panel());
+    double nominal = panel.system().legToNeutralVolts();
+    Event.Drawing each = new Event.Drawing(event.panel(), "", event.drawn(), event.powerFactor(), event.behavior(), false, event.span());
+    boolean whole = event.drawn().dimension().equals(Dimension.POWER);
+    return new Scenario.PanelDrawn(event.panel(), power(each, nominal).times(whole ? 1.0 / panel.legs().size() : 1), event.behavior());
+  }
+
   /** A current is that of each hot; a resistance lies between each two hots; a power is that of the whole. */
   private static double threePhaseFactor(Event.Drawing event) {
     return event.drawn().dimension().equals(Dimension.CURRENT)

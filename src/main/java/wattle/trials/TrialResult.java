@@ -42,6 +42,7 @@ public final class TrialResult {
   private final Once<List<Danger>> dangers;
   private final Optional<Double> highest;
   private final Once<List<NeutralReading>> neutrals;
+  private final Once<List<FeederReading>> feeders = new Once<>(() -> FeederReadings.list(this));
 
   /** The same with a person's hand on what is off its ground. */
   record Touched(HouseNetwork network, Solution solution) {}
@@ -84,6 +85,31 @@ public final class TrialResult {
     public Derivation rise() {
       return Figures.rise(nominal, volts);
     }
+  }
+
+  /**
+   * The feeder of a panel.
+   *
+   * @param from the breaker or service that it comes from
+   * @param amps of the hot that carries most
+   * @param neutral of its neutral; absent where it has none
+   * @param nominal between its hots; to the neutral where it has one
+   * @param volts there at the panel, the least of its pairs
+   * @param fall from nominal up to the panel; below zero where the voltage is above
+   * @param lost of nominal, on the feeder itself
+   */
+  public record FeederReading(
+      String panel, String from, Derivation amps, Optional<Derivation> neutral, Derivation nominal, Derivation volts, Derivation fall,
+      Derivation lost) {}
+
+  /** Feeders of panels that the plan gives a run, in its order. */
+  public List<FeederReading> feeders() {
+    return feeders.get();
+  }
+
+  /** What is dangerous in it, or that nothing of what is looked for was found, in a line. */
+  public String verdict() {
+    return Verdict.of(this);
   }
 
   /**

@@ -1,13 +1,11 @@
 package wattle.trials;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.conductors.Impedances;
 import wattle.finding.Checked;
-import wattle.finding.Finding;
 import wattle.library.Library;
 import wattle.model.Event;
 import wattle.model.House;
@@ -41,7 +39,7 @@ public final class Trials {
     return run(Scenario.quiet().drawing(new StatedLoads(house).all()));
   }
 
-  /** One trial of the plan; findings tell of events that cannot happen in this house, and of loads that cannot be served. */
+  /** One trial of the plan; findings tell of events that cannot happen in this house. */
   public Checked<TrialResult> run(Trial trial) {
     return run(trial.name(), trial.events());
   }
@@ -58,10 +56,7 @@ public final class Trials {
 
   private Checked<TrialResult> run(String name, List<Event> events, boolean stated) {
     Checked<Scenario> scenario = new ScenarioReader(house, stated).read(name, events);
-    TrialResult result = run(scenario.value());
-    List<Finding> findings = new ArrayList<>(scenario.findings());
-    findings.addAll(new LoadFindings(result).list());
-    return new Checked<>(result, findings);
+    return new Checked<>(run(scenario.value()), scenario.findings());
   }
 
   TrialResult run(Scenario asked) {

@@ -106,7 +106,7 @@ class MutationTest {
 
   private static boolean isOfStructure(Finding finding, Compilation plan) {
     return !plan.library().rules().containsKey(finding.rule()) && !Compiler.COMPUTED.contains(finding.rule())
-        && !Set.of("expectation-failed", "silence-idle", "trial-empty", "panel-overfull", "load-not-served").contains(finding.rule());
+        && !Set.of("expectation-failed", "silence-idle", "trial-empty", "panel-overfull").contains(finding.rule());
   }
 
   private static Undecided.Question key(Finding finding) {

@@ -265,8 +265,9 @@ class SituationTest {
         "den.lamp on", "den.sw off", "open other-hot of counter");
     List<Line> read = new ArrayList<>(Lines.of(compile("examples/classroom/lessons.wattle"), lines));
     read.addAll(Lines.of(compile("examples/marlow-croft/house.wattle"),
-        List.of("open main P", "open neutral of E", "lose main", "transfer E to yard.g", "transfer E to off", "barn.pv gives 5 kW")));
-    assertThat(read).allMatch(Line::counts).allMatch(l -> l.text().startsWith(l.key()) && l.key().length() > 8);
+        List.of("open main P", "open neutral of E", "lose main", "transfer E to yard.g", "transfer E to off", "barn.pv gives 5 kW",
+            "E draws 20 A")));
+    assertThat(read).allMatch(Line::counts).allMatch(l -> l.text().startsWith(l.key()) && l.key().length() > 6);
     Set<Class<?>> kinds = read.stream().map(l -> l.event().orElseThrow().getClass()).collect(Collectors.toSet());
     assertThat(kinds).containsExactlyInAnyOrder(Event.class.getPermittedSubclasses());
   }

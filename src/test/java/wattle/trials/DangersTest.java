@@ -159,6 +159,7 @@ class DangersTest {
     atMarlowCroft("kitchen.range draws 300 A\nbarn.pv on");
     MET.add(Danger.Kind.CONDUCTOR_OVER); // met by OldWorkDangersTest
     MET.addAll(List.of(Danger.Kind.SOURCE_OVER, Danger.Kind.POWER_INTO_GENERATOR)); // met by SourceDangersTest
+    MET.addAll(List.of(Danger.Kind.ANIMALS, Danger.Kind.NOT_SERVED)); // met by FeedersInTrialsTest
     assertThat(MET).containsExactlyInAnyOrderElementsOf(Arrays.asList(Danger.Kind.values()));
   }
 }

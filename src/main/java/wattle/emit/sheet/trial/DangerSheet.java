@@ -8,12 +8,8 @@ import wattle.emit.media.table.Sheet;
 import wattle.trials.Danger;
 import wattle.trials.TrialResult;
 
-/** What in a trial can hurt somebody, as a table, the deadliest first. */
+/** The verdict on a trial as a heading, and what in it can hurt somebody as a table, the deadliest first. */
 final class DangerSheet {
-  private static final String NONE = "None of the dangers that are checked: live metal, exchanged and hidden live conductors, faults,"
-      + " voltages too high or too low, conductors above their ampacity, breakers, bus bars and sources above their rating, power into a"
-      + " generator, loose joints.";
-
   private DangerSheet() {}
 
   static Sheet of(TrialResult result, String title, int most) {
@@ -21,9 +17,9 @@ final class DangerSheet {
     List<Row> rows = dangers.stream().limit(most)
         .map(d -> Row.of(Cell.of(d.kind().title()), Cell.of(d.at()), Cell.of(sentence(d.words())))).toList();
     return new Sheet(
-        "dangers", title + ": dangers, the deadliest first",
+        "dangers", title + ": " + result.verdict(),
         List.of(Column.words("danger", "danger"), Column.words("at", "at"), Column.words("what", "what")),
-        rows, dangers.isEmpty() ? List.of(NONE) : TrialSheets.leftOut(dangers.size(), most));
+        rows, TrialSheets.leftOut(dangers.size(), most));
   }
 
   private static String sentence(String words) {
