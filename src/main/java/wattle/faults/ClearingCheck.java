@@ -124,8 +124,9 @@ final class ClearingCheck {
     return isUl(curve) ? curve.instantaneousLeast() * curve.rating() : curve.usualAmperes();
   }
 
+  /** Whether a breaker is to UL 489, which other countries have under another name. */
   private static boolean isUl(TripCurve curve) {
-    return curve.standard().startsWith("UL");
+    return !curve.standard().startsWith("IEC");
   }
 
   /** Amperes of the same fault at the panel; NaN where it is not known. */

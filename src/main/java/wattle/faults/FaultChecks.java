@@ -34,7 +34,7 @@ public final class FaultChecks {
 
   public static List<Finding> of(House house, Library library, Faults faults) {
     List<Finding> findings = new ArrayList<>();
-    UnknownFaults unknown = new UnknownFaults(house);
+    UnknownFaults unknown = new UnknownFaults(house, library);
     for (Service service : house.services().values()) {
       if (faults.unbounded().contains(service.name())) {
         service.source().ifPresent(s -> findings.add(unbounded(service.name(), s.span())));

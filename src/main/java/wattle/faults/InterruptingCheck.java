@@ -19,14 +19,18 @@ import wattle.quantity.Units;
 
 /** Whether what opens a fault in a panel can open it. A single pole never sees the current between two legs. */
 final class InterruptingCheck {
-  private static final Citation SOURCE = new Citation("NFPA 70-2023", "110.9", false);
+  private static final String RULE = "interrupting-rating-below-fault";
+
+  private static final Citation USUAL = new Citation("NFPA 70-2023", "110.9", false);
 
   private final House house;
   private final Optional<Quantity> usual;
+  private final Citation source;
 
   InterruptingCheck(House house, Library library) {
     this.house = house;
     usual = library.limit("usual-interrupting").map(Limit::value);
+    source = library.article(RULE).orElse(USUAL);
   }
 
   List<Finding> of(Panel panel, FaultPoint point) {
@@ -70,14 +74,14 @@ final class InterruptingCheck {
 
   private Finding stated(Panel panel, String what, Span place, Quantity interrupts, double fault) {
     Finding.Builder finding = Finding
-        .error("interrupting-rating-below-fault",
+        .error(RULE,
             what + " can interrupt " + kiloamperes(interrupts.si()) + ", and a fault can drive " + kiloamperes(fault))
         .at(place, "it can interrupt " + kiloamperes(interrupts.si()))
         .because("It may burst or weld shut instead of opening. The figure is that of a bolted fault at the panel with cold conductors.")
         .figure("fault current at " + panel.name(), kiloamperes(fault))
         .figure("interrupting rating", kiloamperes(interrupts.si()))
         .fix("use one that can interrupt at least " + kiloamperes(fault) + ", or a combination that is tested and marked for it")
-        .source(SOURCE)
+        .source(source)
         .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();
@@ -86,14 +90,14 @@ final class InterruptingCheck {
   private Finding unstated(Panel panel, int count, FaultPoint point) {
     String many = count == 1 ? "one breaker" : count + " breakers";
     Finding.Builder finding = Finding
-        .warning("interrupting-rating-below-fault",
+        .warning(RULE,
             many + " in panel '" + panel.name() + "' state no interrupting rating, and a fault can drive "
                 + kiloamperes(point.mostAmperes()))
         .at(panel.origin().name(), "more than the usual " + kiloamperes(usual.orElseThrow().si()))
         .because("What is sold for dwellings interrupts " + usual.orElseThrow() + "; more than that it may not open.")
         .figure("fault current at " + panel.name(), kiloamperes(point.mostAmperes()))
         .fix("state what each can interrupt, such as 22 kA, or ask the utility for the fault current at the service")
-        .source(SOURCE)
+        .source(source)
         .about(panel.name());
     sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
     return finding.build();

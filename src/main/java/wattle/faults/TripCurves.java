@@ -66,11 +66,15 @@ public final class TripCurves {
     if (hold.isEmpty() || mustTrip.isEmpty()) {
       return Optional.empty();
     }
-    String standard = table.get().citations().stream().findFirst().map(Citation::work).orElse(table.get().label());
+    String standard = standard(table.get());
     return Optional.of(
         new TripCurve(
             standard, amperes, hold.get(), Double.POSITIVE_INFINITY, mustTrip, Optional.empty(), hold.get(), Double.POSITIVE_INFINITY,
             Double.POSITIVE_INFINITY, 0, row.sources(), List.of()));
+  }
+
+  private String standard(Table table) {
+    return table.citations().stream().findFirst().map(Citation::work).map(library::adopted).orElse(table.label());
   }
 
   /** Whether breakers of this supply are made to standards of IEC. */
@@ -105,7 +109,7 @@ public final class TripCurves {
     if (hold.isEmpty() || mustTrip.isEmpty() || least.isEmpty() || usual.isEmpty() || most.isEmpty() || time.isEmpty()) {
       return Optional.empty();
     }
-    String standard = trips.get().citations().stream().findFirst().map(Citation::work).orElse(trips.get().label());
+    String standard = standard(trips.get());
     return Optional.of(
         new TripCurve(
             standard, amperes, hold.get(), trip.figure("hold-time").orElse(Double.POSITIVE_INFINITY), mustTrip,

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
+import wattle.library.Library;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Panel;
@@ -23,13 +24,17 @@ final class UnknownFaults {
   static final String RUN = "service-run-unstated";
   static final String CLEARING = "clearing-time-unknown";
 
-  private static final Citation INTERRUPTING = new Citation("NFPA 70-2023", "110.9", false);
-  private static final Citation COORDINATION = new Citation("NFPA 70-2023", "110.10", false);
+  private static final Citation USUAL_INTERRUPTING = new Citation("NFPA 70-2023", "110.9", false);
+  private static final Citation USUAL_COORDINATION = new Citation("NFPA 70-2023", "110.10", false);
 
   private final House house;
+  private final Citation interrupting;
+  private final Citation coordination;
 
-  UnknownFaults(House house) {
+  UnknownFaults(House house, Library library) {
     this.house = house;
+    interrupting = library.article(CURRENT).orElse(USUAL_INTERRUPTING);
+    coordination = library.article(CLEARING).orElse(USUAL_COORDINATION);
   }
 
   /** Of a service that says nothing of its source, or nothing of the way from a transformer. */
@@ -43,7 +48,7 @@ final class UnknownFaults {
               .at(service.origin().name(), "no source is stated")
               .because("Not checked: whether breakers and fuses can interrupt a fault, and whether they open it in time.")
               .fix("state what the utility gives, such as source transformer 50 kVA 2 %, or source available 10 kA")
-              .source(INTERRUPTING)
+              .source(interrupting)
               .about(service.name())
               .build());
     }
@@ -57,7 +62,7 @@ final class UnknownFaults {
                     "Interrupting ratings are checked against more than a fault can drive. What is far away is checked against more too: "
                         + "a fault there may be slower to open. Voltage drop is figured without the run as well.")
                 .fix("state it, such as run 20 m of 4/0 Al triplex")
-                .source(INTERRUPTING)
+                .source(interrupting)
                 .about(service.name())
                 .build());
   }
@@ -80,7 +85,7 @@ final class UnknownFaults {
             .at(panel.origin().name(), "the plan does not give its feeder")
             .because("Not checked: whether breakers and fuses can interrupt a fault, and whether they open it in time.")
             .fix("state its feeder, such as by 10 m of 6/3 NM-B")
-            .source(INTERRUPTING)
+            .source(interrupting)
             .about(panel.name())
             .build());
   }
@@ -110,7 +115,7 @@ final class UnknownFaults {
                 : "No curve of a breaker of this kind and rating is known")
                 + ". Not checked: whether a fault at the far end is opened in time.")
             .fix("compare the least fault with the time-current curve of its maker")
-            .source(COORDINATION)
+            .source(coordination)
             .about(breaker.id().toString())
             .build());
   }

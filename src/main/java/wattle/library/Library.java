@@ -65,7 +65,14 @@ public record Library(
   public Optional<Citation> article(String rule) {
     return table("rule-articles").flatMap(
         t -> t.find("article", "article", "article", Key.is("rule", Derivation.stated("rule", "", rule)))
-            .map(a -> new Citation(t.citations().get(0).work(), a.value().text(), false)));
+            .map(a -> new Citation(t.citations().get(0).work(), a.value().text(), t.citations().get(0).verify())));
+  }
+
+  /** A product standard as the code in force adopts it: table {@code adopted-standards} of a pack; as it is where that has no other. */
+  public String adopted(String standard) {
+    return table("adopted-standards")
+        .flatMap(t -> t.find("adopted", "adopted", "adopted", Key.is("standard", Derivation.stated("standard", "", standard))))
+        .map(a -> a.value().text()).orElse(standard);
   }
 
   /** This library with another laid over it: of two things with one name the other's stands. */

@@ -136,7 +136,8 @@ final class Protections {
     String because = trip.words();
     if (verdict == Verdict.HOLDS && groundedNeutral) {
       verdict = Verdict.MAY;
-      because = "UL 943 has it sense a grounded neutral by a signal of its own, which is not computed; the residual current alone"
+      because = trip.standard()
+          + " has it sense a grounded neutral by a signal of its own, which is not computed; the residual current alone"
           + " does not trip it";
     }
     readings.add(new ProtectionReading(name, Protection.GROUND_FAULT.word(), guards, Optional.of(residual), touched, verdict,

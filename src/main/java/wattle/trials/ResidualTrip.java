@@ -76,12 +76,18 @@ final class ResidualTrip {
     return library.table("residual-time").flatMap(t -> t.find("longest time to trip", "T", "time", Key.notAbove("multiple", multiple)));
   }
 
+  /** Of protection of persons on supplies of 120 V, as the code in force names it. */
+  String standard() {
+    return library.adopted("UL 943");
+  }
+
   String words() {
     String must = must().value().text();
     if (stated.isPresent() && !iec) {
       return "stated to trip at " + must + "; its time is its maker's";
     }
-    return (iec ? "IEC 61009-1" : "UL 943, class A") + ": holds below " + new Quantity(holdsBelow(), MILLIAMPERE) + ", trips from " + must;
+    return (iec ? "IEC 61009-1" : standard() + ", class A") + ": holds below " + new Quantity(holdsBelow(), MILLIAMPERE) + ", trips from "
+        + must;
   }
 
 }
