@@ -40,6 +40,10 @@ final class BoxParts {
       }
       devices.stream().filter(d -> d.status() == Status.NEW).forEach(d -> device(d, tally));
     }
+    house.devices().values().stream().filter(d -> d.status() == Status.NEW && d.kind().name().endsWith("generator inlet"))
+        .forEach(d -> open.add("the generator that is plugged into " + d.name() + " and its cord are not counted"));
+    house.rooms().values().stream().filter(r -> r.status() == Status.NEW && r.flags().getOrDefault("equipotential-plane", false))
+        .forEach(r -> open.add("equipotential plane of " + r.name() + ": its mesh, clamps and 8 AWG jumpers are not counted"));
     if (withoutVolume > 0) {
       open.add(withoutVolume + (withoutVolume == 1 ? " box has" : " boxes have")
           + " no volume stated; see the table of boxes for what each must hold");

@@ -10,7 +10,18 @@ final class Conditions {
   static final String DWELLING_MISSING = "dwelling-missing";
   static final String FLOOR_AREA_MISSING = "floor-area-missing";
 
+  static final String WORKPLACE = "workplace-without-method";
+
   private Conditions() {}
+
+  /** Of what a service or feeder brings to a place that is no dwelling and no farm building. */
+  static Objection workplace(String name) {
+    return Objection.error(
+        WORKPLACE, name, "no method here is for a workplace such as that on '" + name + "'",
+        "Its lighting goes by its kind and its area, which the methods for dwellings do not have.",
+        "figure it by hand, the lighting by the table for its kind of building (NFPA 70 Table 220.42(A), CSA C22.1 Table 14), and state the"
+            + " rating that it needs; of a farm building mark its panel farm");
+  }
 
   /** One dwelling, whose floor area is known. */
   static List<Objection> single(Inputs inputs) {

@@ -154,6 +154,10 @@ public final class HouseInputs {
       farm.add(new FarmBuilding("the rest of " + name, common, Set.of(), common.size()));
       common.clear();
     }
+    if (scope != Inputs.Scope.PART && units.isEmpty() && farm.isEmpty()
+        && !House.isOfDwellings(house.dwellings().values(), house.rooms().values(), house.services().values())) {
+      objections.add(Conditions.workplace(name));
+    }
     Inputs inputs = new Inputs(
         name, scope, system, rating.map(r -> r.shownIn(Units.AMPERE)), units, common, peak, reader.placement(panels),
         existing, farm);

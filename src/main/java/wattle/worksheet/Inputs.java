@@ -101,6 +101,11 @@ public record Inputs(
     return new Inputs(name, scope, system, rating, dwellings, loads, measuredPeak, placement, existing, farm);
   }
 
+  /** The same as of a feeder to a part of a building, which is figured without any floor area. */
+  Inputs asPart() {
+    return new Inputs(name, Scope.PART, system, rating, dwellings, common, measuredPeak, placement, existing, farm);
+  }
+
   /** The dwellings alone. */
   Inputs withoutCommon() {
     return new Inputs(name, scope, system, rating, dwellings, List.of(), measuredPeak, placement, existing, farm);

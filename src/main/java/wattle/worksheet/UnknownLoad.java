@@ -21,7 +21,7 @@ final class UnknownLoad {
 
   /** Objections that are about a floor area alone: without it the rest can still be calculated. */
   private static final Set<String> OF_AREA = Set.of(Areas.MISSING, Conditions.DWELLING_MISSING,
-      Conditions.FLOOR_AREA_MISSING);
+      Conditions.FLOOR_AREA_MISSING, Conditions.WORKPLACE);
 
   /** An area that adds nothing, in square meters: the methods want one above nothing. */
   private static final double NO_AREA = 1e-6;
@@ -64,6 +64,10 @@ final class UnknownLoad {
   /** The least that the load is; absent where more than a floor area is missing, and where nothing is connected. */
   Optional<Worksheet> least(HouseInputs.Read read) {
     List<Objection> others = read.objections().stream().filter(o -> !OF_AREA.contains(o.rule())).toList();
+    if (read.objections().stream().anyMatch(o -> o.rule().equals(Conditions.WORKPLACE))) {
+      // Lights and receptacles as stated: a workplace has no circuits that only dwellings have.
+      return worksheets.least(new HouseInputs.Read(read.inputs().asPart(), others)).filter(w -> w.total().si() > 0);
+    }
     return worksheets.least(new HouseInputs.Read(withoutArea(read.inputs()), others)).filter(w -> w.total().si() > 0);
   }
 

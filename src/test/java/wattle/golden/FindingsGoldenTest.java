@@ -25,7 +25,7 @@ import wattle.read.SourceReader;
 /** Each plan of the broken set gives exactly the findings beside it; a pair dropped in is a test more. */
 class FindingsGoldenTest {
   private static final List<String> FOLDERS = List.of("examples/broken", "examples/kitchen-renovation", "examples/workshop",
-      "examples/marlow-croft", "examples/tern-court", "examples/mill-quay", "examples/weir-lane",
+      "examples/marlow-croft", "examples/hollin-farm", "examples/tern-court", "examples/mill-quay", "examples/weir-lane",
       "src/test/resources/plans/findings");
 
   private static final Set<String> RULES = StandardLibrary.library(StandardLibrary.packNames()).rules().keySet();

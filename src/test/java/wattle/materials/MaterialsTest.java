@@ -127,7 +127,9 @@ class MaterialsTest {
         .mapToDouble(Material::amount).sum();
     assertThat(plates).isEqualTo(straps);
 
-    long electrodes = plan.house().services().values().stream().mapToLong(s -> s.electrodes().size()).sum();
+    // Rods are two at least (NFPA 70 250.53(A)(2)), each with its clamp.
+    long electrodes = plan.house().services().values().stream().flatMap(s -> s.electrodes().stream())
+        .mapToLong(e -> e.kind().equals("rods") ? 2 : 1).sum();
     double clamps = materials.items().stream().filter(m -> m.what().startsWith("ground clamp")).mapToDouble(Material::amount).sum();
     assertThat(clamps).isEqualTo(electrodes).isPositive();
   }
@@ -214,5 +216,28 @@ class MaterialsTest {
                 room hall { a1: receptacle }
                 """));
     assertThat(item(materials, "14/2 NM-B").orElseThrow().amount()).isCloseTo(5 + 2 + 0.3, within(1e-9));
+  }
+
+  @Test
+  void transferSwitchesRodsAndWhatIsLeftOut() {
+    Compilation plan = compiled("""
+        service main 120/240 V 100 A { source available 10 kA   run 20 m of 2 Al triplex   earth rods by 6 Cu }
+        panel P from main { bus 125 A   slots 20   bonded
+          main breaker 100 A 10 kA
+          1+3  60 A  two-pole  E
+        }
+        panel E from P/1 by 4 m of 6/3 NM-B { bus 100 A   slots 12
+          main transfer 60 A automatic
+          9+11  30 A  two-pole back-fed interlocked  gen
+        }
+        branch gen by 10/3 NM-B { E --8 m-- yard.g }
+        room yard is outdoors { g: generator inlet 6.5 kW }
+        """);
+    Materials materials = materials(plan);
+    assertThat(item(materials, "automatic transfer switch 60 A")).map(Material::amount).contains(1.0);
+    assertThat(item(materials, "panel, bus 100 A, 12 slots")).isPresent();
+    assertThat(item(materials, "ground rod, 8 ft")).map(Material::amount).contains(2.0);
+    assertThat(materials.open()).anyMatch(o -> o.contains("the generator that is plugged into yard.g"))
+        .anyMatch(o -> o.startsWith("service main: its meter base"));
   }
 }

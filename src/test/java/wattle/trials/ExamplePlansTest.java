@@ -18,7 +18,7 @@ class ExamplePlansTest {
   private static final List<String> PLANS = List.of(
       "examples/alder-court/house.wattle", "examples/apartment/house.wattle", "examples/longcroft/house.wattle",
       "examples/duplex/house.wattle", "examples/mill-quay/house.wattle", "examples/weir-lane/house.wattle",
-      "examples/classroom/lessons.wattle", "examples/marlow-croft/house.wattle");
+      "examples/classroom/lessons.wattle", "examples/marlow-croft/house.wattle", "examples/hollin-farm/house.wattle");
 
   private static Compilation compile(String plan) throws SourceReader.Unreadable {
     return new Compiler(SourceReader.FROM_DISK).compile(Path.of(plan));

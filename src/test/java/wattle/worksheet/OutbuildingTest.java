@@ -185,4 +185,24 @@ class OutbuildingTest {
     assertThat(connected(sheet.lines(), "general lighting")).isEqualTo(33 * 160, within(1e-6));
     assertThat(result(sheet.lines(), "lights outside the dwellings")).isEqualTo(100, within(1e-6));
   }
+
+  /** A workplace is told what fits it, and no dwelling's circuits are counted for it: 9 kW, 400 W and 180 VA by hand. */
+  @Test
+  void aWorkplaceIsNotToldToAddADwelling() {
+    String text = """
+        use code us-2023
+        service main 120/208 V 200 A three-phase { source available 10 kA }
+        panel P from main { bus 200 A slots 30 bonded
+          main breaker 200 A
+          1+3+5 40 A three-pole heat
+          2 20 A ground-fault bench
+        }
+        branch heat by 8/3 MC { P --20 ft-- shop.heat }
+        branch bench by 12/2 MC { P --20 ft-- shop.l --5 ft-- shop.o }
+        room shop is workshop { heat: three-phase heater 9 kW   l: light 400 W   o: receptacle }
+        """;
+    Finding unknown = compile(text).findings().stream().filter(f -> f.rule().equals("calculated-load-unknown")).findFirst().orElseThrow();
+    assertThat(unknown.reason()).contains("workplace").contains("9580 VA").doesNotContain("small-appliance");
+    assertThat(unknown.fixes()).noneMatch(f -> f.order().contains("dwelling {")).anyMatch(f -> f.order().contains("220.42(A)"));
+  }
 }

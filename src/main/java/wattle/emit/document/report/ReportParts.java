@@ -308,7 +308,12 @@ final class ReportParts {
       String title = trial.label().orElse(trial.name());
       List<Sheet> sheets = TrialSheets.of(result, "Trial " + title, ROWS_OF_A_TRIAL);
       List<Sheet> brief = TrialSheets.of(result, "Trial " + title, ROWS_ON_PAPER);
-      for (int i = 0; i < sheets.size(); i++) {
+      // A verdict without a danger is a heading without a table, which paper leaves out.
+      boolean quiet = sheets.get(0).rows().isEmpty();
+      if (quiet) {
+        contents.add(new Content.Remark(sheets.get(0).title() + "."));
+      }
+      for (int i = quiet ? 1 : 0; i < sheets.size(); i++) {
         contents.add(table(sheets.get(i), "trial", brief.get(i)));
       }
       contents.addAll(pictures.trial(trial.name(), result, title));
