@@ -2,6 +2,7 @@ package wattle.library;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import wattle.derivation.Derivation;
@@ -73,6 +74,22 @@ public record Library(
     return table("adopted-standards")
         .flatMap(t -> t.find("adopted", "adopted", "adopted", Key.is("standard", Derivation.stated("standard", "", standard))))
         .map(a -> a.value().text()).orElse(standard);
+  }
+
+  /** The terms of the trade that a code has words of its own for, the longer before those that they contain. */
+  private static final List<String> TERMS = List.of("an equipment ground", "equipment ground", "ground wire", "GFCI");
+
+  /** A text of the common pack in the terms of the code in force: table {@code terms} of a pack. */
+  public String inTerms(String text) {
+    String words = text;
+    for (String term : table("terms").isPresent() ? TERMS : List.<String>of()) {
+      if (words.contains(term)) {
+        String own = table("terms").get().find("own", "own", "own", Key.is("term", Derivation.stated("term", "", term)))
+            .map(d -> d.value().text()).orElse(term);
+        words = words.replace(term, own);
+      }
+    }
+    return words;
   }
 
   /** This library with another laid over it: of two things with one name the other's stands. */

@@ -66,9 +66,11 @@ final class PluggedIn {
       }
       return;
     }
-    tally.add(Material.Category.PLUG, "receptacle NEMA " + configuration.get() + "R for the " + device.kind().name(), device.name());
+    tally.add(Material.Category.PLUG, "receptacle " + standard() + " " + configuration.get() + "R for the " + device.kind().name(),
+        device.name());
     if (CORD_APART.contains(device.kind().name())) {
-      tally.add(Material.Category.PLUG, "cord with plug NEMA " + configuration.get() + "P for the " + device.kind().name(), device.name());
+      tally.add(Material.Category.PLUG, "cord with plug " + standard() + " " + configuration.get() + "P for the " + device.kind().name(),
+          device.name());
     }
   }
 
@@ -81,11 +83,16 @@ final class PluggedIn {
         .findFirst();
   }
 
+  /** The same configurations have the same numbers in Canada (CSA C22.1-21 Diagram 1, as oncodes.ca, Appendix B rule 26-700). */
+  private String standard() {
+    return house.codes().stream().anyMatch(c -> c.startsWith("ca-")) ? "CSA" : "NEMA";
+  }
+
   /** The designation of a receptacle that is a device of the plan; empty where there is none. */
   Optional<String> configuration(Device receptacle) {
     double amperes = Optional.ofNullable(receptacle.facts().get("rated")).or(receptacle.kind()::rating).map(q -> q.si()).orElse(15.0);
     return branch(receptacle).flatMap(Branch::panel).map(house.panels()::get)
         .flatMap(p -> Configuration.of(receptacle.kind(), !receptacle.traits().contains("ungrounded"), amperes, p.system()))
-        .map(c -> "NEMA " + c + "R");
+        .map(c -> standard() + " " + c + "R");
   }
 }

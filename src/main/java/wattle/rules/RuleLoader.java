@@ -60,13 +60,14 @@ public final class RuleLoader {
     if (tree.requirements().isEmpty()) {
       report.accept(missing(tree, "a require line"));
     }
-    Optional<Template> headline = tree.headline().flatMap(t -> Template.check(t, paths, names, report));
+    Optional<Template> headline = tree.headline().flatMap(t -> Template.check(inTerms(text, t), paths, names, report));
     if (tree.headline().isEmpty() || tree.severity().isEmpty()) {
       report.accept(missing(tree, "an otherwise line such as otherwise error \"…\""));
     }
     List<Rule.Place> places = new ArrayList<>();
     for (Tree.RuleMark mark : tree.marks()) {
-      place(mark, paths, names, report).ifPresent(places::add);
+      Tree.RuleMark termed = new Tree.RuleMark(mark.place(), mark.words().map(w -> inTerms(text, w)), mark.span());
+      place(termed, paths, names, report).ifPresent(places::add);
     }
     if (tree.marks().isEmpty()) {
       report.accept(missing(tree, "an at line that says where"));
@@ -79,8 +80,10 @@ public final class RuleLoader {
                 .build());
       }
     }
-    List<Template> notes = templates(tree.notes(), paths, names, report);
-    List<RuleFix> fixes = tree.fixes().stream().flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
+    List<Template> notes = templates(tree.notes().stream().map(t -> inTerms(text, t)).toList(), paths, names, report);
+    List<RuleFix> fixes = tree.fixes().stream()
+        .map(f -> new Tree.RuleFix(inTerms(text, f.order()), f.edits(), f.span()))
+        .flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
     findings.addAll(own);
     if (!own.isEmpty() || headline.isEmpty()) {
       return Optional.empty();
@@ -95,6 +98,12 @@ public final class RuleLoader {
             names.size(), filter, lets, requirements, headline.get(), places, notes, fixes,
             tree.reason().map(Tree.Text::value).orElse(""), citations, tree.accept().map(Tree.Text::value), reject(tree),
             tree.name().span(), tree));
+  }
+
+  /** A text of the common pack in the terms of the code in force; holes stay as they are. */
+  private Tree.Text inTerms(RuleText of, Tree.Text text) {
+    String words = of.pack().equals("common") ? library.inTerms(text.value()) : text.value();
+    return words.equals(text.value()) ? text : new Tree.Text(words, text.span());
   }
 
   private static List<Template> templates(List<Tree.Text> texts, PathChecker paths, Names names, Consumer<Finding> report) {

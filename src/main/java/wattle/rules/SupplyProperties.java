@@ -196,16 +196,16 @@ final class SupplyProperties {
         .figure("interrupting", Dimension.CURRENT, "fault current that it is marked for",
             (f, p) -> Optional.ofNullable(p.facts().get("interrupting")).or(() -> p.main().flatMap(m -> m.interrupting())))
         .figure("height", Dimension.LENGTH, "of its highest handle over the floor", (f, p) -> Optional.ofNullable(p.facts().get("height")))
-        .stated("height 66 in in the panel")
+        .stated("height 1.7 m in the panel", "height 66 in in the panel")
         .figure("working-depth", Dimension.LENGTH, "depth of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-depth")))
-        .stated("working-depth 36 in in the panel")
+        .stated("working-depth 1 m in the panel", "working-depth 36 in in the panel")
         .figure("working-width", Dimension.LENGTH, "width of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-width")))
-        .stated("working-width 30 in in the panel")
+        .stated("working-width 0.8 m in the panel", "working-width 30 in in the panel")
         .figure("working-height", Dimension.LENGTH, "height of the working space in front of it",
             (f, p) -> Optional.ofNullable(p.facts().get("working-height")))
-        .stated("working-height 80 in in the panel")
+        .stated("working-height 2.1 m in the panel", "working-height 80 in in the panel")
         .truth("over-steps", "whether it is over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
         .stated("over-steps or no over-steps in the panel")
         .truth("readily-accessible", "whether one reaches it without climbing or moving anything",

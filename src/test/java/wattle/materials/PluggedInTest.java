@@ -54,6 +54,14 @@ class PluggedInTest {
     return Materials.of(plan.house(), plan.library()).items().stream().map(Material::what).toList();
   }
 
+  /** oncodes.ca, Appendix B rule 26-700: CSA Diagram 1 has the numbers of NEMA WD 6. */
+  @Test
+  void inCanadaConfigurationsAreThoseOfTheCode() throws SourceReader.Unreadable {
+    Compilation house = new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/tamarack-road/house.wattle"));
+    assertThat(items(house)).contains("receptacle CSA 14-50R for the range", "cord with plug CSA 14-30P for the dryer")
+        .noneMatch(i -> i.contains("NEMA"));
+  }
+
   /** NEMA WD 6: 14-50 and 14-30 are 125/250 V with ground, 10-50 is without, 5-15 and 5-20 are 125 V with ground. */
   @Test
   void receptaclesFitTheirCircuits() {

@@ -86,4 +86,14 @@ class CanadianHousesTest {
     });
     assertThat(rules("1 15 A arc-fault x", plan.formatted("230 mL"))).doesNotContain("box-too-small");
   }
+
+  /** Section 0 and 10-616: what trips the breaker is a bonding conductor, and findings of the common pack say so too. */
+  @Test
+  void findingsUseTheTermsOfTheCode() {
+    List<Finding> bare = findings("1 15 A arc-fault x", "branch x by 14/2 NM without ground { P --5 m-- den.r }\nroom den is living { r:"
+        + " receptacle tamper-resistant }\n");
+    assertThat(bare).extracting(Finding::headline).anyMatch(h -> h.endsWith("has no bonding conductor"))
+        .noneMatch(h -> h.contains("equipment ground"));
+    assertThat(bare).flatExtracting(f -> f.source().stream().map(Object::toString).toList()).noneMatch(s -> s.startsWith("NFPA"));
+  }
 }

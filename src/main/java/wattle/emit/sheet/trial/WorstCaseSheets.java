@@ -95,7 +95,7 @@ public final class WorstCaseSheets {
                 + " neutral has"
                 + " a line of its own where its hots can give it more than a breaker's rating.",
             "A dwelling seldom draws the whole rating of its mains for long, which is why a code may allow thinner conductors for"
-                + " its service (NFPA 70 310.12).",
+                + " its service.",
             AID));
   }
 }
