@@ -23,11 +23,7 @@ final class DangerPart {
 
   String html() {
     List<Danger> dangers = situation.dangers();
-    if (dangers.isEmpty()) {
-      return out.element("p",
-          "In short: " + situation.result().verdict() + ".")
-          .toString();
-    }
+    out.element("p", "In short: " + situation.result().verdict() + ".");
     for (Danger.Kind kind : Danger.Kind.values()) {
       List<Danger> these = dangers.stream().filter(d -> d.kind() == kind).toList();
       if (!these.isEmpty()) {

@@ -19,8 +19,8 @@ final class Conditions {
     return Objection.error(
         WORKPLACE, name, "no method here is for a workplace such as that on '" + name + "'",
         "Its lighting goes by its kind and its area, which the methods for dwellings do not have.",
-        "figure it by hand, the lighting by the table for its kind of building (NFPA 70 Table 220.42(A), CSA C22.1 Table 14), and state the"
-            + " rating that it needs; of a farm building mark its panel farm");
+        "figure it by hand, its lighting by NFPA 70 Table 220.42(A) or CSA C22.1 Table 14, and state the rating that it needs; mark the"
+            + " panel of a farm building farm");
   }
 
   /** One dwelling, whose floor area is known. */

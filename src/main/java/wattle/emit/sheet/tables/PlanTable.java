@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import wattle.compiler.Compilation;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.sheet.coverage.CoverageSheet;
@@ -14,6 +15,7 @@ import wattle.emit.sheet.schedule.MaterialsSchedule;
 import wattle.emit.sheet.schedule.PanelSchedule;
 import wattle.emit.sheet.schedule.RoomSchedule;
 import wattle.emit.sheet.schedule.RunSchedule;
+import wattle.emit.sheet.trial.FeederSheet;
 import wattle.emit.sheet.trial.WorstCaseSheets;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
 import wattle.materials.Demolition;
@@ -25,7 +27,8 @@ public enum PlanTable {
   PANEL(plan -> PanelSchedule.of(plan.house(), plan.figures().loads())), //
   LOADS(plan -> List.of(LoadSchedule.of(plan.house(), plan.figures().loads()))), //
   RUNS(plan -> List.of(RunSchedule.of(plan.house(), plan.figures().conductors()))), //
-  VOLTAGE(plan -> List.of(WorstCaseSheets.voltages(plan.figures().worst()))), //
+  VOLTAGE(plan -> Stream.concat(Stream.of(WorstCaseSheets.voltages(plan.figures().worst())),
+      FeederSheet.ofStated(plan.figures().trials()).stream()).toList()), //
   NEUTRAL(plan -> List.of(WorstCaseSheets.neutrals(plan.figures().worst()))), //
   HEAT(plan -> List.of(WorstCaseSheets.heat(plan.figures().worst()))), //
   BOXES(plan -> List.of(BoxSchedule.of(plan.house(), plan.figures().boxFill()))), //

@@ -54,7 +54,7 @@ public final class TrialSheets {
     }
     List<TrialResult.FeederReading> feeders = result.feeders().stream().filter(f -> f.amps().si() >= DEAD).toList();
     if (!feeders.isEmpty()) {
-      sheets.add(feeders(feeders, title));
+      sheets.add(FeederSheet.of(feeders, title + ": feeders", List.of()));
     }
     sheets.add(outlets(result, title, most));
     sheets.add(conductors(result, title, most));
@@ -139,25 +139,6 @@ public final class TrialSheets {
         List.of(Column.words("at", "at"),
             Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1).naming("neutral contact of *")),
         rows, List.of("A device works either way; what its maker keeps near earth is live."));
-  }
-
-  private static Sheet feeders(List<TrialResult.FeederReading> feeders, String title) {
-    List<Row> rows = new ArrayList<>();
-    for (TrialResult.FeederReading f : feeders) {
-      rows.add(
-          Row.of(Cell.of(f.panel()), Cell.of(f.from()), figure(f.amps()), optional(f.neutral()), figure(f.volts()), percent(f.fall()),
-              percent(f.lost())).about("feeder of " + f.panel()));
-    }
-    return new Sheet(
-        "feeders", title + ": feeders",
-        List.of(
-            Column.words("panel", "panel"), Column.words("from", "from"),
-            Column.figures("current-a", "current", "A", 2).naming("current of *"),
-            Column.figures("neutral-a", "neutral", "A", 2).naming("neutral of *"),
-            Column.figures("voltage-v", "voltage at the panel", "V", 1).naming("voltage of *"),
-            Column.figures("fall-percent", "low by", "%", 2).naming("voltage fall of *"),
-            Column.figures("lost-percent", "on the feeder", "%", 2).naming("voltage lost on *")),
-        rows, List.of());
   }
 
   private static Sheet outlets(TrialResult result, String title, int most) {
