@@ -64,7 +64,7 @@ final class BoxSizes {
       scope.report(
           Finding.error("said-twice", "the size of a box is stated twice")
               .at(written.orElse(at), "its sides, and its volume of " + volume.get() + " besides")
-              .because("A box that is marked with a volume holds that, whatever its sides.")
+              .because("A box that is marked with a volume has that volume, whatever its sides.")
               .fix(written.isPresent()
                   ? Fix.takenOut("take out its sides, or its volume", written.get())
                   : Fix.of("take out its sides, or its volume")));

@@ -236,7 +236,7 @@ final class BranchChecks {
     scope.report(
         Finding.error(Mistake.TWO_POLE_ON_ONE_LEG, "both poles of breaker " + breaker.id() + " are on leg " + legs.get(0))
             .about(breaker.id().toString())
-            .at(breaker.origin().name(), "these slots stand on the same leg")
+            .at(breaker.origin().name(), "these slots are on the same leg")
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")
             .fix(panel.order().rowOf(panel.slotCount().orElse(42), panel.slotCount().orElse(42)) < 2

@@ -129,7 +129,7 @@ final class BranchControls {
             .about(device.name())
             .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
             .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
-            .because("Switched off, it still stands at the voltage of a hot to ground, and who opens it may take it for dead.")
+            .because("Switched off, it is still at the voltage of a hot to ground, and who opens it may take it for dead.")
             .fix(ofKind(device, "double-pole switch", "make it a double-pole switch")));
   }
 

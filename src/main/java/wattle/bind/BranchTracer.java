@@ -179,7 +179,7 @@ final class BranchTracer {
     Optional<Integer> known = Optional.ofNullable(draft.stopOfBox.get(box.get()));
     if (known.isPresent()) {
       scope.report(
-          Finding.error("branch-loop", "branch '" + draft.name() + "' comes to '" + place.path().text() + "' twice")
+          Finding.error("branch-loop", "branch '" + draft.name() + "' reaches '" + place.path().text() + "' twice")
               .at(place.span(), "reached again")
               .with(draft.stops.get(known.get()).span, "reached before")
               .because("A loop has two ways back to the breaker, and opening one joint does not make the rest dead.")

@@ -289,7 +289,7 @@ final class DeviceBinder {
     Finding.Builder finding = Finding.error(Mistake.FACT_WITHOUT_FIGURE, "'" + name + "' has no figure")
         .at(constant.map(Tree.Word::span).orElseGet(() -> name.span().after()), NAMED.get(name.text()).trade() + " is expected here");
     constant.ifPresentOrElse(
-        c -> finding.because("A name among the words of a device is its kind or a trait; a constant stands in parentheses.")
+        c -> finding.because("A name among the words of a device is its kind or a trait; a constant is written in parentheses.")
             .fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
         () -> finding.fix("write its figure behind it").fix(Fix.takenOut("take it out", name.span())));
     scope.report(finding);

@@ -74,7 +74,7 @@ final class CheckCommand implements Callable<Integer> {
       description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
   private boolean watch;
 
-  @Option(names = "--rules", description = "Also run the accept and reject samples of rules that stand in the plan's own files.")
+  @Option(names = "--rules", description = "Also run the accept and reject samples of rules that are in the plan's own files.")
   private boolean rules;
 
   @Mixin

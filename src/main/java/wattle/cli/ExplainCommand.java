@@ -60,7 +60,7 @@ final class ExplainCommand implements Callable<Integer> {
   private boolean words;
 
   @Parameters(index = "1", arity = "0..1", paramLabel = "PLAN",
-      description = "Behind the name of a rule: a plan beside which it stands, in a file of its own.")
+      description = "Behind the name of a rule: a plan beside which it is, in a file of its own.")
   private String plan;
 
   @Option(names = "--pack", paramLabel = "NAME", completionCandidates = KnownWords.Packs.class,

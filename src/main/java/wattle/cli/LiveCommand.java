@@ -28,7 +28,7 @@ import wattle.read.SourceReader;
         "  wattle live examples/alder-court/house.wattle",
         "  wattle live examples/classroom/lessons.wattle --port 8765",
         "",
-        "The address holds a token: who knows it and works on this machine can see the plan. No other machine can.",
+        "The address contains a token: who knows it and works on this machine can see the plan. No other machine can.",
     })
 final class LiveCommand implements Callable<Integer> {
   private static final int HIGHEST_PORT = 65535;

@@ -78,7 +78,7 @@ final class LockoutCommand implements Callable<Integer> {
   private Place place(House house) {
     String name = place.get(place.size() - 1);
     if (place.size() == 2 && !Places.KINDS.contains(place.get(0))) {
-      throw new Failure("'" + place.get(0) + "' is not a kind of place; device, box, room, branch or panel can stand before the name");
+      throw new Failure("'" + place.get(0) + "' is not a kind of place; device, box, room, branch or panel can be written before the name");
     }
     List<String> kinds = place.size() == 2 ? List.of(place.get(0)) : Places.KINDS;
     List<Place> found = place.size() == 2 ? Places.named(house, place.get(0), name) : Places.named(house, name);

@@ -75,7 +75,7 @@ public final class ShortCircuit {
     }
     double root = k.si() * size.areaSquareMillimeters();
     return Derivation.computed(
-        "let-through that " + size + " stands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,
+        "let-through that " + size + " withstands", "I²t", "k² × S²", root * root, Units.AMPERE_SQUARED_SECOND, k,
         CrossSection.of(size, "S"))
         .citing(ADIABATIC);
   }

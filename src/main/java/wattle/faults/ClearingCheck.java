@@ -182,7 +182,7 @@ final class ClearingCheck {
         .because(
             "It does not trip at once below " + amperes(instantly(curve)) + ". By the slowest trip that " + curve.standard()
                 + " allows, the insulation of the conductor is damaged before the breaker opens.")
-        .figure("let-through that " + size + " stands", weakest.letThrough().value().text())
+        .figure("let-through that " + size + " withstands", weakest.letThrough().value().text())
         .fix(
             feeder.map(f -> "most of the way is the feeder of '" + f + "': run that thicker, its ground too, or make it shorter")
                 .orElse("run it thicker or shorter, so that the fault trips the breaker at once"))

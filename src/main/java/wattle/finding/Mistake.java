@@ -26,7 +26,7 @@ public enum Mistake {
   LOAD_240_ON_ONE_POLE,
   /** A load between a leg and the neutral is on two poles without a neutral. */
   LOAD_120_WITHOUT_NEUTRAL,
-  /** A device needs a neutral and none comes to its box. */
+  /** A device needs a neutral and its box has none. */
   NEUTRAL_MISSING,
   /** A breaker has no rating, so nothing can be checked about its wire. */
   RATING_MISSING,

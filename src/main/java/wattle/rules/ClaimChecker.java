@@ -185,7 +185,7 @@ final class ClaimChecker {
       findings.accept(
           Finding.error("rule-type-mismatch", "what is true or false is compared with a figure")
               .at(claim.span(), "true or false on the left")
-              .because("Behind where stands what narrows a list; a property that is true or false takes in the comparison that follows it.")
+              .because("Behind where is what narrows a list; a property that is true or false takes in the comparison that follows it.")
               .fix("put a count or sum in parentheses before comparing it: (count of … where …) is at least 2")
               .build());
       return Optional.empty();
@@ -235,7 +235,7 @@ final class ClaimChecker {
   /** Readers take <em>a or b and c</em> in either way, and a wrong guess lets a fault pass: what belongs together is said. */
   private void ambiguous(Span and) {
     findings.accept(
-        Finding.error("rule-or-beside-and", "'or' stands beside 'and' without parentheses")
+        Finding.error("rule-or-beside-and", "'or' is beside 'and' without parentheses")
             .at(and, "taken together first")
             .because("It can be read in two ways, and a rule that is read wrongly lets faults pass.")
             .fix(Fix.offered("put it in parentheses", and, "(" + and.text() + ")"))

@@ -47,7 +47,7 @@ final class BlockOpening {
   }
 
   Finding finding() {
-    String reason = "What a " + what + " is made of stands between { and }, and the { in the line of its heading.";
+    String reason = "What a " + what + " is made of is between { and }, and the { in the line of its heading.";
     if (!isBelow()) {
       return Finding.error("block-unopened", "nothing opens the block of a " + what).at(end, "a { is expected here").because(reason)
           .fix(fix()).build();
@@ -55,7 +55,7 @@ final class BlockOpening {
     Span brace = spans.of(tokens.get(next));
     Span between = end.to(brace);
     boolean bare = between.text().substring(0, between.text().length() - 1).isBlank();
-    Finding.Builder finding = Finding.error("block-unopened", "the { of a " + what + " stands below its heading")
+    Finding.Builder finding = Finding.error("block-unopened", "the { of a " + what + " is below its heading")
         .at(brace, "expected in the line of the heading")
         .with(end, "here").because(reason);
     return (bare ? finding.fix(Fix.safe("move it up", between, " {")) : finding.fix("move it up")).build();

@@ -177,7 +177,7 @@ final class Measures {
 
   private static Optional<Measured> touchVoltage(TrialResult r, String subject) {
     return metal(r, subject)
-        .map(m -> new Measured(m.volts(), "the metal of '" + subject + "' stands at %s", "to far earth", ""));
+        .map(m -> new Measured(m.volts(), "the metal of '" + subject + "' is at %s", "to far earth", ""));
   }
 
   private static Optional<Measured> touchCurrent(TrialResult r, String subject) {

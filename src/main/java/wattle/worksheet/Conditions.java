@@ -69,7 +69,7 @@ final class Conditions {
         objections.add(
             Objection.error(
                 FLOOR_AREA_MISSING, unit.name(), "the floor area of '" + unit.name() + "' is not said",
-                "General lighting and outlets are counted by floor area; no other figure stands in for it.",
+                "General lighting and outlets are counted by floor area; no other figure replaces it.",
                 "write floor-area 120 m2, with the true figure, in its dwelling block"));
       }
     }

@@ -105,7 +105,7 @@ public final class MaterialsSchedule {
         .flatMap(m -> m.derivation().stream())
         .findFirst()
         .ifPresent(d -> notes.add(
-            "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own stands instead)."));
+            "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own takes its place)."));
     notes.add(
         "Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan"
             + " implies; fastenings are not counted.");
