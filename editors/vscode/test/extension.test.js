@@ -143,7 +143,7 @@ test('snippets make a plan', { skip: wattle ? false : 'WATTLE names no program' 
 })
 
 test('check, drawing, live page and lockout run the program', { skip: wattle ? false : 'WATTLE names no program' }, async () => {
-  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wattle \u00F6 '))
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wattle & '))
   const program = path.join(folder, 'wattle')
   fs.writeFileSync(program, `#!/bin/sh\nexec ${wattle.map(w => `'${w}'`).join(' ')} "$@"\n`, { mode: 0o755 })
   const file = path.join(folder, 'a house.wattle')

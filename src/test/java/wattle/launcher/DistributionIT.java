@@ -77,7 +77,7 @@ class DistributionIT {
     assumeTrue(has("tar"), "there is no tar to unpack it with");
     assertThat((byte[]) call("Archives", "tarGz", small(), "wattle/", TIME)).isEqualTo(call("Archives", "tarGz", small(), "wattle/", TIME));
     byte[] once = (byte[]) call("Archives", "tarGz", program(), "wattle/", TIME);
-    Path place = Files.createDirectory(folder.resolve("a place, \u00F6ther"));
+    Path place = Files.createDirectory(folder.resolve("a place, other"));
     Path packed = Files.write(folder.resolve("w.tar.gz"), once);
     run(Map.of(), List.of("tar", "xzf", packed.toString(), "-C", place.toString()));
     Map<String, String> java = Map.of("JAVA_HOME", System.getProperty("java.home"));
