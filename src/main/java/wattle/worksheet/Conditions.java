@@ -20,7 +20,7 @@ final class Conditions {
         WORKPLACE, name, "no method here is for a workplace such as that on '" + name + "'",
         "Its lighting goes by its kind and its area, which the methods for dwellings do not have.",
         "figure it by hand, its lighting by NFPA 70 Table 220.42(A) or CSA C22.1 Table 14, and state the rating that it needs; mark the"
-            + " panel of a farm building farm");
+            + " panel of a farm building farm; if it is a dwelling after all, give its floor-area in a dwelling line");
   }
 
   /** One dwelling, whose floor area is known. */

@@ -151,7 +151,10 @@ class UnknownIsSaidTest {
   void aPlanWithoutADwellingSaysWhatIsMissingAndIsHeldAgainstTheRest() {
     String none = SHOP.replace("dwelling { storeys 1 }", "");
     Finding finding = found("calculated-load-unknown", none).orElseThrow();
-    assertThat(finding.reason()).contains("The plan says nothing of the dwelling on 'main'");
+    assertThat(finding.reason()).contains("No method here is for a workplace such as that on 'main'");
+    // With a bedroom it is a dwelling that the plan does not describe.
+    Finding dwelling = found("calculated-load-unknown", none + "\nroom bed is bedroom { j: junction }\n").orElseThrow();
+    assertThat(dwelling.reason()).contains("The plan says nothing of the dwelling on 'main'");
     assertThat(found("feeder-below-load", none)).as("a part of a building is calculated by what is stated").isPresent();
     assertThat(found("service-below-load", none.replace("120/240 V 200 A", "120/240 V 30 A")).orElseThrow().headline())
         .contains("its calculated load is at least ");
