@@ -108,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
     }
     if (files.size() > 1 || NamedPlans.anyFolder(files)) {
       return new ManyPlans(NamedPlans.toCompile(files, input.reader()), this::told, err)
-          .run(() -> document(out), this::fails, format == Format.TEXT ? out : err);
+          .run(() -> document(out), this::fails, out, format == Format.TEXT ? out : err);
     }
     List<Compilation> plans = compile();
     boolean failed = print(plans, out);

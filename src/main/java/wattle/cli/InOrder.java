@@ -8,8 +8,8 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /**
  * The same work for each of many names, by all processors, with the results in the order of the names. No more results are there at
@@ -22,9 +22,9 @@ final class InOrder {
 
   /**
    * @param work done by several threads at once
-   * @param then gets each result, in the thread of the caller and in order
+   * @param then gets each result, in the thread of the caller and in order; false where no more are wanted
    */
-  static <T> void each(List<String> names, Function<String, T> work, Consumer<T> then) {
+  static <T> void each(List<String> names, Function<String, T> work, Predicate<T> then) {
     int processors = Runtime.getRuntime().availableProcessors();
     ExecutorService workers = Executors.newFixedThreadPool(Math.max(1, Math.min(processors, names.size())), InOrder::worker);
     try {
@@ -35,7 +35,9 @@ final class InOrder {
           String name = next.next();
           begun.add(workers.submit(() -> work.apply(name)));
         }
-        then.accept(result(begun.remove()));
+        if (!then.test(result(begun.remove()))) {
+          return;
+        }
       }
     } finally {
       workers.shutdownNow();

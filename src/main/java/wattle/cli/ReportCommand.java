@@ -118,6 +118,7 @@ final class ReportCommand implements Callable<Integer> {
       err.println("wattle: " + written.summary + (written.names.isEmpty() ? "" : "; wrote " + written.names));
       codes[written.code]++;
       progress.step();
+      return true;
     });
     progress.clear();
     int wrote = codes[ExitCode.FINE] + codes[ExitCode.FOUND];

@@ -59,6 +59,7 @@ final class TidyCommand implements Callable<Integer> {
       progress.clear();
       codes[tidied.tell(out, err)]++;
       progress.step();
+      return true;
     });
     progress.clear();
     if (anyFolder && !plans.names().isEmpty()) {

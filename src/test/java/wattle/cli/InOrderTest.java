@@ -32,7 +32,7 @@ class InOrderTest {
     InOrder.each(NAMES, name -> {
       most.accumulateAndGet(held.incrementAndGet(), Math::max);
       return name;
-    }, name -> held.decrementAndGet());
+    }, name -> held.decrementAndGet() >= 0);
     assertThat(held.get()).isZero();
     assertThat(most.get()).isBetween(1, 2 * Runtime.getRuntime().availableProcessors() + 1);
   }
@@ -41,9 +41,16 @@ class InOrderTest {
   void whatWorkThrowsIsThrown() {
     assertThatThrownBy(() -> InOrder.each(NAMES, name -> {
       throw new Failure("cannot " + name);
-    }, name -> {})).isInstanceOf(Failure.class).hasMessage("cannot 0");
+    }, name -> true)).isInstanceOf(Failure.class).hasMessage("cannot 0");
     InOrder.each(List.of(), name -> name, name -> {
       throw new AssertionError("nothing is there");
     });
+  }
+
+  @Test
+  void nothingIsBegunForAReaderWhoHasGone() {
+    AtomicInteger begun = new AtomicInteger();
+    InOrder.each(NAMES, name -> begun.incrementAndGet(), each -> false);
+    assertThat(begun.get()).isBetween(1, 2 * Runtime.getRuntime().availableProcessors());
   }
 }
