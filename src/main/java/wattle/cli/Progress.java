@@ -28,7 +28,7 @@ final class Progress {
   /** One more is done. */
   void step() {
     done++;
-    if (shown && System.nanoTime() - last >= EACH_NANOS) {
+    if (shown && (width == 0 || System.nanoTime() - last >= EACH_NANOS)) {
       last = System.nanoTime();
       String line = done + " of " + all;
       to.print("\r" + line);
