@@ -111,4 +111,16 @@ class ThreePhaseSourcesTest {
   void theRulesForIt(String rating, String breaker, String size, String traits, String expected) {
     assertThat(found(rating, breaker, size, traits)).containsExactly(expected.isEmpty() ? new String[0] : new String[]{expected});
   }
+
+  /** 705.28: 36 kW over √3 × 208 V are 99.9 A on each hot, and 124.9 A with a quarter more: 125 A carries it, 110 A does not. */
+  @Test
+  void theBreakerOfAThreePhaseInverter() {
+    String small = shop("36 kVA", "125", "1", "automatic").replace("37+39+41  125 A  three-pole back-fed  pv",
+        "37+39+41  110 A  three-pole back-fed  pv");
+    List<String> rules = new Compiler(SourceReader.FROM_DISK)
+        .compile(new Source("shop.wattle", small), java.nio.file.Path.of("shop.wattle"))
+        .findings().stream().map(Finding::rule).toList();
+    assertThat(rules).contains("source-breaker-small");
+    assertThat(found("36 kVA", "125", "1", "automatic")).isEmpty();
+  }
 }
