@@ -26,6 +26,7 @@ class StructureSampleTest {
 
   /** Findings that no change of a plan shows on a page, each with the reason. */
   private static final Map<String, String> WITHOUT = Map.of(
+      "method-for-farm-buildings", "only a command that asks for that method gives it",
       "method-missing", "calculated-load-unknown names it as a reason, for a code that has no method",
       "plan-empty", "the file has nothing in it",
       "too-many-mistakes", "a hundred mistakes",
