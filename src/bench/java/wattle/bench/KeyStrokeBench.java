@@ -5,10 +5,11 @@ import java.nio.channels.Channels;
 import java.nio.channels.Pipe;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.DiagnosticSeverity;
@@ -57,7 +58,6 @@ public class KeyStrokeBench implements LanguageClient {
   private static final String URI = Path.of("tower.wattle").toUri().toString();
   private static final int HOUSES = 45;
   private static final long BETWEEN_STROKES_MS = 150;
-  private static final long WAIT_MS = 50;
 
   /** What is typed at. */
   public enum At {
@@ -89,7 +89,7 @@ public class KeyStrokeBench implements LanguageClient {
   @Param({"false", "true"})
   public boolean faulty;
 
-  private final SynchronousQueue<PublishDiagnosticsParams> told = new SynchronousQueue<>();
+  private final BlockingQueue<PublishDiagnosticsParams> told = new LinkedBlockingQueue<>();
   private final ExecutorService threads = Executors.newCachedThreadPool();
   private Pipe toServer;
   private LanguageServer server;
@@ -146,7 +146,7 @@ public class KeyStrokeBench implements LanguageClient {
                 List.of(new TextDocumentContentChangeEvent(range, off ? "" : at.piece.substring(at.character, at.character + 1)))));
     PublishDiagnosticsParams answer = told.take();
     while (answer.getVersion() != version) {
-      answer = told.take(); // what was judged of the version before was still on its way
+      answer = told.take(); // what was judged of a version before has come meanwhile
     }
     // What a plan has silenced is shown as well.
     int found = (int) answer.getDiagnostics().stream()
@@ -166,14 +166,7 @@ public class KeyStrokeBench implements LanguageClient {
 
   @Override
   public void publishDiagnostics(PublishDiagnosticsParams diagnostics) {
-    // Nobody waits for what the later phases add, nor for findings of a version before the last.
-    if (diagnostics.getVersion() != null && diagnostics.getVersion() == version) {
-      try {
-        told.offer(diagnostics, WAIT_MS, TimeUnit.MILLISECONDS);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      }
-    }
+    told.add(diagnostics);
   }
 
   @Override
