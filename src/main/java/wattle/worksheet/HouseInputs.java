@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.library.Library;
+import wattle.memo.Once;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
 import wattle.model.House;
@@ -24,12 +25,14 @@ import wattle.quantity.Units;
  */
 public final class HouseInputs {
   private final House house;
+  private final Once<Boolean> ofDwellings;
   private final Territory territory;
   private final UnitReader reader;
   private final boolean countsFarms;
 
   public HouseInputs(House house, Library library) {
     this.house = house;
+    this.ofDwellings = new Once<>(() -> House.isOfDwellings(house.dwellings().values(), house.rooms().values(), house.services().values()));
     countsFarms = library.limit("farm-first").isPresent();
     territory = new Territory(house);
     reader = new UnitReader(house, library, territory);
@@ -155,7 +158,7 @@ public final class HouseInputs {
       common.clear();
     }
     if (scope != Inputs.Scope.PART && units.isEmpty() && farm.isEmpty()
-        && !House.isOfDwellings(house.dwellings().values(), house.rooms().values(), house.services().values())) {
+        && !ofDwellings.get()) {
       objections.add(Conditions.workplace(name));
     }
     Inputs inputs = new Inputs(
