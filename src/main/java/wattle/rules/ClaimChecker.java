@@ -1,11 +1,11 @@
 package wattle.rules;
 
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Consumer;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
@@ -209,7 +209,7 @@ final class ClaimChecker {
       return mismatch(claim.right().span(), "a word is expected here", r);
     }
     if (claim.left() instanceof Tree.ClaimText list) {
-      Set<String> listed = new TreeSet<>();
+      Set<String> listed = new HashSet<>();
       for (String word : list.text().value().split(",")) {
         listed.add(word.strip());
       }

@@ -1,12 +1,15 @@
 package wattle.rules;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
 /** What a rule has named: for each name its type and its place among the values at run time. */
 final class Names {
   private final Map<String, Type> types = new LinkedHashMap<>();
   private final Map<String, Integer> places = new LinkedHashMap<>();
+  private final Set<Integer> asked = new HashSet<>();
   private int most;
 
   /** Names a value; of two with one name the later holds. */
@@ -43,10 +46,22 @@ final class Names {
   }
 
   int placeOf(String name) {
-    return places.get(name);
+    int place = places.get(name);
+    asked.add(place);
+    return place;
   }
 
-  java.util.Set<String> known() {
+  /** Whether a place has been asked for since {@link #askAnew}. */
+  boolean isAsked(int place) {
+    return asked.contains(place);
+  }
+
+  /** What was asked for until now no longer counts. */
+  void askAnew() {
+    asked.clear();
+  }
+
+  Set<String> known() {
     return types.keySet();
   }
 

@@ -16,6 +16,7 @@ import wattle.syntax.Tree;
  * @param work whom it binds
  * @param size how many values it names
  * @param lets their terms, in order; the first place is the thing itself
+ * @param letsFirst whether what it applies to is said by one of them; else they are worked out only where it applies
  * @param reason the full story, for {@code explain}
  * @param accept a plan that passes; empty where it has none, which the standard library does not allow
  * @param reject a plan that raises it
@@ -30,6 +31,7 @@ public record Rule(
     int size,
     Optional<Term> filter,
     List<Let> lets,
+    boolean letsFirst,
     List<Term> requirements,
     Template headline,
     List<Place> places,
@@ -64,7 +66,8 @@ public record Rule(
   /** Without requirements of its own, for the test that every condition matters. */
   Rule withoutRequirements() {
     return new Rule(
-        name, pack, title, severity, kind, work, size, filter, lets, List.of(), headline, places, notes, fixes, reason, citations,
+        name, pack, title, severity, kind, work, size, filter, lets, letsFirst, List.of(), headline, places, notes, fixes, reason,
+        citations,
         accept, reject, span, tree);
   }
 }

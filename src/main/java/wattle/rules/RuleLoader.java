@@ -47,14 +47,16 @@ public final class RuleLoader {
     names.add(tree.scope().orElseThrow().name().text(), new Type.Thing(kind.get()));
     Optional<Term> filter = Optional.empty();
     List<Rule.Let> lets = new ArrayList<>();
-    // A value may be used by the filter, so values are named first; they are worked out only where they are asked for.
+    // A value may be used by the filter, so values are named first.
     for (Tree.RuleLet let : tree.lets()) {
       claims.check(let.value(), names).ifPresent(t -> lets.add(new Rule.Let(names.add(let.name().text(), t.type()), t.term())));
     }
+    names.askAnew();
     if (tree.scope().get().filter().isPresent()) {
       filter = claims.truth(tree.scope().get().filter().get(), names);
     }
     Work work = work(tree, kind.get(), claims, names, report);
+    boolean letsFirst = lets.stream().anyMatch(l -> names.isAsked(l.place()));
     List<Term> requirements = new ArrayList<>();
     tree.requirements().forEach(c -> claims.truth(c, names).ifPresent(requirements::add));
     if (tree.requirements().isEmpty()) {
@@ -95,7 +97,7 @@ public final class RuleLoader {
     return Optional.of(
         new Rule(
             tree.name().text(), text.pack(), tree.title().map(Tree.Text::value).orElse(""), severity(tree), kind.get(), work,
-            names.size(), filter, lets, requirements, headline.get(), places, notes, fixes,
+            names.size(), filter, lets, letsFirst, requirements, headline.get(), places, notes, fixes,
             tree.reason().map(Tree.Text::value).orElse(""), citations, tree.accept().map(Tree.Text::value), reject(tree),
             tree.name().span(), tree));
   }

@@ -52,8 +52,7 @@ final class RuleRunner {
       return Optional.empty();
     }
     int before = facts.doubted();
-    name(rule, thing, named);
-    Object applies = applies(rule, named);
+    Object applies = applies(rule, thing, named);
     if (Boolean.FALSE.equals(applies)) {
       return Optional.empty();
     }
@@ -71,7 +70,19 @@ final class RuleRunner {
     return Optional.empty();
   }
 
-  /** Whether a rule binds the thing that it has named and is about it; null where the plan does not tell. */
+  /** Whether a rule binds a thing and is about it, its values named then; null where the plan does not tell. */
+  private Object applies(Rule rule, Object thing, Object[] named) {
+    named[0] = thing;
+    if (rule.letsFirst()) {
+      name(rule, named);
+    }
+    Object applies = applies(rule, named);
+    if (!rule.letsFirst() && !Boolean.FALSE.equals(applies)) {
+      name(rule, named);
+    }
+    return applies;
+  }
+
   private Object applies(Rule rule, Object[] named) {
     Object binds = rule.work().binds(facts, named);
     if (Boolean.FALSE.equals(binds) || rule.filter().isEmpty()) {
@@ -127,8 +138,7 @@ final class RuleRunner {
     if (!rule.work().mayBind(facts, thing)) {
       return true;
     }
-    name(rule, thing, named);
-    Object applies = applies(rule, named);
+    Object applies = applies(rule, thing, named);
     if (Boolean.FALSE.equals(applies)) {
       return true;
     }
@@ -143,8 +153,7 @@ final class RuleRunner {
     return open ? null : Boolean.TRUE;
   }
 
-  private void name(Rule rule, Object thing, Object[] named) {
-    named[0] = thing;
+  private void name(Rule rule, Object[] named) {
     for (Rule.Let let : rule.lets()) {
       named[let.place()] = let.term().of(facts, named);
     }
