@@ -33,6 +33,14 @@ class MainTest {
   }
 
   @Test
+  void theVersionIsTheSameWithAndWithoutTheReaderOfOptions() {
+    List<Object> version = run("check", "--version");
+    assertThat(run("--version")).isEqualTo(version);
+    assertThat(run("-V")).isEqualTo(version);
+    assertThat(run("--version", "--wide").get(1)).isEqualTo(version.get(1));
+  }
+
+  @Test
   void helpMayBeAskedForAsACommand() {
     assertThat(run("help")).isEqualTo(run("--help"));
     assertThat(run("help", "check")).isEqualTo(run("check", "--help"));
