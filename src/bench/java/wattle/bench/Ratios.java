@@ -64,7 +64,8 @@ final class Ratios {
     String wattle = Path.of("bin", "wattle").toAbsolutePath().toString();
     String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
     Map<String, List<String>> commands = new LinkedHashMap<>();
-    commands.put("hello", List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", "target/test-classes", Hello.class.getName()));
+    commands.put("hello",
+        List.of(java, "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", "target/test-classes", Hello.class.getName()));
     commands.put("version", List.of(wattle, "--version"));
     commands.put("check", List.of(wattle, "check", PLAN));
     commands.put("cottage", List.of(wattle, "check", "examples/cottage/house.wattle"));
