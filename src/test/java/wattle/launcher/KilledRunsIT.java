@@ -20,8 +20,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Commands that write are killed at random moments, {@code -Dkills=250} times for each command where somebody asks: a file is what it was or
- * what the command makes of it, and what a killed run left goes with a later one.
+ * Commands that write are killed at random moments, {@code -Dkills=250} times for each command where somebody asks: a file is what it was
+ * or what the command makes of it, and what a killed run left goes with a later one.
  */
 class KilledRunsIT {
   private static final int KILLS = Integer.getInteger("kills", 2);
