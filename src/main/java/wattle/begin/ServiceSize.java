@@ -81,8 +81,13 @@ public enum ServiceSize {
     if (answers.system() == SupplyChoice.SPLIT_PHASE && answers.dwellings() == 1) {
       return drop;
     }
-    return inSets() + raceway + " PVC with " + (answers.system().legs() + 1) + " x " + conductor + " Cu "
+    return inSets() + raceway + " PVC with " + (answers.system().legs() + 1) + " x " + copper(answers.wiring()) + " Cu "
         + answers.wiring().conductor();
+  }
+
+  /** In Canada conductors have the ampacity of the least load, 100 A by 8-200 1), with no step to the next standard breaker. */
+  private String copper(Wiring wiring) {
+    return wiring.canadian() && this == A100 ? "1" : conductor;
   }
 
   private String inSets() {
@@ -99,7 +104,7 @@ public enum ServiceSize {
     if (wiring.system() == SupplyChoice.SINGLE_230) {
       return mm2 + " mm2 Cu TPS";
     }
-    return raceway + " EMT with 3 x " + (wiring.canadian() ? conductor : ofDwelling) + " Cu " + wiring.conductor() + ", " + ground
+    return raceway + " EMT with 3 x " + (wiring.canadian() ? copper(wiring) : ofDwelling) + " Cu " + wiring.conductor() + ", " + ground
         + " Cu ground";
   }
 

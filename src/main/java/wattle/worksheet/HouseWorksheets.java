@@ -117,7 +117,7 @@ public final class HouseWorksheets {
   /** By each method whose conditions hold, the smallest load first. */
   public List<Worksheet> applicable(HouseInputs.Read read) {
     return methods().stream()
-        .filter(m -> applies(m, read.inputs()) && isForDwelling(m.mechanism(), read.inputs()))
+        .filter(m -> applies(m, read.inputs()) && isForDwellings(m.mechanism(), read.inputs()))
         .map(m -> calculate(m, read))
         .flatMap(o -> o.worksheet().stream())
         .sorted(Comparator.comparingDouble(w -> w.sized().si()))
@@ -141,11 +141,16 @@ public final class HouseWorksheets {
   }
 
   /**
-   * Whether a Canadian method for one dwelling is for this one. A suite or an apartment is calculated by 8-202 1); a house, a row house
+   * Whether a Canadian method is for these dwellings. A suite or an apartment is calculated by 8-202 1); a house, a row house
    * and a unit of a building of up to four are single dwellings, by 8-200 1). Which it is goes by its name; where a building has more
-   * dwellings and the name does not say, each method is shown.
+   * dwellings and the name does not say, each method is shown. What feeds two to four of which none is called a suite is calculated as
+   * they are, by 8-200 2), and not by 8-202 3), which would come to less.
    */
-  private boolean isForDwelling(Mechanism mechanism, Inputs inputs) {
+  private boolean isForDwellings(Mechanism mechanism, Inputs inputs) {
+    int count = inputs.dwellingCount();
+    if (mechanism == Mechanism.CANADIAN_APARTMENTS && count > 1 && count <= MOST_SINGLE) {
+      return inputs.dwellings().stream().anyMatch(d -> SUITE.matcher(d.name()).find());
+    }
     if (mechanism != Mechanism.CANADIAN_SUITE && mechanism != Mechanism.CANADIAN_SINGLE || inputs.dwellingCount() != 1) {
       return true;
     }

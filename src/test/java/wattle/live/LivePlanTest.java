@@ -79,7 +79,7 @@ class LivePlanTest {
     assertThat(broken.at("/parts/branches").asText()).isEqualTo(before.at("/parts/branches").asText());
     assertThat(broken.at("/parts/panels").asText()).isEqualTo(before.at("/parts/panels").asText());
     assertThat(broken.path("told").asText()).isEqualTo(before.path("told").asText());
-    assertThat(broken.path("trouble").asText()).contains("shown is the last text that was");
+    assertThat(broken.path("trouble").asText()).contains("the last text that was understood is shown");
     assertThat(broken.at("/parts/findings").asText()).contains("garage.lam").contains("unit");
     // What is clicked meanwhile is still answered, with figures of that text.
     assertThat(server.look("garage.lamp on", "open breaker P/1").at("/parts/panels").asText()).contains("OPEN");

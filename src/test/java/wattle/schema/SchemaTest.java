@@ -223,7 +223,7 @@ class SchemaTest {
     try (Stream<Path> files = Files.list(folder)) {
       List<String> names = files.map(f -> f.getFileName().toString()).filter(f -> f.endsWith(".json")).sorted().toList();
       assertThat(names).containsExactly("changes.schema.json", "figures.schema.json", "findings.schema.json", "lockout.schema.json",
-          "tables.schema.json");
+          "plan.schema.json", "tables.schema.json");
       assertThat(names).allMatch(n -> table.contains("`" + n + "`"));
     }
   }

@@ -266,4 +266,16 @@ class CanadianHouseTest {
     assertThat(unit.total().si()).isEqualTo(24000, within(1e-6));
     assertThat(result(unit.lines(), "basic load")).isEqualTo(6000, within(1e-6));
   }
+
+  /**
+   * What feeds such units is calculated as they are, by 8-200 2), and not as apartments, which would come to less. By hand: each has
+   * 24 000 W with its 3000 W of heating, so 21 000 W without it; one in full, one at 65 %; 6000 W of heating; 75 % of the 260 W outside.
+   */
+  @Test
+  void theServiceOfADuplexIsNoneOfApartments() throws SourceReader.Unreadable {
+    Worksheet whole = deciding("kestrel-lane", "");
+    assertThat(whole.method().source().place()).isEqualTo("8-200 2)");
+    assertThat(whole.total().si()).isEqualTo(21000 + 0.65 * 21000 + 6000 + 0.75 * 260, within(1e-6));
+    assertThat(whole.current().si()).isEqualTo(40845 / 240.0, within(1e-6));
+  }
 }
