@@ -173,7 +173,8 @@ class PlanExportTest {
         Main.run(new String[]{"table", "--of", table, "--format", "csv", house}, new PrintWriter(out), new PrintWriter(new StringWriter())))
         .isLessThan(2);
     List<JsonNode> rows = new ArrayList<>();
-    try (CSVParser parser = CSVParser.parse(out.toString().split("\r?\n\r?\n")[0], CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get())) {
+    try (CSVParser parser = CSVParser.parse(out.toString().split("\r?\n\r?\n")[0],
+        CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get())) {
       for (CSVRecord record : parser) {
         ObjectNode row = JsonNodeFactory.instance.objectNode();
         record.toMap().forEach((key, cell) -> row.put(key, cell.isEmpty() ? null : cell));
