@@ -15,7 +15,11 @@ final class DwellingLoad {
   /** 125 % of the largest motor and of continuous loads, as if all were. */
   private static final double CONTINUOUS = 1.25;
 
+  /** CSA C22.1 8-202 1) b), a flat, and 8-200 1) b) ii), a small house. */
   private static final double LEAST_IN_CANADA = 14400;
+  /** CSA C22.1 8-200 1) b) i), one of two units of such an area. */
+  private static final double LEAST_OF_A_UNIT = 24000;
+  private static final double AREA_OF_A_UNIT = 80;
 
   private DwellingLoad() {}
 
@@ -24,7 +28,8 @@ final class DwellingLoad {
     double general = answers.squareMeters() * PER_SQUARE_METER + SMALL_APPLIANCE_CIRCUITS;
     double demand = Math.min(general, WHOLE) + Math.max(0, general - WHOLE) * OF_THE_REST;
     double fixed = circuits.stream().filter(Circuit::isOfAppliances).mapToDouble(Circuit::voltAmperes).sum();
-    double least = answers.wiring().canadian() ? LEAST_IN_CANADA : 0;
+    boolean unit = answers.dwellings() == 2 && answers.squareMeters() >= AREA_OF_A_UNIT;
+    double least = !answers.wiring().canadian() ? 0 : unit ? LEAST_OF_A_UNIT : LEAST_IN_CANADA;
     return Math.max(least, demand + fixed * CONTINUOUS) / answers.system().volts();
   }
 }
