@@ -260,6 +260,7 @@ final class BranchProperties {
             (f, r) -> NeutralLoad.of(f, r).map(n -> tenth(n.ampacity())))
         .rests(Properties.LOADS_OF_BRANCH)
         .truth("first-alike", "whether no run before it on its branch is made and laid the same way", BranchProperties::firstAlike)
+        .kept()
         .figure("terminal-temperature", Dimension.TEMPERATURE,
             "what the terminals at both its ends are marked for, the lowest of them; not known where none is marked",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> marked(f, r, q)).flatMap(Derivation::quantity))
@@ -316,11 +317,12 @@ final class BranchProperties {
   }
 
   private static boolean endsIn(Facts facts, RunOf run, String flag) {
-    return Stream.of(run.section().from(), run.section().to())
-        .flatMap(p -> run.branch().points().get(p).box().stream())
-        .map(facts.house().boxes()::get)
-        .map(b -> facts.house().rooms().get(b.room()))
-        .anyMatch(r -> r.flags().getOrDefault(flag, false));
+    return isIn(facts, run, run.section().from(), flag) || isIn(facts, run, run.section().to(), flag);
+  }
+
+  private static boolean isIn(Facts facts, RunOf run, int point, String flag) {
+    Optional<String> box = run.branch().points().get(point).box();
+    return box.isPresent() && facts.house().rooms().get(facts.house().boxes().get(box.get()).room()).flags().getOrDefault(flag, false);
   }
 
   private static Set<String> roomUses(Facts facts, RunOf run) {

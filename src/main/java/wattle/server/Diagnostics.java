@@ -24,7 +24,7 @@ final class Diagnostics {
   /** Other places that one place of a fact leads to. */
   private static final int PLACES_NAMED = 20;
   /** The same of all places of a fact together: each has its line in an editor's list anyway. */
-  private static final int PLACES_NAMED_OF_ALL = 400;
+  private static final int PLACES_NAMED_OF_ALL = 60;
 
   private Diagnostics() {}
 
