@@ -1,5 +1,6 @@
 package wattle.fuzz;
 
+import com.code_intelligence.jazzer.api.BugDetectors;
 import com.code_intelligence.jazzer.api.FuzzedDataProvider;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -7,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import wattle.live.PageTarget;
 import wattle.server.ProtocolTarget;
 
@@ -30,6 +32,7 @@ public final class ServerFuzz {
 
   /** Runs each once, since the first run loads all classes, each of which the fuzzer works on: that takes longer than an input may. */
   public static void fuzzerInitialize() throws IOException {
+    BugDetectors.allowNetworkConnections((host, port) -> Set.of("127.0.0.1", "localhost").contains(host));
     for (int seed = 0; seed < 20; seed++) {
       EDITOR.take(new Random(seed));
       PAGE.take(new Random(seed));
