@@ -10,7 +10,7 @@ import wattle.emit.document.findings.OfEachPlan;
 import wattle.finding.Finding;
 import wattle.words.Caution;
 
-/** Checks many plans in one process: each is told of when all before it were, and let go then. */
+/** Checks many plans in one process: the result of each is printed when those of all before it were, and let go then. */
 final class ManyPlans {
   private final NamedPlans plans;
   private final Function<String, OfEachPlan.Told> check;
@@ -20,7 +20,7 @@ final class ManyPlans {
   private int unread;
   private int code;
 
-  /** @param check compiles a plan and has ready all that is told of it; done by several threads at once */
+  /** @param check compiles a plan and has ready all that is printed of it; done by several threads at once */
   ManyPlans(NamedPlans plans, Function<String, OfEachPlan.Told> check, PrintWriter err) {
     this.plans = plans;
     this.check = check;

@@ -88,7 +88,7 @@ final class ReportCommand implements Callable<Integer> {
     return written.errors > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }
 
-  /** What is told of a report that was written; of a plan that none could be written of, why. */
+  /** The line about a report that was written; of a plan that none could be written of, why. */
   private record Written(String summary, String names, long errors, int code) {}
 
   private Written write(String plan, DotEngine layout, Path into) {

@@ -39,7 +39,7 @@ public record FindingCounts(Map<Severity, Long> standing, long ifNew, long silen
     return new FindingCounts(sum, ifNew + other.ifNew, silenced + other.silenced);
   }
 
-  /** As people are told, gravest first, such as {@code 1 error, 2 warnings}. */
+  /** In words, gravest first, such as {@code 1 error, 2 warnings}. */
   public String words() {
     List<String> counts = new ArrayList<>();
     for (Severity severity : Severity.values()) {

@@ -14,7 +14,7 @@ import wattle.finding.Finding;
  */
 public interface OfEachPlan {
   /**
-   * What is told of a plan.
+   * What is printed of a plan.
    *
    * @param plan as it was compiled
    * @param facts its findings, each fact once
@@ -34,7 +34,7 @@ public interface OfEachPlan {
   /**
    * Writes what stands at the end; nothing may follow.
    *
-   * @param whole whether all plans that were named could be told of
+   * @param whole whether all plans that were named could be read
    */
   void end(boolean whole);
 
