@@ -12,8 +12,12 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.WebSocket;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -184,20 +188,48 @@ public final class Browser implements AutoCloseable {
     }
   }
 
+  /** Ends it with all that it started, and deletes what it kept. */
   @Override
   public void close() {
+    List<ProcessHandle> started = process.descendants().toList();
     process.destroy();
     try {
       if (!process.waitFor(20, TimeUnit.SECONDS)) {
         process.destroyForcibly().waitFor();
       }
-      try (Stream<Path> files = Files.walk(profile)) {
-        files.sorted(java.util.Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+      // Its helpers write into the profile for a while after it has ended.
+      for (ProcessHandle helper : started) {
+        helper.destroyForcibly();
+        helper.onExit().get(20, TimeUnit.SECONDS);
       }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      Files.walkFileTree(profile, new Deletion());
+    } catch (IOException | ExecutionException | TimeoutException e) {
+      throw new IllegalStateException("what Chromium kept in " + profile + " could not be deleted", e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Deletes a folder; what somebody else deletes meanwhile is as good as deleted. */
+  private static final class Deletion extends SimpleFileVisitor<Path> {
+    @Override
+    public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
+      Files.deleteIfExists(file);
+      return FileVisitResult.CONTINUE;
+    }
+
+    @Override
+    public FileVisitResult visitFileFailed(Path file, IOException e) throws IOException {
+      if (e instanceof NoSuchFileException) {
+        return FileVisitResult.CONTINUE;
+      }
+      throw e;
+    }
+
+    @Override
+    public FileVisitResult postVisitDirectory(Path folder, IOException e) throws IOException {
+      Files.deleteIfExists(folder);
+      return FileVisitResult.CONTINUE;
     }
   }
 
