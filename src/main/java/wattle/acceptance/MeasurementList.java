@@ -38,6 +38,11 @@ final class MeasurementList {
     return library.limit(name);
   }
 
+  /** A conductor by its role, {@code ground} as the code in force calls it. */
+  String called(String role) {
+    return role.equals("ground") ? library.groundTerm() : role;
+  }
+
   List<Measurement> all() {
     return List.copyOf(list);
   }

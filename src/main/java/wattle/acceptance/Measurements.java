@@ -61,7 +61,7 @@ public final class Measurements {
     for (Loops.Loop loop : loops.of(branch)) {
       String at = branch.points().get(loop.point()).box().orElseThrow();
       add(branch, Measurement.Kind.CONTINUITY, at, loop.first() ? "" : loop.out(),
-          loop.out() + " and " + loop.back() + " joined at the panel, measured here",
+          loop.out() + " and " + list.called(loop.back()) + " joined at the panel, measured here",
           Expected.loop(loop.ohms(), list.limit("continuity-margin").value().si()));
     }
     String volts = Measurement.plain(list.limit("insulation-volts").value().si());
@@ -111,7 +111,7 @@ public final class Measurements {
         Expected.volts(volts, tolerance, Optional.of(outlet.volts())));
     if (receptacle && !across) {
       add(branch, Measurement.Kind.POLARITY, outlet.name(),
-          "hot on the narrow slot, neutral on the wide one" + (isGrounded(branch) ? ", ground joined" : ""),
+          "hot on the narrow slot, neutral on the wide one" + (isGrounded(branch) ? ", " + list.called("ground") + " joined" : ""),
           Expected.answer("yes"));
     }
   }

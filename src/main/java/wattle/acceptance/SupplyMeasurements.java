@@ -89,7 +89,7 @@ final class SupplyMeasurements {
     loops.of(feeder, back).ifPresent(
         ohms -> list.add(
             of, breakers, Measurement.Kind.CONTINUITY, panel.name(), name,
-            feeder.wiring().hot().color() + " and " + name + " joined at the supply end, measured at " + panel.name(),
+            feeder.wiring().hot().color() + " and " + list.called(name) + " joined at the supply end, measured at " + panel.name(),
             Expected.loop(ohms, list.limit("continuity-margin").value().si())));
   }
 

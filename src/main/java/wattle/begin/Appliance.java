@@ -29,6 +29,9 @@ public enum Appliance {
                                                           9000), POOL_PUMP("Pool pump", "pool pump 1.5 kW", Place.YARD, 20, 2, "12/2", true,
                                                               1500), SAUNA("Sauna", "sauna 6 kW", Place.UTILITY, 40, 2, "8/2", false, 6000);
 
+  /** What 15 A carry for long, of amperes of a load (80 %). */
+  private static final int MOST_ON_15 = 12;
+
   /** Where it stands. */
   enum Place {
     KITCHEN("kitchen"), LAUNDRY("laundry"), UTILITY("utility"), YARD("yard"), GARAGE("garage"), BASEMENT("basement"),
@@ -109,16 +112,32 @@ public enum Appliance {
   }
 
   /**
-   * Its circuit. A hot tub of 9 kW draws 43.3 A on 208 V, and 125 % of it are above 50 A; of the breakers for 230 V 25 A is the one below
+   * Its circuit. In Canada 15 A are usual where they carry the load, and a range of 12 kW, figured at 8 kW, has 40 A. A hot tub of 9 kW draws 43.3 A on 208 V, and 125 % of it are above 50 A; of the breakers for 230 V 25 A is the one below
    * the 30 A of an air conditioner's nameplate.
    */
   Circuit circuit(String name, List<String> stops, Wiring wiring) {
     boolean buried = place == Place.YARD && (this == HOT_TUB || this == POOL_PUMP);
     int volts = wiring.system().volts();
     int usual = this == HOT_TUB && volts == 208 ? 60 : this == AIR_CONDITIONER && volts == 230 ? 25 : amperes;
+    boolean small = wiring.canadian() && amperes == 20 && voltAmperes <= MOST_ON_15 * 120 * poles && this != BASEBOARD;
+    boolean range = wiring.canadian() && this == RANGE;
+    String size = small ? "14/2" : range ? "8/3" : cable;
     return new Circuit(
-        name, title, wiring.amperes(usual), wiring.poles(poles), wiring.protections(protections()),
-        buried ? wiring.outside(cable) : wiring.inside(cable), "", List.of(stops), voltAmperes, true);
+        name, title, wiring.amperes(small ? 15 : range ? 40 : usual), wiring.poles(poles),
+        wiring.protections(wiring.canadian() ? canadianProtections() : protections()),
+        buried ? wiring.outside(size) : wiring.inside(size), "", List.of(stops), voltAmperes, true);
+  }
+
+  /**
+   * In Canada a hot tub and the pump of a pool have Class A GFCI protection (CSA C22.1-21 68-068, 68-404), and what is plugged in has AFCI
+   * protection (26-656), but for receptacles of the refrigerator, of a garage and of a sump pump alone (26-658).
+   */
+  private List<String> canadianProtections() {
+    return switch (this) {
+      case HOT_TUB, POOL_PUMP -> List.of("ground-fault");
+      case MICROWAVE, FREEZER -> List.of("arc-fault");
+      default -> List.of();
+    };
   }
 
   /** In a kitchen a 120 V branch is guarded against arcs as well. */

@@ -3,24 +3,29 @@ package wattle.begin;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * The rooms and circuits that a house usually has: two small-appliance circuits over the counter, one circuit for each
- * bathroom, bedrooms on their own, everything with a plug protected against arc or ground faults where dwellings need it
- * (NFPA 70-2023 210.8, 210.11, 210.12, 210.52; other codes ask for less or the same). A flat of a block has no outlets and no light
- * outside its door of its own, but outlets near equipment that is outside (210.63).
- */
-final class Circuits {
+/** The rooms and circuits that a house usually has, of which a country has customs of its own. */
+abstract sealed class Circuits permits AmericanCircuits, CanadianCircuits {
   private static final int BASEBOARDS_ON_ONE = 3;
 
-  private final Answers answers;
-  private final Wiring wiring;
-  private final Rooms rooms;
+  protected final Answers answers;
+  protected final Wiring wiring;
+  protected final Rooms rooms;
   private final List<Circuit> circuits = new ArrayList<>();
 
-  Circuits(Answers answers) {
+  protected Circuits(Answers answers) {
     this.answers = answers;
     this.wiring = answers.wiring();
     this.rooms = new Rooms(wiring);
+  }
+
+  /** The circuits by the customs of the country whose code is asked for; where no code is, of the United States. */
+  static Circuits of(Answers answers) {
+    Circuits circuits = answers.wiring().canadian() ? new CanadianCircuits(answers) : new AmericanCircuits(answers);
+    circuits.addAll();
+    return circuits;
+  }
+
+  private void addAll() {
     addRooms();
     answers.appliances().stream().filter(a -> a != Appliance.BASEBOARD).forEach(this::addAppliance);
     addBaseboards();
@@ -33,6 +38,42 @@ final class Circuits {
     if (!answers.isBlock() || answers.appliances().stream().anyMatch(a -> a.place() == Appliance.Place.YARD)) {
       addOutside();
     }
+  }
+
+  abstract void addKitchen();
+
+  abstract void addBathrooms();
+
+  abstract void addSpace(Space space);
+
+  abstract void addUtility();
+
+  abstract void addHallAndAlarms();
+
+  abstract void addOutside();
+
+  private void addBedrooms() {
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      living("bed" + i, "Bedroom " + i, 4, 30);
+    }
+  }
+
+  /** The light outside the door, with its switch in the hall; empty of a flat, whose door is inside. */
+  protected final List<List<String>> doorLight() {
+    if (answers.isBlock()) {
+      return List.of();
+    }
+    String doorSwitch = rooms.device("hall", "doorsw", "switch for yard.lamp");
+    return List.of(List.of("hall.sw", doorSwitch, rooms.device("yard", "lamp", "light 15 W damp")));
+  }
+
+  /** Smoke alarms of the hall and of each bedroom, which sound together. */
+  protected final List<String> alarms() {
+    List<String> alarms = new ArrayList<>(List.of(rooms.device("hall", "alarm", "smoke alarm 3 W")));
+    for (int i = 1; i <= answers.bedrooms(); i++) {
+      alarms.add(rooms.device("bed" + i, "alarm", "smoke alarm 3 W"));
+    }
+    return alarms;
   }
 
   List<Circuit> circuits() {
@@ -87,126 +128,22 @@ final class Circuits {
     }
   }
 
-  private void addKitchen() {
-    for (int i = 1; i <= 2; i++) {
-      List<String> counter = new ArrayList<>();
-      for (int o = 1; o <= 2; o++) {
-        counter.add(rooms.device("kitchen", "c" + (2 * i - 2 + o), "receptacle 20 A at counter tamper-resistant"));
-      }
-      if (i == 2 && answers.spaces().contains(Space.DINING)) {
-        counter.addAll(rooms.receptacles("dining", 3, "receptacle 20 A"));
-      }
-      add("counter" + i, "Kitchen counter " + i, 20, List.of("arc-fault", "ground-fault"), "small-appliance", List.of(counter), 1500);
-    }
-    add("fridge", "Refrigerator", 20, List.of("arc-fault", "ground-fault"), "",
-        List.of(List.of(rooms.device("kitchen", "fridge", "refrigerator 720 W"))), 720);
-    List<String> lights = new ArrayList<>(rooms.light("kitchen", 60));
-    List<List<String>> chains = new ArrayList<>(List.of(lights));
-    if (answers.spaces().contains(Space.DINING)) {
-      List<String> fork = new ArrayList<>(List.of("kitchen.sw"));
-      fork.addAll(rooms.light("dining", 60));
-      chains.add(fork);
-    }
-    add("kitchenlights", "Kitchen lights", 15, List.of("arc-fault"), "", chains, 120);
-  }
-
-  private void addBathrooms() {
-    for (int i = 1; i <= answers.bathrooms(); i++) {
-      String room = "bath" + i;
-      List<String> stops = new ArrayList<>(rooms.receptacles(room, 1, "receptacle 20 A"));
-      stops.addAll(rooms.light(room, 30));
-      stops.add(rooms.device(room, "fansw", "switch for fan"));
-      stops.add(rooms.device(room, "fan", "bath fan 45 W"));
-      List<String> fork = List.of(stops.get(0), stops.get(3), stops.get(4));
-      add(room, "Bathroom " + i, 20, List.of("ground-fault"), "", List.of(stops.subList(0, 3), fork), 600);
-    }
-  }
-
-  private void addBedrooms() {
-    for (int i = 1; i <= answers.bedrooms(); i++) {
-      living("bed" + i, "Bedroom " + i, 4, 30);
-    }
-  }
-
-  private void addSpace(Space space) {
-    String room = space.word();
-    switch (space) {
-      case LIVING, FAMILY -> living(room, space.title(), 5, 60);
-      case OFFICE -> living(room, space.title(), 4, 40);
-      case DINING -> {
-        // Its outlets hang on a small-appliance circuit and its light on that of the kitchen.
-      }
-      case LAUNDRY -> {
-        List<String> stops = new ArrayList<>(rooms.receptacles(room, 1, "receptacle 20 A"));
-        stops.add(rooms.device(room, "washer", "washer 900 W"));
-        add(room, "Laundry", 20, List.of("arc-fault", "ground-fault"), "laundry", List.of(stops), 900);
-        add("laundrylight", "Laundry light", 15, List.of("arc-fault"), "", List.of(rooms.light(room, 30)), 30);
-      }
-      case GARAGE -> {
-        add(room, "Garage outlets", 20, List.of("ground-fault"), "", List.of(rooms.receptacles(room, 2, "receptacle 20 A")), 600);
-        add("garagelight", "Garage light", 15, List.of(), "", List.of(rooms.light(room, 60)), 60);
-      }
-      case BASEMENT -> {
-        List<String> outlets = rooms.receptacles(room, 3, "receptacle 20 A");
-        add(room, "Basement outlets", 20, List.of("arc-fault", "ground-fault"), "", List.of(outlets), 600);
-        add("basementlight", "Basement light", 15, List.of("arc-fault"), "", List.of(rooms.light(room, 60)), 60);
-      }
-      default -> throw new AssertionError(space);
-    }
-  }
-
   /** A room to live in: a light by the door and outlets around the walls, on one circuit. */
-  private void living(String room, String title, int outlets, int watts) {
+  protected final void living(String room, String title, int outlets, int watts) {
     List<String> light = rooms.light(room, watts);
     List<String> fork = new ArrayList<>(List.of(light.get(0)));
     fork.addAll(rooms.receptacles(room, outlets, "receptacle"));
     add(room, title, 15, List.of("arc-fault"), "", List.of(light, fork), 400);
   }
 
-  /** Whoever services what stands in the utility room has a light there and an outlet (NFPA 70-2023 210.63, 210.70(C)). */
-  private void addUtility() {
-    String room = Appliance.Place.UTILITY.room();
-    if (answers.appliances().stream().anyMatch(a -> a.place() == Appliance.Place.UTILITY)) {
-      List<String> light = rooms.light(room, 30);
-      List<String> fork = new ArrayList<>(List.of(light.get(0)));
-      fork.addAll(rooms.receptacles(room, 1, "receptacle"));
-      add(room, "Utility room", 15, List.of("arc-fault", "ground-fault"), "", List.of(light, fork), 200);
-    }
-  }
-
-  /**
-   * Hall and outlet, and the light outside its door; smoke alarms in the hall and in each bedroom on one circuit, so that they
-   * sound together.
-   */
-  private void addHallAndAlarms() {
-    List<String> light = rooms.light("hall", 30);
-    List<String> fork = new ArrayList<>(List.of("hall.sw"));
-    fork.addAll(rooms.receptacles("hall", 1, "receptacle"));
-    List<List<String>> chains = new ArrayList<>(List.of(light, fork));
-    if (!answers.isBlock()) {
-      String doorSwitch = rooms.device("hall", "doorsw", "switch for yard.lamp");
-      chains.add(List.of("hall.sw", doorSwitch, rooms.device("yard", "lamp", "light 15 W damp")));
-    }
-    add("hall", "Hall", 15, List.of("arc-fault"), "", chains, 200);
-    List<String> alarms = new ArrayList<>(List.of(rooms.device("hall", "alarm", "smoke alarm 3 W")));
-    for (int i = 1; i <= answers.bedrooms(); i++) {
-      alarms.add(rooms.device("bed" + i, "alarm", "smoke alarm 3 W"));
-    }
-    circuits.add(
-        new Circuit("alarms", "Smoke alarms", wiring.amperes(15), 1, wiring.protections(List.of("arc-fault")), wiring.inside("14/3"), "",
-            List.of(alarms), 20, false));
-  }
-
-  private void addOutside() {
-    String kind = "receptacle weather-resistant weatherproof tamper-resistant";
-    add("outside", "Outside outlets", 20, List.of("ground-fault"), "",
-        List.of(List.of(rooms.device("yard", "front", kind), rooms.device("yard", "back", kind))), 600);
-  }
-
-  private void add(
+  protected final void add(
       String name, String label, int amperes, List<String> protections, String kind, List<List<String>> chains, int voltAmperes) {
     String cable = wiring.inside(amperes == 15 ? "14/2" : "12/2");
     circuits.add(
         new Circuit(name, label, wiring.amperes(amperes), 1, wiring.protections(protections), cable, kind, chains, voltAmperes, false));
+  }
+
+  protected final void add(Circuit circuit) {
+    circuits.add(circuit);
   }
 }

@@ -24,7 +24,7 @@ public final class FirstPlan {
       text.append("use code ").append(answers.code()).append('\n');
     }
     text.append("use parts common\n\n");
-    Circuits circuits = new Circuits(answers);
+    Circuits circuits = Circuits.of(answers);
     if (answers.dwellings() == 1) {
       house(text, answers, circuits);
     } else {
@@ -63,7 +63,7 @@ public final class FirstPlan {
     text.append("service main ").append(system.service(service.amperes())).append(answers.work().status()).append(" {\n");
     if (system == SupplyChoice.SINGLE_230) {
       text.append("frequency 50 Hz\n");
-    } else {
+    } else if (!answers.wiring().canadian()) {
       text.append("earth water-pipe by ").append(service.electrode(system)).append('\n');
     }
     text.append("earth rods by ").append(system == SupplyChoice.SINGLE_230 ? service.electrode(system) : "6 Cu").append("\n}\n\n");

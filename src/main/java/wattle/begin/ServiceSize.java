@@ -10,7 +10,7 @@ import java.util.Optional;
  * <p>Drop of one dwelling on 120/240 V: NFPA 70-2023 table 310.12(A), aluminum; its least is 100 A, and the 60 A of old work have 4 AWG by
  * table 310.16. Feeder of one dwelling: table 310.12(A), copper. All other services: table 310.16, copper, 75 °C (up to 100 A: 60 °C).
  * Electrode conductors: table 250.66, copper. Grounds of feeders: table 250.122, copper. Trade sizes of raceways and sizes in mm²:
- * common practice.
+ * common practice. In Canada the conductors to electrodes are 6 AWG copper (CSA C22.1-21 10-114).
  */
 public enum ServiceSize {
   A60(60, 60, "4 Al triplex", "8 Cu", "16", 1, "1 in", "4", "4", "10"), // 70 A of copper
@@ -78,10 +78,11 @@ public enum ServiceSize {
     if (answers.system() == SupplyChoice.SINGLE_230) {
       return mm2 + " mm2 Cu duplex";
     }
-    if (answers.system() == SupplyChoice.SPLIT_PHASE && answers.dwellings() == 1) {
+    if (answers.system() == SupplyChoice.SPLIT_PHASE && answers.dwellings() == 1 && !answers.wiring().canadian()) {
       return drop;
     }
-    return inSets() + raceway + " PVC with " + (answers.system().legs() + 1) + " x " + copper(answers.wiring()) + " Cu "
+    return inSets() + answers.wiring().tradeSize(raceway) + " PVC with " + (answers.system().legs() + 1) + " x " + copper(answers.wiring())
+        + " Cu "
         + answers.wiring().conductor();
   }
 
@@ -94,7 +95,7 @@ public enum ServiceSize {
     return sets == 1 ? "" : sets + " sets of ";
   }
 
-  /** Conductors of the electrodes. */
+  /** Conductors of a water pipe or, on 230 V, of rods as electrodes. */
   String electrode(SupplyChoice system) {
     return system == SupplyChoice.SINGLE_230 ? "16 mm2 Cu" : electrode;
   }
@@ -104,7 +105,8 @@ public enum ServiceSize {
     if (wiring.system() == SupplyChoice.SINGLE_230) {
       return mm2 + " mm2 Cu TPS";
     }
-    return raceway + " EMT with 3 x " + (wiring.canadian() ? copper(wiring) : ofDwelling) + " Cu " + wiring.conductor() + ", " + ground
+    return wiring.tradeSize(raceway) + " EMT with 3 x " + (wiring.canadian() ? copper(wiring) : ofDwelling) + " Cu " + wiring.conductor()
+        + ", " + ground
         + " Cu ground";
   }
 

@@ -13,6 +13,9 @@ record Wiring(SupplyChoice system, String code, Work work) {
   private static final Map<String, String> MM2 = Map.of(
       "14/2", "1.5 mm2 Cu TPS", "14/3", "1.5/3 mm2 TPS", "12/2", "2.5 mm2 Cu TPS", "10/2", "6 mm2 Cu TPS", "10/3", "6 mm2 Cu TPS",
       "8/2", "10 mm2 Cu TPS", "8/3", "10 mm2 Cu TPS", "6/3", "16 mm2 Cu TPS");
+  /** Trade sizes of raceways in millimeters, as they are marked in Canada. */
+  private static final Map<String, String> MILLIMETERS = Map.of(
+      "1 in", "27 mm", "1-1/4 in", "35 mm", "1-1/2 in", "41 mm", "2 in", "53 mm", "2-1/2 in", "63 mm", "3 in", "78 mm", "4 in", "103 mm");
   private static final Map<Integer, Integer> IEC_AMPERES = Map.of(15, 10, 30, 32);
 
   private boolean metric() {
@@ -34,6 +37,11 @@ record Wiring(SupplyChoice system, String code, Work work) {
   /** One in the ground and the wet. */
   String outside(String size) {
     return metric() || work == Work.FUSES ? inside(size) : size + " " + (canadian() ? "NMWU" : "UF-B");
+  }
+
+  /** A raceway's trade size, from the one in inches. */
+  String tradeSize(String inches) {
+    return canadian() ? MILLIMETERS.get(inches) : inches;
   }
 
   /** Single conductors for raceways. */
@@ -71,7 +79,8 @@ record Wiring(SupplyChoice system, String code, Work work) {
   String device(String asNew) {
     String device = metric() ? asNew.replace("receptacle 20 A", "receptacle") : asNew;
     if (work.isExisting()) {
-      device = device.replace(" tamper-resistant", "").replace(" weather-resistant", "");
+      device = device.replace(" tamper-resistant", "").replace(" weather-resistant", "").replace("ground-fault receptacle", "receptacle")
+          .replaceFirst(" from-sink .*", "");
     }
     return work == Work.FUSES && !metric() && device.startsWith("receptacle") ? device + " ungrounded" : device;
   }

@@ -151,7 +151,7 @@ public final class HouseFigures {
 
   /** What has to be known before a place is worked on. */
   public Lockout lockout(Place place) {
-    return Lockout.of(house, place);
+    return Lockout.of(house, place).inTermsOf(library);
   }
 
   /**

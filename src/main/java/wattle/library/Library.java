@@ -92,6 +92,12 @@ public record Library(
     return words;
   }
 
+  /** What the code in force calls the conductor that a plan writes as {@code ground}: that, or a term of its own. */
+  public String groundTerm() {
+    String own = inTerms("equipment ground");
+    return own.equals("equipment ground") ? "ground" : own;
+  }
+
   /** This library with another laid over it: of two things with one name the other's stands. */
   public Library with(Library other) {
     return new Library(

@@ -2,6 +2,7 @@ package wattle.lockout;
 
 import java.util.List;
 import java.util.Optional;
+import wattle.library.Library;
 import wattle.model.House;
 
 /**
@@ -37,6 +38,15 @@ public record Lockout(
   /** Derives the lockout of a place. Pure; a house with mistakes gives a lockout whose {@code unknown} says so. */
   public static Lockout of(House house, Place place) {
     return new LockoutDeriver(house, place).derive();
+  }
+
+  /** The same in the terms of the code in force. */
+  public Lockout inTermsOf(Library library) {
+    List<Proof> named = proofs.stream()
+        .map(p -> new Proof(p.at(), p.conductors().stream().map(c -> c.calledGround(library.groundTerm())).toList(), p.readings()))
+        .toList();
+    return new Lockout(
+        place, title, handles, unknown, goesDead, staysLive, named, warnings.stream().map(library::inTerms).toList());
   }
 
   /**
@@ -97,6 +107,11 @@ public record Lockout(
       String branch, String color, String role, boolean reidentified, List<String> cables, boolean inRaceway) {
     public Conductor {
       cables = List.copyOf(cables);
+    }
+
+    /** The same, with a name for the ground of a branch. */
+    private Conductor calledGround(String name) {
+      return role.equals("ground") ? new Conductor(branch, color, name, reidentified, cables, inRaceway) : this;
     }
 
     /** The color, and where it is needed, the cables: {@code black (cable to F)}. */

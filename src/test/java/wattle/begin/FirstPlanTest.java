@@ -188,6 +188,25 @@ class FirstPlanTest {
         tidy(FirstPlan.text(small(SupplyChoice.THREE_PHASE, Work.NEW, 24, ServiceSize.A1000))));
   }
 
+  /**
+   * CSA C22.1-21 26-656 and 26-658 (AFCI but for bathroom, counter, refrigerator), 26-704 (Class A GFCI within 1.5 m of water and outdoors),
+   * 26-654 (two counter receptacles and nothing else), 26-744 (range on 40 A); ebmag.com, smoke alarms on AFCI/GFCI-protected circuits.
+   */
+  @Test
+  void aCanadianHouse() {
+    Answers usual = house(
+        "A usual house", "ca-2021", ServiceSize.A200, "150 m2", 1, 2, 1,
+        EnumSet.of(Space.LIVING, Space.DINING, Space.LAUNDRY, Space.GARAGE),
+        EnumSet.of(Appliance.RANGE, Appliance.DISHWASHER, Appliance.DRYER, Appliance.WATER_HEATER, Appliance.HOT_TUB));
+    String text = tidy(FirstPlan.text(usual));
+    Golden.check(Path.of("src/test/resources/begin/canadian-house.wattle"), text);
+    assertThat(text).containsPattern("40 A +two-pole +range").containsPattern("15 A +dishwasher").containsPattern("15 A +fridge")
+        .containsPattern("15 A +hall ").containsPattern("two-pole ground-fault +hottub").containsPattern("arc-fault +dining")
+        .containsPattern("20 A +ground-fault +counter1").containsPattern("20 A +counter2").doesNotContain("small-appliance");
+    Compilation plan = compile(text.replaceFirst("(service main [^{]*\\{\n)", "$1  source available 9 kA\n"));
+    assertThat(plan.findings()).as(text).isEmpty();
+  }
+
   @Test
   void legsAreNearlyAlike() {
     Answers usual = house("House", "ca-2021", ServiceSize.A100, "90 m2", 1, 2, 1, EnumSet.of(Space.LIVING),
