@@ -112,8 +112,9 @@ public enum Appliance {
   }
 
   /**
-   * Its circuit. In Canada 15 A are usual where they carry the load, and a range of 12 kW, figured at 8 kW, has 40 A. A hot tub of 9 kW draws 43.3 A on 208 V, and 125 % of it are above 50 A; of the breakers for 230 V 25 A is the one below
-   * the 30 A of an air conditioner's nameplate.
+   * Its circuit. In Canada 15 A are usual where they carry the load, and a range of 12 kW, figured at 8 kW, has 40 A. A hot tub
+   * of 9 kW draws 43.3 A on 208 V, and 125 % of it are above 50 A; of the breakers for 230 V 25 A is the one below the 30 A of an air
+   * conditioner's nameplate.
    */
   Circuit circuit(String name, List<String> stops, Wiring wiring) {
     boolean buried = place == Place.YARD && (this == HOT_TUB || this == POOL_PUMP);

@@ -92,6 +92,9 @@ final class DeviceProperties {
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("takes-over", Dimension.CURRENT, "of a source, the load calculated for the panel that it feeds alone", Standby::asked)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.CONTENTS)
+        .truth("transferred", "of a source, whether a transfer switch of its panel keeps it from the supply",
+            (f, d) -> Standby.isTransferred(f, d))
+        .rests(Doubt.FED, Doubt.PANEL)
         .truth("automatic-transfer", "of a source, whether its panel goes over to it by itself",
             (f, d) -> Standby.transferIs(f, d, "automatic"))
         .rests(Doubt.FED, Doubt.PANEL)

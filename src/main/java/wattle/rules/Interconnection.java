@@ -73,9 +73,15 @@ final class Interconnection {
     return facts.breakersOf(branch).stream().noneMatch(Breaker::interlocked);
   }
 
+  /** A generator behind a transfer switch runs where the supply is off, and never beside it. */
+  private static boolean isTransferredGenerator(Facts facts, Device source) {
+    return source.kind().name().contains("generator") && Standby.isTransferred(facts, source);
+  }
+
   private static double amperes(Facts facts, Branch branch) {
     return facts.devicesOf(branch).stream()
         .filter(d -> d.kind().family() == Family.SOURCE && d.status() != Status.TO_REMOVE && !d.traits().contains("load-managed"))
+        .filter(d -> !isTransferredGenerator(facts, d))
         .mapToDouble(d -> output(facts, d).orElse(0.0)).sum();
   }
 

@@ -64,6 +64,6 @@ final class MostBreaker {
   /** So much of the current to a standard rating, and what is allowed of any load at least. */
   private static Optional<Quantity> most(Facts facts, String limit, String least, double amperes, boolean nextAbove) {
     return LargerBreaker.rated(facts, limit, amperes, nextAbove)
-        .flatMap(most -> facts.library().limit(least).map(l -> Quantity.of(Math.max(most.si(), l.value().si()), Units.AMPERE)));
+        .map(most -> facts.library().limit(least).map(l -> Quantity.of(Math.max(most.si(), l.value().si()), Units.AMPERE)).orElse(most));
   }
 }

@@ -72,6 +72,11 @@ final class Standby {
     return mains.stream().anyMatch(m -> m.kind() == MainDevice.Kind.TRANSFER && m.traits().contains(trait));
   }
 
+  /** Whether a transfer switch of that panel goes over to it, so that it never meets the supply. */
+  static boolean isTransferred(Facts facts, Device source) {
+    return panel(facts, source).flatMap(Panel::main).filter(m -> m.kind() == MainDevice.Kind.TRANSFER).isPresent();
+  }
+
   private static double tenth(double amperes) {
     return Math.round(10 * amperes) / 10.0;
   }

@@ -189,8 +189,9 @@ class FirstPlanTest {
   }
 
   /**
-   * CSA C22.1-21 26-656 and 26-658 (AFCI but for bathroom, counter, refrigerator), 26-704 (Class A GFCI within 1.5 m of water and outdoors),
-   * 26-654 (two counter receptacles and nothing else), 26-744 (range on 40 A); ebmag.com, smoke alarms on AFCI/GFCI-protected circuits.
+   * CSA C22.1-21 26-656 and 26-658 (AFCI but for bathroom, counter, refrigerator), 26-704 (Class A GFCI within 1.5 m of water and
+   * outdoors), 26-654 (two counter receptacles and nothing else), 26-744 (range on 40 A); ebmag.com, smoke alarms
+   * on AFCI/GFCI-protected circuits.
    */
   @Test
   void aCanadianHouse() {
