@@ -24,6 +24,7 @@ import org.apache.commons.csv.CSVRecord;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.SheetBounds;
 import wattle.finding.Source;
 
 /**
@@ -33,9 +34,10 @@ import wattle.finding.Source;
 final class ScheduleReader {
   private static final String UNREADABLE = "schedule-unreadable";
   private static final int HEADINGS_WITHIN = 30;
+  private static final int MOST_FINDINGS = 200;
   private static final int MOST_SLOTS = 84;
   private static final int MOST_AMPERES = 6000;
-  private static final Pattern SLOTS = Pattern.compile("(\\d{1,3})((?:\\s*(?:[-–+,/&]|and)\\s*\\d{1,3})*)\\s*([aAbB]?)");
+  private static final Pattern SLOTS = Pattern.compile("(\\d{1,3})((?:\\s*(?:[-–+,/&]|and)\\s*\\d{1,3}){0,11})\\s*([aAbB]?)");
   private static final Pattern RATING = Pattern.compile("(?:([123])\\s*-?\\s*[pP](?:ole)?[\\s/-]*)?(\\d{1,4})(?:[.,]0+)?\\s*"
       + "(?:[aA](?:mps?|MPS?)?)?(?:[\\s/-]*([123])\\s*-?\\s*(?:[pP](?:ole)?)?)?");
   private static final Set<String> EMPTY = Set.of("", "-", "--", "space", "blank", "empty", "open", "unused", "n/a", "none");
@@ -73,6 +75,10 @@ final class ScheduleReader {
   }
 
   private Checked<PanelSchedule> read() {
+    Optional<Finding> exceeded = SheetBounds.exceeded(csv, UNREADABLE, separator());
+    if (exceeded.isPresent()) {
+      return new Checked<>(new PanelSchedule(List.of(), 0, told), List.of(exceeded.get()));
+    }
     try {
       List<List<Cell>> rows = cells();
       int head = IntStream.range(0, Math.min(HEADINGS_WITHIN, rows.size())).filter(i -> isHead(rows.get(i))).findFirst().orElse(-1);
@@ -89,11 +95,16 @@ final class ScheduleReader {
       List<Map<ScheduleColumn, Integer>> sides = sides(rows.get(head));
       for (List<Cell> cells : rows.subList(head + 1, rows.size())) {
         sides.forEach(side -> row(row(cells, side)));
+        if (findings.size() >= MOST_FINDINGS) {
+          add(cells.get(0), "reading stopped here, after " + findings.size() + " errors", "the next row is expected here",
+              "mend the errors above, then read the schedule again");
+          return new Checked<>(new PanelSchedule(List.of(), mainAmperes, told), findings);
+        }
       }
-      loose.forEach(this::withoutSlot);
+      loose.stream().limit(MOST_FINDINGS).forEach(this::withoutSlot);
     } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
       add(new Cell("", 0, csv.line(1).length()),
-          "the schedule cannot be read as CSV: " + String.valueOf(e.getMessage()).split("\\. ", 2)[0],
+          "the schedule cannot be read as CSV",
           "a quote that is opened must be closed before the next separator", "save the sheet as CSV again");
     }
     List<Way> ways = new ArrayList<>(new LinkedHashSet<>(bySlot.values()));

@@ -199,7 +199,9 @@ final class DeviceBinder {
     Span span = words.isEmpty() ? device.span() : words.get(0).span().to(words.get(words.size() - 1).span());
     List<Tree.Word> named = words.stream().filter(w -> !Words.DEVICE_TRAITS.known().contains(w.text())).toList();
     Finding.Builder finding = Finding
-        .error("kind-unknown", "no part is called '" + (named.isEmpty() ? span.text() : joined(named, 0, named.size())) + "'")
+        .error("kind-unknown", words.isEmpty()
+            ? "'" + device.name() + "' has no kind"
+            : "no part is called '" + (named.isEmpty() ? joined(words, 0, words.size()) : joined(named, 0, named.size())) + "'")
         .at(span, "a kind such as receptacle, switch or light is expected here")
         .because("What is fed from " + device.name() + " was not checked.");
     Set<String> known = scope.library().parts().keySet();

@@ -100,7 +100,7 @@ final class BeginCommand implements Callable<Integer> {
     ServiceSize service = HouseOptions.serviceOf(system, 1, work == Work.NEW ? Work.BREAKERS : work,
         flags.service == null ? HouseOptions.usualService(system, 1) : flags.service);
     Checked<PlanOfSchedule> read = PlanOfSchedule.read(
-        PlanInput.usual().read(schedule), flags.title, code, system, service.amperes(), work == Work.FUSES);
+        PlanInput.usual().readSheet(schedule), flags.title, code, system, service.amperes(), work == Work.FUSES);
     PrintWriter err = spec.commandLine().getErr();
     if (!read.findings().isEmpty()) {
       err.print(new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(err)).render(read.findings()));

@@ -152,6 +152,8 @@ public final class Main implements Runnable {
     command.setHelpSectionMap(sections(command.getHelpSectionMap(), folded));
     try {
       return command.execute(arguments);
+    } catch (OutOfMemoryError e) {
+      return tooLittleMemory(err);
     } finally {
       out.flush();
       err.flush();
@@ -186,6 +188,8 @@ public final class Main implements Runnable {
   private static int checkPlainly(String[] arguments, VisibleWriter out, VisibleWriter err) {
     try {
       return PlainCheck.of(arguments).run(out, err);
+    } catch (OutOfMemoryError e) {
+      return tooLittleMemory(err);
     } catch (RuntimeException e) {
       return new Main(List.of(out, err)).onException(e, err);
     } finally {
@@ -205,6 +209,13 @@ public final class Main implements Runnable {
   static String nameOf(Class<?> command) {
     String words = command.getSimpleName().replaceFirst("Command$", "");
     return words.replaceAll("(?<=.)([A-Z])", "-$1").toLowerCase(Locale.ROOT);
+  }
+
+  /** What could not be done for lack of memory is told as such: nothing was written, and what was held is free again. */
+  private static int tooLittleMemory(PrintWriter err) {
+    err.println("wattle: out of memory: the result takes more than the " + (Runtime.getRuntime().maxMemory() >> 20)
+        + " MiB that Java may use here; split the plan, or allow more, such as with JAVA_TOOL_OPTIONS=-Xmx4g");
+    return ExitCode.USAGE;
   }
 
   private int onException(Exception problem, PrintWriter err) {

@@ -2,6 +2,7 @@ package wattle.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import picocli.CommandLine.Option;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
+import wattle.finding.SheetBounds;
 import wattle.finding.Source;
 import wattle.library.StandardLibrary;
 import wattle.read.Reading;
@@ -100,6 +102,19 @@ final class PlanInput {
     } catch (IOException e) {
       throw new Failure("standard input cannot be read: " + e.getMessage());
     }
+  }
+
+  /** The text of a sheet of comma-separated cells; one that cannot be read ends the command. */
+  Source readSheet(String name) {
+    try {
+      if (!name.equals("-") && Files.isRegularFile(path(name)) && Files.size(path(name)) > SheetBounds.MOST_BYTES) {
+        throw new Failure(name + ": has " + Files.size(path(name)) + " bytes; a sheet of at most " + SheetBounds.MOST_BYTES
+            + " bytes is read, so split it");
+      }
+    } catch (IOException e) {
+      throw new Failure(name + ": cannot be read: " + e.getMessage());
+    }
+    return read(name);
   }
 
   /**

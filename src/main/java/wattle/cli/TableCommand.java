@@ -80,7 +80,7 @@ final class TableCommand implements Callable<Integer> {
     if (of != PlanTable.MATERIALS) {
       throw new Failure("--prices goes with --of materials");
     }
-    Checked<PriceList> list = PriceList.read(input.read(prices));
+    Checked<PriceList> list = PriceList.read(input.readSheet(prices));
     if (!list.findings().isEmpty()) {
       PrintWriter err = spec.commandLine().getErr();
       err.print(new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(err)).render(list.findings()));

@@ -81,7 +81,7 @@ final class TestSheetCommand implements Callable<Integer> {
   }
 
   private int compare(List<Measurement> measurements, Format format, PrintWriter out, int planCode) {
-    Checked<Map<String, String>> read = FilledSheet.read(input.read(filled), measurements);
+    Checked<Map<String, String>> read = FilledSheet.read(input.readSheet(filled), measurements);
     if (format == Format.JSON) {
       output.writeWhole(JsonFindings.render(read.findings()), out);
     } else {

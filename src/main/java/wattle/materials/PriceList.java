@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
+import wattle.finding.SheetBounds;
 import wattle.finding.Source;
 
 /**
@@ -43,6 +44,10 @@ public record PriceList(Map<String, Price> prices) {
     List<Finding> findings = new ArrayList<>();
     String head = csv.text().lines().findFirst().orElse("");
     char separator = head.chars().filter(c -> c == ';').count() > head.chars().filter(c -> c == ',').count() ? ';' : ',';
+    Optional<Finding> exceeded = SheetBounds.exceeded(csv, "price-unreadable", separator);
+    if (exceeded.isPresent()) {
+      return new Checked<>(new PriceList(prices), List.of(exceeded.get()));
+    }
     CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(separator).setHeader().setSkipHeaderRecord(true)
         .setAllowMissingColumnNames(true).setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(csv.text()), format)) {
@@ -62,12 +67,13 @@ public record PriceList(Map<String, Price> prices) {
   }
 
   private static void row(Source csv, CSVRecord record, int line, Map<String, Price> prices, List<Finding> findings) {
-    String item = record.get("item");
+    String item = cell(record, "item");
     String unit = cell(record, "unit").isEmpty() ? "each" : cell(record, "unit");
     Optional<Double> price = number(cell(record, "price"));
     Optional<Double> hours = number(cell(record, "hours"));
     if (!cell(record, "price").isEmpty() && price.isEmpty() || !cell(record, "hours").isEmpty() && hours.isEmpty()) {
-      findings.add(at(csv, line, "the price or the hours of '" + item + "' are not a figure", "write a figure such as 12.50, 0 or more"));
+      findings.add(at(csv, line, "the price or the hours of '" + item + "' are not a figure",
+          "write a figure such as 12.50, 0 or more, of at most 12 digits before the point"));
     } else if (!List.of("each", "m", "ft").contains(unit)) {
       findings.add(at(csv, line, "'" + unit + "' is no unit of a price", "write each, m or ft"));
     } else if (prices.containsKey(key(item))) {
@@ -84,7 +90,7 @@ public record PriceList(Map<String, Price> prices) {
 
   private static Optional<Double> number(String text) {
     String plain = text.replaceFirst("^[$€£]", "").replaceFirst("^(\\d+),(\\d{1,2})$", "$1.$2");
-    return plain.matches("\\d+(\\.\\d+)?") ? Optional.of(Double.parseDouble(plain)) : Optional.empty();
+    return plain.matches("\\d{1,12}(\\.\\d{1,12})?") ? Optional.of(Double.parseDouble(plain)) : Optional.empty();
   }
 
   private static Finding at(Source csv, int line, String headline, String fix) {

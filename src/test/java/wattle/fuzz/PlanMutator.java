@@ -16,11 +16,15 @@ final class PlanMutator {
   private static final List<String> FIGURES = List.of("0", "1", "-1", "0.5", "3", "14", "1000000", "99999999999999999999", "0.0000001");
   private static final int LARGEST = 6000;
 
+  private static final int SMALL = 900;
+
   private final List<String> corpus;
+  private final List<String> little;
   private final List<String> words;
 
   private PlanMutator(List<String> corpus) {
     this.corpus = corpus;
+    little = corpus.stream().filter(t -> t.length() < SMALL).toList();
     words = corpus.stream().flatMap(t -> tokens(t).stream()).filter(w -> !w.isBlank()).distinct().toList();
   }
 
@@ -42,7 +46,16 @@ final class PlanMutator {
 
   /** A mutant; the same for the same random numbers. */
   String mutant(Random random) {
-    List<String> tokens = new ArrayList<>(tokens(any(corpus, random)));
+    return mutant(any(corpus, random), random);
+  }
+
+  /** A mutant of a plan of a few lines but for one in sixteen, since time goes with length. */
+  String small(Random random) {
+    return random.nextInt(16) == 0 ? mutant(random) : mutant(any(little, random), random);
+  }
+
+  private String mutant(String plan, Random random) {
+    List<String> tokens = new ArrayList<>(tokens(plan));
     int changes = 1 + random.nextInt(4);
     for (int i = 0; i < changes && !tokens.isEmpty(); i++) {
       change(tokens, random);
