@@ -31,7 +31,7 @@ import wattle.finding.Span;
  * may part the cells, and a figure may have a decimal comma, its unit, and {@code >} before it.
  */
 public final class FilledSheet {
-  private static final Pattern FIGURE = Pattern.compile("([<>≥≤]?)\\s*([+-]?\\d{1,15}(?:[.,]\\d{1,15})?)\\s*(\\S*)");
+  private static final Pattern FIGURE = Pattern.compile("([<>≥≤]?)\\s*([+-]?\\d{1,15}(?:[.,]\\d+)?)\\s*(\\S*)");
   private static final Set<String> YES = Set.of("yes", "y", "ok", "pass", "trips", "trip", "tripped", "x", "✓");
   private static final Set<String> NO = Set.of("no", "n", "fail", "does not trip", "failed");
 

@@ -90,7 +90,7 @@ public record PriceList(Map<String, Price> prices) {
 
   private static Optional<Double> number(String text) {
     String plain = text.replaceFirst("^[$€£]", "").replaceFirst("^(\\d+),(\\d{1,2})$", "$1.$2");
-    return plain.matches("\\d{1,12}(\\.\\d{1,12})?") ? Optional.of(Double.parseDouble(plain)) : Optional.empty();
+    return plain.matches("\\d{1,12}(\\.\\d+)?") ? Optional.of(Double.parseDouble(plain)) : Optional.empty();
   }
 
   private static Finding at(Source csv, int line, String headline, String fix) {
