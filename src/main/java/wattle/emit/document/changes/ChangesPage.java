@@ -13,14 +13,18 @@ import wattle.compare.Measure;
 import wattle.compare.Thing;
 import wattle.compiler.Compilation;
 import wattle.emit.document.glance.AtAGlance;
-import wattle.emit.document.report.PaperPicture;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingSvg;
+import wattle.emit.media.drawing.View;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
+import wattle.emit.media.paper.PagePicture;
+import wattle.emit.media.paper.PrintedPicture;
+import wattle.emit.media.picture.Paper;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.oneline.OneLineDifference;
+import wattle.emit.view.oneline.OneLineView;
 import wattle.finding.Finding;
 import wattle.model.House;
 
@@ -42,7 +46,7 @@ public final class ChangesPage {
       .turned { page: turned; page-break-before: always; }
       """;
 
-  private static final String FITTED = ".picture svg { max-width: 100%; }\n";
+  private static final String FITTED = ".picture { page-break-inside: avoid; padding-top: 9pt; }\n.picture svg { display: block; max-width: 100%; }\n";
 
   private static final String SCROLLED = ".picture { overflow-x: auto; }\n";
 
@@ -71,11 +75,11 @@ public final class ChangesPage {
       DotEngine layout) {
     ChangesPage page = new ChangesPage(before, after, comparison.shownIn(after.house().units()));
     String title = "What changed: " + after.house().title().or(before.house()::title).orElse(afterName);
-    page.write(title, beforeName, afterName, printed, layout);
+    page.write(title, beforeName, afterName, printed ? Paper.named(paper) : Optional.empty(), layout);
     return new Page(title, paper, STYLE.replace("PAPER", paper) + (printed ? FITTED : SCROLLED), page.body.toString());
   }
 
-  private void write(String title, String beforeName, String afterName, boolean printed, DotEngine layout) {
+  private void write(String title, String beforeName, String afterName, Optional<Paper> paper, DotEngine layout) {
     body.element("h1", title);
     body.element("p", named(before.house(), beforeName) + " → " + named(after.house(), afterName));
     body.element("p", Page.CAUTION, "class", "caution small");
@@ -95,7 +99,7 @@ public final class ChangesPage {
       body.list(comparison.consequences().gaps().stream().map(g -> (g.later() ? "after: " : "before: ") + g.what() + ": " + g.why())
           .toList());
     }
-    pictures(printed, layout);
+    pictures(paper, layout);
   }
 
   private static String named(House house, String name) {
@@ -196,34 +200,44 @@ public final class ChangesPage {
     }
   }
 
-  private record Shown(String heading, Drawing drawing) {}
+  /** @param drawing for a screen */
+  private record Shown(String heading, Drawing drawing, View view) {}
 
-  private void pictures(boolean printed, DotEngine layout) {
+  /** @param paper on which it is printed; absent for a screen */
+  private void pictures(Optional<Paper> paper, DotEngine layout) {
     body.element("h2", "One-line diagrams");
     if (Math.max(before.house().panels().size(), after.house().panels().size()) > MOST_PANELS) {
       body.element("p", "Not drawn here: a picture of so many panels is larger than a page. wattle compare --picture draws it.");
       return;
     }
     List<Shown> all = new ArrayList<>();
-    all.add(new Shown("Both in one", new OneLineDifference(before.figures(), after.figures(), comparison).drawing()));
-    if (!before.house().panels().isEmpty()) {
-      all.add(new Shown("Before", new OneLine(before.house(), before.figures()).drawing(layout)));
-    }
-    if (!after.house().panels().isEmpty()) {
-      all.add(new Shown("After", new OneLine(after.house(), after.figures()).drawing(layout)));
-    }
+    OneLineDifference both = new OneLineDifference(before.figures(), after.figures(), comparison);
+    all.add(new Shown("Both in one", both.drawing(), both));
+    one("Before", before, layout).ifPresent(all::add);
+    one("After", after, layout).ifPresent(all::add);
     for (int i = 0; i < all.size(); i++) {
-      Drawing drawing = all.get(i).drawing;
+      Shown shown = all.get(i);
       String id = "picture" + (i + 1);
-      boolean turned = printed && PaperPicture.isLarge(drawing);
-      body.open("div", "class", turned ? "turned" : "together").element("h3", all.get(i).heading);
-      if (printed) {
-        body.raw(turned ? PaperPicture.onItsSheet(drawing, id) : PaperPicture.inText(drawing, id, false));
+      Optional<PagePicture> printed = paper.map(p -> PagePicture.of(shown.view, shown.view.legend(), p));
+      body.open("div", "class", printed.isPresent() && printed.get().turned() ? "turned" : "").element("h3", shown.heading);
+      if (printed.isPresent()) {
+        int part = 0;
+        for (Drawing drawing : printed.get().parts()) {
+          body.raw(PrintedPicture.figure(drawing, id + "-" + ++part));
+        }
       } else {
-        body.open("div", "class", "picture", "role", "group", "tabindex", "0", "aria-label", all.get(i).heading)
-            .raw(DrawingSvg.element(drawing, id)).close();
+        body.open("div", "class", "picture", "role", "group", "tabindex", "0", "aria-label", shown.heading)
+            .raw(DrawingSvg.element(shown.drawing, id)).close();
       }
       body.close();
     }
+  }
+
+  private static Optional<Shown> one(String heading, Compilation plan, DotEngine layout) {
+    if (plan.house().panels().isEmpty()) {
+      return Optional.empty();
+    }
+    OneLineView view = new OneLine(plan.house(), plan.figures()).view(layout);
+    return Optional.of(new Shown(heading, view.drawing(), view));
   }
 }

@@ -66,11 +66,6 @@ public final class FindingMarks {
     return Marked.of(drawing, HEADING, side, notes);
   }
 
-  /** The same of a picture in strips. */
-  public List<Drawing> on(List<Drawing> strips, Marked.Side side) {
-    return Marked.ofStrips(strips, HEADING, side, notes);
-  }
-
   /** The same for sheets. */
   public View on(View view, Marked.Side side) {
     return notes.isEmpty() ? view : Marked.of(view, HEADING, side, notes);

@@ -1,34 +1,24 @@
 package wattle.emit.document.report;
 
-import java.util.List;
 import wattle.emit.media.drawing.Drawing;
+import wattle.emit.media.drawing.Legend;
+import wattle.emit.media.drawing.View;
 import wattle.emit.media.table.Sheet;
 
 /** What a part of the report shows. */
 public sealed interface Content {
-  /** @param onPaper the same in the shape of a sheet, or in parts that leave no sheet half empty; the drawing where that will do */
-  record Picture(String title, Drawing drawing, List<Drawing> onPaper) implements Content {
-    public Picture {
-      onPaper = List.copyOf(onPaper);
-    }
-
-    Picture(String title, Drawing drawing) {
-      this(title, drawing, List.of(drawing));
-    }
-  }
+  /** @param onPaper the same for pages, which cut it where it does not fit */
+  record Picture(String title, Drawing drawing, View onPaper) implements Content {}
 
   /**
    * A picture that stands folded on a screen, one of many.
    *
    * @param title what it shows
    * @param drawing for the screen
-   * @param strips the same for paper, one beneath the other
+   * @param onPaper the same for pages, which cut it where it does not fit
+   * @param signs what is said of its signs on paper; empty where they are told once for many pictures
    */
-  record Folded(String title, Drawing drawing, List<Drawing> strips) implements Content {
-    public Folded {
-      strips = List.copyOf(strips);
-    }
-  }
+  record Folded(String title, Drawing drawing, View onPaper, Legend signs) implements Content {}
 
   /**
    * A table; a long one is cut on the page.

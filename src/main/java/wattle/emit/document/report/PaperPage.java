@@ -8,9 +8,10 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
-import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
+import wattle.emit.media.paper.PagePicture;
+import wattle.emit.media.paper.PrintedPicture;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.text.Escape;
@@ -46,18 +47,18 @@ final class PaperPage {
   PaperPage(Report report, PaperEdition edition) {
     this.report = report;
     this.edition = edition;
-    this.sheets = PaperSheets.of(report);
+    this.sheets = new PaperSheets();
     this.text = new PlanText(report.plan().files().stream().map(PlanTree::source).toList(), PlanText.ON_PAPER);
   }
 
   String html() {
-    sheets.first().forEach(this::part);
+    report.first().forEach(this::part);
     section("findings", "Findings", "section", () -> {
       body.element("p", TextFindings.summary(report.plan().facts(), report.plan().source().name()));
       body.list(Judged.of(report.plan()).lines());
       new FindingList(text, edition.workings()).writeTo(body, report.plan().facts());
     });
-    sheets.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
+    report.rest().stream().filter(p -> edition.branches() || !p.onDemand()).forEach(this::part);
     section("basis", "Assumptions and sources", "section",
         () -> body.raw(report.basis((page, names) -> page.element("p", String.join("; ", names), "class", "note"))));
     String steps = workings.markup();
@@ -83,7 +84,7 @@ final class PaperPage {
     String title = Escape.xml(report.title());
     return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/><title>" + title
         + "</title><meta name=\"description\" content=\"" + title + "\"/><style>" + Report.resource("paper.css") + "</style>" + bookmarks()
-        + "</head>\n<body>\n" + page + body + "</body></html>\n";
+        + "</head>\n<body" + (edition.branches() ? " class=\"whole\"" : "") + ">\n" + page + body + "</body></html>\n";
   }
 
   private String bookmarks() {
@@ -99,14 +100,7 @@ final class PaperPage {
 
   private void part(Part part) {
     mostRows = edition.branches() || part.group() != Part.Group.BRANCHES ? MOST_ROWS : MOST_ROWS_OF_BRANCHES;
-    section(part.id(), part.title(), PaperSheets.kind(part), () -> {
-      part.contents().forEach(c -> content(c, PaperSheets.isLarge(part) && c == part.contents().get(0)));
-      sheets.sharing(part).ifPresent(other -> {
-        this.contents.put(other.id(), other.title());
-        body.element("h2", other.title(), "id", other.id(), "class", "beneath");
-        other.contents().forEach(c -> content(c, true));
-      });
-    });
+    section(part.id(), part.title(), sheets.isTurned(part) ? "section turned" : "section", () -> part.contents().forEach(this::content));
   }
 
   private void section(String id, String title, String kind, Runnable contents) {
@@ -118,18 +112,19 @@ final class PaperPage {
     body.close();
   }
 
-  private void content(Content content, boolean alone) {
+  private void figures(PagePicture picture) {
+    picture.parts().forEach(p -> body.raw(PrintedPicture.figure(p, "picture" + ++pictures)));
+  }
+
+  private void content(Content content) {
     if (content instanceof Content.Picture picture) {
-      for (Drawing part : picture.onPaper()) {
-        String id = "picture" + ++pictures;
-        body.raw(alone ? PaperPicture.onItsSheet(part, id) : PaperPicture.inText(part, id, false));
-      }
+      figures(sheets.of(picture));
     } else if (content instanceof Content.Folded folded && edition.branches()) {
-      boolean turned = PaperRoom.of(folded.strips()) == PaperRoom.TURNED;
+      PagePicture picture = sheets.of(folded);
       String id = "picture" + (pictures + 1) + "-head";
       within.computeIfAbsent(part, p -> new LinkedHashMap<>()).put(id, folded.title());
-      body.open("div", "class", turned ? "turned" : "strips").element("h3", folded.title(), "id", id);
-      folded.strips().forEach(strip -> body.raw(PaperPicture.inText(strip, "picture" + ++pictures, turned)));
+      body.open("div", "class", picture.turned() ? "turned" : "parts").element("h3", folded.title(), "id", id);
+      figures(picture);
       body.close();
     } else if (content instanceof Content.Folded) {
       return; // the note at the end says how it is printed

@@ -14,7 +14,6 @@ import wattle.emit.document.findings.FindingMarks;
 import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Part.Group;
-import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
@@ -28,6 +27,7 @@ import wattle.emit.sheet.trial.ExpectationSheets;
 import wattle.emit.sheet.trial.TrialSheets;
 import wattle.emit.sheet.worksheet.WorksheetSheets;
 import wattle.emit.view.oneline.OneLine;
+import wattle.emit.view.oneline.OneLineView;
 import wattle.emit.view.panelfront.PanelFront;
 import wattle.emit.view.plot.LegsPlot;
 import wattle.figures.HouseFigures;
@@ -56,12 +56,6 @@ final class ReportParts {
   private static final String AT_A_GLANCE = "At a glance";
 
   private static final String ONE_LINE = "One-line diagram";
-
-  /** Two panels beside each other; with more of them in a row type becomes small, and half of the sheet stays empty. */
-  private static final double ACROSS_PAPER = 1250;
-
-  /** Of a picture in parts: less than half of a sheet. */
-  private static final double TALLEST_STRIP = 480;
 
   private static final int MOST_WORKSHEETS = 24;
   private static final int MOST_TRIALS = 40;
@@ -204,7 +198,8 @@ final class ReportParts {
       return List.of(tooMany("one-line"));
     }
     List<Content> contents = new ArrayList<>(standing());
-    contents.add(new Content.Picture(ONE_LINE, marks.on(new OneLine(shown, figures).drawing(layout), Marked.Side.BESIDE)));
+    OneLineView diagram = new OneLine(shown, figures).view(layout);
+    contents.add(new Content.Picture(ONE_LINE, marks.on(diagram.drawing(), Marked.Side.BESIDE), marks.on(diagram, Marked.Side.BESIDE)));
     return contents;
   }
 
@@ -213,12 +208,9 @@ final class ReportParts {
     List<Content> contents = new ArrayList<>(standing());
     contents.add(shown.panels().size() > MOST_PANEL_FRONTS
         ? tooMany("panel")
-        : new Content.Picture("Panel fronts", fronts(shown, PanelFront.MOST_ACROSS), List.of(fronts(shown, ACROSS_PAPER))));
+        : new Content.Picture("Panel fronts", marks.on(new PanelFront(shown).drawing(PanelFront.MOST_ACROSS), Marked.Side.RIGHT_CORNER),
+            marks.on(new PanelFront(shown), Marked.Side.RIGHT_CORNER)));
     return contents;
-  }
-
-  private Drawing fronts(House shown, double across) {
-    return marks.on(new PanelFront(shown).drawing(across), Marked.Side.RIGHT_CORNER);
   }
 
   private Content tooMany(String view) {
@@ -277,7 +269,7 @@ final class ReportParts {
     contents.add(table(alike.shown(LegSchedule.of(house, loads)), "balance"));
     House shown = alike.shown();
     if (shown.panels().size() <= MOST_PANEL_FRONTS) {
-      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads), LegsPlot.strips(shown, loads, TALLEST_STRIP)));
+      contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads), LegsPlot.view(shown, loads)));
     }
     contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
     return contents;

@@ -29,6 +29,8 @@ final class ReportPictures {
   private static final int MOST_BRANCHES_OF_A_TRIAL = 4;
   private static final double LEGEND_WIDTH = 900;
 
+  private static final Legend NO_SIGNS = new Legend(List.of(), List.of());
+
   private final House house;
 
   private final Alike alike;
@@ -50,13 +52,13 @@ final class ReportPictures {
     List<Branch> branches = all.subList(0, Math.min(MOST_BRANCHES, all.size()));
     List<Content> contents = new ArrayList<>();
     alike.lines().forEach(line -> contents.add(new Content.Remark(line)));
-    contents.add(new Content.Picture("Signs of the pictures", signs(BranchWiring.legend(house, branches))));
+    contents.add(signs(BranchWiring.legend(house, branches)));
     for (Branch branch : branches) {
       Drawing whole = BranchWiring.of(house, branch, BranchWiring.USUAL_WIDTH).bare();
-      List<Drawing> strips = PaperRoom.fitted((w, h) -> BranchWiring.strips(house, branch, w, h));
       contents.add(
           new Content.Folded(
-              title(branch), marks.on(whole, Marked.Side.LEFT_CORNER), marks.on(strips, Marked.Side.LEFT_CORNER)));
+              title(branch), marks.on(whole, Marked.Side.LEFT_CORNER),
+              marks.on(BranchWiring.view(house, branch), Marked.Side.LEFT_CORNER), NO_SIGNS));
     }
     if (all.size() > branches.size()) {
       contents.add(new Content.Remark(
@@ -81,9 +83,11 @@ final class ReportPictures {
         .or(() -> branch.hots().stream().flatMap(h -> house.breaker(h.breaker()).stream()).flatMap(b -> b.label().stream()).findFirst());
   }
 
-  private static Drawing signs(Legend legend) {
-    return legend.sketch(LEGEND_WIDTH).drawing(10, "Signs of the pictures of branches",
-        legend.items().stream().map(Legend.Item::words).collect(Collectors.joining("; ")) + ".");
+  private static Content signs(Legend legend) {
+    String title = "Signs of the pictures of branches";
+    String words = legend.items().stream().map(Legend.Item::words).collect(Collectors.joining("; ")) + ".";
+    return new Content.Picture("Signs of the pictures", legend.sketch(LEGEND_WIDTH).drawing(10, title, words),
+        new Plate(List.of(), legend, title, words));
   }
 
   List<Content> rooms() {
@@ -98,7 +102,7 @@ final class ReportPictures {
     RoomSheet sheet = new RoomSheet(house, rooms);
     return List.of(new Content.Folded(
         "Boxes and devices of each room, with what protects them", marks.on(sheet.plate().bare(), Marked.Side.BESIDE),
-        marks.on(PaperRoom.fitted(sheet::strips), Marked.Side.BESIDE)));
+        marks.on(sheet, Marked.Side.BESIDE), NO_SIGNS));
   }
 
   /**
@@ -114,7 +118,8 @@ final class ReportPictures {
       TrialPicture picture = new TrialPicture(house, house.branches().get(name), result, title);
       Plate plate = picture.plate(TrialPicture.USUAL_WIDTH);
       contents.add(new Content.Folded(
-          "Branch " + name + " in it, with volts, amperes and watts", plate.drawing(), strips(picture)));
+          "Branch " + name + " in it, with volts, amperes and watts", plate.drawing(), picture,
+          new Legend(picture.legend().items(), List.of())));
     }
     if (drawn < all.size()) {
       contents.add(notDrawn(trial, all.subList(drawn, all.size())));
@@ -129,13 +134,5 @@ final class ReportPictures {
             + String.join(", ", branches)
             + ". wattle trial FILE " + trial + " --branch " + branches.get(0) + " --picture " + branches.get(0) + ".svg draws "
             + (one ? "it." : branches.get(0) + ", and the others by their names."));
-  }
-
-  private static List<Drawing> strips(TrialPicture picture) {
-    List<Drawing> strips = new ArrayList<>(PaperRoom.fitted(picture::strips));
-    if (!picture.legend().items().isEmpty()) {
-      strips.add(signs(new Legend(picture.legend().items(), List.of())));
-    }
-    return strips;
   }
 }

@@ -23,7 +23,7 @@ public final class Marked {
   /** Between the middles of two marks. */
   private static final double STEP = 18;
   private static final double MARGIN = 24;
-  private static final double SIZE = 10;
+  private static final double SIZE = 10.5;
   private static final double LINE = 15;
   private static final double NARROWEST = 420;
 
@@ -73,25 +73,6 @@ public final class Marked {
     double width = Math.max(NARROWEST, drawing.width() - 2 * MARGIN);
     sketch.add(marked.list(0, marked.shown.size(), width), MARGIN, drawing.height() + 6);
     return marked.whole(sketch, drawing.width(), drawing);
-  }
-
-  /**
-   * The same of a picture in strips that follow each other: marks have their numbers through all of them, and their words are a strip
-   * behind the last.
-   */
-  public static List<Drawing> ofStrips(List<Drawing> strips, String heading, Side side, List<Note> notes) {
-    Marked marked = new Marked(heading, side, notes, strips.stream().flatMap(s -> s.shapes().stream()));
-    if (marked.shown.isEmpty()) {
-      return strips;
-    }
-    List<Drawing> all = new ArrayList<>(strips.stream().map(s -> {
-      Sketch sketch = marked.marked(s.shapes());
-      return sketch.shapes().size() == s.shapes().size() ? s : marked.moved(sketch, s.width(), s.height(), s.title(), s.description());
-    }).toList());
-    double width = Math.max(NARROWEST, strips.stream().mapToDouble(Drawing::width).max().orElse(0));
-    Drawing last = strips.get(strips.size() - 1);
-    all.add(marked.list(0, marked.shown.size(), width).drawing(2, last.title() + ": " + heading, marked.inWords()));
-    return all;
   }
 
   /** The same of a view for sheets: what the marks stand for is on the last of them, or on sheets of its own. */
@@ -198,7 +179,7 @@ public final class Marked {
 
   private static void mark(Sketch sketch, double x, double y, int number, String to) {
     sketch.add(new Shape.Circle(x, y, number > 99 ? WIDE_RADIUS : RADIUS, Stroke.THIN, Fill.CHANGED));
-    sketch.text(x, y + 3.4, Integer.toString(number), 9, true, Anchor.MIDDLE);
+    sketch.text(x, y + 3.8, Integer.toString(number), SIZE, true, Anchor.MIDDLE);
     Optional.of(to).filter(id -> !id.isEmpty())
         .ifPresent(id -> sketch.add(new Shape.Link(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS, id,
             id.equals(id(number)) ? "finding " + number : "place of finding " + number)));

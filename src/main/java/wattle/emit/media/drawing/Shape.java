@@ -237,10 +237,10 @@ public sealed interface Shape {
   }
 
   /**
-   * Words that name the sheet on which another piece of the view comes to lie, which is known when all pieces are on
-   * sheets. It is not drawn as it is: {@link #on} makes the text.
+   * Words that name the place to which another piece of the view comes to lie, a sheet or a part of a picture, which is known when all
+   * pieces are set. It is not drawn as it is: {@link #on} makes the text.
    *
-   * @param before what comes before the number
+   * @param before what comes before the place
    * @param target name of the {@link Piece}
    * @param after what comes behind it
    * @param width beyond which it is cut
@@ -248,18 +248,19 @@ public sealed interface Shape {
   record Continuation(double x, double y, String before, String target, String after, double size, Anchor anchor, double width)
       implements
         Shape {
-    /** No view takes more sheets than have numbers of so many digits. */
-    private static final int WIDEST_NUMBER = 888;
+    /** What takes the most room: no view has more sheets than have numbers of so many digits. */
+    public static final String WIDEST = "sheet 888";
 
-    public Text on(int sheet) {
-      String whole = VisibleText.of(before + sheet + after);
+    /** @param place where it goes on, such as {@code sheet 2} */
+    public Text on(String place) {
+      String whole = VisibleText.of(before + place + after);
       String fitting = Fit.within(whole, size, false, width);
       return new Text(x, y, fitting, size, false, anchor, fitting.equals(whole) ? "" : whole);
     }
 
     @Override
     public Bounds bounds() {
-      return on(WIDEST_NUMBER).bounds();
+      return on(WIDEST).bounds();
     }
 
     @Override

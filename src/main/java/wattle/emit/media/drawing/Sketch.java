@@ -78,12 +78,6 @@ public final class Sketch {
     return shapes.stream().map(Shape::bounds).reduce(Bounds::with).orElse(new Bounds(0, 0, 0, 0));
   }
 
-  /** One of several drawings that follow each other on a page and show a view together, with hardly a margin. */
-  public Drawing strip(String title, String description, int number, int of) {
-    return drawing(2, of == 1 ? title : title + ", part " + number + " of " + of,
-        number == 1 ? description : "Goes on from the part before.");
-  }
-
   /** The finished drawing, as large as its shapes and a margin around them. */
   public Drawing drawing(double margin, String title, String description) {
     Bounds all = bounds();

@@ -73,7 +73,7 @@ public final class Symbols {
   /** A meter on a horizontal line, from x to x + {@link #METER}. */
   public static void meter(Sketch to, double x, double y) {
     to.add(new Shape.Circle(x + METER / 2, y, METER / 2, Stroke.THIN, Fill.PAPER));
-    to.text(x + METER / 2, y + 3.4, "M", 9.5, false, Anchor.MIDDLE);
+    to.text(x + METER / 2, y + 3.8, "M", 10.5, false, Anchor.MIDDLE);
   }
 
   /** Earth, hanging from a point: three lines, each shorter than the one above. */

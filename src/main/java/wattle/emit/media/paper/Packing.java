@@ -20,6 +20,11 @@ final class Packing {
 
   /** Absent where a piece is larger than the room. */
   static Optional<Packing> of(List<Piece> pieces, double width, double height) {
+    return of(pieces, width, height, height);
+  }
+
+  /** @param filled where a sheet with several pieces ends; a single one may be higher */
+  static Optional<Packing> of(List<Piece> pieces, double width, double height, double filled) {
     Packing packing = new Packing();
     double x = 0;
     double top = 0;
@@ -33,7 +38,7 @@ final class Packing {
         x = 0;
         top = bottom + GAP;
       }
-      if (packing.sheets.isEmpty() || top + bounds.height() > height) {
+      if (packing.sheets.isEmpty() || top + bounds.height() > filled) {
         packing.sheets.add(new ArrayList<>());
         x = 0;
         top = 0;
@@ -63,12 +68,16 @@ final class Packing {
     return sheetOf.size();
   }
 
-  /** The shapes of each sheet, with the numbers of the sheets that they name. */
-  List<List<Shape>> sheets() {
-    return sheets.stream().map(s -> s.stream().map(this::numbered).toList()).toList();
+  /**
+   * The shapes of each sheet, with the numbers of the sheets that they name.
+   *
+   * @param place what a sheet is called: {@code sheet}
+   */
+  List<List<Shape>> sheets(String place) {
+    return sheets.stream().map(s -> s.stream().map(shape -> numbered(shape, place)).toList()).toList();
   }
 
-  private Shape numbered(Shape shape) {
+  private Shape numbered(Shape shape, String place) {
     if (!(shape instanceof Shape.Continuation continuation)) {
       return shape;
     }
@@ -76,6 +85,6 @@ final class Packing {
     if (sheet == null) {
       throw new IllegalStateException("no piece is called " + continuation.target());
     }
-    return continuation.on(sheet);
+    return continuation.on(place + " " + sheet);
   }
 }

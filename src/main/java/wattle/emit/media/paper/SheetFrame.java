@@ -15,7 +15,7 @@ final class SheetFrame {
   private static final double PAD = 14;
 
   /** Legends are made for screens; on paper their type has nine points. */
-  private static final double LEGEND_SCALE = Sheets.READABLE_TYPE * Sheets.PIXELS_PER_POINT / Legend.SMALLEST;
+  static final double LEGEND_SCALE = Sheets.READABLE_TYPE * Sheets.PIXELS_PER_POINT / Legend.SMALLEST;
 
   private final double width;
   private final double height;

@@ -87,7 +87,7 @@ public final class Sheets {
     return Packing.of(view.pieces(width, height), width, height).map(p -> new Setting(frame, scale, p, readable));
   }
 
-  private static double smallestType(List<Piece> pieces) {
+  static double smallestType(List<Piece> pieces) {
     return pieces.stream()
         .flatMap(p -> p.shapes().stream())
         .mapToDouble(s -> s instanceof Shape.Text t ? t.size() : s instanceof Shape.Continuation c ? c.size() : Double.MAX_VALUE)
@@ -97,7 +97,7 @@ public final class Sheets {
 
   private static List<Drawing> drawings(View view, TitleBlock block, Setting setting) {
     List<Drawing> drawings = new ArrayList<>();
-    List<List<Shape>> sheets = setting.packing.sheets();
+    List<List<Shape>> sheets = setting.packing.sheets("sheet");
     for (int i = 0; i < sheets.size(); i++) {
       Sketch content = new Sketch();
       sheets.get(i).forEach(s -> content.add(s.scaled(setting.scale)));

@@ -12,7 +12,7 @@ import wattle.emit.media.unfolded.DerivationText;
 /** A sheet as a table of HTML; a derived figure opens to how it was come by. */
 public final class SheetHtml {
   /** Rows of a table that is not broken over pages. */
-  private static final int FEW_ROWS = 10;
+  private static final int FEW_ROWS = 8;
 
   /** Characters of a cell that is not broken over lines where the paper is wide enough, and that a long one needs at least. */
   private static final int SHORT = 20;
@@ -48,9 +48,7 @@ public final class SheetHtml {
   public static String plain(Sheet sheet, Function<Derivation, Optional<String>> place) {
     String table = table(sheet, (shown, d) -> place.apply(d).map(id -> "<a href=\"#" + id + "\">" + shown + "</a>").orElse(shown));
     List<String> kinds = new ArrayList<>();
-    if (sheet.rows().size() <= FEW_ROWS) {
-      kinds.add("together");
-    }
+    kinds.add(sheet.rows().size() <= FEW_ROWS ? "together" : "long");
     if (width(sheet) <= LINE) {
       kinds.add("unbroken");
     }

@@ -58,13 +58,6 @@ public final class BranchWiring implements View {
     return new BranchWiring(house, branch);
   }
 
-  /** A drawing for each row, without legend, for pages where they follow each other. */
-  public static List<Drawing> strips(House house, Branch branch, double widest, double tallest) {
-    BranchWiring wiring = new BranchWiring(house, branch);
-    List<BranchRow> rows = wiring.rows(widest, tallest, false);
-    return rows.stream().map(r -> r.sketch().strip(wiring.title(), wiring.description(), rows.indexOf(r) + 1, rows.size())).toList();
-  }
-
   /** The signs of the pictures of several branches. */
   public static Legend legend(House house, List<Branch> branches) {
     List<BoxCard> cards = branches.stream().flatMap(b -> new BranchWiring(house, b).cards.stream()).toList();

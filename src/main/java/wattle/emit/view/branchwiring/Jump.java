@@ -8,25 +8,23 @@ import wattle.emit.media.drawing.Sketch;
 /**
  * Two lines of words at the end of a cable that goes on elsewhere.
  *
- * @param sheetFirst whether the number of the sheet follows the first line, rather than the second
+ * @param sheetFirst whether the number of the piece's sheet follows the first line, rather than the second
  * @param piece whose sheet that is; empty where all is in one picture, and then no number follows
  */
 record Jump(String first, String second, boolean sheetFirst, String piece) {
-  private static final String WIDEST_NUMBER = "888";
-
   static Jump onward(int mark, String to, String piece) {
-    return new Jump(piece.isEmpty() ? "continues at " + mark : "at " + mark + " on sheet ", "to " + to, true, piece);
+    return new Jump(piece.isEmpty() ? "continues at " + mark : "at " + mark + " on ", "to " + to, true, piece);
   }
 
   static Jump from(String box, String piece) {
-    return new Jump("from " + box, piece.isEmpty() ? "" : "on sheet ", false, piece);
+    return new Jump("from " + box, piece.isEmpty() ? "" : "on ", false, piece);
   }
 
   double width() {
-    String number = piece.isEmpty() ? "" : WIDEST_NUMBER;
+    String place = piece.isEmpty() ? "" : Shape.Continuation.WIDEST;
     return Math.max(
-        Fit.width(first + (sheetFirst ? number : ""), CableWay.SIZE, false),
-        Fit.width(second + (sheetFirst ? "" : number), CableWay.SIZE, false));
+        Fit.width(first + (sheetFirst ? place : ""), CableWay.SIZE, false),
+        Fit.width(second + (sheetFirst ? "" : place), CableWay.SIZE, false));
   }
 
   /** How many of the lines say something. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import wattle.compare.Thing;
 import wattle.emit.media.drawing.Fit;
+import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
@@ -20,8 +21,8 @@ import wattle.model.Panel;
  * and beneath a changed one what it was.
  */
 final class DifferencePanel {
-  private static final double SMALL = 9;
-  private static final double ROW = 21;
+  private static final double SMALL = 10;
+  private static final double LEAST_ROW = 21;
   private static final double WAS = 13;
 
   /** Between where the supply comes in and the first row. */
@@ -68,7 +69,7 @@ final class DifferencePanel {
 
   /** The same for sheets, where the rows that feed a panel name a sheet. */
   static DifferencePanel onSheets(Revisions revisions, String key) {
-    return new DifferencePanel(revisions, key, Fit.width(PanelBlock.SHEET, PanelColumns.SIZE, false));
+    return new DifferencePanel(revisions, key, Fit.width(Shape.Continuation.WIDEST, PanelColumns.SIZE, false));
   }
 
   double width() {
@@ -94,8 +95,12 @@ final class DifferencePanel {
     return parts;
   }
 
+  private double rowHeight() {
+    return LEAST_ROW + columns.more();
+  }
+
   private double tall(DifferenceRow row) {
-    return ROW + WAS * was(row).size();
+    return rowHeight() + WAS * was(row).size();
   }
 
   /** What a row was, in as many lines as it takes. */
@@ -121,10 +126,10 @@ final class DifferencePanel {
     double last = entry;
     Sketch lines = new Sketch();
     for (DifferenceRow row : part) {
-      row.difference().ground(SIGNS - 4, y - ROW / 2 + 1, width - SIGNS + 4, tall(row) - 2).forEach(sketch::add);
+      row.difference().ground(SIGNS - 4, y - rowHeight() / 2 + 1, width - SIGNS + 4, tall(row) - 2).forEach(sketch::add);
       row.difference().sign(lines, SIGNS, y);
       line(lines, row, y, links);
-      double below = y + 3.2;
+      double below = y + 3.2 + columns.more() / 2;
       for (String words : was(row)) {
         below += WAS;
         lines.fitted(columns.wall() + 8, below, words, SMALL, false, Anchor.START, width - columns.wall() - 14);
@@ -140,10 +145,10 @@ final class DifferencePanel {
     if (begins) {
       columns.entry(sketch, entry);
     } else {
-      PanelBlock.sheet(sketch, columns.besideBars(), entry, "continued from sheet ", links.get().before().get(), Anchor.START);
+      PanelBlock.sheet(sketch, columns.besideBars(), entry, "continued from ", links.get().before().get(), Anchor.START);
     }
     double end = y;
-    after.ifPresent(next -> PanelBlock.sheet(sketch, columns.besideBars(), end, "continues on sheet ", next, Anchor.START));
+    after.ifPresent(next -> PanelBlock.sheet(sketch, columns.besideBars(), end, "continues on ", next, Anchor.START));
     sketch.add(lines, 0, 0);
     return new Drawn(sketch, width, y, entry, exits, feeders);
   }
@@ -157,10 +162,10 @@ final class DifferencePanel {
     if (feeds && links.isEmpty()) {
       to.line(nameEnd, y, width, y, stroke);
     } else if (feeds) {
-      double end = columns.loadEnd() - Fit.width(PanelBlock.SHEET, PanelColumns.SIZE, false) - 5;
+      double end = columns.loadEnd() - Fit.width(Shape.Continuation.WIDEST, PanelColumns.SIZE, false) - 5;
       to.line(nameEnd, y, end - 8, y, stroke);
       Symbols.head(to, end, y);
-      PanelBlock.sheet(to, end + 5, y, "sheet ", links.get().sheetOf().apply(difference.panel()), Anchor.START);
+      PanelBlock.sheet(to, end + 5, y, "", links.get().sheetOf().apply(difference.panel()), Anchor.START);
     }
   }
 }

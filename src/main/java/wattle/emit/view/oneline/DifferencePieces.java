@@ -60,7 +60,7 @@ final class DifferencePieces {
     for (String panel : revisions.fedBy(key)) {
       sketch.add(
           new Shape.Continuation(
-              block.width() + 8, y + 3.6, "to panel " + panel + ", sheet ", pieceOf(panel, 0), "", PanelColumns.SIZE, Anchor.START, 200));
+              block.width() + 8, y + 3.6, "to panel " + panel + ", ", pieceOf(panel, 0), "", PanelColumns.SIZE, Anchor.START, 200));
       y += 15;
     }
     pieces.add(new Piece(pieceOf(key), sketch.shapes()));

@@ -10,7 +10,7 @@ import wattle.model.Service;
 
 /** The services of two revisions, each with its sign, and beneath a changed one what it was. */
 final class DifferenceServices {
-  private static final double SIZE = 9;
+  private static final double SIZE = 10;
 
   private DifferenceServices() {}
 

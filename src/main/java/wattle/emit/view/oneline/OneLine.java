@@ -13,7 +13,6 @@ import java.util.function.ToDoubleFunction;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.media.drawing.Sketch;
-import wattle.emit.media.drawing.View;
 import wattle.emit.media.file.Mark;
 import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.text.Escape;
@@ -156,7 +155,7 @@ public final class OneLine {
   }
 
   /** The diagram for sheets: in one piece where it fits, else panel by panel. */
-  public View view(DotEngine engine) {
+  public OneLineView view(DotEngine engine) {
     return new OneLineView(house, plate(engine), services, parts);
   }
 

@@ -24,8 +24,14 @@ import wattle.model.PanelSupply;
  */
 final class OneLinePieces {
   private static final double BETWEEN = 40;
-  private static final double SIZE = 10;
+  private static final double SIZE = PanelColumns.SIZE;
   private static final double LONGEST_MARK = 120;
+
+  /** Of a line that comes in without words beside it. */
+  private static final double STUB = 14;
+
+  /** Baseline of words over the name of a panel. */
+  private static final double ABOVE = -8;
 
   private final House house;
   private final Map<String, Block> services;
@@ -77,7 +83,7 @@ final class OneLinePieces {
     for (Panel panel : fed) {
       sketch.add(
           new Shape.Continuation(
-              block.width() + 8, y + 3.6, "to panel " + panel.name() + ", sheet ", pieceOf(panel.name(), 0), "", SIZE, Anchor.START, 200));
+              block.width() + 8, y + 3.6, "to panel " + panel.name() + ", ", pieceOf(panel.name(), 0), "", SIZE, Anchor.START, 200));
       y += 15;
     }
     pieces.add(new Piece(pieceOf(name), sketch.shapes()));
@@ -116,7 +122,7 @@ final class OneLinePieces {
 
   /** Parts are of about one length, which reads better than a last one with a row or two. */
   private int rowsEach(PanelBlock block) {
-    int most = PanelBlock.rowsWithin(height);
+    int most = block.rowsWithin(height);
     int parts = Math.max(1, (block.rows() + most - 1) / most);
     return Math.max(1, (block.rows() + parts - 1) / parts);
   }
@@ -128,21 +134,42 @@ final class OneLinePieces {
       double y = PanelBlock.ENTRY - service.get().entry();
       sketch.add(service.get().sketch(), x, y).line(-BETWEEN, PanelBlock.ENTRY, 0, PanelBlock.ENTRY);
     } else if (panel.supply() instanceof PanelSupply.FromService from && services.containsKey(from.service())) {
-      mark(sketch, "from " + from.service(), Optional.of(pieceOfService.get(from.service())));
+      from(sketch, panel, from.service(), Optional.of(pieceOfService.get(from.service())));
     } else if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       BreakerId id = from.breaker();
       Optional<String> piece = Optional.ofNullable(panels.get(id.panel()))
           .flatMap(p -> p.rowOf(panel.name()).map(row -> pieceOf(id.panel(), row / rowsEach(p))));
-      mark(sketch, "from " + id, piece);
+      from(sketch, panel, id.toString(), piece);
     }
+  }
+
+  /** The mark at the left of the panel; over it where there is no room beside. */
+  private void from(Sketch sketch, Panel panel, String source, Optional<String> piece) {
+    if (length("from " + source) + panels.get(panel.name()).width() <= width) {
+      mark(sketch, "from " + source, piece);
+      return;
+    }
+    double y = PanelBlock.ENTRY;
+    sketch.line(-STUB, y, -8, y);
+    Symbols.head(sketch, 0, y);
+    String words = "fed from " + source;
+    if (piece.isPresent()) {
+      sketch.add(new Shape.Continuation(0, ABOVE, words + ", ", piece.get(), "", SIZE, Anchor.START, width));
+    } else {
+      sketch.text(0, ABOVE, words, SIZE);
+    }
+  }
+
+  private static double length(String words) {
+    return Math.min(LONGEST_MARK, Math.max(70, Fit.width(words, SIZE, false) + 14));
   }
 
   static void mark(Sketch sketch, String words, Optional<String> piece) {
     double y = PanelBlock.ENTRY;
-    double length = Math.min(LONGEST_MARK, Math.max(70, Fit.width(words, SIZE, false) + 14));
+    double length = length(words);
     sketch.line(-length, y, -8, y);
     Symbols.head(sketch, 0, y);
     sketch.fitted(-length, y - 6, words, SIZE, false, Anchor.START, length - 10);
-    piece.ifPresent(p -> sketch.add(new Shape.Continuation(-length, y + 14, "sheet ", p, "", SIZE, Anchor.START, length - 10)));
+    piece.ifPresent(p -> sketch.add(new Shape.Continuation(-length, y + 14, "", p, "", SIZE, Anchor.START, length - 10)));
   }
 }

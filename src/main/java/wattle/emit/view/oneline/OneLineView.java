@@ -2,6 +2,7 @@ package wattle.emit.view.oneline;
 
 import java.util.List;
 import java.util.Map;
+import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Piece;
 import wattle.emit.media.drawing.Plate;
@@ -9,7 +10,7 @@ import wattle.emit.media.drawing.View;
 import wattle.model.House;
 
 /** The one-line diagram for sheets: as a whole where it fits, else in {@link OneLinePieces}. */
-final class OneLineView implements View {
+public final class OneLineView implements View {
   private final House house;
   private final Plate whole;
   private final Map<String, Block> services;
@@ -20,6 +21,11 @@ final class OneLineView implements View {
     this.whole = whole;
     this.services = services;
     this.panels = panels;
+  }
+
+  /** All of it as one drawing of its own size, with its legend. */
+  public Drawing drawing() {
+    return whole.drawing();
   }
 
   @Override

@@ -27,18 +27,16 @@ final class PanelBlock {
   static final double ENTRY = 77;
 
   private static final double SIZE = PanelColumns.SIZE;
-  private static final double ROW = 19;
+  private static final double LEAST_ROW = 19;
   private static final double FIRST_ROW = 107;
   private static final double BELOW = 18;
   private static final double WIDEST_HEADING = 460;
-
-  /** As long as the name of any sheet. */
-  static final String SHEET = "sheet 888";
 
   private final List<PanelRow> rows;
   private final PanelColumns columns;
   private final String figures;
   private final double width;
+  private final double rowHeight;
   private final String name;
 
   /** @param figures its calculated load and fault current, in words */
@@ -50,7 +48,8 @@ final class PanelBlock {
         .map(b -> PanelRow.of(house, loads, b))
         .toList();
     boolean feeds = rows.stream().anyMatch(r -> !r.panel().isEmpty());
-    columns = new PanelColumns(panel, rows, feeds ? Fit.width(SHEET, SIZE, false) : 0);
+    columns = new PanelColumns(panel, rows, feeds ? Fit.width(Shape.Continuation.WIDEST, SIZE, false) : 0);
+    rowHeight = LEAST_ROW + columns.more();
     double heading = Math.max(Fit.width(columns.title() + " (continued)", 13, true),
         Math.max(Fit.width(columns.facts(), SIZE, false), Fit.width(figures, SIZE, false)));
     width = Math.max(columns.loadEnd(), Math.min(WIDEST_HEADING, heading) + 20);
@@ -74,8 +73,8 @@ final class PanelBlock {
   }
 
   /** How many rows there is room for in a part of a height; at least one. */
-  static int rowsWithin(double height) {
-    return Math.max(1, (int) Math.floor((height - FIRST_ROW - BELOW - ROW) / ROW) + 1);
+  int rowsWithin(double height) {
+    return Math.max(1, (int) Math.floor((height - FIRST_ROW - BELOW - rowHeight) / rowHeight) + 1);
   }
 
   /** Which row feeds a panel; absent where none does. */
@@ -87,22 +86,22 @@ final class PanelBlock {
   Block block(String id) {
     Map<String, Block.Exit> exits = new HashMap<>();
     BlockLabel label = new BlockLabel(width);
-    label.row(FIRST_ROW - ROW / 2, "in", columns.title() + "  " + columns.facts() + "  " + figures);
+    label.row(FIRST_ROW - rowHeight / 2, "in", columns.title() + "  " + columns.facts() + "  " + figures);
     for (int i = 0; i < rows.size(); i++) {
       PanelRow row = rows.get(i);
-      double y = FIRST_ROW + ROW * i;
+      double y = FIRST_ROW + rowHeight * i;
       String port = "";
       if (!row.panel().isEmpty()) {
         port = "out" + exits.size();
         exits.put(row.panel(), new Block.Exit(port, y));
       }
-      label.row(y + ROW / 2, port, row.words());
+      label.row(y + rowHeight / 2, port, row.words());
     }
     return new Block(id, draw(0, rows.size(), Optional.empty()), width, lastRow(rows.size()) + BELOW, ENTRY, exits, label.toString());
   }
 
-  private static double lastRow(int count) {
-    return FIRST_ROW + ROW * Math.max(0, count - 1);
+  private double lastRow(int count) {
+    return FIRST_ROW + rowHeight * Math.max(0, count - 1);
   }
 
   /**
@@ -114,18 +113,18 @@ final class PanelBlock {
     Sketch sketch = new Sketch();
     boolean begins = links.isEmpty() || links.get().before().isEmpty();
     Optional<String> after = links.flatMap(Links::after);
-    double lastRow = lastRow(to - from) + (after.isPresent() ? ROW : 0);
+    double lastRow = lastRow(to - from) + (after.isPresent() ? rowHeight : 0);
     heading(sketch, begins ? "" : " (continued)");
     columns.bars(sketch, ENTRY, lastRow);
     if (begins) {
       columns.entry(sketch, ENTRY);
     } else {
-      sheet(sketch, columns.besideBars(), ENTRY, "continued from sheet ", links.get().before().get(), Anchor.START);
+      sheet(sketch, columns.besideBars(), ENTRY, "continued from ", links.get().before().get(), Anchor.START);
     }
     for (int i = from; i < to; i++) {
-      row(sketch, rows.get(i), FIRST_ROW + ROW * (i - from), links);
+      row(sketch, rows.get(i), FIRST_ROW + rowHeight * (i - from), links);
     }
-    after.ifPresent(next -> sheet(sketch, columns.besideBars(), lastRow, "continues on sheet ", next, Anchor.START));
+    after.ifPresent(next -> sheet(sketch, columns.besideBars(), lastRow, "continues on ", next, Anchor.START));
     return sketch;
   }
 
@@ -141,13 +140,13 @@ final class PanelBlock {
       sketch.line(nameEnd, y, width, y, stroke);
       return;
     }
-    double end = columns.loadEnd() - Fit.width(SHEET, SIZE, false) - 5;
+    double end = columns.loadEnd() - Fit.width(Shape.Continuation.WIDEST, SIZE, false) - 5;
     sketch.line(nameEnd, y, end - 8, y, stroke);
     Symbols.head(sketch, end, y);
-    sheet(sketch, end + 5, y, "sheet ", links.get().sheetOf().apply(row.panel()), Anchor.START);
+    sheet(sketch, end + 5, y, "", links.get().sheetOf().apply(row.panel()), Anchor.START);
   }
 
-  /** Words that end in the number of a sheet, level with a line. */
+  /** Words that end in where it goes on, level with a line. */
   static void sheet(Sketch sketch, double x, double y, String words, String piece, Anchor anchor) {
     sketch.add(new Shape.Continuation(x, y + 3.6, words, piece, "", SIZE, anchor, WIDEST_HEADING));
   }

@@ -22,8 +22,23 @@ import wattle.words.BreakerWords;
 final class PanelColumns {
   static final double SIZE = 10.5;
 
+  private static final double LEFT = 6;
   private static final double BAR_GAP = 14;
   private static final double WIDEST_NAME = 220;
+
+  /** Wiring that is longer, such as raceway with its conductors, stands in lines. */
+  private static final double WIDEST_WIRING = 130;
+
+  private static final int MOST_LINES = 3;
+
+  /** Likewise, of what is said of the main. */
+  private static final double WIDEST_MAIN = 145;
+
+  private static final double LINE = 11.5;
+
+  /** What a row has above and beneath a single line. */
+  private static final double SPARE = 3.5;
+
   private static final double WIDEST = 1000;
   private static final double STROKES = 26;
   private static final double METER = 24;
@@ -37,21 +52,42 @@ final class PanelColumns {
   private final double wall;
   private final double wiringAt;
   private final double headAt;
+  private final int most;
   private final double loadEnd;
 
   /** @param leastLoad width that the column of loads has at least */
   PanelColumns(Panel panel, List<PanelRow> rows, double leastLoad) {
     this.panel = panel;
     slots = widest(rows, PanelRow::slots, WIDEST);
-    bars = Math.max(14 + slots + 10 + widest(rows, PanelRow::legs, WIDEST) + 10, 46);
+    bars = Math.max(LEFT + slots + 10 + widest(rows, PanelRow::legs, WIDEST) + 10, 46);
     lastBar = bars + BAR_GAP * (panel.legs().size() - 1);
     breaker = lastBar + 14;
     ratingAt = breaker + Symbols.DEVICE + 6;
-    wall = Math.max(ratingAt + widest(rows, PanelRow::rating, WIDEST), lastBar + 12 + Fit.width(mainWords(), SIZE, false)) + 10;
+    wall = Math.max(ratingAt + widest(rows, PanelRow::rating, WIDEST),
+        lastBar + 12 + mainLines().stream().mapToDouble(l -> Fit.width(l, SIZE, false)).max().orElse(0)) + 10;
     wiringAt = wall + STROKES + (PanelRow.hasMeters(panel) ? METER : 0);
-    headAt = wiringAt + widest(rows, PanelRow::wiring, WIDEST) + 28;
+    headAt = wiringAt + rows.stream().mapToDouble(PanelColumns::wiring).max().orElse(0) + 22;
+    most = rows.stream().mapToInt(r -> wiringLines(r).size()).max().orElse(1);
     double load = Math.max(widest(rows, PanelRow::load, WIDEST), leastLoad);
-    loadEnd = headAt + 6 + widest(rows, PanelRow::what, WIDEST_NAME) + 14 + load;
+    loadEnd = headAt + 6 + widest(rows, PanelRow::what, WIDEST_NAME) + 12 + load;
+  }
+
+  /** What is added to the height of each row, so that the lines of wiring of one do not touch those of the next. */
+  double more() {
+    return most > 1 ? (most - 1) * LINE - SPARE : 0;
+  }
+
+  /** The wiring of a row: one line, or a few. */
+  static List<String> wiringLines(PanelRow row) {
+    double width = WIDEST_WIRING;
+    while (Fit.lines(row.wiring(), SIZE, width).size() > MOST_LINES) {
+      width += 10;
+    }
+    return row.wiring().isEmpty() ? List.of() : Fit.lines(row.wiring(), SIZE, width);
+  }
+
+  private static double wiring(PanelRow row) {
+    return wiringLines(row).stream().mapToDouble(l -> Fit.width(l, SIZE, true)).max().orElse(0);
   }
 
   private static double widest(List<PanelRow> rows, Function<PanelRow, String> text, double most) {
@@ -88,6 +124,10 @@ final class PanelColumns {
         .collect(Collectors.joining(", "));
   }
 
+  private List<String> mainLines() {
+    return Fit.lines(mainWords(), SIZE, WIDEST_MAIN);
+  }
+
   private String mainWords() {
     return panel.main().map(m -> BreakerWords.main(m) + m.interrupting().map(k -> ", " + k).orElse("")).orElse("no main");
   }
@@ -119,7 +159,10 @@ final class PanelColumns {
     for (int i = 0; i < panel.legs().size(); i++) {
       sketch.dot(bars + BAR_GAP * i, y);
     }
-    text(sketch, besideBars(), y, mainWords(), Anchor.START);
+    List<String> words = mainLines();
+    for (int i = 0; i < words.size(); i++) {
+      text(sketch, besideBars(), y + (i - (words.size() - 1) / 2.0) * LINE, words.get(i), Anchor.START);
+    }
   }
 
   /**
@@ -130,8 +173,8 @@ final class PanelColumns {
    * @return where the name ends, and the line of a feeder may go on
    */
   double row(Sketch sketch, PanelRow row, double y, Stroke stroke, Fill tap, boolean feeds) {
-    text(sketch, 14 + slots, y, row.slots(), Anchor.END);
-    text(sketch, 14 + slots + 10, y, row.legs(), Anchor.START);
+    text(sketch, LEFT + slots, y, row.slots(), Anchor.END);
+    text(sketch, LEFT + slots + 10, y, row.legs(), Anchor.START);
     double start = lastBar;
     for (Leg leg : row.taps()) {
       double x = bars + BAR_GAP * Math.max(0, panel.legs().indexOf(leg));
@@ -158,8 +201,14 @@ final class PanelColumns {
       sketch.line(leaves, y, wiringAt - 5, y, stroke);
     }
     Symbols.strokes(sketch, wall + 6, y, row.breaker().poles().size());
-    sketch.fitted(wiringAt, y + 3.6, row.wiring(), SIZE, false, Anchor.START, WIDEST);
-    double wiringEnd = wiringAt + Math.min(WIDEST, Fit.width(row.wiring(), SIZE, false)) + 5;
+    List<String> wiring = wiringLines(row);
+    double line = y + 3.6 - (wiring.size() - 1) * LINE / 2;
+    double wiringEnd = wiringAt;
+    for (String words : wiring) {
+      sketch.text(wiringAt, line, words, SIZE);
+      wiringEnd = Math.max(wiringEnd, wiringAt + Fit.width(words, SIZE, false) + 5);
+      line += LINE;
+    }
     sketch.line(wiringEnd, y, headAt - (feeds ? 0 : 8), y, stroke);
     // A name may go on to the load of its own row, which is seldom as wide as the widest.
     double room = feeds ? WIDEST_NAME : loadEnd - Fit.width(row.load(), SIZE, false) - 6 - (headAt + 6);

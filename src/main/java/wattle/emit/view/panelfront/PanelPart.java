@@ -80,11 +80,11 @@ final class PanelPart {
       String main = state.map(s -> s.words() + ", ").orElse("") + panel.main().map(BreakerWords::main).orElse("no main");
       sketch.fitted(middle, -16, main, 10, true, Anchor.MIDDLE, MAIN - 10);
     } else {
-      sketch.add(new Shape.Continuation(middle, -16, "continued from sheet ", rows.pieceBefore(), "", 10, Anchor.MIDDLE, WIDEST));
+      sketch.add(new Shape.Continuation(middle, -16, "continued from ", rows.pieceBefore(), "", 10, Anchor.MIDDLE, WIDEST));
     }
     double bottom = rows.count() * ROW;
     if (!rows.isLast()) {
-      sketch.add(new Shape.Continuation(middle, bottom + 16, "continues on sheet ", rows.pieceAfter(), "", 10, Anchor.MIDDLE, WIDEST));
+      sketch.add(new Shape.Continuation(middle, bottom + 16, "continues on ", rows.pieceAfter(), "", 10, Anchor.MIDDLE, WIDEST));
       bottom += 14;
     }
     sketch.box(0, -38, width, bottom + 50, Stroke.THICK, Fill.NONE);

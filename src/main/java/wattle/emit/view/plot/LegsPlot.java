@@ -54,23 +54,6 @@ public final class LegsPlot implements View {
     return new Plate(plot.part(all).shapes(), plot.legend(), plot.title(), plan, plot.scale(), plot.description()).drawing();
   }
 
-  /** The bars in parts that are no higher than asked for, the last of them with the legend; one where they fit into it. */
-  public static List<Drawing> strips(House house, ConnectedLoads loads, double tallest) {
-    LegsPlot plot = new LegsPlot(house, loads);
-    List<Piece> pieces = plot.pieces(Double.MAX_VALUE, tallest);
-    if (pieces.size() == 1) {
-      return List.of(of(house, loads));
-    }
-    List<Drawing> strips = new ArrayList<>();
-    for (Piece piece : pieces) {
-      boolean last = strips.size() == pieces.size() - 1;
-      Legend legend = last ? plot.legend() : new Legend(List.of(), List.of());
-      strips.add(
-          new Plate(piece.shapes(), legend, plot.title(), strips.isEmpty() ? "" : "continued", plot.scale(), plot.description()).drawing());
-    }
-    return strips;
-  }
-
   /** The bars for sheets: as many panels on each as there is room for. */
   public static View view(House house, ConnectedLoads loads) {
     return new LegsPlot(house, loads);

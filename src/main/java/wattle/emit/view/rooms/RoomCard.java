@@ -71,7 +71,7 @@ final class RoomCard {
     if (before.isEmpty()) {
       sketch.text(width, 14, load, RoomColumns.SIZE, false, Anchor.END);
     } else {
-      sketch.add(new Shape.Continuation(width, 14, "from sheet ", before.get(), "", RoomColumns.SIZE, Anchor.END, loadWidth + 20));
+      sketch.add(new Shape.Continuation(width, 14, "from ", before.get(), "", RoomColumns.SIZE, Anchor.END, loadWidth + 20));
     }
     double y = HEADING;
     sketch.box(0, y, width, HEAD, Stroke.THIN, Fill.SHADE);
@@ -100,7 +100,7 @@ final class RoomCard {
     sketch.box(0, HEADING, width, y - HEADING, Stroke.THIN, Fill.NONE);
     double below = y;
     after.ifPresent(
-        a -> sketch.add(new Shape.Continuation(width, below + 13, "continues on sheet ", a, "", RoomColumns.SIZE, Anchor.END, width)));
+        a -> sketch.add(new Shape.Continuation(width, below + 13, "continues on ", a, "", RoomColumns.SIZE, Anchor.END, width)));
     return sketch;
   }
 

@@ -46,17 +46,6 @@ public final class RoomSheet implements View {
     return new Plate(sketch.shapes(), legend(), title(), plan, scale(), description());
   }
 
-  /** A drawing for each room, or several of a large one, for pages where they follow each other. */
-  public List<Drawing> strips(double width, double height) {
-    List<Drawing> strips = new ArrayList<>();
-    for (Piece piece : pieces(width, height)) {
-      Sketch sketch = new Sketch();
-      piece.shapes().stream().filter(s -> !(s instanceof Shape.Continuation)).forEach(sketch::add);
-      strips.add(sketch.drawing(2, title() + ", " + piece.name(), description()));
-    }
-    return strips;
-  }
-
   private RoomColumns columns(double width) {
     return RoomColumns.fitting(rows.values().stream().flatMap(List::stream).toList(), width);
   }

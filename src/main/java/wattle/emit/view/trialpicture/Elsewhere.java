@@ -8,21 +8,20 @@ import wattle.emit.media.drawing.Sketch;
 /**
  * Words at the end of a run that goes on elsewhere.
  *
- * @param piece whose sheet is named behind the words; empty where all is in one picture
+ * @param piece whose place is named behind the words; empty where all is in one picture
  */
 record Elsewhere(String words, String piece) {
-  private static final String ON_SHEET = " on sheet ";
-  private static final String WIDEST_NUMBER = "888";
+  private static final String ON = " on ";
 
   double width(double size) {
-    return Fit.width(piece.isEmpty() ? words : words + ON_SHEET + WIDEST_NUMBER, size, false);
+    return Fit.width(piece.isEmpty() ? words : words + ON + Shape.Continuation.WIDEST, size, false);
   }
 
   void draw(Sketch sketch, double x, double y, double size, double room) {
     if (piece.isEmpty()) {
       sketch.fitted(x, y, words, size, false, Anchor.START, room);
     } else {
-      sketch.add(new Shape.Continuation(x, y, words + ON_SHEET, piece, "", size, Anchor.START, room));
+      sketch.add(new Shape.Continuation(x, y, words + ON, piece, "", size, Anchor.START, room));
     }
   }
 }

@@ -57,12 +57,6 @@ public final class TrialPicture implements View {
     return new Plate(sketch.shapes(), legend(), title(), description());
   }
 
-  /** A drawing for each row, without legend, for pages where they follow each other. */
-  public List<Drawing> strips(double widest, double tallest) {
-    List<TrialRow> rows = rows(widest, tallest, false);
-    return rows.stream().map(r -> r.sketch().strip(title(), description(), rows.indexOf(r) + 1, rows.size())).toList();
-  }
-
   @Override
   public List<Piece> pieces(double width, double height) {
     return rows(width, height, true).stream().map(TrialRow::piece).toList();

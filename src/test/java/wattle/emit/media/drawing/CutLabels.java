@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Labels that were cut: each ends at a word, and none could have shown another word in the room that is left beside it. */
-final class CutLabels {
+public final class CutLabels {
   /** From the next thing, in pixels. */
   private static final double APART = 4;
 
@@ -14,7 +14,7 @@ final class CutLabels {
   private CutLabels() {}
 
   /** Every fault in words. */
-  static List<String> faults(Drawing drawing) {
+  public static List<String> faults(Drawing drawing) {
     List<String> faults = new ArrayList<>();
     Bounds sheet = new Bounds(0, 0, drawing.width() - MARGIN, drawing.height());
     for (Shape shape : drawing.shapes()) {

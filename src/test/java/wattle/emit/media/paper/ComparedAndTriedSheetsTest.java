@@ -16,16 +16,13 @@ import wattle.compare.Comparison;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.emit.document.report.PaperRoom;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingChecks;
 import wattle.emit.media.drawing.ManyCircuits;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.View;
 import wattle.emit.media.picture.Paper;
-import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.oneline.OneLineDifference;
-import wattle.emit.view.rooms.RoomSheet;
 import wattle.emit.view.trialpicture.TrialPicture;
 import wattle.finding.Source;
 import wattle.golden.Golden;
@@ -78,19 +75,8 @@ class ComparedAndTriedSheetsTest {
         TrialPicture picture = new TrialPicture(plan.house(), branch, stated, "As stated");
         sheets(picture, Paper.LETTER);
         sheets(picture, Paper.TABLOID);
-        strips(branch.name(), PaperRoom.fitted(picture::strips));
-        strips(branch.name(), PaperRoom.fitted((w, h) -> BranchWiring.strips(plan.house(), branch, w, h)));
       }
-      strips("rooms", PaperRoom.fitted(new RoomSheet(plan.house(), List.copyOf(plan.house().rooms().values()))::strips));
     }));
-  }
-
-  /** Type of nine pixels is printed with six points if they are not made smaller than that. */
-  private static void strips(String name, List<Drawing> strips) {
-    for (Drawing strip : strips) {
-      DrawingChecks.check(strip);
-      assertThat(List.of(PaperRoom.values())).as(name).anyMatch(room -> strip.width() <= room.width() && strip.height() <= room.height());
-    }
   }
 
   /** Every line of both revisions is on one sheet, once, whatever they are torn into, and the sheets that are named are there. */

@@ -25,13 +25,14 @@ public final class TaggedPdf {
   private final List<String> alternatives = new ArrayList<>();
   private final Map<COSDictionary, Set<Integer>> contents = new HashMap<>();
   private final Map<COSDictionary, Set<Integer>> cells = new HashMap<>();
+  private final Map<COSDictionary, Set<Integer>> figures = new HashMap<>();
 
   public TaggedPdf(PDDocument document) {
     this.document = document;
-    walk(document.getDocumentCatalog().getStructureTreeRoot(), null, false);
+    walk(document.getDocumentCatalog().getStructureTreeRoot(), null, false, false);
   }
 
-  private void walk(PDStructureNode node, COSDictionary page, boolean inCell) {
+  private void walk(PDStructureNode node, COSDictionary page, boolean inCell, boolean inFigure) {
     for (Object kid : node.getKids()) {
       if (kid instanceof PDStructureElement element) {
         kinds.merge(element.getStructureType(), 1, Integer::sum);
@@ -39,28 +40,41 @@ public final class TaggedPdf {
           alternatives.add(element.getAlternateDescription());
         }
         COSDictionary own = element.getCOSObject().getCOSDictionary(COSName.PG);
-        walk(element, own == null ? page : own, inCell || Set.of("TD", "TH").contains(element.getStructureType()));
+        walk(element, own == null ? page : own, inCell || Set.of("TD", "TH").contains(element.getStructureType()),
+            inFigure || element.getStructureType().equals("Figure"));
       } else if (kid instanceof Integer number) {
-        add(page, number, inCell);
+        add(page, number, inCell, inFigure);
       } else if (kid instanceof PDMarkedContentReference reference) {
         COSDictionary own = reference.getCOSObject().getCOSDictionary(COSName.PG);
-        add(own == null ? page : own, reference.getMCID(), inCell);
+        add(own == null ? page : own, reference.getMCID(), inCell, inFigure);
       }
     }
   }
 
-  private void add(COSDictionary page, int number, boolean inCell) {
+  private void add(COSDictionary page, int number, boolean inCell, boolean inFigure) {
     contents.computeIfAbsent(page, p -> new HashSet<>()).add(number);
     if (inCell) {
       cells.computeIfAbsent(page, p -> new HashSet<>()).add(number);
+    }
+    if (inFigure) {
+      figures.computeIfAbsent(page, p -> new HashSet<>()).add(number);
     }
   }
 
   /** What stands in cells of tables on a page. */
   public List<TextPosition> inCells(int page) throws IOException {
+    return within(cells, page);
+  }
+
+  /** What stands in pictures on a page. */
+  public List<TextPosition> inFigures(int page) throws IOException {
+    return within(figures, page);
+  }
+
+  private List<TextPosition> within(Map<COSDictionary, Set<Integer>> elements, int page) throws IOException {
     List<TextPosition> all = new ArrayList<>();
     for (PDMarkedContent content : marked(page)) {
-      gather(content, cells.getOrDefault(document.getPage(page).getCOSObject(), Set.of()), false, all);
+      gather(content, elements.getOrDefault(document.getPage(page).getCOSObject(), Set.of()), false, all);
     }
     return all;
   }
