@@ -13,6 +13,9 @@ import wattle.emit.media.drawing.Shape;
 final class Packing {
   private static final double GAP = 40;
 
+  /** Of the height of a room, what is nearly nothing. */
+  private static final double SPARSE = 0.4;
+
   private final List<List<Shape>> sheets = new ArrayList<>();
   private final Map<String, Integer> sheetOf = new HashMap<>();
 
@@ -58,6 +61,12 @@ final class Packing {
     List<Shape> sheet = sheets.get(sheets.size() - 1);
     piece.shapes().forEach(s -> sheet.add(s.moved(x, y)));
     sheetOf.put(piece.name(), sheets.size());
+  }
+
+  /** Whether a sheet before the last holds hardly more than one small thing, such as a service by itself. */
+  boolean isSparse(double height) {
+    return sheets.subList(0, sheets.size() - 1).stream()
+        .anyMatch(s -> s.stream().map(Shape::bounds).reduce(Bounds::with).orElseThrow().height() < height * SPARSE);
   }
 
   int count() {

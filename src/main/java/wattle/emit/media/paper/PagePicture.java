@@ -22,7 +22,7 @@ import wattle.emit.media.picture.Paper;
  */
 public record PagePicture(List<Drawing> parts, boolean turned) {
   /** In points: no type of a part is smaller, except where one box or row is wider than a page. */
-  public static final double LEAST_TYPE = 8;
+  public static final double LEAST_TYPE = Sheets.FAIR_TYPE;
 
   /** Of the height of an upright page, what leaves room for another part of that height. */
   private static final double HALF = 0.51;

@@ -23,6 +23,11 @@ public final class Sheets {
   /** Likewise: what is read at arm's length. */
   public static final double READABLE_TYPE = 9;
 
+  /** Likewise: what is read well, where larger type would leave sheets nearly empty. */
+  static final double FAIR_TYPE = 8;
+
+  private static final double ROUNDING = 1e-6;
+
   static final double PIXELS_PER_POINT = 96 / 72.0;
 
   /** How much larger than its least scale a view is set at most, where that takes no more sheets. */
@@ -32,14 +37,22 @@ public final class Sheets {
 
   private Sheets() {}
 
-  /** One way of setting a view. */
-  private record Setting(SheetFrame frame, double scale, Packing packing, boolean readable) {
+  /** One way of setting a view, with type of so many points. */
+  private record Setting(SheetFrame frame, double scale, Packing packing, double points) {
+    /** Type that is read at arm's length comes before few sheets, but a sheet for a single small thing is worse than somewhat less. */
+    int rank() {
+      boolean sparse = packing.isSparse(frame.room().height() / scale);
+      boolean fair = points > FAIR_TYPE - ROUNDING;
+      boolean readable = points > READABLE_TYPE - ROUNDING;
+      return sparse ? readable ? 1 : 0 : readable ? 3 : fair ? 2 : 0;
+    }
+
     boolean takesLessThan(Setting other) {
       return packing.count() != other.packing.count() ? packing.count() < other.packing.count() : packing.pieces() < other.packing.pieces();
     }
 
     boolean isBetterThan(Setting other) {
-      return readable != other.readable ? readable : takesLessThan(other) || !other.takesLessThan(this) && scale > other.scale;
+      return rank() != other.rank() ? rank() > other.rank() : takesLessThan(other) || !other.takesLessThan(this) && scale > other.scale;
     }
   }
 
@@ -63,28 +76,30 @@ public final class Sheets {
   /** The smaller a view is set, the fewer sheets it takes; the largest scale is sought that takes no more than the least that will do. */
   private static Optional<Setting> best(View view, SheetFrame frame) {
     double smallest = smallestType(view.pieces(frame.room().width(), frame.room().height()));
-    double readable = READABLE_TYPE * PIXELS_PER_POINT / smallest;
-    double least = Math.min(1, SMALLEST_TYPE * PIXELS_PER_POINT / smallest);
-    double scale = readable;
-    Optional<Setting> fewest = setting(view, frame, readable, true);
-    while (fewest.isEmpty() && scale > least) {
-      scale = Math.max(least, scale - STEP);
-      fewest = setting(view, frame, scale, false);
+    double point = PIXELS_PER_POINT / smallest;
+    double least = Math.min(1, SMALLEST_TYPE * point);
+    double scale = READABLE_TYPE * point;
+    Optional<Setting> fewest = setting(view, frame, scale, point);
+    while (scale > least && (fewest.isEmpty() || fewest.get().rank() < 2 && scale > FAIR_TYPE * point)) {
+      // Type that is fair is tried however the steps fall.
+      scale = Math.max(scale > FAIR_TYPE * point ? FAIR_TYPE * point : least, scale - STEP);
+      Optional<Setting> smaller = setting(view, frame, scale, point);
+      fewest = smaller.isPresent() && (fewest.isEmpty() || smaller.get().rank() > fewest.get().rank()) ? smaller : fewest;
     }
-    double found = scale;
+    double found = fewest.map(Setting::scale).orElse(scale);
     for (double larger = Math.max(found, 1) * LARGEST; fewest.isPresent() && larger > found; larger -= STEP) {
-      Optional<Setting> setting = setting(view, frame, larger, larger >= readable);
-      if (setting.isPresent() && !fewest.get().takesLessThan(setting.get())) {
+      Optional<Setting> setting = setting(view, frame, larger, point);
+      if (setting.isPresent() && setting.get().rank() >= fewest.get().rank() && !fewest.get().takesLessThan(setting.get())) {
         return setting;
       }
     }
     return fewest;
   }
 
-  private static Optional<Setting> setting(View view, SheetFrame frame, double scale, boolean readable) {
+  private static Optional<Setting> setting(View view, SheetFrame frame, double scale, double point) {
     double width = frame.room().width() / scale;
     double height = frame.room().height() / scale;
-    return Packing.of(view.pieces(width, height), width, height).map(p -> new Setting(frame, scale, p, readable));
+    return Packing.of(view.pieces(width, height), width, height).map(p -> new Setting(frame, scale, p, scale / point));
   }
 
   static double smallestType(List<Piece> pieces) {

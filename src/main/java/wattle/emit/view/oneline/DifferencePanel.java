@@ -80,7 +80,7 @@ final class DifferencePanel {
   List<List<DifferenceRow>> parts(double height) {
     List<List<DifferenceRow>> parts = new ArrayList<>();
     List<DifferenceRow> part = new ArrayList<>();
-    double room = height - entry - ABOVE - BELOW;
+    double room = height - firstRow() - BELOW;
     double left = room;
     for (DifferenceRow row : rows) {
       if (!part.isEmpty() && tall(row) > left) {
@@ -93,6 +93,10 @@ final class DifferencePanel {
     }
     parts.add(part);
     return parts;
+  }
+
+  private double firstRow() {
+    return entry + ABOVE + columns.more() / 2;
   }
 
   private double rowHeight() {
@@ -122,7 +126,7 @@ final class DifferencePanel {
     }
     Map<String, Double> exits = new HashMap<>();
     Map<String, Difference> feeders = new LinkedHashMap<>();
-    double y = entry + ABOVE;
+    double y = firstRow();
     double last = entry;
     Sketch lines = new Sketch();
     for (DifferenceRow row : part) {
