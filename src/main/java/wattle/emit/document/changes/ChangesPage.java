@@ -13,6 +13,7 @@ import wattle.compare.Measure;
 import wattle.compare.Thing;
 import wattle.compiler.Compilation;
 import wattle.emit.document.glance.AtAGlance;
+import wattle.emit.document.report.PrintedPicture;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingSvg;
 import wattle.emit.media.drawing.View;
@@ -20,7 +21,6 @@ import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.paper.PagePicture;
-import wattle.emit.media.paper.PrintedPicture;
 import wattle.emit.media.picture.Paper;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.oneline.OneLineDifference;
@@ -46,7 +46,8 @@ public final class ChangesPage {
       .turned { page: turned; page-break-before: always; }
       """;
 
-  private static final String FITTED = ".picture { page-break-inside: avoid; padding-top: 9pt; }\n.picture svg { display: block; max-width: 100%; }\n";
+  private static final String FITTED = ".picture { page-break-inside: avoid; padding-top: 9pt; }\n"
+      + ".picture svg { display: block; max-width: 100%; }\n";
 
   private static final String SCROLLED = ".picture { overflow-x: auto; }\n";
 

@@ -11,7 +11,6 @@ import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.paper.PagePicture;
-import wattle.emit.media.paper.PrintedPicture;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
 import wattle.emit.media.text.Escape;

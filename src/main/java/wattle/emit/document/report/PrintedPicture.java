@@ -1,4 +1,4 @@
-package wattle.emit.media.paper;
+package wattle.emit.document.report;
 
 import java.util.Locale;
 import wattle.emit.media.drawing.Drawing;
