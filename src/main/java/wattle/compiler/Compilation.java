@@ -17,6 +17,7 @@ import wattle.library.StandardLibrary;
 import wattle.memo.Once;
 import wattle.model.House;
 import wattle.rules.Coverage;
+import wattle.rules.Judgment;
 import wattle.rules.RuleBook;
 import wattle.rules.Unstated;
 import wattle.syntax.PlanTree;
@@ -60,26 +61,33 @@ public record Compilation(Source source, HouseFigures figures, Coverages covered
       return new Coverages(new Once<>(() -> book.get().coverage(figures, false)), new Once<>(() -> book.get().coverage(figures, true)),
           new Once<>(() -> book.get().presumed(figures, false)), new Once<>(() -> book.get().presumed(figures, true)));
     }
+
+    /** The same as the rules have counted it while they were run. */
+    Coverages counted(Judgment ruled) {
+      return new Coverages(ruled.coverage(), ruled.coverageAsNew(), presumed, presumedAsNew);
+    }
   }
 
   /** This with further findings, which are put in place and in order. */
   public Compilation with(List<Finding> more) {
-    return having(ordered(findings, placement.whole(more)), ifNew, undecided, asNew);
+    return having(ordered(findings, placement.whole(more)), ifNew, covered, undecided, asNew);
   }
 
   /** This with what the phases that judge it have found. */
   public Compilation judged(Judgments judgments) {
-    return having(ordered(findings, placement.whole(judgments.findings())), placement.whole(judgments.ifNew()),
+    Coverages counted = judgments.ruled().map(covered::counted).orElse(covered);
+    return having(ordered(findings, placement.whole(judgments.findings())), placement.whole(judgments.ifNew()), counted,
         judgments.undecided(), asNew);
   }
 
   /** This as a survey sees it: existing work judged as if it were new, what is found of that alone being advice. */
   public Compilation surveyed() {
-    return having(ordered(findings, ifNew), List.of(), undecided, true);
+    return having(ordered(findings, ifNew), List.of(), covered, undecided, true);
   }
 
-  private Compilation having(List<Finding> found, List<Finding> foundIfNew, Undecided notDecided, boolean surveyed) {
-    return new Compilation(source, figures, covered, files, items, found, foundIfNew, notDecided, surveyed, completeness, placement);
+  private Compilation having(List<Finding> found, List<Finding> foundIfNew, Coverages counted, Undecided notDecided,
+      boolean surveyed) {
+    return new Compilation(source, figures, counted, files, items, found, foundIfNew, notDecided, surveyed, completeness, placement);
   }
 
   private static List<Finding> ordered(List<Finding> some, List<Finding> more) {

@@ -3,6 +3,7 @@ package wattle.compiler;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import java.util.concurrent.atomic.AtomicReference;
@@ -129,11 +130,11 @@ public final class Compiler {
     HouseFigures figures = structure.figures();
     House house = figures.house();
     RuleBook book = rules.of(figures.library());
-    AtomicReference<Judgment> ruled = new AtomicReference<>(Judgment.NOTHING);
+    AtomicReference<Judgment> rulesSay = new AtomicReference<>();
     List<JudgingPhase> phases = List.of(
         new JudgingPhase("rules", () -> {
-          ruled.set(book.judge(figures, pace));
-          return ruled.get().findings();
+          rulesSay.set(book.judge(figures, pace));
+          return rulesSay.get().findings();
         }),
         new JudgingPhase("expectations", () -> Expectations.check(house, figures.trials())),
         new JudgingPhase("available fault current", figures::faultFindings),
@@ -141,9 +142,10 @@ public final class Compiler {
         new JudgingPhase("space in panels", () -> PanelSpace.check(house)));
     List<Finding> found = JudgingPhase.all(phases, structure.source(), pace);
     Silences silences = new Silences(house.silences(), figures.library(), COMPUTED);
-    List<Finding> ifNew = ruled.get().ifNew();
+    Optional<Judgment> ruled = Optional.ofNullable(rulesSay.get());
+    List<Finding> ifNew = ruled.map(Judgment::ifNew).orElse(List.of());
     return new Judgments(silences.apply(found, ifNew, house.doubts().isEmpty()), silences.over(ifNew),
-        Judgments.undecided(house, ruled.get().doubtful()));
+        Judgments.undecided(house, ruled.map(Judgment::doubtful).orElse(Set.of())), ruled);
   }
 
   private static Set<String> both(Set<String> some, Set<String> others) {

@@ -2,12 +2,14 @@ package wattle.compiler;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Undecided;
 import wattle.model.Doubt;
 import wattle.model.Doubts;
 import wattle.model.House;
+import wattle.rules.Judgment;
 
 /**
  * What the phases that judge a house have found.
@@ -15,8 +17,9 @@ import wattle.model.House;
  * @param findings that bind it as it is, those that its plan silences marked
  * @param ifNew what rules would find besides if existing work were new
  * @param undecided what could not be looked for, or not decided, after mistakes in the plan
+ * @param ruled what the rules alone have found; absent where a bug of ours ended them
  */
-public record Judgments(List<Finding> findings, List<Finding> ifNew, Undecided undecided) {
+public record Judgments(List<Finding> findings, List<Finding> ifNew, Undecided undecided, Optional<Judgment> ruled) {
   public Judgments {
     findings = List.copyOf(findings);
     ifNew = List.copyOf(ifNew);

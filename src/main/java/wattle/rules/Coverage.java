@@ -17,21 +17,11 @@ public record Coverage(int rules, int told, int open, int inDoubt, List<Unstated
     unstated = List.copyOf(unstated);
   }
 
-  /** @param asNew whether existing work is taken as new */
-  static Coverage of(HouseFigures figures, List<Rule> rules, boolean asNew) {
-    HouseIndex index = new HouseIndex(figures);
-    RuleRunner runner = new RuleRunner(index, asNew, Pace.WHOLE);
-    Tally tally = new Tally();
-    rules.forEach(rule -> runner.cover(rule, index.all(rule.kind()), tally));
-    return tally.coverage(rules.size(), figures.house().units());
-  }
-
   /** What rules take as usual where the plan does not state it, and what they would ask for. */
   static List<Unstated> presumed(HouseFigures figures, List<Rule> rules, boolean asNew) {
     HouseIndex index = new HouseIndex(figures);
     RuleRunner runner = new RuleRunner(index, asNew, Pace.WHOLE);
-    Tally tally = new Tally();
-    rules.forEach(rule -> runner.presume(rule, index.all(rule.kind()), tally));
-    return tally.unstated(figures.house().units());
+    rules.forEach(rule -> runner.presume(rule, index.all(rule.kind())));
+    return runner.tally().unstated(figures.house().units());
   }
 }

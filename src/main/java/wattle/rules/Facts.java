@@ -201,7 +201,10 @@ final class Facts {
 
   /** Has what the plan turns out to lack gathered from now on. */
   void gatherLacking() {
-    lacking = new LinkedHashMap<>();
+    // Asked before each rule; mostly nothing has been gathered since.
+    if (lacking == null || !lacking.isEmpty()) {
+      lacking = new LinkedHashMap<>();
+    }
   }
 
   /** What was asked for and is not stated, since gathering began, with the things that it was asked of. */

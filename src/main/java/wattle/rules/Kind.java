@@ -50,6 +50,22 @@ public enum Kind {
     return Arrays.stream(values()).filter(k -> k.type.isInstance(thing)).findFirst().orElseThrow(() -> new AssertionError(thing));
   }
 
+  /**
+   * What a thing has in common with others of its sort: the part that a device is, what a room is used for, the wiring of a run. Sorts are
+   * told apart by identity.
+   *
+   * @return absent for what has no sort
+   */
+  static Optional<Object> sortOf(Object thing) {
+    if (thing instanceof Device device) {
+      return Optional.of(device.kind());
+    }
+    if (thing instanceof RunOf run) {
+      return Optional.of(run.section().wiring());
+    }
+    return thing instanceof Room room ? room.kind().map(k -> k) : Optional.empty();
+  }
+
   static Optional<Kind> of(String word) {
     for (Kind kind : values()) {
       if (kind.word.equals(word)) {

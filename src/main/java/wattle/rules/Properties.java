@@ -90,14 +90,22 @@ final class Properties<T> {
     if (kept == MOST_KEPT) {
       throw new IllegalStateException("no room to keep " + last);
     }
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++, p.stated(), p.rests()));
+    made.computeIfPresent(last,
+        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), kept++, p.ofSort(), p.stated(), p.rests()));
+    return this;
+  }
+
+  /** Says that the property that was added last is the same for all things of one sort, as {@link Kind#sortOf} has it. */
+  Properties<T> ofSort() {
+    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), true, p.stated(), p.rests()));
     return this;
   }
 
   /** Says which doubts leave the property that was added last not known. */
   Properties<T> rests(Doubt... doubts) {
     Set<Doubt> rests = Set.of(doubts);
-    made.computeIfPresent(last, (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), p.stated(), rests));
+    made.computeIfPresent(last,
+        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), p.ofSort(), p.stated(), rests));
     return this;
   }
 
@@ -118,14 +126,14 @@ final class Properties<T> {
   /** The same for a fact with a length, which a plan in feet states in other words than one in meters. */
   Properties<T> stated(String metric, String customary) {
     made.computeIfPresent(last,
-        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), Optional.of(new Wording(metric, customary)),
-            p.rests()));
+        (name, p) -> new Property(name, p.type(), p.meaning(), p.read(), p.keptAt(), p.ofSort(),
+            Optional.of(new Wording(metric, customary)), p.rests()));
     return this;
   }
 
   private Properties<T> add(String name, Type valueType, String meaning, Property.Reader read) {
     last = name;
-    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT, Optional.empty(), usual)) != null) {
+    if (made.put(name, new Property(name, valueType, meaning, read, Property.NOT_KEPT, false, Optional.empty(), usual)) != null) {
       throw new IllegalStateException("two properties are called " + name);
     }
     return this;

@@ -15,9 +15,11 @@ import wattle.model.Doubt;
  * @param keptAt where the value is kept once it was worked out, among those of its thing; {@link #NOT_KEPT} for one that
  *     costs too little, or is asked for too seldom, to be worth it
  * @param rests which doubts about its thing, or about what that hangs on, leave it not known
+ * @param ofSort whether the value is the same for all things of one sort, as {@link Kind#sortOf} has it
  * @param stated how a plan would state it, for what a plan may leave out; absent for what is derived or never lacking
  */
-public record Property(String name, Type type, String meaning, Reader read, int keptAt, Optional<Wording> stated, Set<Doubt> rests) {
+public record Property(String name, Type type, String meaning, Reader read, int keptAt, boolean ofSort, Optional<Wording> stated,
+    Set<Doubt> rests) {
   static final int NOT_KEPT = -1;
 
   /** Reads a property of a thing of its kind. */

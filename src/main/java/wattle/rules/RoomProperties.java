@@ -19,6 +19,7 @@ final class RoomProperties {
         .words("name", "its name", (f, r) -> Optional.of(r.name())).sure()
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title())).sure()
         .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
+        .ofSort()
         .wordSet("places",
             "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like,"
                 + " accessory, service-space, below-grade, food, damp; the first three only in a dwelling",

@@ -5,6 +5,7 @@ import java.util.Optional;
 import wattle.finding.Citation;
 import wattle.finding.Severity;
 import wattle.finding.Span;
+import wattle.memo.Once;
 import wattle.syntax.Tree;
 
 /**
@@ -15,8 +16,12 @@ import wattle.syntax.Tree;
  * @param kind of the things it is about
  * @param work whom it binds
  * @param size how many values it names
+ * @param filter which things it is about; absent where it is about all of the kind
+ * @param sort the part of the filter that is the same for all things of one sort, such as all receptacles of one part; empty where there
+ *     is none
  * @param lets their terms, in order; the first place is the thing itself
  * @param letsFirst whether what it applies to is said by one of them; else they are worked out only where it applies
+ * @param telling what it says where it is broken, made ready when that is first the case
  * @param reason the full story, for {@code explain}
  * @param accept a plan that passes; empty where it has none, which the standard library does not allow
  * @param reject a plan that raises it
@@ -30,13 +35,11 @@ public record Rule(
     Work work,
     int size,
     Optional<Term> filter,
+    Optional<Term> sort,
     List<Let> lets,
     boolean letsFirst,
     List<Term> requirements,
-    Template headline,
-    List<Place> places,
-    List<Template> notes,
-    List<RuleFix> fixes,
+    Once<Telling> telling,
     String reason,
     List<Citation> citations,
     Optional<String> accept,
@@ -46,9 +49,6 @@ public record Rule(
   public Rule {
     lets = List.copyOf(lets);
     requirements = List.copyOf(requirements);
-    places = List.copyOf(places);
-    notes = List.copyOf(notes);
-    fixes = List.copyOf(fixes);
     citations = List.copyOf(citations);
   }
 
@@ -66,8 +66,7 @@ public record Rule(
   /** Without requirements of its own, for the test that every condition matters. */
   Rule withoutRequirements() {
     return new Rule(
-        name, pack, title, severity, kind, work, size, filter, lets, letsFirst, List.of(), headline, places, notes, fixes, reason,
-        citations,
-        accept, reject, span, tree);
+        name, pack, title, severity, kind, work, size, filter, sort, lets, letsFirst, List.of(), telling, reason, citations, accept, reject,
+        span, tree);
   }
 }

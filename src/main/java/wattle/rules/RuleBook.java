@@ -3,7 +3,6 @@ package wattle.rules;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -13,6 +12,8 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Undecided;
 import wattle.library.Library;
+import wattle.memo.Once;
+import wattle.model.House;
 
 /** The entry of the phase: all rules of a library over a house. */
 public final class RuleBook {
@@ -42,18 +43,18 @@ public final class RuleBook {
    */
   public Judgment judge(HouseFigures figures, Pace pace) {
     HouseIndex index = new HouseIndex(figures);
-    Judgment found = judge(index, rules.value(), false, pace);
+    Judged asItIs = judge(index, rules.value(), false, pace);
+    Judged asNew = index.hasExisting() ? judge(index, rules.value(), true, pace) : asItIs;
     List<Finding> findings = new ArrayList<>(rules.findings());
-    findings.addAll(found.findings());
-    return new Judgment(findings, index.hasExisting() ? ifNew(index, found.findings(), pace) : List.of(), found.doubtful());
+    findings.addAll(asItIs.findings);
+    return new Judgment(findings, besides(asItIs.findings, asNew.findings), asItIs.doubtful, asItIs.coverage, asNew.coverage);
   }
 
   /** What is found besides when existing work is taken as new. */
-  private List<Finding> ifNew(HouseIndex index, List<Finding> asItIs, Pace pace) {
+  private static List<Finding> besides(List<Finding> asItIs, List<Finding> asNew) {
     Set<Object> known = new HashSet<>();
     asItIs.forEach(f -> known.add(at(f)));
-    return judge(index, rules.value(), true, pace).findings().stream().filter(f -> !known.contains(at(f))).map(Finding::ifNew)
-        .toList();
+    return asNew.stream().filter(f -> !known.contains(at(f))).map(Finding::ifNew).toList();
   }
 
   /** By rule and place: the same thing may be worded in another way when it is judged as new. */
@@ -67,7 +68,7 @@ public final class RuleBook {
    * @param asNew whether existing work is taken as new
    */
   public Coverage coverage(HouseFigures figures, boolean asNew) {
-    return Coverage.of(figures, rules.value(), asNew);
+    return judge(new HouseIndex(figures), rules.value(), asNew, Pace.WHOLE).coverage.get();
   }
 
   /**
@@ -85,34 +86,41 @@ public final class RuleBook {
     return judge(new HouseIndex(figures), rules, false, Pace.WHOLE).findings();
   }
 
-  private static Judgment judge(HouseIndex index, List<Rule> rules, boolean asNew, Pace pace) {
+  private static Judged judge(HouseIndex index, List<Rule> rules, boolean asNew, Pace pace) {
     Map<Kind, List<Rule>> byKind = new EnumMap<>(Kind.class);
     rules.forEach(r -> byKind.computeIfAbsent(r.kind(), k -> new ArrayList<>()).add(r));
     Map<Kind, List<?>> things = new EnumMap<>(Kind.class);
     byKind.keySet().forEach(k -> things.put(k, index.all(k)));
     int most = things.values().stream().mapToInt(List::size).max().orElse(0);
     int stretches = Math.max(1, (most + STRETCH - 1) / STRETCH);
-    List<Part> found = pace.over(stretches)
+    List<RuleRunner> ran = pace.over(stretches)
         .mapToObj(i -> stretch(new RuleRunner(index, asNew, pace), byKind, things, i, stretches)).toList();
-    List<Finding> findings = rules.stream().flatMap(r -> found.stream().flatMap(f -> f.findings.get(r).stream())).toList();
-    return new Judgment(findings, List.of(), found.stream().flatMap(f -> f.doubtful.stream()).collect(Collectors.toSet()));
+    Tally tally = new Tally();
+    ran.forEach(r -> tally.add(r.tally()));
+    House house = index.house();
+    return new Judged(
+        rules.stream().flatMap(r -> ran.stream().flatMap(part -> part.found(r).stream())).toList(),
+        ran.stream().flatMap(r -> r.doubtful().stream()).collect(Collectors.toSet()),
+        new Once<>(() -> tally.coverage(rules.size(), house.units())));
   }
 
-  /** What was found in a part of the things. */
-  private record Part(Map<Rule, List<Finding>> findings, List<Undecided.Question> doubtful) {}
+  /**
+   * What rules found of a house in one way of looking at it.
+   *
+   * @param doubtful what could not be decided since a mistake in the plan leaves it in doubt
+   * @param coverage how far the rules could be told
+   */
+  private record Judged(List<Finding> findings, Set<Undecided.Question> doubtful, Once<Coverage> coverage) {}
 
-  /** The i-th of so many parts of the things of each kind. */
-  private static Part stretch(RuleRunner runner, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
-    Map<Rule, List<Finding>> found = new IdentityHashMap<>();
+  /** Runs over the i-th of so many parts of the things of each kind. */
+  private static RuleRunner stretch(RuleRunner runner, Map<Kind, List<Rule>> rules, Map<Kind, List<?>> things, int i, int stretches) {
     things.forEach((kind, all) -> {
       int from = (int) ((long) all.size() * i / stretches);
       int to = (int) ((long) all.size() * (i + 1) / stretches);
-      List<Rule> own = rules.get(kind);
-      List<List<Finding>> each = runner.run(own, all.subList(from, to));
-      for (int rule = 0; rule < own.size(); rule++) {
-        found.put(own.get(rule), each.get(rule));
+      if (from < to) {
+        runner.run(new KindRules(rules.get(kind)), all.subList(from, to));
       }
     });
-    return new Part(found, runner.doubtful());
+    return runner;
   }
 }

@@ -1,6 +1,7 @@
 package wattle.rules;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,11 +11,16 @@ import wattle.finding.Finding;
 import wattle.finding.Span;
 import wattle.finding.Undecided;
 
-/** Runs rules over things of a house. For one thread. */
+/**
+ * Runs rules over things of a house, and keeps what they find, what they could not decide for a doubt, and how far they could be told. For
+ * one thread.
+ */
 final class RuleRunner {
   private final Facts facts;
   private final Pace pace;
+  private final Map<Rule, List<Finding>> found = new IdentityHashMap<>();
   private final List<Undecided.Question> doubtful = new ArrayList<>();
+  private final Tally tally = new Tally();
 
   /**
    * @param asNew whether existing work is judged as if it were new
@@ -26,48 +32,51 @@ final class RuleRunner {
   }
 
   /**
-   * Runs rules that are about one kind of thing. All of them are run over a thing before the next one's turn, so that what
-   * they ask of it, and of what it hangs on, is at hand.
-   *
-   * @return for each rule what it finds; nothing is silenced here
+   * Runs the rules of one kind of thing. All of them are run over a thing before the next one's turn, so that what they ask of it, and of
+   * what it hangs on, is at hand.
    */
-  List<List<Finding>> run(List<Rule> rules, List<?> things) {
-    List<List<Finding>> found = new ArrayList<>();
-    List<Object[]> named = new ArrayList<>();
-    for (Rule rule : rules) {
-      found.add(new ArrayList<>());
-      named.add(new Object[rule.size()]);
-    }
+  void run(KindRules rules, List<?> things) {
+    // Each rule names its values before it reads them, so that one row of places serves all.
+    Object[] named = new Object[rules.places()];
     for (Object thing : things) {
       pace.goOn();
-      for (int i = 0; i < rules.size(); i++) {
-        run(rules.get(i), thing, named.get(i)).ifPresent(found.get(i)::add);
+      for (Rule rule : rules.about(facts, thing)) {
+        run(rule, thing, named);
       }
     }
-    return found;
   }
 
-  private Optional<Finding> run(Rule rule, Object thing, Object[] named) {
+  private void run(Rule rule, Object thing, Object[] named) {
     if (!rule.work().mayBind(facts, thing)) {
-      return Optional.empty();
+      return;
     }
+    facts.gatherLacking();
     int before = facts.doubted();
     Object applies = applies(rule, thing, named);
     if (Boolean.FALSE.equals(applies)) {
-      return Optional.empty();
+      return;
     }
-    boolean open = applies == null;
+    boolean open = false;
+    boolean broken = false;
     for (Term requirement : rule.requirements()) {
       Object holds = requirement.of(facts, named);
       if (Boolean.FALSE.equals(holds) && applies != null) {
-        return Optional.of(finding(rule, named).about(Facts.nameOf(thing)).build());
+        broken = true;
+        break;
       }
-      open |= holds == null;
+      open |= holds == null || Boolean.FALSE.equals(holds);
     }
-    if (open && facts.doubted() != before) {
+    if (broken) {
+      found.computeIfAbsent(rule, r -> new ArrayList<>()).add(finding(rule, named).about(Facts.nameOf(thing)).build());
+    } else if ((open || applies == null) && facts.doubted() != before) {
       doubtful.add(new Undecided.Question(rule.name(), Facts.nameOf(thing)));
     }
-    return Optional.empty();
+    // What a rule asks for may hold although nobody can say whether it applies: then nothing is open.
+    if (open && !broken) {
+      tally.open(rule, facts.lacking(), facts.doubted() != before);
+    } else if (applies != null) {
+      tally.told();
+    }
   }
 
   /** Whether a rule binds a thing and is about it, its values named then; null where the plan does not tell. */
@@ -92,28 +101,23 @@ final class RuleRunner {
     return Boolean.FALSE.equals(filter) || binds != null ? filter : null;
   }
 
+  /** What a rule has found, in the order of the things; nothing is silenced here. */
+  List<Finding> found(Rule rule) {
+    return found.getOrDefault(rule, List.of());
+  }
+
   /** What could not be decided for a doubt, of all that has been run. */
   List<Undecided.Question> doubtful() {
     return doubtful;
   }
 
-  /** How often a rule could be told, and what it lacked where it could not. */
-  void cover(Rule rule, List<?> things, Tally tally) {
-    Object[] named = new Object[rule.size()];
-    for (Object thing : things) {
-      facts.gatherLacking();
-      int before = facts.doubted();
-      Boolean holds = holds(rule, thing, named);
-      if (holds == null) {
-        tally.open(rule, facts.lacking(), facts.doubted() != before);
-      } else if (rule.work().mayBind(facts, thing) && Boolean.TRUE.equals(applies(rule, named))) {
-        tally.told();
-      }
-    }
+  /** How often the rules could be told, and what they lacked where not. */
+  Tally tally() {
+    return tally;
   }
 
   /** What a rule takes as usual since the plan does not state it, of the things at which it would otherwise be open. */
-  void presume(Rule rule, List<?> things, Tally tally) {
+  void presume(Rule rule, List<?> things) {
     Object[] named = new Object[rule.size()];
     for (Object thing : things) {
       facts.gatherPresumed();
@@ -161,10 +165,11 @@ final class RuleRunner {
 
   private Finding.Builder finding(Rule rule, Object[] named) {
     facts.telling(true);
+    Telling telling = rule.telling().get();
     Map<String, String> figures = new LinkedHashMap<>();
-    Finding.Builder finding = Finding.of(rule.name(), rule.severity(), rule.headline().fill(facts, named, figures));
+    Finding.Builder finding = Finding.of(rule.name(), rule.severity(), telling.headline().fill(facts, named, figures));
     boolean first = true;
-    for (Rule.Place place : rule.places()) {
+    for (Rule.Place place : telling.places()) {
       Object at = place.thing().of(facts, named);
       Optional<Span> span = at == null ? Optional.empty() : facts.placeOf(at);
       String words = place.words().map(w -> w.fill(facts, named, figures)).orElse("");
@@ -175,8 +180,8 @@ final class RuleRunner {
         finding.with(span.get(), words);
       }
     }
-    finding.because(String.join(" ", rule.notes().stream().map(n -> n.fill(facts, named, figures)).toList()));
-    rule.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
+    finding.because(String.join(" ", telling.notes().stream().map(n -> n.fill(facts, named, figures)).toList()));
+    telling.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
     rule.citations().stream().findFirst().ifPresent(finding::source);
     figures.forEach(finding::figure);
     facts.telling(false);

@@ -16,6 +16,9 @@ import wattle.syntax.Tree;
 
 /** A message with holes: {@code the {r.breaker.rating} breaker of '{r.branch.name}'}. */
 final class Template {
+  /** Of no words. */
+  static final Template NONE = new Template(List.of(""), List.of());
+
   /** Text, then a hole after each but the last. */
   private final List<String> texts;
 
