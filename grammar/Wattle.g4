@@ -7,6 +7,13 @@
  */
 grammar Wattle;
 
+@lexer::members {
+  /** Whether what was read last is a letter. */
+  private boolean isLetter() {
+    return Character.isLetter(_input.LA(-1));
+  }
+}
+
 plan : (NL | item)* EOF ;
 
 item
@@ -301,4 +308,5 @@ STRAY : . ;
 fragment ESCAPE : '\\' ["\\nt] ;
 fragment HOLE : '{' WORD '}' ;
 fragment DIGIT : [0-9] ;
-fragment LETTER : [\p{L}_] ;
+/** Letters beyond ASCII are told by asking: the table of them all would be built at each start, for plans that mostly have none. */
+fragment LETTER : [a-zA-Z_] | ~[\u0000-\u007F] {isLetter()}? ;

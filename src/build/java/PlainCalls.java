@@ -21,6 +21,7 @@ import org.objectweb.asm.Type;
 import org.objectweb.asm.tree.AbstractInsnNode;
 import org.objectweb.asm.tree.ClassNode;
 import org.objectweb.asm.tree.FieldInsnNode;
+import org.objectweb.asm.tree.IntInsnNode;
 import org.objectweb.asm.tree.InvokeDynamicInsnNode;
 import org.objectweb.asm.tree.MethodInsnNode;
 import org.objectweb.asm.tree.MethodNode;
@@ -42,6 +43,10 @@ final class PlainCalls {
   private static final String MARK = "$Lambda";
   private static final String BODY = "lambda$";
   private static final String OBJECT = "java/lang/Object";
+  /** Below this, a lambda has its own class, which the Java machine can compile into its caller. */
+  private static final int LEAST_OF_TABLE = 8;
+  /** So that the method which tells them apart stays within what the Java machine compiles at all. */
+  private static final int MOST_OF_TABLE = 200;
 
   /** Every class of the folder by its internal name, then those made for lambdas too. */
   private final Map<String, ClassNode> classes = new TreeMap<>();
@@ -90,6 +95,7 @@ final class PlainCalls {
   private void rewrite(ClassNode host) {
     showBodies(host);
     for (MethodNode method : host.methods) {
+      tables(host, method);
       for (AbstractInsnNode each : method.instructions.toArray()) {
         if (!(each instanceof InvokeDynamicInsnNode)) {
           continue;
@@ -153,6 +159,52 @@ final class PlainCalls {
   /** Lambdas that can be serialized or have more than one interface have another maker, and stay as they are. */
   private static boolean isLambda(InvokeDynamicInsnNode call) {
     return call.bsm.getOwner().equals(LAMBDAS) && call.bsm.getName().equals("metafactory");
+  }
+
+  /**
+   * A method that makes many lambdas of one interface, with nothing captured, fills a table: of properties by name, of measures. They share one
+   * class, and are told apart in it by a number, since a class of its own for each is most of what such a table costs a cold process.
+   */
+  private void tables(ClassNode host, MethodNode method) {
+    Map<String, List<InvokeDynamicInsnNode>> alike = new TreeMap<>();
+    for (AbstractInsnNode each : method.instructions) {
+      if (each instanceof InvokeDynamicInsnNode && isLambda((InvokeDynamicInsnNode) each)) {
+        InvokeDynamicInsnNode call = (InvokeDynamicInsnNode) each;
+        if (Type.getArgumentTypes(call.desc).length == 0) {
+          alike.computeIfAbsent(call.desc + call.name + call.bsmArgs[0], k -> new ArrayList<>()).add(call);
+        }
+      }
+    }
+    for (List<InvokeDynamicInsnNode> table : alike.values()) {
+      for (int from = 0; table.size() - from >= LEAST_OF_TABLE; from += MOST_OF_TABLE) {
+        table(host, method, table.subList(from, Math.min(table.size(), from + MOST_OF_TABLE)));
+      }
+    }
+  }
+
+  private void table(ClassNode host, MethodNode method, List<InvokeDynamicInsnNode> calls) {
+    InvokeDynamicInsnNode first = calls.get(0);
+    ClassNode made = newClass(host, Type.getReturnType(first.desc).getInternalName());
+    Type[] captured = {Type.INT_TYPE};
+    constructor(made, captured);
+    String with = Type.getMethodDescriptor(Type.getReturnType(first.desc), captured);
+    MethodVisitor maker = made.visitMethod(ACC_STATIC, "with", with, null, null);
+    instance(maker, made.name, captured);
+    maker.visitInsn(ARETURN);
+    MethodVisitor code = made.visitMethod(ACC_PUBLIC, first.name, ((Type) first.bsmArgs[0]).getDescriptor(), null, null);
+    Label[] cases = new Label[calls.size()];
+    Arrays.setAll(cases, i -> new Label());
+    code.visitVarInsn(ALOAD, 0);
+    code.visitFieldInsn(GETFIELD, made.name, "captured0", "I");
+    code.visitTableSwitchInsn(0, cases.length - 1, cases[cases.length - 1], cases);
+    for (int i = 0; i < cases.length; i++) {
+      code.visitLabel(cases[i]);
+      code.visitFrame(F_SAME, 0, null, 0, null);
+      work(code, made, calls.get(i), new Type[0]);
+      method.instructions.insertBefore(calls.get(i), new IntInsnNode(SIPUSH, i));
+      method.instructions.set(calls.get(i), new MethodInsnNode(INVOKESTATIC, made.name, "with", with, false));
+    }
+    changed.add(host.name);
   }
 
   /** What takes the place of a call that made a lambda: the one object of a new class, or a call that makes one. */
@@ -220,13 +272,17 @@ final class PlainCalls {
 
   /** The method of the interface: what was captured and its own parameters, given to the method that does the work. */
   private static void body(ClassNode made, InvokeDynamicInsnNode call, Type[] captured) {
+    String erased = ((Type) call.bsmArgs[0]).getDescriptor();
+    work(made.visitMethod(ACC_PUBLIC, call.name, erased, null, null), made, call, captured);
+  }
+
+  private static void work(MethodVisitor code, ClassNode made, InvokeDynamicInsnNode call, Type[] captured) {
     Type erased = (Type) call.bsmArgs[0];
     Handle work = (Handle) call.bsmArgs[1];
     Type actual = (Type) call.bsmArgs[2];
     Type owner = Type.getObjectType(work.getOwner());
     boolean makes = work.getTag() == H_NEWINVOKESPECIAL;
     List<Type> wanted = new ArrayList<>(Arrays.asList(Type.getArgumentTypes(work.getDesc())));
-    MethodVisitor code = made.visitMethod(ACC_PUBLIC, call.name, erased.getDescriptor(), null, null);
     if (makes) {
       code.visitTypeInsn(NEW, work.getOwner());
       code.visitInsn(DUP);

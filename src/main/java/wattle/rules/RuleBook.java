@@ -12,6 +12,7 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Undecided;
 import wattle.library.Library;
+import wattle.library.StandardLibrary;
 import wattle.memo.Once;
 import wattle.model.House;
 
@@ -31,7 +32,7 @@ public final class RuleBook {
 
   /** Checks the rules of a library. */
   public static RuleBook of(Library library) {
-    return new RuleBook(RuleLoader.load(library));
+    return new RuleBook(RuleLoader.load(library, StandardLibrary.packNames()));
   }
 
   /**

@@ -1,6 +1,7 @@
 package wattle.rules;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -13,24 +14,32 @@ import wattle.finding.NearNames;
 import wattle.finding.Severity;
 import wattle.library.Library;
 import wattle.library.RuleText;
-import wattle.library.StandardLibrary;
 import wattle.memo.Once;
 import wattle.syntax.Tree;
 
 /** Checks the rules of a library. A rule with a mistake in it is left out, and the mistake is a finding in its file. */
 public final class RuleLoader {
   private final Library library;
-  /** Packs whose rules the tests of the standard library have read to the last word; others may have mistakes in what they say. */
-  private final List<String> tested = StandardLibrary.packNames();
+  private final Collection<String> tested;
   private final List<Finding> findings = new ArrayList<>();
 
-  private RuleLoader(Library library) {
+  private RuleLoader(Library library, Collection<String> tested) {
     this.library = library;
+    this.tested = tested;
   }
 
-  /** All rules of a library, in the order read. */
+  /** All rules of a library, in the order read, each checked to its last word. */
   public static Checked<List<Rule>> load(Library library) {
-    RuleLoader loader = new RuleLoader(library);
+    return load(library, List.of());
+  }
+
+  /**
+   * All rules of a library, in the order read.
+   *
+   * @param tested packs that are known to have no mistake: what their rules say is made ready when one of them is broken
+   */
+  static Checked<List<Rule>> load(Library library, Collection<String> tested) {
+    RuleLoader loader = new RuleLoader(library, tested);
     List<Rule> rules = new ArrayList<>();
     library.rules().values().forEach(text -> loader.rule(text).ifPresent(rules::add));
     return new Checked<>(List.copyOf(rules), loader.findings);

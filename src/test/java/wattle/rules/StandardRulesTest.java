@@ -118,7 +118,7 @@ class StandardRulesTest {
   }
 
   private static boolean statesAnEdit(Rule rule) {
-    return rule.fixes().stream().anyMatch(f -> !f.edits().isEmpty());
+    return rule.telling().get().fixes().stream().anyMatch(f -> !f.edits().isEmpty());
   }
 
   /** An edit that a rule offers makes its reject pass, and raises nothing that the accepted plan does not raise. */
@@ -129,9 +129,9 @@ class StandardRulesTest {
       Finding finding = RuleBook.run(bound.figures(), List.of(rule)).get(0);
       String rejected = bound.house().source().text();
       Map<String, Long> accepted = raised(rule.accept().orElseThrow(), rule, rulesOfItsPlan(rule));
-      for (int i = 0; i < rule.fixes().size(); i++) {
+      for (int i = 0; i < rule.telling().get().fixes().size(); i++) {
         Fix fix = finding.fixes().get(i);
-        assertThat(fix.edits()).as(fix.order()).hasSameSizeAs(rule.fixes().get(i).edits());
+        assertThat(fix.edits()).as(fix.order()).hasSameSizeAs(rule.telling().get().fixes().get(i).edits());
         if (!fix.edits().isEmpty()) {
           assertThat(fix.safety()).isEqualTo(Fix.Safety.OFFERED);
           String mended = Mender.apply(rejected, fix.edits());
