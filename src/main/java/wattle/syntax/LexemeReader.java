@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.Token;
@@ -128,9 +127,7 @@ public final class LexemeReader {
   }
 
   private static List<Lexeme> asItStands(Source source) {
-    WattleLexer lexer = new WattleLexer(CharStreams.fromString(source.text(), source.name()));
-    lexer.removeErrorListeners();
-    CommonTokenStream tokens = new CommonTokenStream(lexer);
+    CommonTokenStream tokens = new CommonTokenStream(new PlanLexer(source.text(), source.name()));
     WattleParser parser = new WattleParser(tokens);
     parser.removeErrorListeners();
     Spans spans = new Spans(source);

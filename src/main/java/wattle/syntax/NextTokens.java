@@ -8,7 +8,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.atn.ATN;
 import org.antlr.v4.runtime.atn.ATNState;
@@ -92,9 +91,7 @@ public final class NextTokens {
   }
 
   private static List<? extends Token> tokens(String text) {
-    WattleLexer lexer = new WattleLexer(CharStreams.fromString(text));
-    lexer.removeErrorListeners();
-    return lexer.getAllTokens().stream().filter(t -> t.getChannel() == Token.DEFAULT_CHANNEL).toList();
+    return PlanLexer.all(text, "").stream().filter(t -> t.getChannel() == Token.DEFAULT_CHANNEL).toList();
   }
 
   private NextTokens then(int type) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.CommonTokenStream;
 import org.antlr.v4.runtime.ListTokenSource;
 import org.antlr.v4.runtime.Token;
@@ -15,7 +14,6 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.finding.Span;
-import wattle.syntax.grammar.WattleLexer;
 import wattle.syntax.grammar.WattleParser;
 import wattle.syntax.grammar.WattleParser.ItemContext;
 import wattle.syntax.grammar.WattleParser.PlanContext;
@@ -105,11 +103,8 @@ public final class PlanParser {
     ConflictMarks.Read unmerged = ConflictMarks.in(portion);
     String text = unmerged.text();
     Spans spans = new Spans(portion, text);
-    WattleLexer lexer = new WattleLexer(CharStreams.fromString(text, source.name()));
-    lexer.removeErrorListeners();
-    List<Token> lexed = new ArrayList<>(lexer.getAllTokens());
     TokenRepair repair = new TokenRepair(spans);
-    List<Token> tokens = repair.repair(lexed);
+    List<Token> tokens = repair.repair(PlanLexer.all(text, source.name()));
     List<Finding> findings = new ArrayList<>(unmerged.findings());
     findings.addAll(repair.findings());
     if (repair.tooDeep()) {

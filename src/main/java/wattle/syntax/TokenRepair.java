@@ -242,12 +242,7 @@ final class TokenRepair {
   }
 
   private static int typeOf(String brace) {
-    for (int type = 1; type <= WattleLexer.VOCABULARY.getMaxTokenType(); type++) {
-      if (Literals.of(type).equals(brace)) {
-        return type;
-      }
-    }
-    throw new AssertionError("the grammar has no " + brace);
+    return Literals.typeOf(brace, 0, brace.length());
   }
 
   private void unopened(Token token) {

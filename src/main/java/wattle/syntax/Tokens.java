@@ -2,7 +2,6 @@ package wattle.syntax;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.antlr.v4.runtime.CharStreams;
 import org.antlr.v4.runtime.Token;
 import wattle.finding.Source;
 import wattle.finding.Span;
@@ -15,10 +14,8 @@ public final class Tokens {
   /** In order; comments and line ends are left out. */
   public static List<Tree.Word> of(Span part) {
     Spans spans = new Spans(new Source(part.source().name(), part.text()));
-    WattleLexer lexer = new WattleLexer(CharStreams.fromString(part.text()));
-    lexer.removeErrorListeners();
     List<Tree.Word> tokens = new ArrayList<>();
-    for (Token token : lexer.getAllTokens()) {
+    for (Token token : PlanLexer.all(part.text(), part.source().name())) {
       if (token.getChannel() == Token.DEFAULT_CHANNEL && token.getType() != WattleLexer.NL) {
         Span within = spans.of(token);
         tokens.add(
