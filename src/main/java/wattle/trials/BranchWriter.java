@@ -1,23 +1,17 @@
 package wattle.trials;
 
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
-import wattle.model.ConductorUse;
-import wattle.model.Device;
-import wattle.model.DeviceKind;
 import wattle.model.Leg;
 import wattle.model.Panel;
 import wattle.model.Role;
 import wattle.model.Section;
-import wattle.model.Status;
 import wattle.network.Network;
-import wattle.quantity.Quantity;
 
 /**
  * The runs of one branch, box by box from its panel. A point has a terminal for each thing that a conductor does there:
@@ -29,32 +23,30 @@ final class BranchWriter {
   private final Branch branch;
   private final HouseNetwork.PanelBox panelBox;
   private final Panel panel;
-  private final List<Controls.Group> groups;
-  private final double hertz;
+  private final BranchWires wires;
   private final Map<Integer, Integer> boxes = new HashMap<>();
   private final Map<Integer, Map<Role, Integer>> terminals = new HashMap<>();
 
-  BranchWriter(HouseNetworkBuilder out, Branch branch, HouseNetwork.PanelBox panelBox) {
+  BranchWriter(HouseNetworkBuilder out, Branch branch, BranchWires wires, HouseNetwork.PanelBox panelBox) {
     this.out = out;
     this.branch = branch;
+    this.wires = wires;
     this.panelBox = panelBox;
     panel = out.house.panels().get(branch.panel().orElseThrow());
-    groups = Controls.of(branch, out.house);
-    hertz = out.hertz(out.house.serviceOf(panel));
   }
 
   void write() {
     boxes.put(0, panelBox.box());
     terminals.put(0, atPanel());
-    for (Section section : branch.sections()) {
-      if (section.status() != Status.TO_REMOVE && boxes.containsKey(section.from())) {
-        section(section);
+    for (BranchWires.Run run : wires.runs()) {
+      if (boxes.containsKey(run.section().from())) {
+        run(run);
       }
     }
-    for (Controls.Group group : groups) {
+    for (Controls.Group group : wires.groups()) {
       new Contacts(out, terminals, boxes).close(group);
     }
-    DeviceWriter devices = new DeviceWriter(out, branch, groups, panel.system(), boxes, terminals);
+    DeviceWriter devices = new DeviceWriter(out, branch, wires.groups(), panel.system(), boxes, terminals);
     for (int p : boxes.keySet().stream().sorted().toList()) {
       if (p > 0) {
         devices.write(p);
@@ -89,33 +81,26 @@ final class BranchWriter {
         .anyMatch(wattle.model.Breaker::switchedNeutral);
   }
 
-  private void section(Section section) {
+  private void run(BranchWires.Run run) {
+    Section section = run.section();
     int p = section.to();
-    Place place = new Place(branch, p);
     int box = out.net.box(boxes.get(section.from()));
     boxes.put(p, box);
     Map<Role, Integer> here = new HashMap<>();
     terminals.put(p, here);
-    for (ConductorUse use : section.conductors()) {
-      Role role = use.role();
-      Optional<HouseNetwork.Kind> kind = HouseNetworkBuilder.kindOf(role);
-      if (kind.isEmpty() || here.containsKey(role)) {
-        continue;
-      }
+    for (BranchWires.RunWire wire : run.wires()) {
+      Role role = wire.role();
       boolean open = out.scenario.isOpen(branch.name(), p, role);
       int up = open ? Network.OPEN : upstream(section, role);
       double joint = out.scenario.joint(branch.name(), p, role);
-      double meters = section.length().map(Quantity::si).orElse(0.0);
-      WireImpedance wire = WireImpedance.of(out.impedances, use.wire(), section.wiring(), meters, hertz);
-      int local = out.conductor(wire, up, joint);
+      int local = out.conductor(wire.impedance(), up, joint);
       here.put(role, local);
       out.conductors.add(
           new HouseNetwork.Conductor(
-              new Place(branch, section.from()).name() + " to " + place.name(), Optional.of(branch.name()),
-              Optional.empty(), p, Optional.of(role), Role.text(role, branch.hots()), kind.get(), wire, joint,
-              up == Network.OPEN, box, local));
+              run.name(), Optional.of(branch.name()), Optional.empty(), p, Optional.of(role), wire.name(), wire.kind(),
+              wire.impedance(), joint, up == Network.OPEN, box, local));
     }
-    for (Role role : neededAt(p)) {
+    for (Role role : wires.needed().getOrDefault(p, Set.of())) {
       if (!here.containsKey(role)) {
         here.put(role, out.net.terminal());
       }
@@ -153,27 +138,5 @@ final class BranchWriter {
 
   private Optional<String> reversed(int point) {
     return branch.points().get(point).devices().stream().filter(out.scenario.reversed()::contains).findFirst();
-  }
-
-  private Set<Role> neededAt(int p) {
-    Set<Role> needed = new LinkedHashSet<>();
-    for (Section section : branch.sections()) {
-      if (section.from() == p && section.status() != Status.TO_REMOVE) {
-        // What begins at a box before is a switch leg or a traveler; a hot or neutral that does not come is not made here.
-        Place.RunRoles.of(section).stream()
-            .filter(r -> r instanceof Role.SwitchLeg || r instanceof Role.Traveler)
-            .forEach(needed::add);
-      }
-    }
-    for (Controls.Group group : groups) {
-      needed.addAll(Contacts.rolesAt(group, p));
-    }
-    for (String name : branch.points().get(p).devices()) {
-      Device device = out.house.devices().get(name);
-      if (device != null && device.kind().family() != DeviceKind.Family.SWITCH) {
-        Controls.controlling(groups, name).ifPresent(g -> needed.addAll(g.legs()));
-      }
-    }
-    return needed;
   }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.conductors.Impedances;
 import wattle.library.Library;
+import wattle.memo.OnceEach;
 import wattle.model.Branch;
 import wattle.model.House;
 import wattle.model.Leg;
@@ -51,16 +52,22 @@ final class HouseNetworkBuilder {
   final List<HouseNetwork.PanelLoad> panelLoads = new ArrayList<>();
   final SourceFigures sourceFigures;
   private final Library library;
+  private final OnceEach<String, BranchWires> wires;
   private final Optional<Double> body;
   private final Map<String, int[]> groundOfBox = new HashMap<>();
 
-  /** @param body ohms of a person who touches each metal part off its ground; absent where nobody does */
+  /**
+   * @param wires of each branch by its name, the same in every trial
+   * @param body ohms of a person who touches each metal part off its ground; absent where nobody does
+   */
   HouseNetworkBuilder(
-      House house, Library library, Impedances impedances, EarthFigures earth, Scenario scenario, Optional<Double> body) {
+      House house, Library library, Impedances impedances, OnceEach<String, BranchWires> wires, EarthFigures earth, Scenario scenario,
+      Optional<Double> body) {
     this.house = house;
     this.library = library;
     sourceFigures = new SourceFigures(house, library);
     this.impedances = impedances;
+    this.wires = wires;
     this.earth = earth;
     this.scenario = scenario;
     this.body = body;
@@ -76,7 +83,7 @@ final class HouseNetworkBuilder {
     for (Branch branch : house.branches().values()) {
       Optional<HouseNetwork.PanelBox> start = branch.panel().map(panels::get);
       if (start.isPresent() && !branch.hots().isEmpty() && branch.status() != Status.TO_REMOVE) {
-        new BranchWriter(this, branch, start.get()).write();
+        new BranchWriter(this, branch, wires.get(branch.name()), start.get()).write();
       }
     }
     panelFaults();
@@ -185,7 +192,7 @@ final class HouseNetworkBuilder {
     return hot < branch.hots().size() ? branch.hots().get(hot).leg() : Optional.empty();
   }
 
-  double hertz(Optional<Service> service) {
+  static double hertz(Optional<Service> service) {
     return service.map(Service::hertz).orElse(60.0);
   }
 

@@ -21,7 +21,7 @@ final class PanelWriter {
     this.out = out;
     this.panel = panel;
     service = out.house.serviceOf(panel);
-    hertz = out.hertz(service);
+    hertz = HouseNetworkBuilder.hertz(service);
   }
 
   /** @param closed whether the breaker that feeds it is on */

@@ -67,7 +67,7 @@ final class SupplyWriter {
   }
 
   private Optional<WireImpedance> wire(Stretch run, HouseNetwork.Kind kind, int index) {
-    return wire(out, run, kind, index, out.hertz(Optional.of(service)));
+    return wire(out, run, kind, index, HouseNetworkBuilder.hertz(Optional.of(service)));
   }
 
   /** A wire of a feeder or service run; where it has fewer hots than legs, the last one stands for the rest. */

@@ -7,8 +7,11 @@ import java.util.stream.Collectors;
 import wattle.conductors.Impedances;
 import wattle.finding.Checked;
 import wattle.library.Library;
+import wattle.memo.OnceEach;
+import wattle.model.Branch;
 import wattle.model.Event;
 import wattle.model.House;
+import wattle.model.Panel;
 import wattle.model.Trial;
 import wattle.network.Solution;
 
@@ -23,6 +26,7 @@ public final class Trials {
   private final House house;
   private final Library library;
   private final Impedances impedances;
+  private final OnceEach<String, BranchWires> wires = new OnceEach<>(this::wiresOf);
   private final EarthFigures earth;
   private final CarriedLimits limits;
 
@@ -82,7 +86,13 @@ public final class Trials {
     return followers.stream().filter(f -> !found.contains(f)).collect(Collectors.toSet());
   }
 
+  private BranchWires wiresOf(String name) {
+    Branch branch = house.branches().get(name);
+    Panel panel = house.panels().get(branch.panel().orElseThrow());
+    return BranchWires.of(branch, house, impedances, HouseNetworkBuilder.hertz(house.serviceOf(panel)));
+  }
+
   private HouseNetwork network(Scenario scenario, Optional<Double> body) {
-    return new HouseNetworkBuilder(house, library, impedances, earth, scenario, body).build();
+    return new HouseNetworkBuilder(house, library, impedances, wires, earth, scenario, body).build();
   }
 }
