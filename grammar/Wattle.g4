@@ -308,5 +308,5 @@ STRAY : . ;
 fragment ESCAPE : '\\' ["\\nt] ;
 fragment HOLE : '{' WORD '}' ;
 fragment DIGIT : [0-9] ;
-/** Beyond ASCII, what the Java machine takes for a letter. The compiler itself reads tokens by wattle.syntax.PlanLexer, as these rules say. */
+/** Beyond ASCII, what the Java machine takes for a letter. The compiler reads tokens by wattle.syntax.PlanLexer, as these rules say. */
 fragment LETTER : [a-zA-Z_] | ~[\u0000-\u007F] {isLetter()}? ;

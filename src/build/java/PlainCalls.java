@@ -162,8 +162,9 @@ final class PlainCalls {
   }
 
   /**
-   * A method that makes many lambdas of one interface, with nothing captured, fills a table: of properties by name, of measures. They share one
-   * class, and are told apart in it by a number, since a class of its own for each is most of what such a table costs a cold process.
+   * A method that makes many lambdas of one interface, with nothing captured, fills a table: of properties by name, of measures.
+   * They share one class, and are told apart in it by a number, since a class of its own for each is most of what such a table costs
+   * a cold process.
    */
   private void tables(ClassNode host, MethodNode method) {
     Map<String, List<InvokeDynamicInsnNode>> alike = new TreeMap<>();

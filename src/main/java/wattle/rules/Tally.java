@@ -12,8 +12,8 @@ import java.util.TreeSet;
 import wattle.quantity.UnitSystem;
 
 /**
- * Counts where rules were told, and gathers what they lacked where not. What lacks something is named when somebody asks, since there may be
- * thousands, and an editor asks of few.
+ * Counts where rules were told, and gathers what they lacked where not. What lacks something is named when somebody asks, since there
+ * may be thousands, and an editor asks of few.
  */
 final class Tally {
   /** Where a fact is lacking, and for which rules. */

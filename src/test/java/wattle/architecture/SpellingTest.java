@@ -22,7 +22,7 @@ class SpellingTest {
           + "|\\bcancelled|modelled|honour|\\bfibre|towards|whilst|catalogue|analys(?:e |ed|ing)"
           + "|(?:recogn|standard|initial|optim|synchron|serial|normal|organ|summar|minim|maxim|general|special)is(?:e|ed|es|ing|ation)\\b");
   private static final Pattern OF_OTHERS = Pattern.compile(
-      "Units\\.(?:SQUARE_)?METRE|Provider\\.initialise");
+      "Units\\.(?:SQUARE_)?METRE|Provider\\.initialise|neighbourpower\\.com");
   /** Which say how words were spelled earlier. */
   private static final List<String> OF_EARLIER = List.of("SpellingTest.java", "PropertyReader.java");
   private static final List<String> ROOMS = List.of("src", "stdlib", "grammar", "examples", "editors", "docs", "hooks", "README.md",

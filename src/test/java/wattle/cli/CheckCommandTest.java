@@ -81,6 +81,15 @@ class CheckCommandTest {
   }
 
   @Test
+  void arithmeticHasABoundOfEverySign() throws IOException {
+    for (String sign : List.of("+", "-", "*", "/", "×", "÷")) {
+      Ran ran = run("check", plan("long.wattle", "let a = 1 m" + (" " + sign + " 1").repeat(20_000) + "\n"));
+      assertThat(ran.code).as(sign).isEqualTo(ExitCode.FOUND);
+      assertThat(ran.out).as(sign).contains("nesting-too-deep");
+    }
+  }
+
+  @Test
   void filesThatUseEachOtherAreAFinding() throws IOException {
     plan("b.wattle", "use \"a.wattle\"\n");
     Ran ran = run("check", plan("a.wattle", "use \"b.wattle\"\n"));

@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * Writes results. All of a command's outputs are given at once: each is looked at, then each is written beside its
- * target under another name, and only when all of that went well are they renamed. A reader sees the old file or the
- * new one and never half of it.
+ * target under another name, and only when all of that went well, and nobody wrote there meanwhile, are they renamed. A
+ * reader sees the old file or the new one and never half of it.
  *
  * <p>A file that exists is replaced without being asked only if it is ours: it has the {@link Mark}, or the file
  * system has a {@link Digest} of what we wrote noted at it, and nobody wrote into it since; or it is empty. A file that
@@ -29,6 +29,9 @@ public final class OutputFiles {
     try {
       for (Placement placement : placements) {
         placement.prepare();
+      }
+      for (Placement placement : placements) {
+        placement.lookAgain();
       }
       List<Written> written = new ArrayList<>();
       for (Placement placement : placements) {

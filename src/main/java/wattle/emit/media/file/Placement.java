@@ -26,12 +26,14 @@ final class Placement {
   private final Output output;
   private final Path place;
   private final Optional<byte[]> before;
+  private final boolean force;
   private Optional<Path> part = Optional.empty();
 
-  private Placement(Output output, Path place, Optional<byte[]> before) {
+  private Placement(Output output, Path place, Optional<byte[]> before, boolean force) {
     this.output = output;
     this.place = place;
     this.before = before;
+    this.force = force;
   }
 
   /** Looks at what lies at the target, and refuses what must not or cannot be written. */
@@ -47,7 +49,7 @@ final class Placement {
         throw refused(target, "it is a folder; name a file in it");
       }
       if (isDevice(place)) {
-        return new Placement(output, place, Optional.empty());
+        return new Placement(output, place, Optional.empty(), force);
       }
       Path folder = place.getParent();
       if (!Files.isDirectory(folder)) {
@@ -55,7 +57,7 @@ final class Placement {
         throw refused(target, Files.exists(folder) ? named + " is not a folder" : "there is no folder " + named);
       }
       if (!exists(place)) {
-        return new Placement(output, place, Optional.empty());
+        return new Placement(output, place, Optional.empty(), force);
       }
       byte[] before = Files.readAllBytes(place);
       if (output.was().isPresent()) {
@@ -68,7 +70,7 @@ final class Placement {
       if (!force && !Files.isWritable(place)) {
         throw refused(target, "it is write-protected; replace it with --force");
       }
-      return new Placement(output, place, Optional.of(before));
+      return new Placement(output, place, Optional.of(before), force);
     } catch (OutputException e) {
       throw e;
     } catch (IOException e) {
@@ -87,7 +89,7 @@ final class Placement {
       throw refused(output.target(), "it is write-protected; make it writable first");
     }
     byte[] content = marked ? joined(BYTE_ORDER_MARK, output.content()) : output.content();
-    return new Placement(new Output(output.target(), content, output.was()), place, Optional.of(before));
+    return new Placement(new Output(output.target(), content, output.was()), place, Optional.of(before), false);
   }
 
   private static byte[] joined(byte[] first, byte[] second) {
@@ -158,9 +160,7 @@ final class Placement {
       return Written.UNCHANGED;
     }
     try {
-      if (part.isPresent() && output.was().isPresent() && !Arrays.equals(Files.readAllBytes(place), before.orElseThrow())) {
-        throw changed(output.target());
-      }
+      refuseWhatIsWrittenMeanwhile();
       if (part.isPresent() && hasOtherNames(place)) {
         // A new file in its place would leave the other names with the old content. What was prepared stays until this is done.
         Files.write(place, output.content(), StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.SYNC);
@@ -178,6 +178,35 @@ final class Placement {
     } catch (IOException e) {
       throw refused(output.target(), e);
     }
+  }
+
+  /** Looks once more: what somebody has written there since is not replaced. */
+  void lookAgain() throws OutputException {
+    try {
+      refuseWhatIsWrittenMeanwhile();
+    } catch (OutputException e) {
+      throw e;
+    } catch (IOException e) {
+      throw refused(output.target(), e);
+    }
+  }
+
+  private void refuseWhatIsWrittenMeanwhile() throws IOException {
+    if (part.isPresent() && !force && isWrittenMeanwhile()) {
+      throw output.was().isPresent()
+          ? changed(output.target())
+          : refused(output.target(), "somebody wrote into it meanwhile; choose another name, or replace it with --force");
+    }
+  }
+
+  /** What Wattle itself made meanwhile is no loss, but in a revision. */
+  private boolean isWrittenMeanwhile() throws IOException {
+    if (!exists(place)) {
+      return output.was().isPresent();
+    }
+    byte[] now = Files.readAllBytes(place);
+    boolean asBefore = before.isPresent() && Arrays.equals(now, before.get());
+    return !asBefore && (output.was().isPresent() || !isOurs(place, now) && !Arrays.equals(now, output.content()));
   }
 
   /** Whether the file has hard links, where the file system knows of such. */

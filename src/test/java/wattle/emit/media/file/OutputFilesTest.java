@@ -121,6 +121,35 @@ class OutputFilesTest {
     assertThat(plan).hasContent("plan \"saved by an editor\"");
   }
 
+  /** Between the look and the renaming somebody may save a file of his own, or write into one of ours. */
+  @Test
+  void whatIsWrittenMeanwhileIsKept() throws Exception {
+    Path target = folder.resolve("loads.csv");
+    Placement first = Placement.of(Output.text(target, "slot\n1\n"), false);
+    first.prepare();
+    Files.writeString(target, "mine");
+    assertThatThrownBy(first::lookAgain).isInstanceOf(OutputException.class).hasMessageContaining("somebody wrote into it meanwhile");
+    assertThatThrownBy(first::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    first.discard();
+    assertThat(target).hasContent("mine");
+
+    OutputFiles.write(Output.text(target, "slot\n1\n"), true);
+    Placement second = Placement.of(Output.text(target, "slot\n2\n"), false);
+    second.prepare();
+    Files.writeString(target, "slot\n1\nread 0.3 ohm\n");
+    assertThatThrownBy(second::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    second.discard();
+
+    // Two commands that make the same do not stand in each other's way.
+    Files.delete(target);
+    Placement third = Placement.of(Output.text(target, "slot\n3\n"), false);
+    third.prepare();
+    OutputFiles.write(Output.text(target, "slot\n4\n"), false);
+    assertThat(third.finish()).isEqualTo(Written.CREATED);
+    assertThat(target).hasContent("slot\n3\n");
+    assertThat(names()).containsExactly("loads.csv");
+  }
+
   @Test
   @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
   void linksOfBothKindsKeepNamingTheFile() throws Exception {
