@@ -48,7 +48,7 @@ class PlanLexerTest {
   @Test
   void piecesInAnyOrderHaveTheSameTokens() {
     Random random = new Random(20261130);
-    for (int text = 0; text < 20_000; text++) {
+    for (int text = 0; text < 5_000; text++) {
       StringBuilder pieces = new StringBuilder();
       for (int i = random.nextInt(12); i >= 0; i--) {
         pieces.append(PIECES.get(random.nextInt(PIECES.size())));
@@ -62,12 +62,12 @@ class PlanLexerTest {
     same(text);
   }
 
-  /** Letters are asked for by both in the same way, in every plane. */
+  /** Letters are asked for by both in the same way: each of the first plane, and some of each block of the others. */
   @Test
-  void everyCodePointIsTheSame() {
-    for (int first = 0; first <= Character.MAX_CODE_POINT; first += 64) {
+  void codePointsAreTheSame() {
+    for (int first = 0; first <= Character.MAX_CODE_POINT; first += first < 0x10000 ? 256 : 64 * 256) {
       StringBuilder some = new StringBuilder();
-      for (int i = first; i < first + 64; i++) {
+      for (int i = first; i < first + 256; i++) {
         some.append('a').appendCodePoint(i);
       }
       same(some.toString());
