@@ -11,7 +11,6 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
-import wattle.finding.Span;
 import wattle.library.CableKind;
 import wattle.model.Metal;
 import wattle.model.Origin;

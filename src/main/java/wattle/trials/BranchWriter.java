@@ -1,7 +1,6 @@
 package wattle.trials;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;

@@ -62,10 +62,10 @@ class SchemaTest {
     return Schema.read(out.toString());
   }
 
-  /** Every other house of the examples, and of the many small plans that differ in findings alone each so many-th. */
+  /** Every third house of the examples, and of the many small plans that differ in findings alone each so many-th. */
   private static Stream<DynamicTest> somePlans(java.util.function.Consumer<Path> test) {
     List<Path> plans = plans();
-    return IntStream.range(0, plans.size()).filter(i -> HOUSES.indexOf(plans.get(i)) % 2 == 0 || i % STEP == 0).mapToObj(plans::get)
+    return IntStream.range(0, plans.size()).filter(i -> HOUSES.indexOf(plans.get(i)) % 3 == 0 || i % STEP == 0).mapToObj(plans::get)
         .map(plan -> DynamicTest.dynamicTest(plan.toString(), () -> test.accept(plan)));
   }
 
@@ -243,7 +243,7 @@ class SchemaTest {
 
   @TestFactory
   Stream<DynamicTest> changes() {
-    return eachPlan(
+    return somePlans(
         plan -> {
           for (Path house : HOUSES.subList(0, 2)) { // one rich in everything, one of a few rooms
             assertThat(CHANGES.objections(printed("compare", "--format", "json", plan.toString(), house.toString()))).isEmpty();

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.Piece;
 import wattle.emit.media.drawing.Plate;
