@@ -211,7 +211,7 @@ public final class Main implements Runnable {
     return words.replaceAll("(?<=.)([A-Z])", "-$1").toLowerCase(Locale.ROOT);
   }
 
-  /** What could not be done for lack of memory is told as such: nothing was written, and what was held is free again. */
+  /** Says that memory ran out. What the command held is free again by then; an output is whole or was not written. */
   private static int tooLittleMemory(PrintWriter err) {
     err.println("wattle: out of memory: the result takes more than the " + (Runtime.getRuntime().maxMemory() >> 20)
         + " MiB that Java may use here; split the plan, or allow more, such as with JAVA_TOOL_OPTIONS=-Xmx4g");

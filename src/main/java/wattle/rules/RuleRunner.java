@@ -56,27 +56,31 @@ final class RuleRunner {
     if (Boolean.FALSE.equals(applies)) {
       return;
     }
-    boolean open = false;
-    boolean broken = false;
-    for (Term requirement : rule.requirements()) {
-      Object holds = requirement.of(facts, named);
-      if (Boolean.FALSE.equals(holds) && applies != null) {
-        broken = true;
-        break;
-      }
-      open |= holds == null || Boolean.FALSE.equals(holds);
-    }
-    if (broken) {
+    Boolean holds = required(rule, named, applies);
+    if (Boolean.FALSE.equals(holds)) {
       found.computeIfAbsent(rule, r -> new ArrayList<>()).add(finding(rule, named).about(Facts.nameOf(thing)).build());
-    } else if ((open || applies == null) && facts.doubted() != before) {
+    } else if ((holds == null || applies == null) && facts.doubted() != before) {
       doubtful.add(new Undecided.Question(rule.name(), Facts.nameOf(thing)));
     }
-    // What a rule asks for may hold although nobody can say whether it applies: then nothing is open.
-    if (open && !broken) {
+    // What a rule requires may be met although nobody can say whether it applies: then nothing is open.
+    if (holds == null) {
       tally.open(rule, facts.lacking(), facts.doubted() != before);
     } else if (applies != null) {
       tally.told();
     }
+  }
+
+  /** Whether what a rule requires is met; null where the plan does not say, or says no and not whether the rule applies. */
+  private Boolean required(Rule rule, Object[] named, Object applies) {
+    boolean open = false;
+    for (Term requirement : rule.requirements()) {
+      Object holds = requirement.of(facts, named);
+      if (Boolean.FALSE.equals(holds) && applies != null) {
+        return false;
+      }
+      open |= holds == null || Boolean.FALSE.equals(holds);
+    }
+    return open ? null : Boolean.TRUE;
   }
 
   /** Whether a rule binds a thing and is about it, its values named then; null where the plan does not tell. */
@@ -143,18 +147,7 @@ final class RuleRunner {
       return true;
     }
     Object applies = applies(rule, thing, named);
-    if (Boolean.FALSE.equals(applies)) {
-      return true;
-    }
-    boolean open = false;
-    for (Term requirement : rule.requirements()) {
-      Object holds = requirement.of(facts, named);
-      if (Boolean.FALSE.equals(holds) && applies != null) {
-        return false;
-      }
-      open |= holds == null || Boolean.FALSE.equals(holds);
-    }
-    return open ? null : Boolean.TRUE;
+    return Boolean.FALSE.equals(applies) ? Boolean.TRUE : required(rule, named, applies);
   }
 
   private void name(Rule rule, Object[] named) {

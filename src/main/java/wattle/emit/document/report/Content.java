@@ -16,7 +16,7 @@ public sealed interface Content {
    * @param title what it shows
    * @param drawing for the screen
    * @param onPaper the same for pages, which cut it where it does not fit
-   * @param signs what is said of its signs on paper; empty where they are told once for many pictures
+   * @param signs the legend of its signs on paper; empty where one legend serves many pictures
    */
   record Folded(String title, Drawing drawing, View onPaper, Legend signs) implements Content {}
 

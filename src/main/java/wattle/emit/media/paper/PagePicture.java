@@ -48,7 +48,7 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
   private record Setting(PageRoom room, double scale, Packing packing) {}
 
   /**
-   * @param legend what the picture says of its signs; that of the view, or an empty one where they are told elsewhere
+   * @param legend explains its signs; that of the view, or an empty one where another legend explains them
    * @param upright the paper of the document
    */
   public static PagePicture of(View view, Legend legend, Paper upright) {
