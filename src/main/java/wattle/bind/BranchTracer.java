@@ -163,6 +163,8 @@ final class BranchTracer {
       draft.unfinished = true;
       return Optional.empty();
     }
+    // Asked before the place is, so that a place that is not known hides no cable that is not stated.
+    Optional<Wiring> wiring = wiring(run, draft);
     Optional<String> box = boxOf(place);
     if (box.isEmpty()) {
       if (landmarks.panels().contains(place.path().text())) {
@@ -188,15 +190,7 @@ final class BranchTracer {
                   : Fix.of("take out this run, or end it in another box")));
       return known;
     }
-    Optional<Wiring> wiring = run.wiring().isPresent() ? run.wiring().flatMap(wirings::bind) : draft.wiring;
     if (wiring.isEmpty()) {
-      if (draft.tree.wiring().isEmpty() && run.wiring().isEmpty() && !draft.broken) {
-        draft.broken = true;
-        scope.report(
-            Finding.error("cable-missing", "nothing says what branch '" + draft.name() + "' is run with")
-                .at(draft.tree.name().span().after(), "a cable such as by 14/2 NM-B is expected here"));
-      }
-      draft.broken = true;
       return Optional.empty();
     }
     int to = draft.stops.size();
@@ -209,6 +203,20 @@ final class BranchTracer {
             run.status().isPresent() ? Scope.status(run.status()) : Scope.status(draft.tree.status()),
             new Origin(run.dashes(), run.span())));
     return Optional.of(to);
+  }
+
+  /** What a run is made of: its own words or those of its branch; where neither says so, that is told once for a branch. */
+  private Optional<Wiring> wiring(Tree.Run run, BranchDraft draft) {
+    Optional<Wiring> wiring = run.wiring().isPresent() ? run.wiring().flatMap(wirings::bind) : draft.wiring;
+    if (wiring.isEmpty()) {
+      if (draft.tree.wiring().isEmpty() && run.wiring().isEmpty() && !draft.broken) {
+        scope.report(
+            Finding.error("cable-missing", "nothing says what branch '" + draft.name() + "' is run with")
+                .at(draft.tree.name().span().after(), "a cable such as by 14/2 NM-B is expected here"));
+      }
+      draft.broken = true;
+    }
+    return wiring;
   }
 
   private static void arrive(Tree.Place place, BranchDraft.Stop stop) {

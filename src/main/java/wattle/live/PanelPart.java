@@ -76,8 +76,7 @@ final class PanelPart {
     }
     return panel.breakers().stream()
         .filter(b -> b.backFed() || b.interlocked())
-        .flatMap(
-            b -> b.target() instanceof Breaker.Target.ToBranch to ? Stream.ofNullable(house.branches().get(to.branch())) : Stream.empty())
+        .flatMap(b -> house.branchOf(b).stream())
         .flatMap(b -> b.points().stream()).flatMap(p -> p.devices().stream())
         .filter(d -> house.devices().containsKey(d) && Loads.isSource(house.devices().get(d)))
         .distinct().toList();

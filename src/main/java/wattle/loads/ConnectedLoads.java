@@ -62,10 +62,11 @@ public record ConnectedLoads(Map<String, LegLoads> branches, Map<String, LegLoad
     if (breaker.target() instanceof Breaker.Target.ToPanel to) {
       return panel(to.panel());
     }
-    Branch branch = breaker.target() instanceof Breaker.Target.ToBranch to ? house.branches().get(to.branch()) : null;
-    if (branch == null) {
+    Optional<Branch> fed = house.branchOf(breaker);
+    if (fed.isEmpty()) {
       return LegLoads.NONE;
     }
+    Branch branch = fed.get();
     LegLoads all = branch(branch.name());
     if (branch.hots().stream().allMatch(h -> h.breaker().equals(breaker.id()))) {
       return all;

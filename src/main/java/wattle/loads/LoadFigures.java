@@ -131,10 +131,8 @@ public final class LoadFigures {
     if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
       return Optional.of(panel(house.panels().get(to.panel()), Optional.of(leg)));
     }
-    return breaker.target() instanceof Breaker.Target.ToBranch to
-        ? Optional.ofNullable(house.branches().get(to.branch())).filter(b -> ownLeg(b, breaker, leg))
-            .map(b -> branch(b, Optional.of(leg), loads.behind(house, breaker), load -> isBehind(b, breaker, load)))
-        : Optional.empty();
+    return house.branchOf(breaker).filter(b -> ownLeg(b, breaker, leg))
+        .map(b -> branch(b, Optional.of(leg), loads.behind(house, breaker), load -> isBehind(b, breaker, load)));
   }
 
   /** Of two hots of one leg each carries what is connected to it, and not what is on its leg. */

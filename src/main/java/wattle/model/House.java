@@ -139,6 +139,16 @@ public record House(
     return Optional.empty();
   }
 
+  /** The branch that a breaker is for; absent where it is for something else, and where the branch could not be read. */
+  public Optional<Branch> branchOf(Breaker breaker) {
+    return breaker.target() instanceof Breaker.Target.ToBranch to ? Optional.ofNullable(branches.get(to.branch())) : Optional.empty();
+  }
+
+  /** The panel that a breaker is for; absent where it is for something else, and where the panel could not be read. */
+  public Optional<Panel> panelOf(Breaker breaker) {
+    return breaker.target() instanceof Breaker.Target.ToPanel to ? Optional.ofNullable(panels.get(to.panel())) : Optional.empty();
+  }
+
   /** The service that a panel hangs on in the end; absent where its feeders lead nowhere or round in a circle. */
   public Optional<Service> serviceOf(Panel panel) {
     Panel at = panel;

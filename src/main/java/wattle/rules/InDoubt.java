@@ -111,8 +111,7 @@ final class InDoubt {
       case PANEL, SUPPLY -> doubts.has(doubt, breaker.id().panel());
       case FEEDER -> breaker.target() instanceof Breaker.Target.ToPanel to && doubts.has(doubt, to.panel());
       default -> breaker.target() instanceof Breaker.Target.ToPanel
-          || breaker.target() instanceof Breaker.Target.ToBranch to && facts.house().branches().containsKey(to.branch())
-              && touchesBranch(doubt, facts.house().branches().get(to.branch()));
+          || facts.house().branchOf(breaker).filter(b -> touchesBranch(doubt, b)).isPresent();
     };
   }
 

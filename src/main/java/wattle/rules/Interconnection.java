@@ -50,10 +50,8 @@ final class Interconnection {
     if (breaker.interlocked()) {
       return 0;
     }
-    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
-      return Optional.ofNullable(facts.house().branches().get(to.branch())).map(b -> amperes(facts, b)).orElse(0.0);
-    }
-    return fed(facts, breaker).map(p -> amperes(facts, p)).orElse(0.0);
+    return facts.house().branchOf(breaker).map(b -> amperes(facts, b))
+        .or(() -> fed(facts, breaker).map(p -> amperes(facts, p))).orElse(0.0);
   }
 
   /** Amperes that sources bring to a service, whatever panel they are on. */
@@ -64,9 +62,7 @@ final class Interconnection {
   }
 
   private static Optional<Panel> fed(Facts facts, Breaker breaker) {
-    return breaker.target() instanceof Breaker.Target.ToPanel to
-        ? Optional.ofNullable(facts.house().panels().get(to.panel())).filter(p -> p.status() != Status.TO_REMOVE)
-        : Optional.empty();
+    return facts.house().panelOf(breaker).filter(p -> p.status() != Status.TO_REMOVE);
   }
 
   private static boolean runsBeside(Facts facts, Branch branch) {

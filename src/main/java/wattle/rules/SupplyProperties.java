@@ -6,12 +6,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import wattle.conductors.Conditions;
 import wattle.derivation.Derivation;
 import wattle.derivation.Value;
 import wattle.loads.LegLoads;
 import wattle.model.Doubt;
-import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.Dwelling;
 import wattle.model.Leg;
@@ -19,6 +19,7 @@ import wattle.model.Metal;
 import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Protection;
+import wattle.model.Section;
 import wattle.model.Service;
 import wattle.model.Status;
 import wattle.model.Stretch;
@@ -275,12 +276,10 @@ final class SupplyProperties {
 
   private static Set<String> wireMetals(Facts facts, Breaker breaker) {
     Set<String> metals = new TreeSet<>();
-    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
-      facts.house().panels().get(to.panel()).feeder().ifPresent(s -> metals.add(s.wiring().hot().metal().word()));
-    } else if (breaker.target() instanceof Breaker.Target.ToBranch to) {
-      Branch branch = facts.house().branches().get(to.branch());
-      branch.sections().stream().filter(s -> s.from() == 0).forEach(s -> metals.add(s.wiring().hot().metal().word()));
-    }
+    Stream<Wiring> wirings = Stream.concat(
+        facts.house().panelOf(breaker).flatMap(Panel::feeder).stream().map(Stretch::wiring),
+        facts.house().branchOf(breaker).stream().flatMap(b -> b.sections().stream()).filter(s -> s.from() == 0).map(Section::wiring));
+    wirings.forEach(w -> metals.add(w.hot().metal().word()));
     return metals;
   }
 
@@ -352,14 +351,10 @@ final class SupplyProperties {
         .rests(Properties.LOADS)
         .thing("panel", Kind.PANEL, "that it is in", (f, b) -> Optional.ofNullable(f.house().panels().get(b.id().panel()))).sure()
         .thing("branch", Kind.BRANCH, "that it feeds",
-            (f, b) -> b.target() instanceof Breaker.Target.ToBranch to
-                ? Optional.ofNullable(f.house().branches().get(to.branch()))
-                : Optional.empty())
+            (f, b) -> f.house().branchOf(b))
         .rests(Doubt.TARGET)
         .thing("feeds-panel", Kind.PANEL, "the panel that it feeds",
-            (f, b) -> b.target() instanceof Breaker.Target.ToPanel to
-                ? Optional.ofNullable(f.house().panels().get(to.panel()))
-                : Optional.empty())
+            (f, b) -> f.house().panelOf(b))
         .rests(Doubt.TARGET)
         .made();
   }

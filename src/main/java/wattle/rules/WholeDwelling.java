@@ -78,9 +78,7 @@ final class WholeDwelling {
       return;
     }
     for (Breaker breaker : panel.breakers()) {
-      if (breaker.target() instanceof Breaker.Target.ToPanel to) {
-        collect(facts, facts.house().panels().get(to.panel()), found);
-      }
+      facts.house().panelOf(breaker).ifPresent(fed -> collect(facts, fed, found));
     }
   }
 

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import wattle.model.Branch;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.MainDevice;
+import wattle.model.Panel;
 import wattle.model.Protection;
 
 /** Breakers in words, alike in every schedule, picture, list and lockout. */
@@ -62,13 +64,7 @@ public final class BreakerWords {
     if (breaker.label().isPresent()) {
       return breaker.label().get();
     }
-    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
-      return house.branches().containsKey(to.branch()) ? house.branches().get(to.branch()).title() : to.branch();
-    }
-    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
-      return house.panels().containsKey(to.panel()) ? house.panels().get(to.panel()).title() : to.panel();
-    }
-    return target(breaker);
+    return house.branchOf(breaker).map(Branch::title).or(() -> house.panelOf(breaker).map(Panel::title)).orElseGet(() -> target(breaker));
   }
 
   /** Name of what it feeds, {@code spare}, or {@code later}. */

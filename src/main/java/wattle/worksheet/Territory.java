@@ -64,9 +64,7 @@ final class Territory {
       return;
     }
     for (Breaker breaker : panel.breakers()) {
-      if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
-        collect(house.panels().get(to.panel()), found);
-      }
+      house.panelOf(breaker).ifPresent(fed -> collect(fed, found));
     }
   }
 

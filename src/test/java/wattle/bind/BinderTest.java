@@ -89,6 +89,21 @@ class BinderTest {
     assertThat(rules(plan)).contains("neutral-missing").doesNotContain("load-120-without-neutral");
   }
 
+  /** A place that could not be read hides no branch whose cable is not stated, and its breaker is judged without it. */
+  @Test
+  void aCableThatIsNotStatedIsMissedBesideAPlaceThatIsNotRead() {
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("bind.wattle", """
+        plan "Bind"
+        service main 120/240 V 100 A { source transformer 25 kVA 2 % }
+        panel P from main { bus 100 A  slots 4  bonded
+          1 15 A hall
+        }
+        branch hall { P --9 m-- hall.lamp }
+        room hall { s: switch for lamp   lamp: light 12 W }
+        """), Path.of("bind.wattle"));
+    assertThat(rules(plan)).contains("cable-missing", "unit-as-name").doesNotContain("internal-error");
+  }
+
   @Test
   void somethingThatIsNotUnderstoodLeavesTheHouseInPieces() {
     assertThat(bind("120/240 V", "  1+3 20 A two-pole b\n  5 15 A nowhere").completeness())

@@ -110,7 +110,7 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
     if (breaker.backFed()) {
       notes.add("feeds back into this panel: a source is behind it");
     }
-    branchOf(house, breaker).ifPresent(branch -> {
+    house.branchOf(breaker).ifPresent(branch -> {
       if (!breaker.backFed() && PlainWords.devices(house, branch).stream().anyMatch(d -> d.kind().family() == Family.SOURCE)) {
         notes.add("a source is behind it: it stays live when this is off");
       }
@@ -125,14 +125,8 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
         List.copyOf(rooms), notes, Optional.of(breaker));
   }
 
-  private static Optional<Branch> branchOf(House house, Breaker breaker) {
-    return breaker.target() instanceof Breaker.Target.ToBranch to
-        ? Optional.ofNullable(house.branches().get(to.branch()))
-        : Optional.empty();
-  }
-
   private static String words(House house, Breaker breaker) {
-    Optional<Branch> branch = branchOf(house, breaker);
+    Optional<Branch> branch = house.branchOf(breaker);
     if (branch.isPresent()) {
       return breaker.label().or(() -> branch.get().label()).orElseGet(() -> PlainWords.of(house, branch.get(), breaker.id()));
     }
@@ -146,10 +140,9 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
   }
 
   private static void roomsOf(House house, Breaker breaker, Set<String> rooms, Set<String> seenPanels) {
-    branchOf(house, breaker)
+    house.branchOf(breaker)
         .ifPresent(b -> served(PlainWords.devices(house, b, breaker.id())).forEach(d -> rooms.add(house.rooms().get(d.room()).title())));
-    if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel()) && seenPanels.add(to.panel())) {
-      house.panels().get(to.panel()).breakers().forEach(b -> roomsOf(house, b, rooms, seenPanels));
-    }
+    house.panelOf(breaker).filter(p -> seenPanels.add(p.name()))
+        .ifPresent(p -> p.breakers().forEach(b -> roomsOf(house, b, rooms, seenPanels)));
   }
 }

@@ -45,9 +45,7 @@ public final class LoadSchedule {
           .filter(b -> b.panel().equals(Optional.of(panel.name())))
           .forEach(b -> rows.add(branch(panel, b)));
       for (Breaker breaker : panel.breakers()) {
-        if (breaker.target() instanceof Breaker.Target.ToPanel to && house.panels().containsKey(to.panel())) {
-          rows.add(feeder(panel, house.panels().get(to.panel()), breaker));
-        }
+        house.panelOf(breaker).ifPresent(fed -> rows.add(feeder(panel, fed, breaker)));
       }
       rows.add(sum(panel));
     }

@@ -20,6 +20,8 @@ import wattle.model.Panel;
 import wattle.model.PanelSupply;
 import wattle.model.Pole;
 import wattle.model.Slot;
+import wattle.model.Stretch;
+import wattle.model.Wiring;
 import wattle.words.BondWords;
 import wattle.words.BreakerWords;
 import wattle.words.Caution;
@@ -113,15 +115,9 @@ public final class PanelSchedule {
   }
 
   private static String wiring(House house, Breaker breaker) {
-    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
-      Branch branch = house.branches().get(to.branch());
-      return branch == null ? "" : branch.wiring().text();
-    }
-    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
-      Panel fed = house.panels().get(to.panel());
-      return fed == null ? "" : fed.feeder().map(f -> f.wiring().text()).orElse("");
-    }
-    return "";
+    return house.branchOf(breaker).map(Branch::wiring)
+        .or(() -> house.panelOf(breaker).flatMap(Panel::feeder).map(Stretch::wiring))
+        .map(Wiring::text).orElse("");
   }
 
   /** Name, supply, main, bus, slots, bonding: the head of the schedule. */

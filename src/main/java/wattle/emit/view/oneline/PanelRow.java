@@ -44,11 +44,10 @@ record PanelRow(Breaker breaker, String what, String load, Optional<Outgoing> li
 
   /** What sources on the branch of a breaker are rated, in volt-amperes. */
   private static double given(House house, Breaker breaker) {
-    return breaker.target() instanceof Breaker.Target.ToBranch to && house.branches().containsKey(to.branch())
-        ? house.branches().get(to.branch()).points().stream().flatMap(p -> p.devices().stream()).map(house.devices()::get)
-            .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
-            .mapToDouble(wattle.model.Device::voltAmperes).sum()
-        : 0;
+    return house.branchOf(breaker).stream().flatMap(b -> b.points().stream()).flatMap(p -> p.devices().stream())
+        .map(house.devices()::get)
+        .filter(d -> d != null && d.kind().family() == wattle.model.DeviceKind.Family.SOURCE)
+        .mapToDouble(wattle.model.Device::voltAmperes).sum();
   }
 
   static PanelRow of(House house, ConnectedLoads loads, Breaker breaker) {
@@ -58,13 +57,8 @@ record PanelRow(Breaker breaker, String what, String load, Optional<Outgoing> li
   }
 
   private static Optional<Outgoing> line(House house, Breaker breaker) {
-    if (breaker.target() instanceof Breaker.Target.ToBranch to) {
-      return Optional.ofNullable(house.branches().get(to.branch())).map(b -> Outgoing.toBranch(b, house.units()));
-    }
-    if (breaker.target() instanceof Breaker.Target.ToPanel to) {
-      return Optional.ofNullable(house.panels().get(to.panel())).map(p -> Outgoing.toPanel(p, house.units()));
-    }
-    return Optional.empty();
+    return house.branchOf(breaker).map(b -> Outgoing.toBranch(b, house.units()))
+        .or(() -> house.panelOf(breaker).map(p -> Outgoing.toPanel(p, house.units())));
   }
 
   private static String load(House house, ConnectedLoads loads, Breaker breaker) {

@@ -205,10 +205,11 @@ final class Revisions {
 
   /** How much changed that the line itself does not show. */
   private String within(Breaker breaker) {
-    if (!(breaker.target() instanceof Breaker.Target.ToBranch to) || !after.branches().containsKey(to.branch())) {
+    Optional<Branch> fed = after.branchOf(breaker);
+    if (fed.isEmpty()) {
       return "";
     }
-    Branch branch = after.branches().get(to.branch());
+    Branch branch = fed.get();
     Set<String> devices = new LinkedHashSet<>();
     branch.points().forEach(p -> devices.addAll(p.devices()));
     long runs = changes.keySet().stream().filter(t -> t.kind() == Thing.Kind.RUN && t.name().startsWith(branch.name() + " to ")).count();
