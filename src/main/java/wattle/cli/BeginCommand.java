@@ -124,7 +124,7 @@ final class BeginCommand implements Callable<Integer> {
     if (!force && Files.exists(path)) {
       throw new Failure("cannot write " + file + ": it exists; choose another name, or replace it with --force");
     }
-    ResultOutput.writePlan(Output.text(path, text), force);
+    ResultOutput.writePlan(Output.handedOver(path, text), force);
     spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
   }
 

@@ -3,6 +3,7 @@ package wattle.cli;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import wattle.server.LanguageServerProcess;
 
@@ -17,9 +18,13 @@ import wattle.server.LanguageServerProcess;
         "  vim.lsp.start({ name = 'wattle', cmd = { 'wattle', 'language-server' } })",
     })
 final class LanguageServerCommand implements Callable<Integer> {
+  @CommandLine.Spec
+  private CommandLine.Model.CommandSpec spec;
+
   @Override
   public Integer call() {
     // Not System.out: what any library prints there by mistake would break the protocol.
-    return LanguageServerProcess.serve(System.in, new FileOutputStream(FileDescriptor.out), Version.number());
+    StandardStream out = new StandardStream(new FileOutputStream(FileDescriptor.out), "standard output");
+    return out.codeAfter(LanguageServerProcess.serve(System.in, out, Version.number()), spec.commandLine().getErr());
   }
 }

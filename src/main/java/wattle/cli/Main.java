@@ -6,6 +6,8 @@ import static picocli.CommandLine.Model.UsageMessageSpec.SECTION_KEY_SYNOPSIS_HE
 
 import java.io.BufferedWriter;
 import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -91,17 +93,19 @@ public final class Main implements Runnable {
 
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {
+    System.exit(run(arguments, new FileOutputStream(FileDescriptor.out), new FileOutputStream(FileDescriptor.err)));
+  }
+
+  /** Runs a command with the standard streams of a process; what cannot be written is in the exit code that comes back. */
+  static int run(String[] arguments, OutputStream standardOutput, OutputStream standardError) {
+    StandardStream to = new StandardStream(standardOutput, "standard output");
+    StandardStream told = new StandardStream(standardError, "standard error");
     // The console's own encoding may not know Ω or ², and a plan is UTF-8 wherever it goes.
-    StandardStream standardOutput = new StandardStream(FileDescriptor.out);
-    PrintWriter out = utf8(standardOutput, false);
-    PrintWriter err = utf8(new StandardStream(FileDescriptor.err), true);
+    PrintWriter out = utf8(to, false);
+    PrintWriter err = utf8(told, true);
     int code = run(arguments, out, err, Terminal.columns());
     out.flush();
-    if (standardOutput.failure().isPresent()) {
-      err.println("wattle: cannot write all of the result to standard output: " + standardOutput.failure().get());
-      code = Math.max(code, ExitCode.USAGE);
-    }
-    System.exit(code);
+    return told.codeAfter(to.codeAfter(code, err), err);
   }
 
   private static PrintWriter utf8(StandardStream stream, boolean lineByLine) {

@@ -34,7 +34,7 @@ public final class LanguageServerProcess {
   private LanguageServerProcess() {}
 
   /**
-   * Serves until the editor says exit, or its end of the streams closes.
+   * Serves until the editor says exit, its end of the streams closes, or an answer cannot be written.
    *
    * @param version told to the editor
    * @return 0 where the editor said that it would end, or simply went away; 1 where it said exit without shutdown
@@ -51,7 +51,7 @@ public final class LanguageServerProcess {
           .setRemoteInterface(LanguageClient.class)
           .setInput(in)
           .validateMessages(true)
-          .setOutput(out)
+          .setOutput(new EditorOutput(out, () -> ended.complete(0)))
           .setExecutorService(reading)
           .setExceptionHandler(LanguageServerProcess::answer)
           .create();

@@ -1,6 +1,7 @@
 package wattle.emit.media.file;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -30,7 +31,8 @@ public final class OutputFiles {
       for (Placement placement : placements) {
         placement.prepare();
       }
-      for (Placement placement : placements) {
+      // In the order of their names, so that no two commands wait for each other.
+      for (Placement placement : placements.stream().sorted(Comparator.comparing(Placement::place)).toList()) {
         placement.lookAgain();
       }
       List<Written> written = new ArrayList<>();

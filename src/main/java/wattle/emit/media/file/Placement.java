@@ -2,6 +2,7 @@ package wattle.emit.media.file;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -17,7 +18,6 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.concurrent.ThreadLocalRandom;
 
 /** One output on its way to its place: looked at, written beside it, renamed. */
 final class Placement {
@@ -28,12 +28,17 @@ final class Placement {
   private final Optional<byte[]> before;
   private final boolean force;
   private Optional<Path> part = Optional.empty();
+  private Optional<Held> held = Optional.empty();
 
   private Placement(Output output, Path place, Optional<byte[]> before, boolean force) {
     this.output = output;
     this.place = place;
     this.before = before;
     this.force = force;
+  }
+
+  Path place() {
+    return place;
   }
 
   /** Looks at what lies at the target, and refuses what must not or cannot be written. */
@@ -89,7 +94,7 @@ final class Placement {
       throw refused(output.target(), "it is write-protected; make it writable first");
     }
     byte[] content = marked ? joined(BYTE_ORDER_MARK, output.content()) : output.content();
-    return new Placement(new Output(output.target(), content, output.was()), place, Optional.of(before), false);
+    return new Placement(new Output(output.target(), content, output.was(), false), place, Optional.of(before), false);
   }
 
   private static byte[] joined(byte[] first, byte[] second) {
@@ -128,7 +133,7 @@ final class Placement {
       return;
     }
     Leftovers.sweep(place.getParent());
-    Path beside = place.resolveSibling(Leftovers.START + Long.toHexString(ThreadLocalRandom.current().nextLong()) + Leftovers.END);
+    Path beside = Leftovers.nameBeside(place);
     try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       part = Optional.of(beside);
       ByteBuffer rest = ByteBuffer.wrap(output.content());
@@ -139,7 +144,7 @@ final class Placement {
       if (before.isPresent()) {
         keepPermissions(place, beside);
       }
-      if (output.was().isEmpty()) {
+      if (output.was().isEmpty() && !output.handedOver()) {
         Digest.note(beside, output.content());
       }
     } catch (IOException e) {
@@ -160,13 +165,12 @@ final class Placement {
       return Written.UNCHANGED;
     }
     try {
-      refuseWhatIsWrittenMeanwhile();
       if (part.isPresent() && hasOtherNames(place)) {
+        refuseWhatIsWrittenMeanwhile();
         // A new file in its place would leave the other names with the old content. What was prepared stays until this is done.
         Files.write(place, output.content(), StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.SYNC);
       } else if (part.isPresent()) {
-        rename(part.get(), place);
-        part = Optional.empty();
+        putInPlace(part.get());
       } else {
         try (OutputStream out = Files.newOutputStream(place, StandardOpenOption.WRITE)) {
           out.write(output.content());
@@ -175,19 +179,49 @@ final class Placement {
       return before.isPresent() ? Written.REPLACED : Written.CREATED;
     } catch (OutputException e) {
       throw e;
+    } catch (Held.ChangedException e) {
+      throw changed(output.target());
     } catch (IOException e) {
       throw refused(output.target(), e);
     }
   }
 
-  /** Looks once more: what somebody has written there since is not replaced. */
+  /** Looks once more: what somebody has written there since is not replaced. What is revised is held until it is done. */
   void lookAgain() throws OutputException {
     try {
+      if (part.isPresent() && output.was().isPresent() && held.isEmpty()) {
+        held = Held.of(place);
+      }
       refuseWhatIsWrittenMeanwhile();
     } catch (OutputException e) {
       throw e;
+    } catch (Held.ChangedException | NoSuchFileException e) {
+      throw changed(output.target());
     } catch (IOException e) {
       throw refused(output.target(), e);
+    }
+  }
+
+  private void putInPlace(Path prepared) throws IOException {
+    if (before.isEmpty() && !force && isNew(prepared)) {
+      return;
+    }
+    if (held.isPresent()) {
+      held.get().replaceBy(prepared, before.orElseThrow());
+    } else {
+      refuseWhatIsWrittenMeanwhile();
+      rename(prepared, place);
+    }
+    part = Optional.empty();
+  }
+
+  /** Gives what was prepared its name without taking the name from another file; false where one has it by now, or cannot have two. */
+  private boolean isNew(Path prepared) throws IOException {
+    try {
+      Files.createLink(place, prepared);
+      return true; // the name that it was prepared under goes in the end
+    } catch (UnsupportedOperationException | FileSystemException e) {
+      return false;
     }
   }
 
@@ -204,6 +238,9 @@ final class Placement {
     if (!exists(place)) {
       return output.was().isPresent();
     }
+    if (held.isPresent()) {
+      return !held.get().isInPlaceWith(before.orElseThrow());
+    }
     byte[] now = Files.readAllBytes(place);
     boolean asBefore = before.isPresent() && Arrays.equals(now, before.get());
     return !asBefore && (output.was().isPresent() || !isOurs(place, now) && !Arrays.equals(now, output.content()));
@@ -215,7 +252,7 @@ final class Placement {
         && Files.getAttribute(place, "unix:nlink") instanceof Integer names && names > 1;
   }
 
-  private static void rename(Path from, Path to) throws IOException {
+  static void rename(Path from, Path to) throws IOException {
     try {
       Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (AtomicMoveNotSupportedException e) {
@@ -223,8 +260,15 @@ final class Placement {
     }
   }
 
-  /** Removes what was prepared and not put into its place. */
+  /** Removes what was prepared and not put into its place, and lets go what was held. */
   void discard() {
+    held.ifPresent(file -> {
+      try {
+        file.close();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e); // nothing was written through it
+      }
+    });
     part.ifPresent(left -> {
       try {
         Files.deleteIfExists(left);

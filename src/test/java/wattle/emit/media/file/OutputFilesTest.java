@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
@@ -148,6 +149,66 @@ class OutputFilesTest {
     assertThat(third.finish()).isEqualTo(Written.CREATED);
     assertThat(target).hasContent("slot\n3\n");
     assertThat(names()).containsExactly("loads.csv");
+  }
+
+  /** Between the last look at a plan and the renaming an editor may save, into the file or by a renaming of its own. */
+  @Test
+  void aSaveAtTheLastMomentIsKept() throws Exception {
+    Path plan = folder.resolve("p.wattle");
+    for (boolean renamed : new boolean[]{false, true}) {
+      Files.writeString(plan, "plan  \"a\"");
+      Placement revision = Placement.of(Output.revision(plan, "plan  \"a\"", "plan \"a\""), false);
+      revision.prepare();
+      revision.lookAgain();
+      Path save = Files.writeString(renamed ? folder.resolve("save") : plan, "plan \"saved\"");
+      if (renamed) {
+        Files.move(save, plan, StandardCopyOption.REPLACE_EXISTING);
+      }
+      assertThatThrownBy(revision::finish).hasMessageContaining("it was changed meanwhile");
+      revision.discard();
+      assertThat(plan).hasContent("plan \"saved\"");
+      assertThat(names()).containsExactly("p.wattle");
+    }
+  }
+
+  @Test
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "an open file cannot be replaced there, so none is held")
+  void aPlanIsRevisedByOneCommandAtATime() throws Exception {
+    Path plan = Files.writeString(folder.resolve("p.wattle"), "a");
+    Placement first = Placement.of(Output.revision(plan, "a", "b"), false);
+    first.prepare();
+    first.lookAgain();
+    assertThatThrownBy(() -> OutputFiles.write(Output.revision(plan, "a", "c"), false)).hasMessageContaining("it was changed meanwhile");
+    first.finish();
+    first.discard();
+    assertThat(plan).hasContent("b");
+    assertThat(names()).containsExactly("p.wattle");
+  }
+
+  @Test
+  @DisabledOnOs(value = OS.WINDOWS, disabledReason = "permissions, links and devices are those of POSIX")
+  void aSecondNameThatAKilledRunLeftIsNone() throws Exception {
+    Path plan = Files.writeString(folder.resolve("p.wattle"), "a");
+    Files.createLink(folder.resolve(".wattle-3f.part"), plan);
+    OutputFiles.write(Output.revision(plan, "a", "b"), false);
+    assertThat(plan).hasContent("b");
+    assertThat(names()).containsExactly("p.wattle");
+  }
+
+  @Test
+  void whatIsHandedOverIsNotReplacedByALaterOne() throws Exception {
+    Path plan = folder.resolve("p.wattle");
+    OutputFiles.write(Output.handedOver(plan, "plan \"a\""), false);
+    assertThatThrownBy(() -> OutputFiles.write(Output.handedOver(plan, "plan \"b\""), false)).hasMessageContaining("not made by Wattle");
+    Files.delete(plan);
+    Placement late = Placement.of(Output.handedOver(plan, "plan \"b\""), false);
+    late.prepare();
+    late.lookAgain();
+    OutputFiles.write(Output.handedOver(plan, "plan \"a\""), false);
+    assertThatThrownBy(late::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    late.discard();
+    assertThat(plan).hasContent("plan \"a\"");
+    assertThat(names()).containsExactly("p.wattle");
   }
 
   @Test
