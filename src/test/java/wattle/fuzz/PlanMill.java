@@ -17,8 +17,9 @@ import java.util.Set;
 
 /**
  * Mutants without end and without a measuring of coverage, which costs more than what is measured: arguments are the first seed, how many
- * seconds, and a folder for finds. It goes on behind a find, and ends with how many plans it ran from which seed. A plan of one seed is
- * always the same; what a command compares it with is the plan of the seed before.
+ * seconds, a folder for finds, and of how many plans some twenty are tried with more than judging (64 where it is not given). It goes on
+ * behind a find, and ends with how many plans it ran from which seed. A plan of one seed is always the same; what a command compares it
+ * with is the plan of the seed before.
  */
 final class PlanMill {
   private static final Duration HANG = Duration.ofSeconds(5);
@@ -31,22 +32,25 @@ final class PlanMill {
   private final PlanTarget target;
   private final Path finds;
   private final PrintStream log;
+  private final int rarity;
   private final Set<String> kinds = new HashSet<>();
   private volatile long seed;
   private volatile long begun;
   private volatile long worked;
   private volatile int hangs;
 
-  private PlanMill(Path finds, PrintStream log) throws IOException {
+  private PlanMill(Path finds, PrintStream log, int rarity) throws IOException {
     mutator = PlanMutator.of(List.of(Path.of("examples"), Path.of("src/test/resources/plans"), Path.of("src/fuzz/corpus")));
     target = new PlanTarget(Files.createTempDirectory("wattle-mill"));
     this.finds = Files.createDirectories(finds);
     this.log = log;
+    this.rarity = rarity;
   }
 
   public static void main(String[] arguments) throws IOException {
     PrintStream log = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    new PlanMill(Path.of(arguments[2]), log).run(Long.parseLong(arguments[0]), Duration.ofSeconds(Long.parseLong(arguments[1])));
+    int rarity = arguments.length > 3 ? Integer.parseInt(arguments[3]) : 64;
+    new PlanMill(Path.of(arguments[2]), log, rarity).run(Long.parseLong(arguments[0]), Duration.ofSeconds(Long.parseLong(arguments[1])));
   }
 
   private void run(long first, Duration length) throws IOException {
@@ -73,7 +77,7 @@ final class PlanMill {
     String text = mutator.small(random);
     String why;
     try {
-      target.takeQuickly(text, random);
+      target.takeQuickly(text, random, rarity);
       return;
     } catch (RuntimeException | AssertionError | StackOverflowError e) {
       why = e + "\n" + Optional.of(e.getStackTrace()).filter(t -> t.length > 0).map(t -> t[0].toString()).orElse("");

@@ -80,10 +80,14 @@ final class PlanTarget {
     before = text;
   }
 
-  /** Judges and tidies a text, and tries by chance one of what takes longer: many more texts a second than {@link #take}. */
-  void takeQuickly(String text, Random random) {
+  /**
+   * Judges and tidies a text, and tries by chance one of what takes longer: many more texts a second than {@link #take}.
+   *
+   * @param rarity of so many texts some twenty are tried further; at least 20
+   */
+  void takeQuickly(String text, Random random, int rarity) {
     Source source = new Source("fuzzed.wattle", text);
-    int chance = random.nextInt(64);
+    int chance = random.nextInt(rarity);
     Compilation plan = chance < 8 ? readsAlike(source) : compiled(source);
     List<String> found = shown(plan.findings());
     require(!plan.hasInternalError(), "internal error: " + found);

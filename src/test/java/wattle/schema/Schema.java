@@ -19,7 +19,7 @@ final class Schema {
           names -> names.mappings(
               java.util.Map.of(
                   "urn:wattle:schema:findings:1", "classpath:schema/findings.schema.json",
-                  "urn:wattle:schema:tables:1", "classpath:schema/tables.schema.json"))));
+                  "urn:wattle:schema:tables:2", "classpath:schema/tables.schema.json"))));
 
   private final JsonSchema schema;
 

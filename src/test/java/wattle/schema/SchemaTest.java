@@ -10,8 +10,11 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -135,16 +138,24 @@ class SchemaTest {
     assertThat(sarif.at("/runs/0/invocations/0/properties/assumed")).isEqualTo(json.get("assumed"));
   }
 
+  /** Of a house every table, of a small plan two, each plan others than the one before it. */
   @TestFactory
   Stream<DynamicTest> tables() {
+    AtomicInteger turn = new AtomicInteger();
     return somePlans(
         plan -> {
-          for (String of : TABLES_OF) {
+          int first = turn.addAndGet(2);
+          for (String of : HOUSES.contains(plan) ? TABLES_OF : List.of(table(first), table(first + 1))) {
             JsonNode tables = printed("table", "--of", of, "--format", "json", plan.toString());
             assertThat(TABLES.objections(tables)).as(of).isEmpty();
+            assertStepsStandOnceBehindTheirInputs(tables);
             tables.get("tables").forEach(SchemaTest::assertRowsHaveTheColumns);
           }
         });
+  }
+
+  private static String table(int turn) {
+    return TABLES_OF.get(turn % TABLES_OF.size());
   }
 
   @TestFactory
@@ -156,7 +167,9 @@ class SchemaTest {
   void unfoldedFigures() {
     JsonNode figures = printed("explain", ALDER_COURT, "--figure", "counter", "--format", "json");
     assertThat(FIGURES.objections(figures)).isEmpty();
-    assertThat(figures.get("figures")).hasSizeGreaterThan(5).allMatch(f -> f.has("derivation"));
+    assertThat(figures.get("figures")).hasSizeGreaterThan(5)
+        .allMatch(f -> f.get("derivation").intValue() < figures.get("steps").size());
+    assertStepsStandOnceBehindTheirInputs(figures);
     assertThat(TABLES.objections(printed("trial", ALDER_COURT, "--every", "--format", "json"))).isEmpty();
   }
 
@@ -228,6 +241,16 @@ class SchemaTest {
     }
   }
 
+  private static void assertStepsStandOnceBehindTheirInputs(JsonNode document) {
+    Set<JsonNode> seen = new HashSet<>();
+    for (JsonNode step : document.get("steps")) {
+      if (step.has("inputs")) {
+        assertThat(step.get("inputs")).allMatch(input -> input.intValue() < seen.size());
+      }
+      assertThat(seen.add(step)).as(step.toString()).isTrue();
+    }
+  }
+
   /** A relation that no schema can state: every row has a value for each column, and for nothing else. */
   private static void assertRowsHaveTheColumns(JsonNode table) {
     List<String> keys = new ArrayList<>();
@@ -246,7 +269,9 @@ class SchemaTest {
     return somePlans(
         plan -> {
           for (Path house : HOUSES.subList(0, 2)) { // one rich in everything, one of a few rooms
-            assertThat(CHANGES.objections(printed("compare", "--format", "json", plan.toString(), house.toString()))).isEmpty();
+            JsonNode changes = printed("compare", "--format", "json", plan.toString(), house.toString());
+            assertThat(CHANGES.objections(changes)).isEmpty();
+            assertStepsStandOnceBehindTheirInputs(changes);
           }
         });
   }
@@ -285,6 +310,7 @@ class SchemaTest {
     String house = HOUSES.get(0).toString();
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0/rows/0", "values", "x");
     assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/tables/0", "columns", "x");
+    assertRefused(TABLES, printed("table", "--of", "runs", "--format", "json", house), "/steps/0", "basis", "x");
     assertRefused(FIGURES, printed("explain", ALDER_COURT, "--figure", "neutral of counter", "--format", "json"), "/figures/0", "shown",
         "x");
     JsonNode lockout = printed("lockout", ALDER_COURT, "kitchen.c1", "--format", "json");

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
@@ -122,7 +123,7 @@ class RenamingTest {
     return Comparison.of(plan(before), plan(after)).changes();
   }
 
-  /** Each name of the plan in turn is changed to a fresh one, and the result compared with the plan. */
+  /** Of a plan some thirty names, all kinds of things among them, are changed to a fresh one each, and the result compared with the plan. */
   @ParameterizedTest
   @ValueSource(strings = {"tern-court", "cottage"})
   void everyNameOfAnExampleMayBeAnother(String example) throws IOException {
@@ -138,7 +139,8 @@ class RenamingTest {
         .filter(o -> o.declares() && o.thing().isOfThePlan() && o.span().source().name().equals(before.source().name())).toList();
     assertThat(names).hasSizeGreaterThan(10);
     List<String> wrong = new ArrayList<>();
-    for (Occurrence name : names) {
+    int step = Math.max(1, names.size() / 30);
+    for (Occurrence name : IntStream.range(0, names.size()).filter(i -> i % step == 0).mapToObj(names::get).toList()) {
       String fresh = "zq" + name.thing().word().replaceFirst("^[^{]*", "");
       List<TextEdit> edits;
       try {

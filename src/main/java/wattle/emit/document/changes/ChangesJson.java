@@ -10,13 +10,13 @@ import wattle.compare.Consequence;
 import wattle.compare.Figure;
 import wattle.compare.Gap;
 import wattle.emit.media.text.Json;
-import wattle.emit.media.unfolded.DerivationText;
+import wattle.emit.media.unfolded.StepsJson;
 import wattle.finding.Finding;
 
-/** A comparison for programs, by {@code schema/changes.schema.json}; every figure with how it was come by. */
+/** A comparison for programs, by {@code schema/changes.schema.json}; every figure with the steps that led to it. */
 final class ChangesJson {
   /** Version of the format; it grows when a reader would have to change. */
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
 
   private ChangesJson() {}
 
@@ -27,8 +27,9 @@ final class ChangesJson {
     findings(root.putArray("appeared"), comparison.appeared());
     findings(root.putArray("gone"), comparison.gone());
     ArrayNode figures = root.putArray("consequences");
-    comparison.consequences().figures().forEach(c -> consequence(figures.addObject(), c));
     ArrayNode gaps = root.putArray("gaps");
+    StepsJson steps = new StepsJson(root.putArray("steps"));
+    comparison.consequences().figures().forEach(c -> consequence(figures.addObject(), c, steps));
     comparison.consequences().gaps().forEach(g -> gap(gaps.addObject(), g));
     return Json.text(root);
   }
@@ -58,21 +59,21 @@ final class ChangesJson {
     }
   }
 
-  private static void consequence(ObjectNode node, Consequence consequence) {
+  private static void consequence(ObjectNode node, Consequence consequence, StepsJson steps) {
     node.put("topic", consequence.measure().topic().word());
     node.put("kind", consequence.measure().thing().kind().word()).put("name", consequence.measure().thing().name());
     if (!consequence.formerly().equals(consequence.measure().thing())) {
       node.put("formerly", consequence.formerly().name());
     }
     node.put("measure", consequence.measure().words()).put("unit", consequence.measure().unit().symbol());
-    figure(node.putObject("before"), consequence.before(), consequence.shownBefore());
-    figure(node.putObject("after"), consequence.after(), consequence.shownAfter());
+    figure(node.putObject("before"), consequence.before(), consequence.shownBefore(), steps);
+    figure(node.putObject("after"), consequence.after(), consequence.shownAfter(), steps);
     if (consequence.difference().isPresent() && Double.isFinite(consequence.difference().getAsDouble())) {
       node.put("difference", consequence.difference().getAsDouble());
     }
   }
 
-  private static void figure(ObjectNode node, Figure figure, OptionalDouble shown) {
+  private static void figure(ObjectNode node, Figure figure, OptionalDouble shown, StepsJson steps) {
     if (figure instanceof Figure.Known known) {
       node.put("known", true);
       if (Double.isFinite(shown.orElseThrow())) {
@@ -81,7 +82,7 @@ final class ChangesJson {
       if (!known.note().isEmpty()) {
         node.put("note", known.note());
       }
-      DerivationText.json(node.putObject("derivation"), known.derivation());
+      node.put("derivation", steps.place(known.derivation()));
     } else if (figure instanceof Figure.Unknown unknown) {
       node.put("known", false).put("why", unknown.why());
     } else if (figure instanceof Figure.Absent) {

@@ -4,12 +4,12 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import wattle.emit.media.text.Json;
-import wattle.emit.media.unfolded.DerivationText;
+import wattle.emit.media.unfolded.StepsJson;
 
-/** Sheets as JSON, by {@code schema/tables.schema.json}; every derived figure with how it was come by. */
+/** Sheets as JSON, by {@code schema/tables.schema.json}; every derived figure with the steps that led to it. */
 public final class SheetJson {
   /** Version of the format; it grows when a reader would have to change. */
-  public static final int VERSION = 1;
+  public static final int VERSION = 2;
 
   private SheetJson() {}
 
@@ -17,11 +17,12 @@ public final class SheetJson {
   public static String render(List<Sheet> sheets) {
     ObjectNode root = Json.document("wattle-tables", VERSION);
     ArrayNode array = root.putArray("tables");
-    sheets.forEach(sheet -> sheet(array.addObject(), sheet));
+    StepsJson steps = new StepsJson(root.putArray("steps"));
+    sheets.forEach(sheet -> sheet(array.addObject(), sheet, steps));
     return Json.text(root);
   }
 
-  private static void sheet(ObjectNode node, Sheet sheet) {
+  private static void sheet(ObjectNode node, Sheet sheet, StepsJson steps) {
     node.put("name", sheet.name()).put("title", sheet.title());
     ArrayNode columns = node.putArray("columns");
     for (Column column : sheet.columns()) {
@@ -32,12 +33,12 @@ public final class SheetJson {
     }
     ArrayNode rows = node.putArray("rows");
     for (Row row : sheet.rows()) {
-      row(rows.addObject(), sheet, row);
+      row(rows.addObject(), sheet, row, steps);
     }
     sheet.notes().forEach(node.putArray("notes")::add);
   }
 
-  private static void row(ObjectNode node, Sheet sheet, Row row) {
+  private static void row(ObjectNode node, Sheet sheet, Row row, StepsJson steps) {
     if (row.sum()) {
       node.put("sum", true);
     }
@@ -50,7 +51,7 @@ public final class SheetJson {
         values.put(key, words.text());
       } else if (cell instanceof Cell.Figure figure) {
         values.put(key, figure.value());
-        figure.derivation().ifPresent(d -> DerivationText.json(derivations.putObject(key), d));
+        figure.derivation().ifPresent(d -> derivations.put(key, steps.place(d)));
       } else if (cell instanceof Cell.Blank) {
         values.putNull(key);
       } else {

@@ -11,18 +11,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.Locale;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 
 /** The one way in which JSON is written: indented, its members in the order in which they were put. */
 public final class Json {
   private static final ObjectMapper MAPPER = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private static final ObjectMapper LINES = new ObjectMapper();
-
-  /** Lawful in JSON, but not on the terminal on which it is read: such characters are written by their number. */
-  private static final Pattern HIDDEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}&&[^\n\t\r]]");
 
   /** An empty document that says what it is; the version grows when a reader would have to change. */
   public static ObjectNode document(String format, int version) {
@@ -60,9 +54,28 @@ public final class Json {
     }
   }
 
-  /** Text of a document with its hidden characters written by their numbers. */
+  /** Text of a document with its hidden characters, lawful in JSON but not on the terminal that shows it, written by their numbers. */
   static String visible(String json) {
-    return HIDDEN.matcher(json).replaceAll(Json::number);
+    StringBuilder out = null;
+    int plain = 0;
+    for (int i = 0; i < json.length(); i++) {
+      char c = json.charAt(i);
+      if (c >= ' ' && c < 0x7F || c == '\n' || c == '\t' || c == '\r') {
+        continue; // nearly all there is
+      }
+      int codePoint = json.codePointAt(i);
+      int length = Character.charCount(codePoint);
+      if (VisibleText.isHidden(codePoint)) {
+        out = out == null ? new StringBuilder(json.length() + 64) : out;
+        out.append(json, plain, i);
+        for (char half : Character.toChars(codePoint)) {
+          out.append(String.format(Locale.ROOT, "\\u%04x", (int) half));
+        }
+        plain = i + length;
+      }
+      i += length - 1;
+    }
+    return out == null ? json : out.append(json, plain, json.length()).toString();
   }
 
   /** Writes values one after another, laid out like whole documents. */
@@ -72,10 +85,6 @@ public final class Json {
     } catch (IOException e) {
       throw new UncheckedIOException("text in memory could not be written", e);
     }
-  }
-
-  private static String number(MatchResult hidden) {
-    return hidden.group().chars().mapToObj(c -> String.format(Locale.ROOT, "\\\\u%04x", c)).collect(Collectors.joining());
   }
 
   private Json() {}

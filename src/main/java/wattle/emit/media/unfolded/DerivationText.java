@@ -1,9 +1,6 @@
 package wattle.emit.media.unfolded;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import wattle.derivation.Derivation;
-import wattle.derivation.Value;
 import wattle.emit.media.text.Escape;
 import wattle.finding.Citation;
 
@@ -52,33 +49,6 @@ public final class DerivationText {
 
   private static String join(String one, String other) {
     return one.isEmpty() ? other : other.isEmpty() ? one : one + "; " + other;
-  }
-
-  /** The same for programs: name, value, number and unit, basis, formula, sum, inputs, sources. */
-  public static void json(ObjectNode node, Derivation derivation) {
-    node.put("name", derivation.name());
-    node.put("value", derivation.value().text());
-    if (derivation.value() instanceof Value.Amount amount && Double.isFinite(amount.quantity().value())) {
-      node.put("number", amount.quantity().value()).put("unit", amount.quantity().unit().symbol());
-    }
-    node.put("basis", derivation.basis().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
-    if (!derivation.formula().isEmpty()) {
-      node.put("formula", derivation.formula());
-    }
-    if (!derivation.worked().isEmpty()) {
-      node.put("sum", derivation.worked());
-    }
-    if (!derivation.remark().isEmpty()) {
-      node.put("remark", derivation.remark());
-    }
-    if (!derivation.inputs().isEmpty()) {
-      ArrayNode inputs = node.putArray("inputs");
-      derivation.inputs().forEach(input -> json(inputs.addObject(), input));
-    }
-    if (!derivation.sources().isEmpty()) {
-      ArrayNode sources = node.putArray("sources");
-      derivation.sources().forEach(source -> sources.add(source.toString()));
-    }
   }
 
   /** The same as a nested list of HTML. */

@@ -59,10 +59,12 @@ class SheetTest {
   }
 
   @Test
-  void jsonGivesTheWholeDerivation() throws Exception {
-    JsonNode table = new ObjectMapper().readTree(SheetJson.render(List.of(SHEET))).get("tables").get(0);
+  void jsonGivesTheStepsOfEachFigure() throws Exception {
+    JsonNode document = new ObjectMapper().readTree(SheetJson.render(List.of(SHEET)));
+    JsonNode table = document.get("tables").get(0);
     assertThat(table.at("/rows/0/values/current-a").doubleValue()).isEqualTo(10.04);
-    assertThat(table.at("/rows/0/derivations/current-a/basis").textValue()).isEqualTo("stated");
+    assertThat(document.get("steps").get(table.at("/rows/0/derivations/current-a").intValue()).get("basis").textValue())
+        .isEqualTo("stated");
     assertThat(table.at("/rows/2/sum").booleanValue()).isTrue();
   }
 
