@@ -30,6 +30,8 @@ final class Renames {
   private static final Pattern WORD = Pattern.compile("[\\p{L}\\d_]+(?:[.-][\\p{L}\\d_]+)*");
 
   private final Map<Thing, String> names = new TreeMap<>();
+  /** Renamed things, each as the later revision has it. */
+  private final Set<Thing> renamed = new HashSet<>();
   /** Placements of patterns by their earlier names. */
   private final Map<String, String> placements = new TreeMap<>();
 
@@ -58,9 +60,14 @@ final class Renames {
     Iterator<String> now = after.keySet().iterator();
     for (String old : before.keySet()) {
       if (now.hasNext()) {
-        names.put(new Thing(kind, old), now.next());
+        put(new Thing(kind, old), now.next());
       }
     }
+  }
+
+  private void put(Thing thing, String later) {
+    names.put(thing, later);
+    renamed.add(new Thing(thing.kind(), later));
   }
 
   static Renames between(House before, House after) {
@@ -109,7 +116,7 @@ final class Renames {
       }
     }
     for (Content[] pair : pairs) {
-      names.put(pair[0].thing().own(), pair[1].thing().own().name());
+      put(pair[0].thing().own(), pair[1].thing().own().name());
       from.remove(pair[0]);
       to.remove(pair[1]);
     }
@@ -136,7 +143,7 @@ final class Renames {
   /** The same read from the later revision to the earlier. */
   Renames mirrored() {
     Renames mirrored = new Renames();
-    names.forEach((thing, name) -> mirrored.names.put(new Thing(thing.kind(), name), thing.name()));
+    names.forEach((thing, name) -> mirrored.put(new Thing(thing.kind(), name), thing.name()));
     placements.forEach((name, later) -> mirrored.placements.put(later, name));
     return mirrored;
   }
@@ -150,8 +157,18 @@ final class Renames {
     });
   }
 
-  /** A thing of the earlier revision by its later name. */
+  /**
+   * A thing of the earlier revision by its later name. What is only spoken of there, such as a branch that a breaker names and that could
+   * not be read, is not the thing that has come to that name since.
+   */
   Thing later(Thing thing) {
+    Thing later = named(thing);
+    return later.equals(thing) && renamed.contains(thing) && !thing.name().equals(names.get(thing))
+        ? new Thing(thing.kind(), thing.name() + " before")
+        : later;
+  }
+
+  private Thing named(Thing thing) {
     String whole = names.get(thing);
     if (whole == null && thing.kind() == Thing.Kind.BOX) {
       whole = names.get(new Thing(Thing.Kind.DEVICE, thing.name())); // a device's own box goes by its name

@@ -181,4 +181,26 @@ class ComparisonTest {
     assertThat(Changes.text(alike)).contains("hall.a; the same at hall.b, hall.c [tamper-resistance-missing]\n");
     assertThat(Changes.markdown(alike, "a", "b")).contains("hall.a; the same at hall.b, hall.c (`tamper-resistance-missing`)");
   }
+
+  /** A breaker names a branch that is not there, and another branch has that name in the other revision: they are two things. */
+  @Test
+  void aNameThatIsOnlySpokenOfIsNotTheThingThatHasItLater() {
+    String plan = """
+        plan "Named"
+        service main 120/240 V 100 A { source available 10 kA }
+        panel P from main {
+          bus 100 A  slots 12  bonded
+          main breaker 100 A 10 kA
+          1 15 A arc-fault hall
+          5 15 A arc-fault %s
+        }
+        branch %s by 14/2 NM-B { P --9 m-- hall.sw --3 m-- hall.lamp }
+        room hall { sw: switch for lamp   lamp: light 12 W }
+        """;
+    String before = plan.formatted("extra", "extra");
+    String after = plan.formatted("extra", "hall");
+    Comparison comparison = compare(before, after);
+    assertThat(Changes.text(comparison)).contains("= branch hall, formerly extra");
+    assertThat(Changes.text(compare(after, before))).isEqualTo(Changes.text(comparison.mirrored()));
+  }
 }

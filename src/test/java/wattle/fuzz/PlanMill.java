@@ -83,6 +83,7 @@ final class PlanMill {
       why = e + "\n" + Optional.of(e.getStackTrace()).filter(t -> t.length > 0).map(t -> t[0].toString()).orElse("");
     }
     Files.writeString(finds.resolve(at + ".wattle"), text);
+    Files.writeString(finds.resolve(at + ".before.wattle"), mutator.small(new Random(at - 1)));
     Files.writeString(finds.resolve(at + ".txt"), why);
     if (kinds.add(why.replaceAll("[0-9]+", "0").substring(0, Math.min(60, why.length())))) {
       log.println("seed " + at + ": " + why);
