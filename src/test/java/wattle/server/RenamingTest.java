@@ -123,7 +123,7 @@ class RenamingTest {
     return Comparison.of(plan(before), plan(after)).changes();
   }
 
-  /** Of a plan some thirty names, all kinds of things among them, are changed to a fresh one each, and the result compared with the plan. */
+  /** Of a plan some thirty names, of all kinds of things, get a fresh one each, and the result is compared with the plan. */
   @ParameterizedTest
   @ValueSource(strings = {"tern-court", "cottage"})
   void everyNameOfAnExampleMayBeAnother(String example) throws IOException {
