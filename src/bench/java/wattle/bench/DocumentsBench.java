@@ -90,7 +90,7 @@ public class DocumentsBench {
     house = plan.house();
     loads = ConnectedLoads.of(house);
     graph = new OneLine(house, plan.figures()).dot();
-    svg = DrawingSvg.document(new OneLine(house, plan.figures()).drawing(DotEngine.builtIn()));
+    svg = DrawingSvg.document(new OneLine(house, plan.figures()).drawing());
     runs = runs();
   }
 
@@ -130,7 +130,7 @@ public class DocumentsBench {
 
   @Benchmark
   public String oneLine() {
-    return DrawingSvg.document(new OneLine(house, plan.figures()).drawing(DotEngine.builtIn()));
+    return DrawingSvg.document(new OneLine(house, plan.figures()).drawing());
   }
 
   @Benchmark

@@ -17,7 +17,6 @@ import org.openjdk.jmh.annotations.Warmup;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
 import wattle.emit.media.drawing.DrawingSvg;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.table.SheetText;
 import wattle.emit.sheet.trial.TrialSheets;
 import wattle.emit.view.oneline.OneLine;
@@ -35,12 +34,10 @@ import wattle.trials.Trials;
 @Measurement(iterations = 5, time = 2)
 public class TrialBench {
   private Compilation plan;
-  private DotEngine engine;
 
   @Setup
   public void compile() throws SourceReader.Unreadable {
     plan = new Compiler(SourceReader.FROM_DISK).compile(Path.of("examples/alder-court/house.wattle"));
-    engine = DotEngine.builtIn();
   }
 
   private List<TrialResult> run() {
@@ -62,6 +59,6 @@ public class TrialBench {
 
   @Benchmark
   public String redraw() {
-    return DrawingSvg.document(new OneLine(plan.house(), plan.figures()).drawing(engine));
+    return DrawingSvg.document(new OneLine(plan.house(), plan.figures()).drawing());
   }
 }

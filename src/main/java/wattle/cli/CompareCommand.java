@@ -75,9 +75,6 @@ final class CompareCommand implements Callable<Integer> {
   private PaperOption paper;
 
   @Mixin
-  private EngineOption engine;
-
-  @Mixin
   private ResultOutput output;
 
   @Mixin
@@ -236,8 +233,7 @@ final class CompareCommand implements Callable<Integer> {
       case MD -> output.write(Changes.markdown(shown, beforeName, afterName), out);
       case JSON -> output.writeWhole(Changes.json(comparison, beforeName, afterName), out);
       case HTML, PDF -> DocumentFormat.write(
-          ChangesPage.of(before, after, comparison, beforeName, afterName, paper.page(), chosen == Format.PDF, engine.start()), chosen,
-          output, out);
+          ChangesPage.of(before, after, comparison, beforeName, afterName, paper.page(), chosen == Format.PDF), chosen, output, out);
       default -> output.write(Changes.text(shown), out);
     }
     if (comparison.isEmpty() && chosen == Format.TEXT) {

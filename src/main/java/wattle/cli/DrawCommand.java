@@ -88,7 +88,10 @@ final class DrawCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Format chosen = output.chosen();
-    Optional<DotEngine> layout = view == View.ONE_LINE && chosen != Format.DOT ? Optional.of(engine.start()) : Optional.empty();
+    if (engine.isAsked() && (view != View.ONE_LINE || chosen == Format.DOT)) {
+      throw new Failure("--engine is for the picture of --view one-line; leave it out");
+    }
+    Optional<DotEngine> layout = engine.start();
     boolean onPaper = paper.isGiven();
     if (onPaper && chosen == Format.DOT) {
       throw new Failure("a graph has no sheets; leave --paper out, or draw it as svg, png or pdf");
@@ -124,7 +127,10 @@ final class DrawCommand implements Callable<Integer> {
 
   private Drawing drawing(Compilation plan, Optional<DotEngine> layout) {
     return switch (view) {
-      case ONE_LINE -> laidOut(() -> oneLine(plan).drawing(layout.orElseThrow()));
+      case ONE_LINE -> {
+        OneLine diagram = oneLine(plan);
+        yield laidOut(() -> layout.map(diagram::drawing).orElseGet(diagram::drawing));
+      }
       case PANEL -> new PanelFront(plan.house()).drawing();
       case BRANCH -> BranchWiring.of(plan.house(), branch(plan), BranchWiring.USUAL_WIDTH).drawing();
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of)).drawing();
@@ -136,7 +142,10 @@ final class DrawCommand implements Callable<Integer> {
 
   private wattle.emit.media.drawing.View onSheets(Compilation plan, Optional<DotEngine> layout) {
     return switch (view) {
-      case ONE_LINE -> laidOut(() -> oneLine(plan).view(layout.orElseThrow()));
+      case ONE_LINE -> {
+        OneLine diagram = oneLine(plan);
+        yield laidOut(() -> layout.map(diagram::view).orElseGet(diagram::view));
+      }
       case PANEL -> new PanelFront(plan.house());
       case BRANCH -> BranchWiring.view(plan.house(), branch(plan));
       case TRIP -> BranchPlots.trip(plan, Optional.ofNullable(of));

@@ -1,10 +1,11 @@
 package wattle.cli;
 
 import java.io.FileNotFoundException;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 import wattle.emit.media.graphviz.DotEngine;
 
-/** Which engine lays diagrams out. */
+/** Which engine for graphs lays the one-line diagram out, where somebody wants one. */
 final class EngineOption {
   /** Where the engine comes from. */
   enum Place {
@@ -13,20 +14,26 @@ final class EngineOption {
 
   @Option(
       names = "--engine",
-      description = "embedded, or native for the dot program of this machine (default: embedded).",
-      defaultValue = "EMBEDDED")
+      description = "Graphviz places the panels of the one-line diagram: embedded, or native for the dot program of this machine.")
   private Place engine;
 
   @Option(names = "--dot", paramLabel = "PROGRAM", description = "The dot program that --engine native runs (default: dot).",
       defaultValue = "dot")
   private String program;
 
-  /** The engine, starting in the background. */
-  DotEngine start() {
+  boolean isAsked() {
+    return engine != null;
+  }
+
+  /** The engine that somebody asked for, starting in the background. */
+  Optional<DotEngine> start() {
+    if (engine == null) {
+      return Optional.empty();
+    }
     try {
       DotEngine chosen = engine == Place.NATIVE ? DotEngine.installed(program) : DotEngine.builtIn();
       chosen.warmUp();
-      return chosen;
+      return Optional.of(chosen);
     } catch (FileNotFoundException e) {
       throw new Failure("there is no program " + program + " to lay diagrams out; leave out --engine native, or name it with --dot");
     }

@@ -1,6 +1,5 @@
 package wattle.cli;
 
-import guru.nidi.graphviz.engine.GraphvizException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -18,7 +17,6 @@ import wattle.emit.document.findings.TextFindings;
 import wattle.emit.document.report.PaperEdition;
 import wattle.emit.document.report.Report;
 import wattle.emit.media.file.Output;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.picture.PdfPages;
 import wattle.emit.media.picture.UnreadablePictureException;
 import wattle.finding.Severity;
@@ -64,9 +62,6 @@ final class ReportCommand implements Callable<Integer> {
   private SurveyOption survey = new SurveyOption();
 
   @Mixin
-  private EngineOption engine;
-
-  @Mixin
   private PlanInput input;
 
   @CommandLine.Spec
@@ -78,12 +73,11 @@ final class ReportCommand implements Callable<Integer> {
       throw new CommandLine.ParameterException(
           spec.commandLine(), "--branches and --workings say what the PDF has; write --pdf as well, or leave them out");
     }
-    DotEngine layout = engine.start();
     Path into = ResultOutput.path(folder);
     if (NamedPlans.isFolder(file)) {
-      return ofFolder(Path.of(file), layout, into);
+      return ofFolder(Path.of(file), into);
     }
-    Written written = write(file, layout, into);
+    Written written = write(file, into);
     spec.commandLine().getErr().println("wattle: " + written.summary + "; wrote " + written.names);
     return written.errors > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }
@@ -91,9 +85,9 @@ final class ReportCommand implements Callable<Integer> {
   /** The line about a report that was written; of a plan that none could be written of, why. */
   private record Written(String summary, String names, long errors, int code) {}
 
-  private Written write(String plan, DotEngine layout, Path into) {
+  private Written write(String plan, Path into) {
     Compilation compiled = survey.of(input.compile(plan));
-    Report report = report(compiled, layout);
+    Report report = Report.of(compiled);
     Path written = made(into);
     List<Output> outputs = new ArrayList<>(List.of(Output.text(written.resolve("report.html"), report.html())));
     if (pdf) {
@@ -107,13 +101,13 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** One page for each plan of a folder, in a folder of the plan's name. */
-  private int ofFolder(Path plans, DotEngine layout, Path into) {
+  private int ofFolder(Path plans, Path into) {
     NamedPlans named = NamedPlans.toCompile(List.of(file), input.reader());
     PrintWriter err = spec.commandLine().getErr();
     Progress progress = new Progress(err, Terminal.showsProgress(), named.names().size());
     int[] codes = new int[ExitCode.BUG + 1];
     int unfound = named.tellProblems(err);
-    InOrder.each(named.names(), plan -> writtenOrNot(plan, layout, into.resolve(folderOf(plan, plans))), written -> {
+    InOrder.each(named.names(), plan -> writtenOrNot(plan, into.resolve(folderOf(plan, plans))), written -> {
       progress.clear();
       err.println("wattle: " + written.summary + (written.names.isEmpty() ? "" : "; wrote " + written.names));
       codes[written.code]++;
@@ -129,9 +123,9 @@ final class ReportCommand implements Callable<Integer> {
     return Math.max(unfound, codes[ExitCode.USAGE] > 0 ? ExitCode.USAGE : codes[ExitCode.FOUND] > 0 ? ExitCode.FOUND : ExitCode.FINE);
   }
 
-  private Written writtenOrNot(String plan, DotEngine layout, Path into) {
+  private Written writtenOrNot(String plan, Path into) {
     try {
-      return write(plan, layout, into);
+      return write(plan, into);
     } catch (Failure e) {
       return new Written(e.getMessage(), "", 0, ExitCode.USAGE); // the others are written all the same
     }
@@ -142,14 +136,6 @@ final class ReportCommand implements Callable<Integer> {
     Path below = plans.toAbsolutePath().normalize().relativize(Path.of(plan).toAbsolutePath().normalize());
     String name = below.getFileName().toString();
     return below.resolveSibling(name.substring(0, name.lastIndexOf('.')));
-  }
-
-  private static Report report(Compilation plan, DotEngine layout) {
-    try {
-      return Report.of(plan, layout);
-    } catch (GraphvizException e) {
-      throw new Failure("the diagram cannot be laid out: " + e.getMessage());
-    }
   }
 
   private static byte[] paper(Report report, PaperEdition edition) {

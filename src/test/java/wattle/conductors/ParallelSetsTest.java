@@ -16,7 +16,6 @@ import wattle.compiler.Completeness;
 import wattle.edit.Formatter;
 import wattle.emit.document.changes.Changes;
 import wattle.emit.media.drawing.Shape;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.view.oneline.OneLine;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
@@ -132,7 +131,7 @@ class ParallelSetsTest {
   @Test
   void setsAreDrawnInFull() {
     Compilation plan = plan("120/208 V 1000 A three-phase", "3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN", "1 20 A spare");
-    assertThat(new OneLine(plan.house(), plan.figures()).drawing(DotEngine.builtIn()).shapes())
+    assertThat(new OneLine(plan.house(), plan.figures()).drawing().shapes())
         .filteredOn(Shape.Text.class::isInstance)
         .extracting(s -> ((Shape.Text) s).text())
         .contains("3 sets of 3 in PVC with 4 x 350 kcmil Cu THWN, 12 m");

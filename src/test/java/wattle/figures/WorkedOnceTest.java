@@ -14,7 +14,6 @@ import wattle.compiler.Completeness;
 import wattle.emit.document.permit.PermitPage;
 import wattle.emit.document.report.PaperEdition;
 import wattle.emit.document.report.Report;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.sheet.figures.PlanFigures;
 import wattle.finding.Source;
 import wattle.model.Trial;
@@ -53,7 +52,7 @@ class WorkedOnceTest {
   @Test
   void aReportTakesWhatTheCheckBeforeItHasSolved() throws SourceReader.Unreadable {
     Compilation plan = compile(ALDER_COURT);
-    Report report = Report.of(plan, DotEngine.builtIn());
+    Report report = Report.of(plan);
     assertThat(report.html()).contains("Trials and expectations");
     List<String> expected = new ArrayList<>(trials(plan));
     expected.addAll(

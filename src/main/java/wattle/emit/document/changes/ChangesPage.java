@@ -17,7 +17,6 @@ import wattle.emit.document.report.PrintedPicture;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.DrawingSvg;
 import wattle.emit.media.drawing.View;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.page.Page;
 import wattle.emit.media.paper.PagePicture;
@@ -69,18 +68,16 @@ public final class ChangesPage {
    * @param beforeName what the earlier plan is called, such as its file
    * @param paper {@code letter} or {@code A4}
    * @param printed whether the page is for paper, where nothing scrolls
-   * @param layout the engine that lays graphs out
    */
   public static Page of(
-      Compilation before, Compilation after, Comparison comparison, String beforeName, String afterName, String paper, boolean printed,
-      DotEngine layout) {
+      Compilation before, Compilation after, Comparison comparison, String beforeName, String afterName, String paper, boolean printed) {
     ChangesPage page = new ChangesPage(before, after, comparison.shownIn(after.house().units()));
     String title = "What changed: " + after.house().title().or(before.house()::title).orElse(afterName);
-    page.write(title, beforeName, afterName, printed ? Paper.named(paper) : Optional.empty(), layout);
+    page.write(title, beforeName, afterName, printed ? Paper.named(paper) : Optional.empty());
     return new Page(title, paper, STYLE.replace("PAPER", paper) + (printed ? FITTED : SCROLLED), page.body.toString());
   }
 
-  private void write(String title, String beforeName, String afterName, Optional<Paper> paper, DotEngine layout) {
+  private void write(String title, String beforeName, String afterName, Optional<Paper> paper) {
     body.element("h1", title);
     body.element("p", named(before.house(), beforeName) + " → " + named(after.house(), afterName));
     body.element("p", Page.CAUTION, "class", "caution small");
@@ -100,7 +97,7 @@ public final class ChangesPage {
       body.list(comparison.consequences().gaps().stream().map(g -> (g.later() ? "after: " : "before: ") + g.what() + ": " + g.why())
           .toList());
     }
-    pictures(paper, layout);
+    pictures(paper);
   }
 
   private static String named(House house, String name) {
@@ -205,7 +202,7 @@ public final class ChangesPage {
   private record Shown(String heading, Drawing drawing, View view) {}
 
   /** @param paper on which it is printed; absent for a screen */
-  private void pictures(Optional<Paper> paper, DotEngine layout) {
+  private void pictures(Optional<Paper> paper) {
     body.element("h2", "One-line diagrams");
     if (Math.max(before.house().panels().size(), after.house().panels().size()) > MOST_PANELS) {
       body.element("p", "Not drawn here: a picture of so many panels is larger than a page. wattle compare --picture draws it.");
@@ -214,8 +211,8 @@ public final class ChangesPage {
     List<Shown> all = new ArrayList<>();
     OneLineDifference both = new OneLineDifference(before.figures(), after.figures(), comparison);
     all.add(new Shown("Both in one", both.drawing(), both));
-    one("Before", before, layout).ifPresent(all::add);
-    one("After", after, layout).ifPresent(all::add);
+    one("Before", before).ifPresent(all::add);
+    one("After", after).ifPresent(all::add);
     for (int i = 0; i < all.size(); i++) {
       Shown shown = all.get(i);
       String id = "picture" + (i + 1);
@@ -234,11 +231,11 @@ public final class ChangesPage {
     }
   }
 
-  private static Optional<Shown> one(String heading, Compilation plan, DotEngine layout) {
+  private static Optional<Shown> one(String heading, Compilation plan) {
     if (plan.house().panels().isEmpty()) {
       return Optional.empty();
     }
-    OneLineView view = new OneLine(plan.house(), plan.figures()).view(layout);
+    OneLineView view = new OneLine(plan.house(), plan.figures()).view();
     return Optional.of(new Shown(heading, view.drawing(), view));
   }
 }

@@ -11,7 +11,6 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import wattle.compiler.Compilation;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetSources;
@@ -36,14 +35,9 @@ public final class Report {
     this.alike = new Alike(plan.house());
   }
 
-  /**
-   * With all its parts.
-   *
-   * @param layout the engine that lays graphs out; it is asked for one graph
-   * @throws guru.nidi.graphviz.engine.GraphvizException where it cannot lay that out
-   */
-  public static Report of(Compilation plan, DotEngine layout) {
-    return new Report(plan, ReportParts.of(plan, layout));
+  /** With all its parts. */
+  public static Report of(Compilation plan) {
+    return new Report(plan, ReportParts.of(plan));
   }
 
   /** Name of the plan and its revision. */

@@ -15,7 +15,6 @@ import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.document.permit.PermitFacts;
 import wattle.emit.document.report.Part.Group;
 import wattle.emit.media.drawing.Marked;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.page.Markup;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetUnits;
@@ -50,7 +49,7 @@ final class ReportParts {
   /** A drawing of more panels than this is wider than any screen. */
   private static final int MOST_PANEL_FRONTS = 24;
 
-  /** The layout of more panels takes longer than the rest of the report together. */
+  /** A drawing of more panels is longer than anybody reads. */
   private static final int MOST_PANELS_IN_LINE = 60;
 
   private static final String AT_A_GLANCE = "At a glance";
@@ -84,17 +83,13 @@ final class ReportParts {
     pictures = new ReportPictures(house, alike, marks);
   }
 
-  /**
-   * All parts, in their order.
-   *
-   * @param layout the engine that lays graphs out; it is asked for one graph
-   */
-  static List<Part> of(Compilation plan, DotEngine layout) {
+  /** All parts, in their order. */
+  static List<Part> of(Compilation plan) {
     ReportParts parts = new ReportParts(plan);
     return together(
         List.of(
             () -> new Part(Group.FIRST, AT_A_GLANCE, List.of(new Content.Words(AtAGlance.markup(plan)))),
-            () -> new Part(Group.FIRST, ONE_LINE, parts.oneLine(layout)),
+            () -> new Part(Group.FIRST, ONE_LINE, parts.oneLine()),
             () -> new Part(Group.CHECKED, "For the inspector", parts.permit()),
             () -> new Part(Group.SUPPLY, "Panel fronts", parts.panelFronts()),
             () -> new Part(Group.SUPPLY, "Panel schedules", parts.tables(PlanTable.PANEL)),
@@ -192,13 +187,13 @@ final class ReportParts {
         .toList();
   }
 
-  private List<Content> oneLine(DotEngine layout) {
+  private List<Content> oneLine() {
     House shown = alike.shown();
     if (shown.panels().size() > MOST_PANELS_IN_LINE) {
       return List.of(tooMany("one-line"));
     }
     List<Content> contents = new ArrayList<>(standing());
-    OneLineView diagram = new OneLine(shown, figures).view(layout);
+    OneLineView diagram = new OneLine(shown, figures).view();
     contents.add(new Content.Picture(ONE_LINE, marks.on(diagram.drawing(), Marked.Side.BESIDE), marks.on(diagram, Marked.Side.BESIDE)));
     return contents;
   }

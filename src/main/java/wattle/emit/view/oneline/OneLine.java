@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.ToDoubleFunction;
 import wattle.emit.media.drawing.Drawing;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.media.drawing.Sketch;
@@ -23,22 +22,19 @@ import wattle.model.PanelSupply;
 import wattle.model.Service;
 
 /**
- * The one-line diagram of a house. Every service and panel is a block of a size that is known before the layout; the
- * layout ranks them from the service to the right and orders them so that feeders do not cross; then each block is drawn
- * where it came to stand, and the feeders between them at right angles.
+ * The one-line diagram of a house. Every service and panel is a block of a size that is known beforehand. A house is a tree from its
+ * services, so that the blocks are placed in columns without an engine for graphs; whoever asks for one gets its layout. Then each block is
+ * drawn where it came to stand, and the feeders between them at right angles.
  */
 public final class OneLine {
-  /** Room between two ranks of blocks, for the upright parts of feeders. */
-  private static final double BETWEEN_RANKS = 60;
-
-  private static final double BETWEEN_BLOCKS = 36;
-
   private static final String TITLE = "One-line diagram";
 
   private final House house;
   private final Map<String, Block> services = new LinkedHashMap<>();
   private final Map<String, PanelBlock> parts = new LinkedHashMap<>();
   private final Map<String, Block> panels = new LinkedHashMap<>();
+  private final List<Link> links;
+  private final BlockColumns columns;
 
   /**
    * @param house what is drawn: the house of the figures, or a part of it
@@ -56,6 +52,8 @@ public final class OneLine {
       parts.put(panel.name(), block);
       panels.put(panel.name(), block.block("n" + number++));
     }
+    links = links();
+    columns = new BlockColumns(blocks(), links);
   }
 
   private List<Panel> fedFrom(Service service) {
@@ -64,56 +62,40 @@ public final class OneLine {
         .toList();
   }
 
-  /** A feeder or service entrance. */
-  private record Link(Block from, String panel, Block to) {
-    Block.Exit exit() {
-      return from.exits().get(panel);
-    }
+  private List<Block> blocks() {
+    List<Block> all = new ArrayList<>(services.values());
+    all.addAll(panels.values());
+    return all;
   }
 
   private List<Link> links() {
-    List<Link> links = new ArrayList<>();
-    List<Block> all = new ArrayList<>(services.values());
-    all.addAll(panels.values());
+    List<Link> found = new ArrayList<>();
     for (Panel panel : house.panels().values()) {
-      for (Block block : all) {
+      for (Block block : blocks()) {
         if (block.exits().containsKey(panel.name())) {
-          links.add(new Link(block, panel.name(), panels.get(panel.name())));
+          found.add(new Link(block, block.exits().get(panel.name()), panels.get(panel.name())));
         }
       }
     }
-    // Graphviz keeps what a block feeds in this order, from the top, so that feeders need not cross.
-    links.sort(Comparator.comparingDouble(l -> l.exit().height()));
-    return links;
+    // What a block feeds stands in this order, from the top, so that feeders need not cross.
+    found.sort(Comparator.comparingDouble(l -> l.exit().height()));
+    return found;
   }
 
-  /** The graph that is laid out, in the DOT language: it says the same in words, for those who want to draw it otherwise. */
+  /** The graph in the DOT language: it says the same in words, for those who want to draw it otherwise. */
   public String dot() {
     StringBuilder out = new StringBuilder("digraph {\n");
-    out.append("  rankdir=LR; splines=false; ordering=out; ranksep=").append(inches(Math.max(BETWEEN_RANKS, Feeders.room(mostInRank()))));
-    out.append("; nodesep=").append(inches(BETWEEN_BLOCKS)).append(";\n");
+    out.append("  rankdir=LR; splines=false; ordering=out; ranksep=").append(inches(columns.between()));
+    out.append("; nodesep=").append(inches(BlockColumns.BETWEEN_BLOCKS)).append(";\n");
     out.append("  graph [label=").append(Escape.dotString(title())).append(", labelloc=t, fontname=\"DejaVu Sans\"];\n");
     out.append("  node [shape=plain, fontname=\"DejaVu Sans\", fontsize=9];\n  edge [dir=none];\n");
     services.values().forEach(b -> node(out, b));
     panels.values().forEach(b -> node(out, b));
-    for (Link link : links()) {
-      out.append("  ").append(link.from.id()).append(':').append(link.exit().port()).append(":e -> ").append(link.to.id())
+    for (Link link : links) {
+      out.append("  ").append(link.from().id()).append(':').append(link.exit().port()).append(":e -> ").append(link.to().id())
           .append(":in:w;\n");
     }
     return Mark.dot(out.append("}\n").toString());
-  }
-
-  /** Feeders that come to one column of blocks, each of which needs a track of its own. */
-  private int mostInRank() {
-    int most = 0;
-    List<Link> links = links();
-    List<Block> rank = new ArrayList<>(services.values());
-    for (int steps = 0; steps <= panels.size() && !rank.isEmpty(); steps++) {
-      List<Block> above = rank;
-      rank = links.stream().filter(l -> above.contains(l.from)).map(Link::to).toList();
-      most = Math.max(most, rank.size());
-    }
-    return most;
   }
 
   private static void node(StringBuilder out, Block block) {
@@ -132,31 +114,39 @@ public final class OneLine {
     return house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
   }
 
-  /** The diagram, laid out by an engine, in one piece. */
-  public Drawing drawing(DotEngine engine) {
-    return plate(engine).drawing();
+  /** The diagram in one piece, its blocks placed in columns. */
+  public Drawing drawing() {
+    return plate(columns.corners()).drawing();
   }
 
-  private Plate plate(DotEngine engine) {
-    Map<String, double[]> corners = corners(engine);
+  /** The same, its blocks ranked and ordered by an engine. */
+  public Drawing drawing(DotEngine engine) {
+    return plate(corners(engine)).drawing();
+  }
+
+  private Plate plate(Map<String, double[]> corners) {
     Sketch sketch = new Sketch();
-    List<Block> all = new ArrayList<>(services.values());
-    all.addAll(panels.values());
-    all.forEach(b -> sketch.add(b.sketch(), corners.get(b.id())[0], corners.get(b.id())[1]));
+    blocks().forEach(b -> sketch.add(b.sketch(), corners.get(b.id())[0], corners.get(b.id())[1]));
     Feeders feeders = new Feeders();
-    for (Link link : links()) {
-      double[] from = corners.get(link.from.id());
-      double[] to = corners.get(link.to.id());
-      feeders.add(
-          from[0] + link.from.width(), from[1] + link.exit().height(), to[0], to[1] + link.to.entry());
+    for (Link link : links) {
+      double[] from = corners.get(link.from().id());
+      double[] to = corners.get(link.to().id());
+      if (to[0] > from[0]) { // else the feeders run in a circle, which is a finding
+        feeders.add(from[0] + link.from().width(), from[1] + link.exit().height(), to[0], to[1] + link.to().entry());
+      }
     }
     feeders.draw(sketch);
     return new Plate(sketch.shapes(), OneLineLegend.of(house), TITLE, plan(), Plate.NO_SCALE, description());
   }
 
   /** The diagram for sheets: in one piece where it fits, else panel by panel. */
+  public OneLineView view() {
+    return new OneLineView(house, plate(columns.corners()), services, parts);
+  }
+
+  /** The same, its blocks ranked and ordered by an engine. */
   public OneLineView view(DotEngine engine) {
-    return new OneLineView(house, plate(engine), services, parts);
+    return new OneLineView(house, plate(corners(engine)), services, parts);
   }
 
   /** Upper left corner of each block, by its id. */
@@ -175,32 +165,8 @@ public final class OneLine {
         corners.put(words[1], new double[]{x, y});
       }
     }
-    align(corners);
+    columns.align(corners);
     return corners;
-  }
-
-  /**
-   * Graphviz centers the blocks of a rank; side by side with their left edges they read as one column. A block stands so
-   * that its feeder runs straight, or as far beneath as those above it need.
-   */
-  private void align(Map<String, double[]> corners) {
-    List<Link> links = links();
-    List<Block> rank = new ArrayList<>(services.values());
-    // Feeders that run in a circle are a finding of the binder, and no reason to go round for ever.
-    for (int steps = 0; steps <= panels.size() && !rank.isEmpty(); steps++) {
-      double left = rank.stream().mapToDouble(b -> corners.get(b.id())[0]).min().orElseThrow();
-      rank.forEach(b -> corners.get(b.id())[0] = left);
-      List<Block> above = rank;
-      ToDoubleFunction<Link> straight = l -> corners.get(l.from.id())[1] + l.exit().height() - l.to.entry();
-      List<Link> onward = links.stream().filter(l -> above.contains(l.from)).sorted(Comparator.comparingDouble(straight)).toList();
-      double free = Double.NEGATIVE_INFINITY;
-      for (Link link : onward) {
-        double top = Math.max(free, straight.applyAsDouble(link));
-        corners.get(link.to.id())[1] = top;
-        free = top + link.to.height() + BETWEEN_BLOCKS;
-      }
-      rank = onward.stream().map(Link::to).toList();
-    }
   }
 
   private String description() {

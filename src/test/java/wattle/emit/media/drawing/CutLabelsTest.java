@@ -16,7 +16,6 @@ import wattle.compare.Comparison;
 import wattle.compare.Plan;
 import wattle.compiler.Compilation;
 import wattle.compiler.Compiler;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.oneline.OneLine;
 import wattle.emit.view.oneline.OneLineDifference;
@@ -38,8 +37,6 @@ import wattle.trials.VoltageProfile;
 
 /** In every view, of the examples and of plans with long names and wires in raceways, no label is cut where there is room for it. */
 class CutLabelsTest {
-  private static final DotEngine ENGINE = DotEngine.builtIn();
-
   private static final List<String> LONG_NAMES = List.of(
       "Receptacles along the north wall of the workshop, behind the bench", "Lighting of the covered walk between house and barn",
       "Conservatory-and-orangery-receptacles-behind-the-planters", "Pump", "Upper hall, stair, landing and the linen closet beside it",
@@ -121,7 +118,7 @@ class CutLabelsTest {
   private static Map<String, Drawing> drawings(Compilation plan) {
     House house = plan.house();
     Map<String, Drawing> drawings = new LinkedHashMap<>();
-    drawings.put("one-line", new OneLine(house, plan.figures()).drawing(ENGINE));
+    drawings.put("one-line", new OneLine(house, plan.figures()).drawing());
     drawings.put("panel", new PanelFront(house).drawing());
     drawings.put("legs", LegsPlot.of(house, plan.figures().loads()));
     drawings.put("rooms", new RoomSheet(house, List.copyOf(house.rooms().values())).plate().drawing());

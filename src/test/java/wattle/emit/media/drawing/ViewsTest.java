@@ -41,7 +41,7 @@ class ViewsTest {
   }
 
   private static Drawing oneLine(Compilation plan) {
-    return new OneLine(plan.house(), plan.figures()).drawing(ENGINE);
+    return new OneLine(plan.house(), plan.figures()).drawing();
   }
 
   @TestFactory
