@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -122,12 +123,17 @@ final class CompareCommand implements Callable<Integer> {
     if (revision != null) {
       expect(1, "--git takes one plan");
       try (Revision before = Revision.of(revision, java.nio.file.Path.of(files.get(0)))) {
-        Compilation old = input.compile(before.plan().toString());
-        return print(out, survey.of(old), survey.of(input.compile(files.get(0))), revision + ":" + files.get(0), files.get(0));
+        List<Compilation> plans = both(before.plan().toString(), files.get(0));
+        return print(out, plans.get(0), plans.get(1), revision + ":" + files.get(0), files.get(0));
       }
     }
     expect(2, "two plans are compared: the earlier, then the later");
-    return print(out, survey.of(input.compile(files.get(0))), survey.of(input.compile(files.get(1))), files.get(0), files.get(1));
+    List<Compilation> plans = both(files.get(0), files.get(1));
+    return print(out, plans.get(0), plans.get(1), files.get(0), files.get(1));
+  }
+
+  private List<Compilation> both(String before, String after) {
+    return InOrder.both(() -> survey.of(input.compile(before)), () -> survey.of(input.compile(after)));
   }
 
   private void refuse(String one, boolean given, String other) {
@@ -169,8 +175,9 @@ final class CompareCommand implements Callable<Integer> {
         + (appeared ? ": new file" : gone ? ": deleted file" : ""));
     try {
       // Each side is read as if it lay in the place of the file, so that the files it uses are found.
-      PartsOfRevision old = side(out, path, 1);
-      PartsOfRevision now = side(out, newPath, 4);
+      List<PartsOfRevision> sides = InOrder.both(side(out, path, 1), side(out, newPath, 4));
+      PartsOfRevision old = sides.get(0);
+      PartsOfRevision now = sides.get(1);
       if (!old.from().equals(now.from())) {
         out.println("the files it uses: before " + (old.from().isEmpty() ? "none" : old.from()) + ", after "
             + (now.from().isEmpty() ? "none" : now.from()));
@@ -206,18 +213,20 @@ final class CompareCommand implements Callable<Integer> {
     return file.equals("/dev/null") || file.equals("nul");
   }
 
-  /** An added or removed file has the null device on one side. The working folder's own file is given by its path. */
-  private PartsOfRevision side(PrintWriter out, String path, int at) {
+  /**
+   * One side, still to be compiled. An added or removed file has the null device on it. The working folder's own file is given by its path.
+   */
+  private Supplier<PartsOfRevision> side(PrintWriter out, String path, int at) {
     String file = files.get(at);
     if (isNothing(file)) {
-      return new PartsOfRevision(input.compile(new Source(path, ""), path), "");
+      return () -> new PartsOfRevision(input.compile(new Source(path, ""), path), "");
     }
     PlanInput.Legible read = input.legible(file);
     if (!read.note().isEmpty()) {
       out.println("note: " + read.note().replace(file, path) + "; here is what could be read");
     }
     String id = file.equals(path) ? "0" : files.get(at + 1);
-    return PartsOfRevision.of(new Source(path, read.source().text()), path, id, input);
+    return () -> PartsOfRevision.of(new Source(path, read.source().text()), path, id, input);
   }
 
   private int print(PrintWriter out, Compilation before, Compilation after, String beforeName, String afterName) {

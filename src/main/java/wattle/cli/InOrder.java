@@ -1,6 +1,7 @@
 package wattle.cli;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Queue;
@@ -10,6 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 
 /**
  * The same work for each of many names, by all processors, with the results in the order of the names. No more results are there at
@@ -24,15 +26,15 @@ final class InOrder {
    * @param work done by several threads at once
    * @param then gets each result, in the thread of the caller and in order; false where no more are wanted
    */
-  static <T> void each(List<String> names, Function<String, T> work, Predicate<T> then) {
+  static <N, T> void each(List<N> names, Function<N, T> work, Predicate<T> then) {
     int processors = Runtime.getRuntime().availableProcessors();
     ExecutorService workers = Executors.newFixedThreadPool(Math.max(1, Math.min(processors, names.size())), InOrder::worker);
     try {
       Queue<Future<T>> begun = new ArrayDeque<>();
-      Iterator<String> next = names.iterator();
+      Iterator<N> next = names.iterator();
       while (next.hasNext() || !begun.isEmpty()) {
         while (next.hasNext() && begun.size() < processors * AHEAD) {
-          String name = next.next();
+          N name = next.next();
           begun.add(workers.submit(() -> work.apply(name)));
         }
         if (!then.test(result(begun.remove()))) {
@@ -42,6 +44,13 @@ final class InOrder {
     } finally {
       workers.shutdownNow();
     }
+  }
+
+  /** Two results, worked out side by side; what the first throws is thrown where both do. */
+  static <T> List<T> both(Supplier<T> first, Supplier<T> second) {
+    List<T> results = new ArrayList<>();
+    each(List.of(first, second), Supplier::get, results::add);
+    return results;
   }
 
   private static Thread worker(Runnable task) {

@@ -34,12 +34,20 @@ record PartsOfRevision(Compilation plan, String from) {
   }
 
   private static Optional<String> commit(String path, String id) {
-    Path here = Path.of("").toAbsolutePath();
-    List<String> candidates = Revision.lines(here, "log", "--format=%H", "--full-history", "--find-object=" + id, "HEAD", "--", path);
-    // Where a text went away is listed too, and the revision before that is one that has it.
-    return Stream.concat(Stream.of("HEAD"), candidates.stream().flatMap(c -> Stream.of(c, c + "^")))
-        .filter(c -> Revision.lines(here, "rev-parse", "--verify", "--quiet", c + ":" + path).equals(List.of(id)))
-        .findFirst()
-        .flatMap(c -> Revision.lines(here, "rev-parse", "--verify", "--quiet", c + "^{commit}").stream().findFirst());
+    return commit("HEAD", path, id).or(() -> {
+      List<String> candidates = Revision.lines(here(), "log", "--format=%H", "--full-history", "--find-object=" + id, "HEAD", "--", path);
+      // Where a text went away is listed too, and the revision before that is one that has it.
+      return candidates.stream().flatMap(c -> Stream.of(c, c + "^")).flatMap(c -> commit(c, path, id).stream()).findFirst();
+    });
+  }
+
+  /** The commit of a revision, where that has the text. */
+  private static Optional<String> commit(String revision, String path, String id) {
+    List<String> ids = Revision.lines(here(), "rev-parse", revision + ":" + path, revision + "^{commit}");
+    return ids.size() == 2 && ids.get(0).equals(id) ? Optional.of(ids.get(1)) : Optional.empty();
+  }
+
+  private static Path here() {
+    return Path.of("").toAbsolutePath();
   }
 }

@@ -37,19 +37,21 @@ final class Revision implements AutoCloseable {
     if (revision.startsWith("-")) {
       throw new Failure("'" + revision + "' is no revision");
     }
-    String prefix = new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8)
-        .strip();
     // Checked before the archive is asked for, so that the message speaks of the revision and not of trees.
-    git(
-        "the repository of " + plan + " has no revision '" + revision + "'", parent, "rev-parse", "--verify", "--quiet", "--end-of-options",
-        revision + "^{commit}");
+    try {
+      git("the repository of " + plan + " has no revision '" + revision + "'", parent, "rev-parse", "--verify", "--quiet",
+          "--end-of-options", revision + "^{commit}");
+    } catch (Failure e) {
+      prefix(plan, parent); // fails where there is no repository, and says so
+      throw e;
+    }
     byte[] archive = git("git cannot pack revision " + revision, parent, "archive", "--format=zip", revision, "--", ".");
     try {
       Path folder = Files.createTempDirectory("wattle-revision");
       unpack(archive, folder);
       Path at = folder.resolve(absolute.getFileName());
       if (!Files.exists(at)) {
-        at = folder.resolve(prefix).resolve(absolute.getFileName());
+        at = folder.resolve(prefix(plan, parent)).resolve(absolute.getFileName());
       }
       Revision unpacked = new Revision(folder, at);
       if (!Files.exists(at)) {
@@ -60,6 +62,11 @@ final class Revision implements AutoCloseable {
     } catch (IOException e) {
       throw new Failure("cannot unpack revision " + revision + ": " + e.getMessage());
     }
+  }
+
+  /** The folder of the plan within its repository. */
+  private static String prefix(Path plan, Path parent) {
+    return new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
   }
 
   private static void unpack(byte[] archive, Path folder) throws IOException {
