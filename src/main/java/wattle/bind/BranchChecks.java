@@ -190,9 +190,12 @@ final class BranchChecks {
       Breaker breaker = breakers.get(hot.breaker());
       Panel panel = panels.get(hot.breaker().panel());
       int slot = breaker.poles().get(hot.pole()).slot().number();
+      if (slot < 1) {
+        continue; // a finding of its own
+      }
       text.append(text.length() == 0 ? "" : ", ").append("slot ").append(breaker.poles().get(hot.pole()).slot());
-      if (breaker.device() == Breaker.Device.BREAKER) {
-        text.append(" is row ").append(panel.order().rowOf(slot, panel.slotCount().orElse(400)));
+      if (breaker.device() == Breaker.Device.BREAKER && hot.leg().isPresent()) {
+        text.append(" is row ").append(panel.order().rowOf(slot, panel.slotCount().orElse(Panel.MOST_SLOTS)));
       }
       text.append(" (leg ").append(hot.leg().map(Leg::name).orElse("?")).append(')');
     }
@@ -218,7 +221,7 @@ final class BranchChecks {
     }
     int slot = first.poles().get(0).slot().number();
     int next = slot + (panel.order() == wattle.model.SlotOrder.ODD_LEFT ? 2 : 1);
-    boolean there = panel.slotCount().map(count -> next <= count).orElse(true);
+    boolean there = slot >= 1 && next <= panel.slotCount().orElse(Panel.MOST_SLOTS);
     Set<BreakerId> own = new HashSet<>(branch.hots().stream().map(BranchHot::breaker).toList());
     boolean free = panel.breakers().stream()
         .filter(b -> !own.contains(b.id()))

@@ -152,7 +152,7 @@ final class PanelBinder {
       if (statement instanceof Tree.Bus b) {
         bus = scope.evaluator().statedOf(b.rating(), Dimension.CURRENT, "the rating of a bus");
       } else if (statement instanceof Tree.SlotCount c) {
-        slots = scope.evaluator().countOf(c.count(), "the number of slots", 1, 400);
+        slots = scope.evaluator().countOf(c.count(), "the number of slots", 1, Panel.MOST_SLOTS);
       } else if (statement instanceof Tree.Bonded) {
         bonded = true;
       } else if (statement instanceof Tree.Order o) {
@@ -457,7 +457,7 @@ final class PanelBinder {
   }
 
   private Optional<Leg> legOf(Slot slot, Draft draft, List<Leg> legs) {
-    int count = draft.slots().orElse(400);
+    int count = draft.slots().orElse(Panel.MOST_SLOTS);
     return slot.number() < 1 || slot.number() > count
         ? Optional.empty()
         : Optional.of(draft.order().legOf(slot.number(), count, legs));

@@ -17,6 +17,7 @@ import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Breaker;
 import wattle.model.BreakerId;
+import wattle.model.Panel;
 import wattle.model.Protection;
 import wattle.model.Slot;
 import wattle.quantity.Dimension;
@@ -47,7 +48,7 @@ final class SlotBinder {
     List<Way> ways = new ArrayList<>();
     for (Tree.Slot line : lines) {
       Way way = way(panel, line);
-      slotCount.ifPresent(count -> checkRange(way, count, panel));
+      checkRange(way, slotCount, panel);
       checkFree(way, ways);
       ways.add(way);
     }
@@ -258,13 +259,15 @@ final class SlotBinder {
         .findFirst();
   }
 
-  private void checkRange(Way way, int count, String panel) {
+  private void checkRange(Way way, Optional<Integer> stated, String panel) {
+    int count = stated.orElse(Panel.MOST_SLOTS);
     for (int i = 0; i < way.id().slots().size(); i++) {
       int number = way.id().slots().get(i).number();
       if (number < 1 || number > count) {
         scope.report(
             Finding.error(Mistake.SLOT_OUT_OF_RANGE, "panel '" + panel + "' has no slot " + way.tree().slots().numbers().get(i).text())
-                .at(way.tree().slots().numbers().get(i).span(), "its slots are 1 to " + count)
+                .at(way.tree().slots().numbers().get(i).span(),
+                    (stated.isPresent() ? "its slots are 1 to " : "a slot is from 1 to ") + count)
                 .fix("use a slot from 1 to " + count));
       }
     }

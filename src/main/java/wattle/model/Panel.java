@@ -41,6 +41,9 @@ public record Panel(
     List<Electrode> electrodes,
     Status status,
     Origin origin) {
+  /** No panel has more slots; one whose number is not stated is taken to have as many. */
+  public static final int MOST_SLOTS = 400;
+
   public Panel {
     legs = List.copyOf(legs);
     electrodes = List.copyOf(electrodes);

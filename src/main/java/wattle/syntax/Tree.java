@@ -392,7 +392,7 @@ public sealed interface Tree {
    */
   record SlotNumber(int number, Optional<Character> half, Optional<Expression> computed, Span span) implements Tree {
     public String text() {
-      return computed.isPresent() && number < 0 ? span.text() : number + half.map(String::valueOf).orElse("");
+      return number < 0 ? span.text() : number + half.map(String::valueOf).orElse("");
     }
   }
 

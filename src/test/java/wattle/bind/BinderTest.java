@@ -104,6 +104,25 @@ class BinderTest {
     assertThat(rules(plan)).contains("cable-missing", "unit-as-name").doesNotContain("internal-error");
   }
 
+  /** A panel that does not say how many slots it has is no larger than any panel is. */
+  @Test
+  void aSlotThatNoPanelHasIsOutOfRange() {
+    for (String slot : List.of("0", "401", "99999999999999999999", "2147483647")) {
+      assertThat(rules(bind("120/240 V", "  " + slot + " 20 A b"))).as(slot).contains("slot-out-of-range");
+      Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("bind.wattle", """
+          plan "Bind"
+          service main 120/240 V 100 A { source transformer 25 kVA 2 % }
+          panel P from main { bus 100 A
+            %s 20 A b
+            2+6 20 A two-pole b
+          }
+          branch b by 12/3 NM-B { P --3 m-- y.r }
+          room y { r: split receptacle }
+          """.formatted(slot)), Path.of("bind.wattle"));
+      assertThat(rules(plan)).as(slot).contains("slot-out-of-range").doesNotContain("internal-error");
+    }
+  }
+
   @Test
   void somethingThatIsNotUnderstoodLeavesTheHouseInPieces() {
     assertThat(bind("120/240 V", "  1+3 20 A two-pole b\n  5 15 A nowhere").completeness())
