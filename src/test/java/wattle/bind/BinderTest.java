@@ -111,7 +111,7 @@ class BinderTest {
       assertThat(rules(bind("120/240 V", "  " + slot + " 20 A b"))).as(slot).contains("slot-out-of-range");
       Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("bind.wattle", """
           plan "Bind"
-          service main 120/240 V 100 A { source transformer 25 kVA 2 % }
+          service main 120/240 V 100 A { source transformer 25 kVA 2 %% }
           panel P from main { bus 100 A
             %s 20 A b
             2+6 20 A two-pole b
