@@ -70,10 +70,8 @@ final class DoubtFinder {
     this.placement = placement;
   }
 
-  /**
-   * Errors times things that are compared one by one, in less than a second. A plan with more is in doubt as a whole.
-   */
-  private static final long MOST_COMPARED = 20_000_000;
+  /** Errors times what they are compared with, one by one, in about a second. A plan with more is in doubt as a whole. */
+  private static final long MOST_COMPARED = 10_000_000;
 
   /**
    * @param findings of reading, which are in place, and of binding, whose spans are as the trees have them
@@ -88,7 +86,7 @@ final class DoubtFinder {
       return Doubts.NONE;
     }
     DoubtFinder finder = new DoubtFinder(house, files, items, placement);
-    if ((long) errors.size() * items.size() > MOST_COMPARED) {
+    if (errors.size() * items.stream().mapToLong(DoubtFinder::parts).sum() > MOST_COMPARED) {
       finder.anything();
     } else {
       errors.forEach(finder::add);
@@ -96,6 +94,15 @@ final class DoubtFinder {
     broken.forEach(finder::way);
     finder.follow();
     return finder.doubts.build();
+  }
+
+  /** How many statements of an item a mistake in it may be compared with, and the item itself. */
+  private static long parts(Tree.Item item) {
+    return 1 + (item instanceof Tree.Panel panel
+        ? panel.statements().size()
+        : item instanceof Tree.Branch branch
+            ? branch.chains().stream().mapToLong(c -> c.runs().size()).sum()
+            : item instanceof Tree.Room room ? room.devices().size() + room.boxes().size() : 0);
   }
 
   private static boolean isOf(Set<Mistake> kinds, Finding finding) {
@@ -145,10 +152,18 @@ final class DoubtFinder {
     if (inner.source().placed().isEmpty()) {
       return outer.source().placed().isPresent() && holds(outer.written(), inner);
     }
-    return inner.source().placed().get().chain().stream().map(Placed::place).anyMatch(p -> holds(outer, p));
+    for (Placed placed : inner.source().placed().get().chain()) {
+      if (holds(outer, placed.place())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean holds(Span someOuter, Span someInner) {
+    if (someOuter.source() == someInner.source()) {
+      return someOuter.start() <= someInner.start() && someInner.end() <= someOuter.end();
+    }
     Span outer = inPlace(someOuter);
     Span inner = inPlace(someInner);
     return outer.source() == inner.source() && outer.start() <= inner.start() && inner.end() <= outer.end();

@@ -2,6 +2,7 @@ package wattle.bind;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -46,10 +47,11 @@ final class SlotBinder {
 
   List<Way> bind(String panel, List<Tree.Slot> lines, Optional<Integer> slotCount) {
     List<Way> ways = new ArrayList<>();
+    Map<Integer, List<Taken>> taken = new HashMap<>();
     for (Tree.Slot line : lines) {
       Way way = way(panel, line);
       checkRange(way, slotCount, panel);
-      checkFree(way, ways);
+      checkFree(way, taken);
       ways.add(way);
     }
     return ways;
@@ -273,25 +275,30 @@ final class SlotBinder {
     }
   }
 
-  private void checkFree(Way way, List<Way> before) {
+  /** A slot that a line has taken, and where that says so. */
+  private record Taken(Slot slot, Way by, Span at) {}
+
+  /** @param taken by its number; what this line takes is added */
+  private void checkFree(Way way, Map<Integer, List<Taken>> taken) {
+    List<Taken> own = new ArrayList<>();
+    boolean free = true;
     for (int i = 0; i < way.id().slots().size(); i++) {
       Slot slot = way.id().slots().get(i);
-      Tree.SlotNumber number = way.tree().slots().numbers().get(i);
-      for (Way other : before) {
-        for (int j = 0; j < other.id().slots().size(); j++) {
-          if (slot.number() > 0 && slot.overlaps(other.id().slots().get(j))) {
-            scope.report(
-                Finding.error(Mistake.SLOT_TAKEN, "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
-                    .at(number.span(), name(way))
-                    .with(other.tree().slots().numbers().get(j).span(), name(other) + " is in it already")
-                    .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()
-                        + "b.")
-                    .fix("move one of them to a free slot"));
-            return;
-          }
-        }
+      Span at = way.tree().slots().numbers().get(i).span();
+      own.add(new Taken(slot, way, at));
+      Optional<Taken> other = taken.getOrDefault(slot.number(), List.of()).stream().filter(t -> t.slot.overlaps(slot)).findFirst();
+      if (free && slot.number() > 0 && other.isPresent()) {
+        free = false;
+        scope.report(
+            Finding.error(Mistake.SLOT_TAKEN, "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
+                .at(at, name(way))
+                .with(other.get().at, name(other.get().by) + " is in it already")
+                .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()
+                    + "b.")
+                .fix("move one of them to a free slot"));
       }
     }
+    own.stream().filter(t -> t.slot.number() > 0).forEach(t -> taken.computeIfAbsent(t.slot.number(), n -> new ArrayList<>()).add(t));
   }
 
   private static String name(Way way) {

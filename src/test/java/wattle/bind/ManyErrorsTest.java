@@ -41,4 +41,19 @@ class ManyErrorsTest {
     assertThat(plan.findings()).anyMatch(f -> f.rule().equals("breaker-above-conductor"));
     assertThat(plan.coverage().inDoubt()).isGreaterThan(compile(20).coverage().inDoubt());
   }
+
+  /** They are counted with what stands in a panel as well: mistakes times slot lines is what takes time. */
+  @Test
+  void ofTooManyInOnePanelEverythingIsInDoubt() {
+    String plan = """
+        service main 120/240 V 100 A { source available 10 kA }
+        panel P from main { bus 100 A   slots 400   bonded
+          (2 * n)  30 A  c{n} for n from 1 to %d
+        }
+        """;
+    Compilation many = new Compiler(new SourceReader(Map.of(), 1 << 20))
+        .compile(new Source("many.wattle", plan.formatted(6000)), Path.of("many.wattle"));
+    assertThat(many.findings()).extracting(f -> f.rule()).contains("breaker-without-branch", "slot-out-of-range");
+    assertThat(many.coverage().inDoubt()).isGreaterThan(6000);
+  }
 }
