@@ -22,6 +22,7 @@ import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.NearNames;
 import wattle.finding.SheetBounds;
+import wattle.finding.SheetProblem;
 import wattle.finding.Source;
 import wattle.finding.Span;
 
@@ -94,7 +95,7 @@ public final class FilledSheet {
           Finding.error("sheet-unreadable", "the sheet cannot be read as CSV")
               .at(source.span(0, Math.min(text.length(), head.length())),
                   "comma-separated cells, quoted where they hold a comma, are expected")
-              .because(String.valueOf(e.getMessage()).split("\\. ", 2)[0] + ".")
+              .because("In it " + SheetProblem.why(e) + ".")
               .build());
     }
   }

@@ -25,6 +25,7 @@ import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.SheetBounds;
+import wattle.finding.SheetProblem;
 import wattle.finding.Source;
 
 /**
@@ -105,7 +106,7 @@ final class ScheduleReader {
     } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
       add(new Cell("", 0, csv.line(1).length()),
           "the schedule cannot be read as CSV",
-          "a quote that is opened must be closed before the next separator", "save the sheet as CSV again");
+          SheetProblem.why(e), "save the sheet as CSV again");
     }
     List<Way> ways = new ArrayList<>(new LinkedHashSet<>(bySlot.values()));
     lower.values().forEach(ways::add);

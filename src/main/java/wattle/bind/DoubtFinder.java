@@ -60,6 +60,9 @@ final class DoubtFinder {
   private final List<Tree.Item> items;
   private final Placement placement;
   private final Doubts.Builder doubts = new Doubts.Builder();
+
+  /** How many things of rooms the errors have been held against. */
+  private long compared;
   /** Boxes whose names are near a name that no box has, by that name: several mistakes ask for the same one. */
   private final Map<String, List<String>> near = new HashMap<>();
 
@@ -89,7 +92,9 @@ final class DoubtFinder {
     if (errors.size() * items.stream().mapToLong(DoubtFinder::parts).sum() > MOST_COMPARED) {
       finder.anything();
     } else {
-      errors.forEach(finder::add);
+      for (int i = 0; i < errors.size() && finder.compared <= MOST_COMPARED; i++) {
+        finder.add(errors.get(i));
+      }
     }
     broken.forEach(finder::way);
     finder.follow();
@@ -175,6 +180,11 @@ final class DoubtFinder {
   }
 
   private void within(Tree.Item item, Span at, Finding finding) {
+    compared += item instanceof Tree.Room room ? room.devices().size() + room.boxes().size() : 1;
+    if (compared > MOST_COMPARED) {
+      anything(); // a room of many thousands of devices with an error in each
+      return;
+    }
     if (item instanceof Tree.Panel panel) {
       panel(panel, at, finding);
     } else if (item instanceof Tree.Branch branch) {

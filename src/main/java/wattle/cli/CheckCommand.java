@@ -147,7 +147,9 @@ final class CheckCommand implements Callable<Integer> {
     plans.forEach(p -> findings.addAll(p.facts()));
     switch (format) {
       case TEXT -> {
-        out.print(new TextFindings(Terminal.wantsColor(), ownRules(plans), VisibleWriter.columns(out)).render(findings));
+        TextFindings text = new TextFindings(Terminal.wantsColor(), ownRules(plans), VisibleWriter.columns(out));
+        // One by one: all of them together may take as much memory as the plan.
+        findings.forEach(f -> out.print(text.render(f) + "\n"));
         if (assumptions) {
           assumed(plans).forEach(p -> p.assumed().forEach(a -> out.println("assumed in " + p.plan() + ": " + a.line())));
         }

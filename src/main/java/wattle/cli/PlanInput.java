@@ -18,13 +18,13 @@ import wattle.read.SourceReader;
 
 /** How a command reads plans: from files, or from standard input as {@code -}. */
 final class PlanInput {
-  private static final String USUAL_LARGEST = "16";
+  private static final String USUAL_LARGEST = "" + SourceReader.USUAL_MOST_MIB;
 
   @Option(
       names = "--largest-file",
       paramLabel = "MIB",
       defaultValue = USUAL_LARGEST,
-      description = "Largest file that is read, in MiB (default: ${DEFAULT-VALUE}).")
+      description = "Largest plan that is read, all its files together, in MiB (default: ${DEFAULT-VALUE}).")
   private int largestFile;
 
   @Option(
@@ -41,7 +41,7 @@ final class PlanInput {
   /** As it is where no option says otherwise. */
   static PlanInput usual() {
     PlanInput usual = new PlanInput();
-    usual.largestFile = Integer.parseInt(USUAL_LARGEST);
+    usual.largestFile = SourceReader.USUAL_MOST_MIB;
     usual.mostPlaced = SourceReader.USUAL_MOST_PLACED;
     return usual;
   }
@@ -136,6 +136,9 @@ final class PlanInput {
   }
 
   private static Path path(String name) {
+    if (name.isBlank()) {
+      throw new Failure("the name of a file is empty; a variable of the shell may not be set");
+    }
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {

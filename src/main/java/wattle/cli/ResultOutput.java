@@ -26,6 +26,10 @@ final class ResultOutput {
   }
 
   static Path path(String name) {
+    if (name.isBlank()) {
+      // Java takes it for the folder in which the command runs, and all plans there would be set in order.
+      throw new Failure("the name of a file is empty; a variable of the shell may not be set");
+    }
     try {
       return Path.of(name);
     } catch (InvalidPathException e) {

@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVRecord;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.SheetBounds;
+import wattle.finding.SheetProblem;
 import wattle.finding.Source;
 
 /**
@@ -52,32 +53,32 @@ public record PriceList(Map<String, Price> prices) {
         .setAllowMissingColumnNames(true).setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(csv.text()), format)) {
       if (!parser.getHeaderNames().contains("item") || !parser.getHeaderNames().contains("price")) {
-        findings.add(at(csv, 1, "the list of prices has no column 'item' or no column 'price'",
+        findings.add(at(csv, 0, "the list of prices has no column 'item' or no column 'price'",
             "its first line must be item,unit,price,hours"));
         return new Checked<>(new PriceList(prices), findings);
       }
       for (CSVRecord record : parser) {
-        row(csv, record, (int) parser.getCurrentLineNumber(), prices, findings);
+        row(csv, record, (int) record.getCharacterPosition(), prices, findings);
       }
     } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
-      findings.add(at(csv, 1, "the list of prices cannot be read as CSV: " + String.valueOf(e.getMessage()).split("\\. ", 2)[0],
+      findings.add(at(csv, 0, "the list of prices cannot be read as CSV: " + SheetProblem.why(e),
           "write comma-separated cells, quoted where they hold a comma"));
     }
     return new Checked<>(new PriceList(prices), findings);
   }
 
-  private static void row(Source csv, CSVRecord record, int line, Map<String, Price> prices, List<Finding> findings) {
+  private static void row(Source csv, CSVRecord record, int from, Map<String, Price> prices, List<Finding> findings) {
     String item = cell(record, "item");
     String unit = cell(record, "unit").isEmpty() ? "each" : cell(record, "unit");
     Optional<Double> price = number(cell(record, "price"));
     Optional<Double> hours = number(cell(record, "hours"));
     if (!cell(record, "price").isEmpty() && price.isEmpty() || !cell(record, "hours").isEmpty() && hours.isEmpty()) {
-      findings.add(at(csv, line, "the price or the hours of '" + item + "' are not a figure",
+      findings.add(at(csv, from, "the price or the hours of '" + item + "' are not a figure",
           "write a figure such as 12.50, 0 or more, of at most 12 digits before the point"));
     } else if (!List.of("each", "m", "ft").contains(unit)) {
-      findings.add(at(csv, line, "'" + unit + "' is no unit of a price", "write each, m or ft"));
+      findings.add(at(csv, from, "'" + unit + "' is no unit of a price", "write each, m or ft"));
     } else if (prices.containsKey(key(item))) {
-      findings.add(at(csv, line, "'" + item + "' is in the list twice", "leave one of the two"));
+      findings.add(at(csv, from, "'" + item + "' is in the list twice", "leave one of the two"));
     } else {
       double per = unit.equals("ft") ? 1 / METERS_PER_FOOT : 1;
       prices.put(key(item), new Price(price.map(p -> p * per), hours.map(h -> h * per), !unit.equals("each")));
@@ -93,10 +94,22 @@ public record PriceList(Map<String, Price> prices) {
     return plain.matches("\\d{1,12}(\\.\\d+)?") ? Optional.of(Double.parseDouble(plain)) : Optional.empty();
   }
 
-  private static Finding at(Source csv, int line, String headline, String fix) {
-    int number = Math.max(1, line);
-    int start = csv.startOfLine(number);
-    return Finding.error("price-unreadable", headline).at(csv.span(start, start + csv.line(number).length()), "this line").fix(fix).build();
+  /** @param from where a line begins; the library for such sheets ends one at a carriage return too */
+  private static Finding at(Source csv, int from, String headline, String fix) {
+    String text = csv.text();
+    int start = Math.min(from, text.length());
+    while (start < text.length() && isLineEnd(text.charAt(start))) {
+      start++;
+    }
+    int end = start;
+    while (end < text.length() && !isLineEnd(text.charAt(end))) {
+      end++;
+    }
+    return Finding.error("price-unreadable", headline).at(csv.span(start, end), "this line").fix(fix).build();
+  }
+
+  private static boolean isLineEnd(char c) {
+    return c == '\n' || c == '\r';
   }
 
   private static String key(String item) {

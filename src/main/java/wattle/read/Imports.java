@@ -156,10 +156,21 @@ public final class Imports {
       String shown = shownName(from.name(), use.target().text());
       List<Path> longer = new ArrayList<>(chain);
       longer.add(target);
-      add(reader.read(target, shown), target, bounds, longer);
+      Source read = reader.read(target, shown);
+      if (characters() + read.text().length() > reader.mostBytes()) {
+        findings.add(cannot(use, "a plan and its files have more than " + (reader.mostBytes() >> 20) + " MiB",
+            "reading stopped here; --largest-file allows more"));
+        return;
+      }
+      add(read, target, bounds, longer);
     } catch (SourceReader.Unreadable e) {
       findings.add(cannot(use, "a file that the plan uses cannot be read", e.getMessage()));
     }
+  }
+
+  /** Of all files that were read. */
+  private long characters() {
+    return files.stream().mapToLong(f -> f.source().text().length()).sum();
   }
 
   private static boolean staysInside(Path target, Path bounds) {

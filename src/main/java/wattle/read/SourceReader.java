@@ -17,15 +17,21 @@ import wattle.quantity.Quantity;
  * Reads source texts from disk, or from an editor that holds them unsaved.
  *
  * @param unsaved texts by absolute path that stand in for what is on disk
- * @param mostBytes the largest file that is read
+ * @param mostBytes the largest plan that is read, all its files together
  * @param mostPlaced the most things that patterns of a plan may place
  */
 public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPlaced) {
   /** Most that patterns place unless told otherwise; a tower of 10,000 dwellings is half of it. */
   public static final int USUAL_MOST_PLACED = 200_000;
 
-  /** Largest plan read unless told otherwise; a plan of 100,000 lines is a third of it. */
-  public static final long USUAL_MOST_BYTES = 16L * 1024 * 1024;
+  /** In MiB, the largest plan read unless told otherwise. */
+  public static final int USUAL_MOST_MIB = 8;
+
+  /**
+   * The same in bytes. A plan of 100,000 lines is two thirds of it, and whatever a text of this size holds, 1 GiB of memory is enough to
+   * say what is wrong with it.
+   */
+  public static final long USUAL_MOST_BYTES = (long) USUAL_MOST_MIB << 20;
 
   public static final SourceReader FROM_DISK = new SourceReader(Map.of(), USUAL_MOST_BYTES);
 
@@ -49,6 +55,9 @@ public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPl
   /** The text of a file, under the name a reader is shown. */
   public Source read(Path path, String shownName) throws Unreadable {
     String held = unsaved.get(path.toAbsolutePath().normalize());
+    if (held != null && held.length() > mostBytes) {
+      throw tooLarge(shownName, held.length());
+    }
     return held != null ? new Source(shownName, held) : decode(bytes(path, shownName), shownName);
   }
 
@@ -113,7 +122,7 @@ public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPl
     return new Unreadable(
         shownName + ": " + Quantity.plain(Math.ceil(size / (double) (1 << 20) * 10) / 10, 3) + " MiB is over the bound of "
             + (mostBytes >> 20)
-            + " MiB; raise it with --largest-file, or split the plan with use");
+            + " MiB; raise it with --largest-file, or make several plans of it");
   }
 
   private static int lineOfBadByte(byte[] bytes) {

@@ -11,8 +11,8 @@ import java.util.Optional;
 
 /** The bodies of the messages that an editor sends. Lines that are no header are passed over until one is. */
 final class EditorInput {
-  /** Largest message that is read; a text of 100,000 lines is a tenth of it. */
-  private static final long MOST_BYTES = 64L << 20;
+  /** Largest message that is read: the largest plan, in letters of which each takes three bytes as an editor writes them. */
+  private static final long MOST_BYTES = 24L << 20;
 
   /** No message of the protocol nests nearly as deep. */
   private static final int DEEPEST = 100;

@@ -2,7 +2,9 @@ package wattle.server;
 
 import com.google.gson.JsonElement;
 import com.google.gson.JsonParseException;
+import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -17,6 +19,7 @@ import org.eclipse.lsp4j.jsonrpc.messages.Message;
 import org.eclipse.lsp4j.jsonrpc.messages.MessageIssue;
 import org.eclipse.lsp4j.jsonrpc.messages.NotificationMessage;
 import org.eclipse.lsp4j.jsonrpc.messages.RequestMessage;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 
 /**
@@ -72,8 +75,28 @@ final class EditorMessages implements MessageProducer {
       refuse(body, e);
       return Optional.empty();
     } catch (RuntimeException e) {
-      return Optional.empty(); // of text that is no message the library throws this or that; nobody can be answered
+      // Of text that is no message, and of some parameters that are of another kind, the library throws this or that.
+      request(body).ifPresent(r -> refuse(r, "wrong parameters", ResponseErrorCode.InvalidParams));
+      return Optional.empty();
     }
+  }
+
+  /** The name and the number of a question, where so much can be read of it. */
+  private static Optional<RequestMessage> request(String body) {
+    if (!isJson(body)) {
+      return Optional.empty();
+    }
+    JsonObject message = JsonParser.parseString(body).getAsJsonObject();
+    if (!(message.get("id") instanceof JsonPrimitive id) || !(message.get("method") instanceof JsonPrimitive method) || id.isBoolean()) {
+      return Optional.empty();
+    }
+    RequestMessage request = new RequestMessage();
+    request.setId(id.getAsString());
+    if (id.isNumber()) {
+      request.setRawId(Either.forRight(id.getAsNumber()));
+    }
+    request.setMethod(method.getAsString());
+    return Optional.of(request);
   }
 
   private void refuse(String body, MessageIssueException problem) {

@@ -90,7 +90,7 @@ public final class LexemeReader {
   /** The tokens of a text, or of such a part of it as means the same wherever it stands; absent where anything is wrong in it. */
   public static Optional<List<Lexeme>> faultless(Span span) {
     PlanParser.Portion portion = PlanParser.read(span);
-    if (portion.plan().isEmpty() || !portion.findings().isEmpty()) {
+    if (portion.plan().isEmpty() || !portion.mistakes().first().isEmpty()) {
       return Optional.empty();
     }
     LexemeReader reader = new LexemeReader(portion.spans(), portion.tokens());

@@ -1,8 +1,6 @@
 package wattle.syntax;
 
-import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Set;
 import org.antlr.v4.runtime.DefaultErrorStrategy;
 import org.antlr.v4.runtime.InputMismatchException;
@@ -13,7 +11,6 @@ import org.antlr.v4.runtime.Token;
 import org.antlr.v4.runtime.TokenStream;
 import org.antlr.v4.runtime.atn.ATNState;
 import org.antlr.v4.runtime.misc.IntervalSet;
-import wattle.finding.Finding;
 import wattle.syntax.grammar.WattleLexer;
 import wattle.syntax.grammar.WattleParser;
 
@@ -29,15 +26,15 @@ final class LineRecovery extends DefaultErrorStrategy {
       WattleParser.RULE_ruleBlock);
 
   private final SyntaxMessages messages;
-  private final List<Finding> findings = new ArrayList<>();
+  private final Mistakes mistakes = new Mistakes();
   private final Set<String> damagedWords = new HashSet<>();
 
   LineRecovery(Spans spans) {
     this.messages = new SyntaxMessages(spans);
   }
 
-  List<Finding> findings() {
-    return findings;
+  Mistakes mistakes() {
+    return mistakes;
   }
 
   Set<String> damagedWords() {
@@ -54,7 +51,7 @@ final class LineRecovery extends DefaultErrorStrategy {
   }
 
   private void report(Parser parser, Token offending) {
-    findings.add(messages.unexpected(parser.getContext(), offending, parser.getTokenStream()));
+    mistakes.add(messages.unexpected(parser.getContext(), offending, parser.getTokenStream()));
   }
 
   @Override

@@ -74,8 +74,9 @@ public final class PartwiseParser {
       return whole(source);
     }
     Placement placement = Placement.of(source, known.parts.stream().map(Part::excerpt).toList());
-    List<Finding> placed = new ArrayList<>(placement.whole(findings));
-    return new Read(new PlanTree(source, items, damagedWords), PlanParser.bounded(source, placed), placement);
+    Mistakes mistakes = new Mistakes();
+    placement.whole(findings).forEach(mistakes::add);
+    return new Read(new PlanTree(source, items, damagedWords), mistakes.told(source), placement);
   }
 
   private static Read whole(Source source) {

@@ -1,8 +1,8 @@
 package wattle.syntax;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,9 +25,6 @@ import wattle.syntax.grammar.WattleParser.PlanContext;
  * tree and are let go.
  */
 public final class PlanParser {
-  /** Most findings that one file may give here; a file that is no plan at all should not fill the screen. */
-  static final int MOST_FINDINGS = 100;
-
   /**
    * Characters that are read at a time. A long file is read in portions, so that all processors have their share and
    * what ANTLR made of a portion is let go before the memory is full of it.
@@ -46,36 +43,43 @@ public final class PlanParser {
   }
 
   private static Checked<PlanTree> portions(Source source, List<Span> portions) {
-    Checked<PlanTree> read = together(source, portions.parallelStream().map(PlanParser::portion).toList());
-    return stopped(read.findings()) ? whole(source) : read;
+    List<Read> read = portions.parallelStream().map(PlanParser::portion).toList();
+    return read.stream().anyMatch(r -> stopped(r.mistakes.first())) ? whole(source) : together(source, read).checked();
   }
 
-  private static Checked<PlanTree> together(Source source, List<Checked<PlanTree>> read) {
-    List<Finding> findings = new ArrayList<>();
+  /** A stretch of a file as read, with what is wrong in it. */
+  private record Read(PlanTree tree, Mistakes mistakes) {
+    Checked<PlanTree> checked() {
+      return new Checked<>(tree, mistakes.told(tree.source()));
+    }
+  }
+
+  private static Read together(Source source, List<Read> read) {
+    Mistakes mistakes = new Mistakes();
     List<Tree.Item> items = new ArrayList<>();
     Set<String> damagedWords = new HashSet<>();
-    for (Checked<PlanTree> portion : read) {
-      findings.addAll(portion.findings());
-      items.addAll(portion.value().items());
-      damagedWords.addAll(portion.value().damagedWords());
+    for (Read portion : read) {
+      mistakes.addAll(portion.mistakes);
+      items.addAll(portion.tree.items());
+      damagedWords.addAll(portion.tree.damagedWords());
     }
-    return new Checked<>(new PlanTree(source, items, damagedWords), bounded(source, findings));
+    return new Read(new PlanTree(source, items, damagedWords), mistakes);
   }
 
   /** Whether there was so much wrong somewhere that only a reading of the whole can tell where it stops. */
-  static boolean stopped(List<Finding> findings) {
+  static boolean stopped(Collection<Finding> findings) {
     return findings.stream().anyMatch(f -> Stop.isCalled(f.rule()));
   }
 
   /** As one, so that it is known where to stop. */
   private static Checked<PlanTree> whole(Source source) {
-    return portion(source.span(0, source.text().length()));
+    return portion(source.span(0, source.text().length())).checked();
   }
 
-  private static Checked<PlanTree> portion(Span portion) {
+  private static Read portion(Span portion) {
     Source source = portion.source();
     Portion read = read(portion);
-    if (!read.findings.isEmpty() && !stopped(read.findings)) {
+    if (!read.mistakes.first().isEmpty() && !stopped(read.mistakes.first())) {
       // A mistake is kept within the part in which it stands, so that what follows is read as it is where that part is not there.
       List<Span> parts = TextParts.parts(portion);
       if (parts.size() > 1) {
@@ -83,10 +87,10 @@ public final class PlanParser {
       }
     }
     if (read.plan.isEmpty()) {
-      return new Checked<>(new PlanTree(source, List.of(), read.damagedWords), read.findings);
+      return new Read(new PlanTree(source, List.of(), read.damagedWords), read.mistakes);
     }
     List<Tree.Item> items = Pieces.each(read.plan.get().item(), new ItemReader(new Pieces(read.spans)));
-    return new Checked<>(new PlanTree(source, items, read.damagedWords), bounded(source, read.findings));
+    return new Read(new PlanTree(source, items, read.damagedWords), read.mistakes);
   }
 
   /**
@@ -95,7 +99,7 @@ public final class PlanParser {
    * @param tokens in order, with those that the parser does not see, put in order where that was needed
    * @param plan absent where nesting is too deep to be read
    */
-  record Portion(Spans spans, List<Token> tokens, Optional<PlanContext> plan, List<Finding> findings, Set<String> damagedWords) {}
+  record Portion(Spans spans, List<Token> tokens, Optional<PlanContext> plan, Mistakes mistakes, Set<String> damagedWords) {}
 
   /** Reads a text, or such a part of it as means the same wherever it stands. */
   static Portion read(Span portion) {
@@ -105,10 +109,11 @@ public final class PlanParser {
     Spans spans = new Spans(portion, text);
     TokenRepair repair = new TokenRepair(spans);
     List<Token> tokens = repair.repair(PlanLexer.all(text, source.name()));
-    List<Finding> findings = new ArrayList<>(unmerged.findings());
-    findings.addAll(repair.findings());
+    Mistakes mistakes = new Mistakes();
+    unmerged.findings().forEach(mistakes::add);
+    mistakes.addAll(repair.mistakes());
     if (repair.tooDeep()) {
-      return new Portion(spans, tokens, Optional.empty(), findings, repair.damagedWords());
+      return new Portion(spans, tokens, Optional.empty(), mistakes, repair.damagedWords());
     }
     WattleParser parser = new WattleParser(new CommonTokenStream(new ListTokenSource(tokens, source.name())));
     parser.removeErrorListeners();
@@ -116,27 +121,10 @@ public final class PlanParser {
     LineRecovery recovery = new LineRecovery(spans);
     parser.setErrorHandler(recovery);
     PlanContext plan = parser.plan();
-    findings.addAll(recovery.findings());
-    findings.addAll(Doubled.in(plan, spans));
+    mistakes.addAll(recovery.mistakes());
+    Doubled.in(plan, spans).forEach(mistakes::add);
     recovery.damagedWords().addAll(repair.damagedWords());
-    return new Portion(spans, tokens, Optional.of(plan), findings, recovery.damagedWords());
-  }
-
-  /** The findings in order, no more than a reader can bear. */
-  static List<Finding> bounded(Source source, List<Finding> found) {
-    List<Finding> findings = new ArrayList<>(new LinkedHashSet<>(found)); // a mistake may end two statements at once
-    findings.sort(Finding.BY_PLACE);
-    if (findings.size() <= MOST_FINDINGS) {
-      return findings;
-    }
-    int left = findings.size() - MOST_FINDINGS;
-    List<Finding> kept = new ArrayList<>(findings.subList(0, MOST_FINDINGS));
-    kept.add(
-        Finding.error(Stop.TOO_MANY_MISTAKES.rule(), left + " more mistakes in the text of " + source.name())
-            .at(findings.get(MOST_FINDINGS).place().orElseThrow().span(), "the next of them")
-            .because("The first " + MOST_FINDINGS + " are listed; mend those and check again.")
-            .build());
-    return kept;
+    return new Portion(spans, tokens, Optional.of(plan), mistakes, recovery.damagedWords());
   }
 
   /** Reads an item by its kind. */

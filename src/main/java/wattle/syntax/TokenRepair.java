@@ -34,7 +34,7 @@ final class TokenRepair {
       "pack", "part", "table", "limit", "raceway", "pattern", "place", "override");
 
   private final Spans spans;
-  private final List<Finding> findings = new ArrayList<>();
+  private final Mistakes mistakes = new Mistakes();
   private final Set<String> damagedWords = new HashSet<>();
   private final List<Token> repaired = new ArrayList<>();
   private final Deque<Token> open = new ArrayDeque<>();
@@ -58,8 +58,8 @@ final class TokenRepair {
     return WITH_BLOCK.contains(word);
   }
 
-  List<Finding> findings() {
-    return findings;
+  Mistakes mistakes() {
+    return mistakes;
   }
 
   Set<String> damagedWords() {
@@ -163,7 +163,7 @@ final class TokenRepair {
     String shown = span.text().codePoints().limit(12).mapToObj(TokenRepair::visible).reduce("", String::concat);
     Finding.Builder finding = Finding.error("character-stray", "'" + shown + "' means nothing in a plan").at(span,
         "left out while reading");
-    findings.add(finding.fix(Fix.safe("remove it", span, "")).build());
+    mistakes.add(finding.fix(Fix.safe("remove it", span, "")).build());
   }
 
   private static String visible(int codePoint) {
@@ -176,7 +176,7 @@ final class TokenRepair {
     Span span = spans.of(token);
     String text = span.text().stripTrailing();
     Span end = span.source().span(span.start() + text.length(), span.start() + text.length());
-    findings.add(
+    mistakes.add(
         Finding.error("text-unclosed", "a text in quotes has no closing quote")
             .at(span, "opens here and runs to the end of the line")
             .fix(Fix.safe("put a \" after it", end, "\""))
@@ -196,7 +196,7 @@ final class TokenRepair {
    */
   private int openBlock(Token heading, Token last, List<Token> tokens, int at) {
     BlockOpening opening = new BlockOpening(spans, heading, last, tokens, at);
-    findings.add(opening.finding());
+    mistakes.add(opening.finding());
     if (opening.isBelow()) {
       tokens.subList(at, opening.next()).stream().filter(t -> t.getType() == WattleLexer.COMMENT).forEach(repaired::add);
       return opening.next();
@@ -220,7 +220,7 @@ final class TokenRepair {
   private void closeAll(Token at, Span noticed, String why) {
     Token outermost = open.peekLast();
     if (outermost != supplied) {
-      findings.add(
+      mistakes.add(
           Finding.error("block-unclosed", "a block has no closing }")
               .at(spans.of(outermost), "opens here")
               .with(noticed, "no } before this")
@@ -247,7 +247,7 @@ final class TokenRepair {
 
   private void unopened(Token token) {
     Span span = spans.of(token);
-    findings.add(
+    mistakes.add(
         Finding.error("block-unopened", "a } closes nothing")
             .at(span, "no block is open here")
             .fix(Fix.safe("remove it", span, ""))
@@ -257,7 +257,7 @@ final class TokenRepair {
   private void refuse(Token token, boolean arithmetic) {
     tooDeep = true;
     damagedWords.add(token.getText());
-    findings.add(
+    mistakes.add(
         Finding.error(
             Stop.NESTING_TOO_DEEP.rule(),
             arithmetic

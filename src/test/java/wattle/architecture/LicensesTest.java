@@ -52,11 +52,26 @@ class LicensesTest {
     List<Path> jars = jars().stream().filter(j -> stated.contains(name(j)) || name(j).matches("jackson-core|jsvg|pdfbox")).toList();
     assertThat(jars).extracting(LicensesTest::name).containsAll(stated);
     assertThat(copied(jars)).isEmpty();
+    for (String line : Files.readAllLines(LIST)) {
+      String[] cells = line.split("\\|");
+      assertThat(cells[2].strip()).startsWith("Copyright ");
+      assertThat(textsBeside(cells[0].strip())).as(cells[0]).contains(cells[2].strip());
+    }
     assertThat(Files.readString(folder.resolve("licenses/slf4j-api/MIT.txt"))).contains("QOS.ch", "Permission is hereby granted");
     assertThat(Files.readString(folder.resolve("licenses/antlr4-runtime/BSD-3-Clause.txt"))).contains("The ANTLR Project",
         "Redistribution");
     assertThat(Files.readString(folder.resolve("licenses/jackson-core/LICENSE"))).contains("Apache License");
     assertThat(Files.readString(folder.resolve("licenses/picocli/Apache-2.0.txt"))).contains("Apache License");
+  }
+
+  private String textsBeside(String library) throws IOException {
+    StringBuilder texts = new StringBuilder();
+    try (Stream<Path> files = Files.list(folder.resolve("licenses").resolve(library))) {
+      for (Path file : files.toList()) {
+        texts.append(Files.readString(file));
+      }
+    }
+    return texts.toString();
   }
 
   @Test

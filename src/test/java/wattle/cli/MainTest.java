@@ -64,7 +64,7 @@ class MainTest {
   void aPlainCheckIsTheSameAsOneWithItsOptions() {
     for (String file : List.of("examples/alder-court/house.wattle", "examples/broken/ten-mistakes.wattle", "nowhere.wattle", "examples")) {
       assertThat(PlainCheck.is(new String[]{"check", file})).isTrue();
-      assertThat(run("check", file)).isEqualTo(run("check", "--format", "text", "--largest-file", "16", file));
+      assertThat(run("check", file)).isEqualTo(run("check", "--format", "text", "--largest-file", "8", file));
     }
     assertThat(run("check", "examples/cottage/house.wattle", "examples/broken/branch-loop.wattle"))
         .isEqualTo(run("check", "--format=text", "examples/cottage/house.wattle", "examples/broken/branch-loop.wattle"));

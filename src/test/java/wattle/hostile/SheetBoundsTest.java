@@ -24,14 +24,6 @@ class SheetBoundsTest {
   @TempDir
   Path folder;
 
-  /**
-   * What a command said.
-   *
-   * @param code of its exit
-   * @param text of both its streams
-   */
-  private record Outcome(int code, String text) {}
-
   static Stream<Arguments> sheets() {
     List<String> begin = List.of("begin", "--from", "sheet.csv", "-");
     List<String> prices = List.of("table", "--of", "materials", "--prices", "sheet.csv", PLAN.toString());
@@ -59,9 +51,9 @@ class SheetBoundsTest {
   @MethodSource("sheets")
   void aSheetAtItsBoundsIsReadOrRefused(List<String> command, String sheet, String said) throws Exception {
     Files.writeString(folder.resolve("sheet.csv"), sheet);
-    Outcome outcome = run("-Xmx512m", command);
-    assertThat(outcome.text).contains(said).doesNotContain("Exception", "internal error", "out of memory", "\tat java");
-    assertThat(outcome.code).isLessThan(3);
+    BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx512m", command);
+    assertThat(outcome.text()).contains(said).doesNotContain("Exception", "internal error", "out of memory", "\tat java");
+    assertThat(outcome.code()).isLessThan(3);
   }
 
   @Test
@@ -71,21 +63,8 @@ class SheetBoundsTest {
       plan.append("room r").append(i).append(" area 10 m2 { l: light 10 W }\n");
     }
     Files.writeString(folder.resolve("p.wattle"), plan);
-    Outcome outcome = run("-Xmx48m", List.of("check", "p.wattle"));
-    assertThat(outcome.code).isEqualTo(2);
-    assertThat(outcome.text).contains("out of memory: the result takes more than the ", "-Xmx4g").doesNotContain("\tat ");
-  }
-
-  private Outcome run(String heap, List<String> arguments) throws Exception {
-    List<String> line = Stream.concat(
-        Stream.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), heap, "-XX:TieredStopAtLevel=1",
-            "-XX:+UseSerialGC", "-cp", Stream.of(System.getProperty("java.class.path").split(java.io.File.pathSeparator))
-                .map(p -> Path.of(p).toAbsolutePath().toString()).collect(Collectors.joining(java.io.File.pathSeparator)),
-            "wattle.cli.Main"),
-        arguments.stream()).toList();
-    Path said = folder.resolve("said");
-    Process process = new ProcessBuilder(line).directory(folder.toFile()).redirectErrorStream(true).redirectOutput(said.toFile()).start();
-    process.getOutputStream().close();
-    return new Outcome(process.waitFor(), Files.readString(said));
+    BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx48m", List.of("check", "p.wattle"));
+    assertThat(outcome.code()).isEqualTo(2);
+    assertThat(outcome.text()).contains("out of memory: the result takes more than the ", "-Xmx4g").doesNotContain("\tat ");
   }
 }

@@ -88,6 +88,22 @@ class RobustnessTest {
     assertThat(server.exitCode.get(30, TimeUnit.SECONDS)).isZero();
   }
 
+  /** The library has no message of its own for these; found by fuzzing. */
+  @Test
+  void parametersOfAnotherKindAreAnswered() throws Exception {
+    Raw server = Raw.start();
+    server.send(INITIALIZE);
+    server.readUntil("\"serverInfo\"");
+    server.send(message("{\"jsonrpc\":\"2.0\",\"id\":6,\"method\":\"textDocument/rangeFormatting\",\"params\":{\"textDocument\":{\"uri\":"
+        + "\"file:///a.wattle\"},\"options\":{\"tabSize\":{},\"insertSpaces\":true}}}"));
+    assertThat(server.readUntil("wrong parameters")).contains("\"id\":6", "-32602");
+    server.send(message("{\"jsonrpc\":\"2.0\",\"id\":\"seven\",\"method\":\"textDocument/formatting\",\"params\":{\"textDocument\":"
+        + "{\"uri\":\"file:///a.wattle\"},\"options\":{\"tabSize\":[],\"insertSpaces\":true}}}"));
+    assertThat(server.readUntil("wrong parameters")).contains("\"id\":\"seven\"", "-32602");
+    server.in.close();
+    assertThat(server.exitCode.get(30, TimeUnit.SECONDS)).isZero();
+  }
+
   @Test
   void aMessageTooLongIsPassedOver() throws Exception {
     Raw server = Raw.start();

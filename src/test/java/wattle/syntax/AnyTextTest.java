@@ -69,7 +69,7 @@ class AnyTextTest {
   @Property(tries = 200)
   void anyBytesGiveATree(@ForAll byte[] bytes) {
     Checked<PlanTree> parsed = PlanParser.parse(new Source("junk", new String(bytes, StandardCharsets.UTF_8)));
-    assertThat(parsed.findings().size()).isLessThanOrEqualTo(PlanParser.MOST_FINDINGS + 1);
+    assertThat(parsed.findings().size()).isLessThanOrEqualTo(Mistakes.MOST_TOLD + 1);
   }
 
   /** Several mistakes, some of which leave open what the next portion would have to close. */

@@ -14,11 +14,17 @@ final class DisplayLine {
 
   private static final int BEFORE_MARK = 40;
 
+  /** Characters on either side of what must stay in sight that are looked at: of a line of a million the others never show. */
+  private static final int LOOKED_AT = 2000;
+
   private final int widest;
   private final String shown;
   private final int[] columnOf;
 
-  /** Columns to the left that were cut, and replaced by an ellipsis. */
+  /** Characters at the start of the line that were not looked at. */
+  private final int left;
+
+  /** Columns to the left of those looked at that were cut, and replaced by an ellipsis. */
   private final int cut;
 
   /**
@@ -28,8 +34,10 @@ final class DisplayLine {
    */
   DisplayLine(Source source, int line, int focus, int widest) {
     this.widest = widest;
-    String text = source.line(line);
-    int start = source.startOfLine(line);
+    String whole = source.line(line);
+    int at = Math.max(0, Math.min(focus - source.startOfLine(line), whole.length()));
+    left = wholeSign(whole, Math.max(0, at - LOOKED_AT));
+    String text = whole.substring(left, wholeSign(whole, Math.min(whole.length(), at + LOOKED_AT)));
     StringBuilder visible = new StringBuilder();
     columnOf = new int[text.length() + 1];
     int column = 0;
@@ -46,7 +54,7 @@ final class DisplayLine {
     }
     columnOf[text.length()] = column;
     String expanded = expandTabs(visible.toString());
-    int focusColumn = columnOf[Math.max(0, Math.min(focus - start, text.length()))];
+    int focusColumn = columnOf[at - left];
     if (column <= widest) {
       cut = 0;
       shown = expanded;
@@ -56,13 +64,20 @@ final class DisplayLine {
     }
   }
 
+  /** The same place, or the one before it where it lies within a sign of two characters. */
+  private static int wholeSign(String text, int at) {
+    return at > 0 && at < text.length() && Character.isLowSurrogate(text.charAt(at)) && Character.isHighSurrogate(text.charAt(at - 1))
+        ? at - 1
+        : at;
+  }
+
   String text() {
     return shown;
   }
 
   /** Column, from 0, at which an offset within the line is shown. */
   int column(int offsetInLine) {
-    int at = columnOf[Math.max(0, Math.min(offsetInLine, columnOf.length - 1))];
+    int at = columnOf[Math.max(0, Math.min(offsetInLine - left, columnOf.length - 1))];
     return Math.max(0, Math.min(at - cut + (cut > 0 ? 1 : 0), widest));
   }
 
