@@ -16,7 +16,7 @@ public final class TestPage {
   private static final String STYLE = """
       .read { width: 16%; }
       td { height: 2em; }
-      table { font-size: 8.5pt; }
+      table { font-size: 9pt; }
       """;
 
   private TestPage() {}

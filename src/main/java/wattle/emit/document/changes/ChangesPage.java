@@ -203,8 +203,9 @@ public final class ChangesPage {
 
   /** @param paper on which it is printed; absent for a screen */
   private void pictures(Optional<Paper> paper) {
-    body.element("h2", "One-line diagrams");
+    String heading = "One-line diagrams";
     if (Math.max(before.house().panels().size(), after.house().panels().size()) > MOST_PANELS) {
+      body.element("h2", heading);
       body.element("p", "Not drawn here: a picture of so many panels is larger than a page. wattle compare --picture draws it.");
       return;
     }
@@ -217,13 +218,21 @@ public final class ChangesPage {
       Shown shown = all.get(i);
       String id = "picture" + (i + 1);
       Optional<PagePicture> printed = paper.map(p -> PagePicture.of(shown.view, shown.view.legend(), p));
-      body.open("div", "class", printed.isPresent() && printed.get().turned() ? "turned" : "").element("h3", shown.heading);
+      body.open("div", "class", printed.isPresent() && printed.get().turned() ? "turned" : "");
+      // Headings stay with the first part, on a turned page too.
+      body.open("div", "class", printed.isPresent() ? "together" : "");
+      if (i == 0) {
+        body.element("h2", heading);
+      }
+      body.element("h3", shown.heading);
       if (printed.isPresent()) {
-        int part = 0;
-        for (Drawing drawing : printed.get().parts()) {
-          body.raw(PrintedPicture.figure(drawing, id + "-" + ++part));
+        List<Drawing> parts = printed.get().parts();
+        body.raw(PrintedPicture.figure(parts.get(0), id + "-1")).close();
+        for (int part = 1; part < parts.size(); part++) {
+          body.raw(PrintedPicture.figure(parts.get(part), id + "-" + (part + 1)));
         }
       } else {
+        body.close();
         body.open("div", "class", "picture", "role", "group", "tabindex", "0", "aria-label", shown.heading)
             .raw(DrawingSvg.element(shown.drawing, id)).close();
       }

@@ -23,14 +23,14 @@ public final class DirectoryPage {
       .dir { table-layout: fixed; }
       .dir td { padding: 0.12em 0.4em; vertical-align: middle; }
       .slot { width: 6%; font-weight: bold; text-align: center; font-size: 120%; }
-      .rate { width: 14%; font-size: 82%; }
+      .rate { width: 14%; font-size: 93%; }
       .what { font-weight: bold; }
-      .rooms { font-weight: normal; font-size: 88%; }
-      .note { font-weight: bold; font-size: 88%; border: 1pt solid #000; padding: 0 0.2em; }
+      .rooms { font-weight: normal; font-size: 93%; }
+      .note { font-weight: bold; font-size: 93%; border: 1pt solid #000; padding: 0 0.2em; }
       .empty { color: #555; font-weight: normal; }
       .panel { page-break-after: always; }
       .last { page-break-after: auto; }
-      .dir tr { height: 2.3em; }
+      .dir tr { height: 2em; }
       .half { width: 50%; height: 480pt; padding: 0 1.5em; border: 0; vertical-align: top; font-size: 12pt; }
       .half h1 { font-size: 30pt; margin-top: 90pt; }
       .notes td { height: 26pt; }
@@ -50,7 +50,7 @@ public final class DirectoryPage {
       body.element("p", head(house, panel));
       body.element("p", CAUTION, "class", "caution small");
       offEverything(directory).ifPresent(off -> body.element("p", off, "class", "what"));
-      table(body, directory, size(directory, 10.5, 590));
+      table(body, directory, size(directory, 13, 590));
       body.close();
     }
     return new Page("Panel directory: " + title(house), paper, STYLE, body.toString());

@@ -18,7 +18,7 @@ public final class LockoutPage {
       .beware li { font-weight: bold; }
       .doubt { border: 3pt double #000; padding: 0.3em 0.6em; font-weight: bold; }
       .sign td { height: 1.9em; width: 32%; }
-      .sign .label { width: 18%; font-size: 8.5pt; }
+      .sign .label { width: 18%; font-size: 9pt; }
       """;
 
   private LockoutPage() {}

@@ -29,11 +29,11 @@ import wattle.rules.Coverage;
 /** A plan on a few pages, for somebody who has to judge it. */
 public final class PermitPage {
   private static final String STYLE = """
-      table { font-size: 8pt; margin-bottom: 0.6em; }
+      table { font-size: 9pt; margin-bottom: 0.6em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
-      .caption { font-size: 8pt; }
+      .caption { font-size: 9pt; }
       th.label { width: 30%; }
-      .note { font-size: 8pt; margin: 0.1em 0; }
+      .note { font-size: 9pt; margin: 0.1em 0; }
       @media print { .steps { display: none; } }
       """;
 

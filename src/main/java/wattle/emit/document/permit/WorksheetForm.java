@@ -24,13 +24,13 @@ import wattle.worksheet.Worksheet;
 public final class WorksheetForm {
   private static final List<String> SIGNED = List.of("Prepared by", "License number", "Signature", "Date");
   private static final String STYLE = """
-      h1 { font-size: 13pt; }
-      table { font-size: 7.5pt; margin-bottom: 0.3em; }
-      p { font-size: 7.5pt; margin: 0.15em 0; }
+      h1 { font-size: 12pt; line-height: 1.1; }
+      table { font-size: 9pt; line-height: 1.05; margin-bottom: 0.1em; }
+      p { font-size: 9pt; line-height: 1.1; margin: 0.1em 0; }
       td:nth-child(2) { white-space: nowrap; }
-      th, td { padding: 0.08em 0.35em; }
-      caption { text-align: left; font-weight: bold; padding: 0.15em 0; }
-      .caption { font-size: 7.5pt; }
+      th, td { padding: 0.03em 0.3em; }
+      caption { text-align: left; font-weight: bold; padding: 0.05em 0; }
+      .caption { font-size: 9pt; }
       .form + .form { page-break-before: always; }
       .sign td { height: 3.2em; width: 25%; vertical-align: top; }
       .steps { display: none; }

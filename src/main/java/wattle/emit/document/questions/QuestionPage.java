@@ -12,12 +12,12 @@ import wattle.questions.QuestionSheet;
 /** Questions as a page with room to write, and the answer key on a page of its own. */
 public final class QuestionPage {
   private static final String STYLE = """
-      .write { height: 2.6em; border-bottom: 0.6pt solid #888; margin-bottom: 0.9em; }
+      .write { height: 4em; border-bottom: 0.6pt solid #888; margin-bottom: 0.9em; }
       .question { page-break-inside: avoid; }
       .answer { margin-top: 0.8em; }
       .key { page-break-before: always; }
-      .steps, .steps ul { list-style: none; padding-left: 1.2em; font-size: 8.5pt; }
-      code { font-size: 8.5pt; overflow-wrap: anywhere; }
+      .steps, .steps ul { list-style: none; padding-left: 1.2em; font-size: 9pt; }
+      code { font-size: 9pt; overflow-wrap: anywhere; }
       details summary { cursor: pointer; }
       """;
 

@@ -6,6 +6,7 @@ import wattle.emit.media.drawing.Legend;
 import wattle.emit.media.drawing.View;
 import wattle.emit.media.paper.PagePicture;
 import wattle.emit.media.picture.Paper;
+import wattle.words.Caution;
 
 /** The pictures of a report as they are printed, each cut once. */
 final class PaperSheets {
@@ -14,11 +15,16 @@ final class PaperSheets {
   private final Map<Content, PagePicture> pictures = new IdentityHashMap<>();
 
   PagePicture of(Content.Picture picture) {
-    return of(picture, picture.onPaper(), picture.onPaper().legend());
+    return of(picture, picture.onPaper(), signs(picture.onPaper().legend()));
   }
 
   PagePicture of(Content.Folded picture) {
     return of(picture, picture.onPaper(), picture.signs());
+  }
+
+  /** Without the caution, which the first page says. */
+  private static Legend signs(Legend legend) {
+    return new Legend(legend.items(), legend.notes().stream().filter(n -> !n.equals(Caution.LONG) && !n.equals(Caution.SHORT)).toList());
   }
 
   private PagePicture of(Content content, View view, Legend legend) {

@@ -28,7 +28,7 @@ public record Page(String title, String paper, String style, String body) {
       th, td { border: 0.6pt solid #444; padding: 0.18em 0.45em; text-align: left; vertical-align: top; }
       th { background: #e8e8e8; }
       .caution { border: 2pt solid #000; padding: 0.35em 0.6em; font-weight: bold; }
-      .small { font-size: 8.5pt; }
+      small, .small { font-size: 9pt; }
       .figure { text-align: right; }
       tr, .together { page-break-inside: avoid; }
       h2 { page-break-after: avoid; }
@@ -40,7 +40,7 @@ public record Page(String title, String paper, String style, String body) {
     return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"utf-8\"/>"
         + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/><meta name=\"description\" content=\""
         + Escape.xml(title) + "\"/><title>" + Escape.xml(title) + "</title><style>@page { size: " + paper
-        + "; margin: 13mm; @bottom-right { font-family: sans-serif; font-size: 8pt; content: \""
+        + "; margin: 13mm; @bottom-right { font-family: sans-serif; font-size: 9pt; content: \""
         + "page \" counter(page) \" of \" counter(pages); } }\n"
         + COMMON + style + "</style></head><body>\n" + body + "</body></html>\n";
   }

@@ -11,7 +11,8 @@ import wattle.emit.media.drawing.Shape;
 
 /** Pieces set on sheets in their order: side by side while there is room, then beneath, then on the next sheet. */
 final class Packing {
-  private static final double GAP = 40;
+  /** Between pieces. */
+  static final double GAP = 40;
 
   /** Of the height of a room, what is nearly nothing. */
   private static final double SPARSE = 0.4;
@@ -67,6 +68,12 @@ final class Packing {
   boolean isSparse(double height) {
     return sheets.subList(0, sheets.size() - 1).stream()
         .anyMatch(s -> s.stream().map(Shape::bounds).reduce(Bounds::with).orElseThrow().height() < height * SPARSE);
+  }
+
+  /** Whether a sheet of several holds that piece and no other. */
+  boolean isAlone(String piece) {
+    return sheets.size() > 1
+        && sheetOf.entrySet().stream().noneMatch(e -> !e.getKey().equals(piece) && e.getValue().equals(sheetOf.get(piece)));
   }
 
   int count() {

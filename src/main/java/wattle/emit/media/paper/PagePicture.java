@@ -40,6 +40,8 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
 
   private static final double NUMBER_LINE = 22;
 
+  private static final String LEGEND = "legend";
+
   public PagePicture {
     parts = List.copyOf(parts);
   }
@@ -95,13 +97,34 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
   private static Optional<Setting> setting(View view, Legend legend, PageRoom room, double tallest, double scale) {
     double width = room.width() / scale;
     double height = (tallest - NUMBER_LINE) / scale;
-    List<Piece> pieces = new ArrayList<>(view.pieces(width, height));
-    if (!legend.items().isEmpty() || !legend.notes().isEmpty()) {
-      double larger = SheetFrame.LEGEND_SCALE / scale;
-      pieces.add(new Piece("legend", legend.sketch(width / larger).scaled(larger).shapes()));
-    }
     double together = room.turned() ? height : Math.min(height, room.height() * TOGETHER / scale);
-    return Packing.of(pieces, width, height, together).map(p -> new Setting(room, scale, p));
+    if (legend.items().isEmpty() && legend.notes().isEmpty()) {
+      return packing(view.pieces(width, height), width, height, together).map(p -> new Setting(room, scale, p));
+    }
+    double larger = SheetFrame.LEGEND_SCALE / scale;
+    Piece signs = new Piece(LEGEND, legend.sketch(width / larger).scaled(larger).shapes());
+    Optional<Packing> usual = withLegend(view.pieces(width, height), signs, width, height, together);
+    if (usual.isEmpty() || !usual.get().isAlone(LEGEND)) {
+      return usual.map(p -> new Setting(room, scale, p));
+    }
+    // It would be a part by itself: parts of the view that leave room for it are as good where they are no more.
+    double less = height - signs.bounds().height() - Packing.GAP;
+    return withLegend(view.pieces(width, less), signs, width, height, together)
+        .filter(p -> p.count() <= usual.get().count() && !p.isAlone(LEGEND))
+        .or(() -> usual)
+        .map(p -> new Setting(room, scale, p));
+  }
+
+  private static Optional<Packing> withLegend(List<Piece> view, Piece legend, double width, double height, double together) {
+    List<Piece> pieces = new ArrayList<>(view);
+    pieces.add(legend);
+    return packing(pieces, width, height, together);
+  }
+
+  /** Small pieces are put together in parts of their own, unless one part holds them all. */
+  private static Optional<Packing> packing(List<Piece> pieces, double width, double height, double together) {
+    Optional<Packing> filled = Packing.of(pieces, width, height);
+    return filled.isPresent() && filled.get().count() == 1 ? filled : Packing.of(pieces, width, height, together);
   }
 
   private static PagePicture of(View view, Setting setting) {

@@ -76,7 +76,7 @@ final class BranchRow {
     }
     Section cable = from.cable().get();
     Jump jump = Jump.from(from.from(), onSheets ? name(from.row()) : "");
-    double x = CableWay.stub(cable, jump);
+    double x = CableWay.stub(cable, jump, true);
     CableWay.coming(sketch, cable, x, cards.get(from.point()).entry(), from.mark(), jump);
     place(from.point(), x, 0, Double.NEGATIVE_INFINITY);
   }
@@ -141,7 +141,7 @@ final class BranchRow {
       if (right + gap + next.width() + marks(cable.to()) > widest
           || Math.max(lowest, top + next.height()) - Math.min(highest, top) > tallest) {
         int mark = ++waiting.marks;
-        CableWay.leaving(sketch, cable, right, exit, mark, onward(mark, cable.to()));
+        CableWay.leaving(sketch, cable, right, exit, mark, onward(mark, cable.to()), cables.size() == 1);
         waiting.starts.addLast(new Start(cable.to(), Optional.of(cable), mark, boxName(point), start.mark()));
         continue;
       }
@@ -162,6 +162,7 @@ final class BranchRow {
 
   /** What a box needs to its right for the marks of cables that may not fit any more. */
   private double marks(int point) {
-    return cards.get(point).leaving().stream().mapToDouble(s -> CableWay.stub(s, onward(99, s.to()))).max().orElse(0);
+    List<Section> leaving = cards.get(point).leaving();
+    return leaving.stream().mapToDouble(s -> CableWay.stub(s, onward(99, s.to()), leaving.size() == 1)).max().orElse(0);
   }
 }

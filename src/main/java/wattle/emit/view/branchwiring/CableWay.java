@@ -1,5 +1,7 @@
 package wattle.emit.view.branchwiring;
 
+import java.util.ArrayList;
+import java.util.List;
 import wattle.emit.media.drawing.Fit;
 import wattle.emit.media.drawing.Insulation;
 import wattle.emit.media.drawing.Shape;
@@ -15,6 +17,9 @@ import wattle.words.SurroundingsWords;
 final class CableWay {
   static final double SIZE = 9.5;
   private static final double WIDEST = 380;
+
+  /** Of the words of a cable that nothing stands beside: longer ones are set in lines. */
+  private static final double WIDEST_LINE = 190;
   private static final double MARK = 12;
   private static final double LINE = 13;
 
@@ -49,33 +54,60 @@ final class CableWay {
     sketch.fitted(x, y + 18, SurroundingsWords.of(section.surroundings()), SIZE, false, Anchor.START, room);
   }
 
-  /** How long the piece is that ends in a mark. */
-  static double stub(Section section, Jump where) {
-    return Math.max(words(section), Math.min(WIDEST, where.width()) + 14) + 2 * MARK;
+  /**
+   * How long the piece is that ends in a mark.
+   *
+   * @param single whether no other cable runs beside it, so that its words may take more than one line
+   */
+  static double stub(Section section, Jump where, boolean single) {
+    double words = single
+        ? lines(section, true).stream().mapToDouble(l -> Fit.width(l, SIZE, false)).max().orElse(0) + 16
+        : words(section);
+    return Math.max(words, Math.min(WIDEST, where.width()) + 14) + 2 * MARK;
+  }
+
+  /** What is written over it, and then what is written beneath where it goes. */
+  private static List<String> lines(Section section, boolean single) {
+    List<String> lines = new ArrayList<>(above(section, single));
+    lines.addAll(surroundings(section, single));
+    return lines;
+  }
+
+  private static List<String> above(Section section, boolean single) {
+    return single ? Fit.lines(above(section), SIZE, WIDEST_LINE) : List.of(above(section));
+  }
+
+  private static List<String> surroundings(Section section, boolean single) {
+    String words = SurroundingsWords.of(section.surroundings());
+    return words.isEmpty() ? List.of() : single ? Fit.lines(words, SIZE, WIDEST_LINE) : List.of(words);
   }
 
   /** The beginning of a cable that goes on elsewhere, at a mark with the same number. */
-  static void leaving(Sketch sketch, Section section, double x, double y, int mark, Jump where) {
-    double end = x + stub(section, where) - 2 * MARK;
+  static void leaving(Sketch sketch, Section section, double x, double y, int mark, Jump where, boolean single) {
+    double end = x + stub(section, where, single) - 2 * MARK;
     sketch.wire(Insulation.SHEATH, x, y, end, y);
     mark(sketch, end + MARK, y, mark);
-    words(sketch, section, x + 10, y, where, end - x - 12);
+    words(sketch, section, x + 10, y, where, end - x - 12, single);
   }
 
-  /** Its end. */
+  /** Its end, beside which no other cable comes. */
   static void coming(Sketch sketch, Section section, double x, double y, int mark, Jump where) {
-    double start = x - stub(section, where) + 2 * MARK;
+    double start = x - stub(section, where, true) + 2 * MARK;
     mark(sketch, start - MARK, y, mark);
     sketch.wire(Insulation.SHEATH, start, y, x, y);
-    words(sketch, section, start + 4, y, where, x - start - 12);
+    words(sketch, section, start + 4, y, where, x - start - 12, true);
   }
 
-  private static void words(Sketch sketch, Section section, double x, double y, Jump where, double room) {
-    sketch.fitted(x, y - 10, above(section), SIZE, false, Anchor.START, room);
+  private static void words(Sketch sketch, Section section, double x, double y, Jump where, double room, boolean single) {
+    List<String> over = above(section, single);
+    for (int i = 0; i < over.size(); i++) {
+      sketch.fitted(x, y - 10 - LINE * (over.size() - 1 - i), over.get(i), SIZE, false, Anchor.START, room);
+    }
     where.draw(sketch, x, y + 18, LINE, room);
-    String surroundings = SurroundingsWords.of(section.surroundings());
-    if (!surroundings.isEmpty()) {
-      sketch.fitted(x, y + 18 + LINE * where.lines(), surroundings, SIZE, false, Anchor.START, room);
+    double line = y + 18 + LINE * where.lines();
+    for (String words : surroundings(section, single)) {
+      sketch.fitted(x, line, words, SIZE, false, Anchor.START, room);
+      line += LINE;
     }
   }
 

@@ -76,12 +76,17 @@ final class DifferencePanel {
     return width;
   }
 
-  /** Its rows in parts that are no higher than that, where a single row is not; one part for a panel without rows. */
-  List<List<DifferenceRow>> parts(double height) {
+  /**
+   * Its rows in parts that are no higher than that, where a single row is not; one part for a panel without rows.
+   *
+   * @param first height of the first part
+   * @param height of each other part
+   */
+  List<List<DifferenceRow>> parts(double first, double height) {
     List<List<DifferenceRow>> parts = new ArrayList<>();
     List<DifferenceRow> part = new ArrayList<>();
     double room = height - firstRow() - BELOW;
-    double left = room;
+    double left = first - firstRow() - BELOW;
     for (DifferenceRow row : rows) {
       if (!part.isEmpty() && tall(row) > left) {
         parts.add(part);
@@ -149,10 +154,10 @@ final class DifferencePanel {
     if (begins) {
       columns.entry(sketch, entry);
     } else {
-      PanelBlock.sheet(sketch, columns.besideBars(), entry, "continued from ", links.get().before().get(), Anchor.START);
+      PanelBlock.sheet(sketch, columns.wall() + 6, entry, "continued from ", links.get().before().get(), Anchor.START);
     }
     double end = y;
-    after.ifPresent(next -> PanelBlock.sheet(sketch, columns.besideBars(), end, "continues on ", next, Anchor.START));
+    after.ifPresent(next -> PanelBlock.sheet(sketch, columns.wall() + 6, end, "continues on ", next, Anchor.START));
     sketch.add(lines, 0, 0);
     return new Drawn(sketch, width, y, entry, exits, feeders);
   }

@@ -18,6 +18,12 @@ import wattle.emit.media.drawing.Sketch;
  * for. What comes from or goes to another piece says on which sheet that is.
  */
 final class DifferencePieces {
+  /** Between pieces on a sheet, with what rounding takes. */
+  private static final double BETWEEN = 44;
+
+  /** Of the height of a sheet. */
+  private static final double MOST_OVER = 0.5;
+
   private final Revisions revisions;
   private final Map<String, Block> services;
   private final double height;
@@ -32,8 +38,16 @@ final class DifferencePieces {
     this.height = height;
     for (String key : revisions.panels()) {
       panels.put(key, DifferencePanel.onSheets(revisions, key));
-      parts.put(key, panels.get(key).parts(height));
+      parts.put(key, panels.get(key).parts(height - over(key), height));
     }
+  }
+
+  /** What a service takes of the height that comes before the first panel that it feeds, where that leaves room for a part of the panel. */
+  private double over(String panel) {
+    double over = services.entrySet().stream()
+        .filter(s -> revisions.fedBy(s.getKey()).stream().findFirst().filter(panel::equals).isPresent())
+        .mapToDouble(s -> s.getValue().height() + BETWEEN).sum();
+    return over < height * MOST_OVER ? over : 0;
   }
 
   List<Piece> pieces() {

@@ -20,7 +20,7 @@ import wattle.model.PanelSupply;
 
 /**
  * A one-line diagram in pieces for a room on a sheet. Each panel is a piece, or several with a part of its rows each; a
- * service stands with the first panel that it feeds. What comes from or goes to another piece says on which sheet that is.
+ * service stands with the first panel that it feeds, beside it or over it. What comes from or goes to another piece says on which sheet that is.
  */
 final class OneLinePieces {
   private static final double BETWEEN = 40;
@@ -29,6 +29,9 @@ final class OneLinePieces {
 
   /** Of a line that comes in without words beside it. */
   private static final double STUB = 14;
+
+  /** Between a service and the line that goes round it to the panel beneath. */
+  private static final double ROUND = 10;
 
   /** Baseline of words over the name of a panel. */
   private static final double ABOVE = -8;
@@ -42,6 +45,9 @@ final class OneLinePieces {
   private final Set<String> begun = new HashSet<>();
   private final Map<String, String> pieceOfService = new HashMap<>();
 
+  /** Services that stand over the first panel that they feed, by the name of the panel. */
+  private final Map<String, Block> over = new HashMap<>();
+
   OneLinePieces(House house, Map<String, Block> services, Map<String, PanelBlock> panels, double width, double height) {
     this.house = house;
     this.services = services;
@@ -54,9 +60,13 @@ final class OneLinePieces {
     for (Map.Entry<String, Block> service : services.entrySet()) {
       List<Panel> fed = house.panels().values().stream().filter(p -> p.supply().equals(new PanelSupply.FromService(service.getKey())))
           .toList();
-      boolean beside = !fed.isEmpty() && service.getValue().width() + BETWEEN + panels.get(fed.get(0).name()).width() <= width;
-      pieceOfService.put(service.getKey(), beside ? pieceOf(fed.get(0).name(), 0) : pieceOf(service.getKey()));
-      if (!beside) {
+      Optional<PanelBlock> first = fed.stream().findFirst().map(p -> panels.get(p.name()));
+      boolean beside = first.isPresent() && service.getValue().width() + BETWEEN + first.get().width() <= width;
+      boolean above = !beside && first.isPresent() && first.get().hasRoomIn(height - stacked(service.getValue()));
+      pieceOfService.put(service.getKey(), beside || above ? pieceOf(fed.get(0).name(), 0) : pieceOf(service.getKey()));
+      if (above) {
+        over.put(fed.get(0).name(), service.getValue());
+      } else if (!beside) {
         alone(service.getKey(), service.getValue(), fed);
       }
       for (int i = 0; i < fed.size(); i++) {
@@ -74,6 +84,11 @@ final class OneLinePieces {
 
   private static String pieceOf(String panel, int part) {
     return "panel " + panel + " " + part;
+  }
+
+  /** What a service over a panel takes of the height. */
+  private static double stacked(Block service) {
+    return service.height() + ROUND + BETWEEN / 2;
   }
 
   /** A service with the sheets on which what it feeds begins. */
@@ -95,13 +110,13 @@ final class OneLinePieces {
       return;
     }
     PanelBlock block = panels.get(panel.name());
-    int parts = parts(block);
-    int each = rowsEach(block);
+    PanelParts cut = cut(panel.name());
+    int parts = cut.count();
     for (int part = 0; part < parts; part++) {
       Optional<String> before = part == 0 ? Optional.empty() : Optional.of(pieceOf(panel.name(), part - 1));
       Optional<String> after = part == parts - 1 ? Optional.empty() : Optional.of(pieceOf(panel.name(), part + 1));
       PanelBlock.Links links = new PanelBlock.Links(before, after, fed -> pieceOf(fed, 0));
-      Sketch sketch = block.draw(part * each, Math.min(block.rows(), (part + 1) * each), Optional.of(links));
+      Sketch sketch = block.draw(cut.from(part), cut.to(part), Optional.of(links));
       if (part == 0) {
         supply(sketch, panel, service);
       }
@@ -114,33 +129,39 @@ final class OneLinePieces {
     }
   }
 
-  /** No more than the rows need when parts are filled; see {@link #rowsEach}. */
-  private int parts(PanelBlock block) {
-    int each = rowsEach(block);
-    return Math.max(1, (block.rows() + each - 1) / each);
+  private PanelParts cut(String panel) {
+    PanelBlock block = panels.get(panel);
+    double taken = over.containsKey(panel) ? stacked(over.get(panel)) : 0;
+    return new PanelParts(block.rows(), block.rowsWithin(height - taken), block.rowsWithin(height));
   }
 
-  /** Parts are of about one length, which reads better than a last one with a row or two. */
-  private int rowsEach(PanelBlock block) {
-    int most = block.rowsWithin(height);
-    int parts = Math.max(1, (block.rows() + most - 1) / most);
-    return Math.max(1, (block.rows() + parts - 1) / parts);
-  }
-
-  /** What comes in from the left: the service itself, or a mark that says where the line comes from. */
+  /** What comes in: the service itself, or a mark that says where the line comes from. */
   private void supply(Sketch sketch, Panel panel, Optional<Block> service) {
     if (service.isPresent()) {
       double x = -BETWEEN - service.get().width();
       double y = PanelBlock.ENTRY - service.get().entry();
       sketch.add(service.get().sketch(), x, y).line(-BETWEEN, PanelBlock.ENTRY, 0, PanelBlock.ENTRY);
+    } else if (over.containsKey(panel.name())) {
+      above(sketch, over.get(panel.name()));
     } else if (panel.supply() instanceof PanelSupply.FromService from && services.containsKey(from.service())) {
       from(sketch, panel, from.service(), Optional.of(pieceOfService.get(from.service())));
     } else if (panel.supply() instanceof PanelSupply.FromBreaker from) {
       BreakerId id = from.breaker();
       Optional<String> piece = Optional.ofNullable(panels.get(id.panel()))
-          .flatMap(p -> p.rowOf(panel.name()).map(row -> pieceOf(id.panel(), row / rowsEach(p))));
+          .flatMap(p -> p.rowOf(panel.name()).map(row -> pieceOf(id.panel(), cut(id.panel()).of(row))));
       from(sketch, panel, id.toString(), piece);
     }
+  }
+
+  /** The service over the panel; its line goes round beneath it to where the supply of the panel comes in. */
+  private static void above(Sketch sketch, Block service) {
+    double top = -stacked(service);
+    double out = top + service.entry();
+    double beneath = top + service.height() + ROUND;
+    double right = service.width() + ROUND;
+    sketch.add(service.sketch(), 0, top)
+        .line(service.width(), out, right, out).line(right, out, right, beneath).line(right, beneath, -STUB, beneath)
+        .line(-STUB, beneath, -STUB, PanelBlock.ENTRY).line(-STUB, PanelBlock.ENTRY, 0, PanelBlock.ENTRY);
   }
 
   /** The mark at the left of the panel; over it where there is no room beside. */

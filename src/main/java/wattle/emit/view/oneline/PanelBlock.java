@@ -30,6 +30,10 @@ final class PanelBlock {
   private static final double LEAST_ROW = 19;
   private static final double FIRST_ROW = 107;
   private static final double BELOW = 18;
+
+  /** Rows that a part beneath a service has at least. */
+  private static final int FEWEST = 2;
+
   private static final double WIDEST_HEADING = 460;
 
   private final List<PanelRow> rows;
@@ -70,6 +74,11 @@ final class PanelBlock {
 
   int rows() {
     return rows.size();
+  }
+
+  /** Whether a height holds the head of the panel and a few of its rows. */
+  boolean hasRoomIn(double height) {
+    return height >= FIRST_ROW + BELOW + rowHeight * Math.min(rows.size(), FEWEST);
   }
 
   /** How many rows there is room for in a part of a height; at least one. */
@@ -119,12 +128,12 @@ final class PanelBlock {
     if (begins) {
       columns.entry(sketch, ENTRY);
     } else {
-      sheet(sketch, columns.besideBars(), ENTRY, "continued from ", links.get().before().get(), Anchor.START);
+      sheet(sketch, columns.wall() + 6, ENTRY, "continued from ", links.get().before().get(), Anchor.START);
     }
     for (int i = from; i < to; i++) {
       row(sketch, rows.get(i), FIRST_ROW + rowHeight * (i - from), links);
     }
-    after.ifPresent(next -> sheet(sketch, columns.besideBars(), lastRow, "continues on ", next, Anchor.START));
+    after.ifPresent(next -> sheet(sketch, columns.wall() + 6, lastRow, "continues on ", next, Anchor.START));
     return sketch;
   }
 

@@ -1,5 +1,6 @@
 package wattle.emit.view.oneline;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -32,16 +33,18 @@ final class PanelColumns {
   private static final int MOST_LINES = 3;
 
   /** Likewise, of what is said of the main. */
-  private static final double WIDEST_MAIN = 145;
+  private static final double WIDEST_MAIN = 112;
 
   private static final double LINE = 11.5;
 
   /** What a row has above and beneath a single line. */
   private static final double SPARE = 3.5;
 
-  private static final double WIDEST = 1000;
-  private static final double STROKES = 26;
+  private static final double STROKES = 24;
   private static final double METER = 24;
+
+  /** Of the arrow between the name of a feeder and the sheet on which it goes on. */
+  private static final double ONWARD = 24;
 
   private final Panel panel;
   private final double slots;
@@ -58,18 +61,18 @@ final class PanelColumns {
   /** @param leastLoad width that the column of loads has at least */
   PanelColumns(Panel panel, List<PanelRow> rows, double leastLoad) {
     this.panel = panel;
-    slots = widest(rows, PanelRow::slots, WIDEST);
-    bars = Math.max(LEFT + slots + 10 + widest(rows, PanelRow::legs, WIDEST) + 10, 46);
+    slots = widest(rows, PanelRow::slots);
+    bars = Math.max(LEFT + slots + 10 + widest(rows, PanelRow::legs) + 10, 46);
     lastBar = bars + BAR_GAP * (panel.legs().size() - 1);
-    breaker = lastBar + 14;
+    breaker = lastBar + 11;
     ratingAt = breaker + Symbols.DEVICE + 6;
-    wall = Math.max(ratingAt + widest(rows, PanelRow::rating, WIDEST),
-        lastBar + 12 + mainLines().stream().mapToDouble(l -> Fit.width(l, SIZE, false)).max().orElse(0)) + 10;
+    wall = Math.max(ratingAt + widest(rows, PanelRow::rating),
+        besideBars() + mainLines().stream().mapToDouble(l -> Fit.width(l, SIZE, false)).max().orElse(0)) + 7;
     wiringAt = wall + STROKES + (PanelRow.hasMeters(panel) ? METER : 0);
-    headAt = wiringAt + rows.stream().mapToDouble(PanelColumns::wiring).max().orElse(0) + 22;
+    headAt = wiringAt + rows.stream().mapToDouble(PanelColumns::wiring).max().orElse(0) + 19;
     most = rows.stream().mapToInt(r -> wiringLines(r).size()).max().orElse(1);
-    double load = Math.max(widest(rows, PanelRow::load, WIDEST), leastLoad);
-    loadEnd = headAt + 6 + widest(rows, PanelRow::what, WIDEST_NAME) + 12 + load;
+    // A long name has room where its own load is short.
+    loadEnd = headAt + 6 + rows.stream().mapToDouble(r -> nameAndLoad(r, leastLoad)).max().orElse(leastLoad);
   }
 
   /** What is added to the height of each row, so that the lines of wiring of one do not touch those of the next. */
@@ -87,11 +90,17 @@ final class PanelColumns {
   }
 
   private static double wiring(PanelRow row) {
-    return wiringLines(row).stream().mapToDouble(l -> Fit.width(l, SIZE, true)).max().orElse(0);
+    return wiringLines(row).stream().mapToDouble(l -> Fit.width(l, SIZE, false)).max().orElse(0);
   }
 
-  private static double widest(List<PanelRow> rows, Function<PanelRow, String> text, double most) {
-    return Math.min(most, rows.stream().mapToDouble(r -> Fit.width(text.apply(r), SIZE, true)).max().orElse(0));
+  private static double nameAndLoad(PanelRow row, double leastLoad) {
+    double name = Math.min(WIDEST_NAME, Fit.width(row.what(), SIZE, true));
+    double load = Fit.width(row.load(), SIZE, false);
+    return row.panel().isEmpty() ? name + 8 + load : name + ONWARD + Math.max(load, leastLoad);
+  }
+
+  private static double widest(List<PanelRow> rows, Function<PanelRow, String> text) {
+    return rows.stream().mapToDouble(r -> Fit.width(text.apply(r), SIZE, false)).max().orElse(0);
   }
 
   /** The right side of the enclosure. */
@@ -100,7 +109,7 @@ final class PanelColumns {
   }
 
   /** Where words beside the bars begin. */
-  double besideBars() {
+  private double besideBars() {
     return lastBar + 12;
   }
 
@@ -125,11 +134,15 @@ final class PanelColumns {
   }
 
   private List<String> mainLines() {
-    return Fit.lines(mainWords(), SIZE, WIDEST_MAIN);
-  }
-
-  private String mainWords() {
-    return panel.main().map(m -> BreakerWords.main(m) + m.interrupting().map(k -> ", " + k).orElse("")).orElse("no main");
+    String main = panel.main().map(BreakerWords::main).orElse("no main");
+    String interrupting = panel.main().flatMap(MainDevice::interrupting).map(Object::toString).orElse("");
+    String line = interrupting.isEmpty() ? main : main + ", " + interrupting;
+    if (interrupting.isEmpty() || Fit.width(line, SIZE, false) <= WIDEST_MAIN) {
+      return Fit.lines(line, SIZE, WIDEST_MAIN);
+    }
+    List<String> lines = new ArrayList<>(Fit.lines(main + ",", SIZE, WIDEST_MAIN));
+    lines.add(interrupting);
+    return lines;
   }
 
   /** The enclosure, and one upright bar for each leg. */

@@ -24,7 +24,7 @@ import wattle.words.Caution;
 
 /** Draws the current of each leg of each panel, with all that is connected on, as bars on one scale, with the rating of the main. */
 public final class LegsPlot implements View {
-  private static final double WIDE = 460;
+  private static final double WIDE = 400;
   private static final double ROW = 26;
   private static final double BAR = 16;
   private static final double LEFT = 90;
