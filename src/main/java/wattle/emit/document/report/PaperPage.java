@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import wattle.emit.document.findings.Judged;
 import wattle.emit.document.findings.TextFindings;
 import wattle.emit.media.page.Markup;
@@ -23,6 +24,9 @@ final class PaperPage {
 
   /** Of one that goes from run to run or outlet to outlet, where branches are not asked for: the worst come first. */
   private static final int MOST_ROWS_OF_BRANCHES = 20;
+
+  /** A command is copied as it stands, and is not broken at its hyphens. */
+  private static final Pattern COMMAND = Pattern.compile("report --pdf --[a-z]+");
 
   private final Report report;
   private final PaperEdition edition;
@@ -77,7 +81,8 @@ final class PaperPage {
     page.open("div", "class", "contents").element("h2", "Contents");
     contents.forEach((id, title) -> page.open("p").element("a", title, "href", "#" + id).close());
     if (!edition.leftOut().isEmpty()) {
-      page.element("p", edition.leftOut(), "class", "note");
+      page.open("p", "class", "note").raw(COMMAND.matcher(Escape.xml(edition.leftOut())).replaceAll("<span class=\"command\">$0</span>"))
+          .close();
     }
     page.close();
     String title = Escape.xml(report.title());
