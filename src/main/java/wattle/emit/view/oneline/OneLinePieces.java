@@ -20,7 +20,8 @@ import wattle.model.PanelSupply;
 
 /**
  * A one-line diagram in pieces for a room on a sheet. Each panel is a piece, or several with a part of its rows each; a
- * service stands with the first panel that it feeds, beside it or over it. What comes from or goes to another piece says on which sheet that is.
+ * service stands with the first panel that it feeds, beside it or over it. What comes from or goes to another piece
+ * says on which sheet that is.
  */
 final class OneLinePieces {
   private static final double BETWEEN = 40;
