@@ -60,8 +60,7 @@ final class DoubtFinder {
   private final List<Tree.Item> items;
   private final Placement placement;
   private final Doubts.Builder doubts = new Doubts.Builder();
-
-  /** How many things of rooms the errors have been held against. */
+  /** How many things the errors have been held against. */
   private long compared;
   /** Boxes whose names are near a name that no box has, by that name: several mistakes ask for the same one. */
   private final Map<String, List<String>> near = new HashMap<>();
@@ -74,7 +73,7 @@ final class DoubtFinder {
   }
 
   /** Errors times what they are compared with, one by one, in about a second. A plan with more is in doubt as a whole. */
-  private static final long MOST_COMPARED = 10_000_000;
+  private static final long MOST_COMPARED = 20_000_000;
 
   /**
    * @param findings of reading, which are in place, and of binding, whose spans are as the trees have them
@@ -89,25 +88,25 @@ final class DoubtFinder {
       return Doubts.NONE;
     }
     DoubtFinder finder = new DoubtFinder(house, files, items, placement);
-    if (errors.size() * items.stream().mapToLong(DoubtFinder::parts).sum() > MOST_COMPARED) {
+    finder.compared = (long) errors.size() * items.size();
+    for (int i = 0; i < errors.size() && finder.compared <= MOST_COMPARED; i++) {
+      finder.add(errors.get(i));
+    }
+    if (finder.compared > MOST_COMPARED) {
       finder.anything();
-    } else {
-      for (int i = 0; i < errors.size() && finder.compared <= MOST_COMPARED; i++) {
-        finder.add(errors.get(i));
-      }
     }
     broken.forEach(finder::way);
     finder.follow();
     return finder.doubts.build();
   }
 
-  /** How many statements of an item a mistake in it may be compared with, and the item itself. */
+  /** How many statements of an item a mistake in it is compared with. */
   private static long parts(Tree.Item item) {
-    return 1 + (item instanceof Tree.Panel panel
+    return item instanceof Tree.Panel panel
         ? panel.statements().size()
         : item instanceof Tree.Branch branch
             ? branch.chains().stream().mapToLong(c -> c.runs().size()).sum()
-            : item instanceof Tree.Room room ? room.devices().size() + room.boxes().size() : 0);
+            : item instanceof Tree.Room room ? room.devices().size() + room.boxes().size() : 0;
   }
 
   private static boolean isOf(Set<Mistake> kinds, Finding finding) {
@@ -180,11 +179,7 @@ final class DoubtFinder {
   }
 
   private void within(Tree.Item item, Span at, Finding finding) {
-    compared += item instanceof Tree.Room room ? room.devices().size() + room.boxes().size() : 1;
-    if (compared > MOST_COMPARED) {
-      anything(); // a room of many thousands of devices with an error in each
-      return;
-    }
+    compared += parts(item);
     if (item instanceof Tree.Panel panel) {
       panel(panel, at, finding);
     } else if (item instanceof Tree.Branch branch) {
