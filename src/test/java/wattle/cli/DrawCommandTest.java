@@ -109,16 +109,16 @@ class DrawCommandTest {
     assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--date", "2026-03-09", "--out", pdf.toString(), HOUSE))
         .as(err.toString()).isZero();
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
-      assertThat(document.getNumberOfPages()).isEqualTo(4);
+      assertThat(document.getNumberOfPages()).isEqualTo(2);
       assertThat(document.getDocumentInformation().getTitle()).isEqualTo("One-line diagram: 14 Alder Court");
-      assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(792);
-      assertThat(document.getPage(0).getMediaBox().getHeight()).isEqualTo(612);
+      assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(612);
+      assertThat(document.getPage(0).getMediaBox().getHeight()).isEqualTo(792);
     }
-    assertThat(text(pdf)).contains("2026-03-09", "1 of 4", "4 of 4", "from P/9+11");
+    assertThat(text(pdf)).contains("2026-03-09", "1 of 2", "2 of 2", "from P/9+11");
     assertThat(run("draw", "--view", "one-line", "--paper", "LETTER", "--out", folder.resolve("one-line.svg").toString(), HOUSE)).isZero();
     assertThat(folder.resolve("one-line.svg")).doesNotExist();
-    assertThat(Files.readString(folder.resolve("one-line-1.svg"))).contains("width=\"1056\" height=\"816\"", "1 of 4");
-    assertThat(Files.readString(folder.resolve("one-line-2.svg"))).contains("2 of 4");
+    assertThat(Files.readString(folder.resolve("one-line-1.svg"))).contains("width=\"816\" height=\"1056\"", "1 of 2");
+    assertThat(Files.readString(folder.resolve("one-line-2.svg"))).contains("2 of 2");
     assertThat(run("draw", "--view", "one-line", "--paper", "letter", "--resolution", "50", "--out",
         folder.resolve("whole.png").toString(), HOUSE)).isZero();
     assertThat(folder.resolve("whole-1.png")).exists();
@@ -145,7 +145,7 @@ class DrawCommandTest {
       "draw --view rooms --of kitchn @ | no room is called 'kitchn'; rooms are hall, ",
       "draw --view rooms --format dot @ | the rooms are no graph",
       "draw --view legs --of hall @ | the view legs is of the whole house",
-      "draw --view one-line --paper letter @ | the view takes 4 sheets",
+      "draw --view one-line --paper letter @ | the view takes 2 sheets",
       "draw --view one-line --paper letter --format dot @ | a graph has no sheets"
   })
   void whatCannotBeIsSaidBeforeAnythingIsWritten(String arguments, String words) {

@@ -12,13 +12,14 @@ public final class LockoutPage {
   private static final int MOST_TABLES = 2;
 
   private static final String STYLE = """
+      body { line-height: 1.22; }
       .handle { font-size: 12pt; }
       .tag { font-size: 15pt; font-weight: bold; white-space: nowrap; }
       .box { width: 1.6em; }
       .beware li { font-weight: bold; }
       .doubt { border: 3pt double #000; padding: 0.3em 0.6em; font-weight: bold; }
-      .sign td { height: 1.9em; width: 32%; }
-      .sign .label { width: 18%; font-size: 9pt; }
+      .sign td { height: 1.7em; width: 25%; }
+      .sign .label { font-size: 9pt; }
       """;
 
   private LockoutPage() {}

@@ -29,11 +29,12 @@ import wattle.rules.Coverage;
 /** A plan on a few pages, for somebody who has to judge it. */
 public final class PermitPage {
   private static final String STYLE = """
-      table { font-size: 9pt; margin-bottom: 0.6em; }
+      table { font-size: 9pt; line-height: 1.12; margin-bottom: 0.5em; }
+      th, td { padding: 0.05em 0.35em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
       .caption { font-size: 9pt; }
       th.label { width: 30%; }
-      .note { font-size: 9pt; margin: 0.1em 0; }
+      .note, li { font-size: 9pt; line-height: 1.15; margin: 0.1em 0; }
       @media print { .steps { display: none; } }
       """;
 
