@@ -16,7 +16,7 @@ public final class TestPage {
   private static final String STYLE = """
       .read { width: 16%; }
       td { height: 2em; }
-      table { font-size: 9pt; }
+      table { font-size: 9pt; -fs-table-paginate: paginate; -fs-page-break-min-height: 60pt; }
       """;
 
   private TestPage() {}

@@ -29,8 +29,8 @@ import wattle.rules.Coverage;
 /** A plan on a few pages, for somebody who has to judge it. */
 public final class PermitPage {
   private static final String STYLE = """
-      table { font-size: 9pt; line-height: 1.12; margin-bottom: 0.5em; }
-      th, td { padding: 0.05em 0.35em; }
+      table { font-size: 9pt; line-height: 1.06; margin-bottom: 0.4em; -fs-table-paginate: paginate; -fs-page-break-min-height: 54pt; }
+      th, td { padding: 0.03em 0.3em; }
       caption { text-align: left; font-weight: bold; padding: 0.2em 0; }
       .caption { font-size: 9pt; }
       th.label { width: 30%; }

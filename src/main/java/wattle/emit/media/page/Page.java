@@ -24,7 +24,7 @@ public record Page(String title, String paper, String style, String body) {
       p { margin: 0.25em 0; }
       ul { margin: 0.2em 0; padding-left: 1.3em; }
       li { margin: 0.1em 0; }
-      table { border-collapse: collapse; width: 100%; -fs-table-paginate: paginate; -fs-page-break-min-height: 60pt; }
+      table { border-collapse: collapse; width: 100%; }
       th, td { border: 0.6pt solid #444; padding: 0.18em 0.45em; text-align: left; vertical-align: top; }
       th { background: #e8e8e8; }
       .caution { border: 2pt solid #000; padding: 0.35em 0.6em; font-weight: bold; }

@@ -57,7 +57,8 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
     PageRoom page = PageRoom.upright(upright);
     PageRoom turned = PageRoom.turned(upright);
     return Optional.<Setting>empty()
-        .or(() -> inParts(view, legend, page))
+        .or(() -> inParts(view, legend, page, Sheets.READABLE_TYPE))
+        .or(() -> inParts(view, legend, page, LEAST_TYPE))
         .or(() -> largest(view, legend, page, page.height(), LEAST_TYPE))
         .or(() -> largest(view, legend, turned, turned.height(), LEAST_TYPE))
         .or(() -> largest(view, legend, turned, turned.height(), 0))
@@ -65,10 +66,10 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
         .orElseThrow(() -> new IllegalStateException("no scale makes " + view.title() + " fit a page"));
   }
 
-  /** Two parts to a page where that cuts the view no more often. */
-  private static Optional<Setting> inParts(View view, Legend legend, PageRoom page) {
-    Optional<Setting> halves = largest(view, legend, page, page.height() * HALF, LEAST_TYPE);
-    Optional<Setting> parts = largest(view, legend, page, page.height() * PART, LEAST_TYPE);
+  /** Two parts to a page where that cuts the view no more often; nine points are tried before eight. */
+  private static Optional<Setting> inParts(View view, Legend legend, PageRoom page, double leastType) {
+    Optional<Setting> halves = largest(view, legend, page, page.height() * HALF, leastType);
+    Optional<Setting> parts = largest(view, legend, page, page.height() * PART, leastType);
     boolean as = halves.isPresent() && (parts.isEmpty() || halves.get().packing.count() <= parts.get().packing.count());
     return as ? halves : parts;
   }

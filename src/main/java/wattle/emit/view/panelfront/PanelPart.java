@@ -32,6 +32,7 @@ final class PanelPart {
   private static final double NUMBER = 30;
   private static final double NARROWEST = 190;
   private static final double WIDEST = 560;
+  /** Least width of the box of the main. */
   private static final double MAIN = 180;
 
   /** Room for the letter of a half-size breaker. */
@@ -73,12 +74,13 @@ final class PanelPart {
     double middle = two ? spine + SPINE / 2 : leftCell + cell / 2;
     if (rows.isFirst()) {
       Optional<BreakerState> state = Optional.ofNullable(states.get("main " + panel.name()));
-      sketch.box(middle - MAIN / 2, -32, MAIN, 24, state.isPresent() ? Stroke.THICK : Stroke.THIN, Fill.SHADE);
-      if (panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent()) {
-        sketch.add(new Shape.Spot(middle - MAIN / 2, -32, MAIN, 24, "main " + panel.name()));
-      }
       String main = state.map(s -> s.words() + ", ").orElse("") + panel.main().map(BreakerWords::main).orElse("no main");
-      sketch.fitted(middle, -16, main, 10, true, Anchor.MIDDLE, MAIN - 10);
+      double wide = Math.max(MAIN, Math.min(width - NUMBER, Fit.width(main, 10, true) + 14));
+      sketch.box(middle - wide / 2, -32, wide, 24, state.isPresent() ? Stroke.THICK : Stroke.THIN, Fill.SHADE);
+      if (panel.main().filter(m -> m.kind() != MainDevice.Kind.LUGS).isPresent()) {
+        sketch.add(new Shape.Spot(middle - wide / 2, -32, wide, 24, "main " + panel.name()));
+      }
+      sketch.fitted(middle, -16, main, 10, true, Anchor.MIDDLE, wide - 10);
     } else {
       sketch.add(new Shape.Continuation(middle, -16, "continued from ", rows.pieceBefore(), "", 10, Anchor.MIDDLE, WIDEST));
     }

@@ -112,8 +112,8 @@ class ReportPaperTest {
   }
 
   /**
-   * Letter sheets are read at arm's length: words and tables have nine points or more, pictures eight, and no page but the last ends above
-   * its middle. At most as many pages as somebody at a desk turns: twenty-five for a house.
+   * Letter sheets are read at arm's length: all type has nine points or more, and no page but the last ends above its middle. Only the
+   * meters of the block, in rows wider than a page, have eight. At most as many pages as somebody at a desk turns: twenty-five for a house.
    */
   @ParameterizedTest
   @MethodSource("examples")
@@ -122,7 +122,8 @@ class ReportPaperTest {
     assertThat(printed.pages()).hasSizeLessThanOrEqualTo(mostPages(example));
     printed.pages().forEach(page -> {
       assertThat(page.leastOfWords()).as("words, page " + page.number()).isGreaterThan(8.99);
-      assertThat(page.leastOfPictures()).as("pictures, page " + page.number()).isGreaterThan(7.99);
+      assertThat(page.leastOfPictures()).as("pictures, page " + page.number())
+          .isGreaterThan(example.contains("mill-quay") ? 7.99 : 8.99);
       if (page.number() < printed.pages().size()) {
         assertThat(page.filled()).as("page " + page.number()).isGreaterThan(0.5);
       }
