@@ -205,7 +205,7 @@ final class BranchTracer {
     return Optional.of(to);
   }
 
-  /** What a run is made of: its own words or those of its branch; where neither says so, that is told once for a branch. */
+  /** What a run is made of, by its own words or those of its branch; a branch where neither says so gets one finding. */
   private Optional<Wiring> wiring(Tree.Run run, BranchDraft draft) {
     Optional<Wiring> wiring = run.wiring().isPresent() ? run.wiring().flatMap(wirings::bind) : draft.wiring;
     if (wiring.isEmpty()) {

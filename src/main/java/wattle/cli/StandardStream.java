@@ -14,7 +14,7 @@ final class StandardStream extends OutputStream {
   private final String name;
   private volatile Optional<String> failure = Optional.empty();
 
-  /** @param name as people are told it */
+  /** @param name for messages, such as {@code standard output} */
   StandardStream(OutputStream to, String name) {
     this.to = to;
     this.name = name;
@@ -45,7 +45,7 @@ final class StandardStream extends OutputStream {
    * went away has what it wanted, so nothing is said; but who asks for the code learns that the rest was not written.
    *
    * @param code of the command itself
-   * @param err where the reason is told
+   * @param err gets the reason
    */
   int codeAfter(int code, PrintWriter err) {
     if (failure.isEmpty()) {

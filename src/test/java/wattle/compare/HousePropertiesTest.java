@@ -163,12 +163,7 @@ class HousePropertiesTest {
       String text = house(seed);
       String other = each(SLOT_LINE, text, m -> " " + (Integer.parseInt(m.group(1)) + 2)
           + (m.group(2).isEmpty() ? "" : "+" + (Integer.parseInt(m.group(2).substring(1)) + 2)) + " " + m.group(3) + " A ");
-      Compilation before = compiled(text);
-      Compilation after = compiled(other);
-      String what = "seed " + seed + "\n" + text;
-      assertThat(other).isNotEqualTo(text);
-      assertThat(findings(after)).as(what).isEqualTo(findings(before));
-      assertThat(outlets(after)).as(what).isEqualTo(outlets(before));
+      assertSameHouse("seed " + seed, text, other);
     }
   }
 
@@ -177,13 +172,16 @@ class HousePropertiesTest {
     for (long seed = 0; seed < HOUSES; seed++) {
       String text = house(seed);
       String other = text.replaceAll("\\bb(\\d+)\\b", "spur$1");
-      Compilation before = compiled(text);
-      Compilation after = compiled(other);
-      String what = "seed " + seed + "\n" + text;
-      assertThat(other).isNotEqualTo(text);
-      assertThat(findings(after)).as(what).isEqualTo(findings(before));
-      assertThat(outlets(after)).as(what).isEqualTo(outlets(before));
+      assertSameHouse("seed " + seed, text, other);
     }
+  }
+
+  private void assertSameHouse(String what, String text, String other) {
+    assertThat(other).isNotEqualTo(text);
+    Compilation before = compiled(text);
+    Compilation after = compiled(other);
+    assertThat(findings(after)).as(what + "\n" + text).isEqualTo(findings(before));
+    assertThat(outlets(after)).as(what + "\n" + text).isEqualTo(outlets(before));
   }
 
   /** Volts and amperes at each outlet, to a part in a thousand. */

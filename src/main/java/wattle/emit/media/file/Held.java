@@ -113,7 +113,7 @@ final class Held implements AutoCloseable {
       Files.createLink(kept, place);
       return Objects.equals(key(kept), key);
     } catch (UnsupportedOperationException | FileSystemException e) {
-      return false;
+      return false; // such as on a memory stick; what the file holds is still looked at before the renaming
     }
   }
 

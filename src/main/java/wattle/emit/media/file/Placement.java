@@ -221,7 +221,7 @@ final class Placement {
       Files.createLink(place, prepared);
       return true; // the name that it was prepared under goes in the end
     } catch (UnsupportedOperationException | FileSystemException e) {
-      return false;
+      return false; // the caller looks again whether a file is there, and renames where none is
     }
   }
 

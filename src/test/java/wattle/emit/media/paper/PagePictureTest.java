@@ -25,7 +25,6 @@ import wattle.emit.media.drawing.ManyCircuits;
 import wattle.emit.media.drawing.Marked;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.View;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.picture.Paper;
 import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.oneline.OneLine;
@@ -43,8 +42,6 @@ import wattle.trials.Trials;
 
 /** Every view among the text of a document: it is read at arm's length, and nothing is lost or cut through where it is cut in parts. */
 class PagePictureTest {
-  private static final DotEngine ENGINE = DotEngine.builtIn();
-
   /** Letter within margins of 13 mm, in pixels of 1/96 inch. */
   private static final double SHORT = (8.5 - 2 * 13 / 25.4) * 96;
   private static final double LONG = (11 - 2 * 13 / 25.4) * 96;
@@ -95,7 +92,7 @@ class PagePictureTest {
   private static Map<String, View> views(Compilation plan, FindingMarks marks) {
     House house = plan.house();
     Map<String, View> views = new LinkedHashMap<>();
-    views.put("one-line", marks.on(new OneLine(house, plan.figures()).view(ENGINE), Marked.Side.BESIDE));
+    views.put("one-line", marks.on(new OneLine(house, plan.figures()).view(), Marked.Side.BESIDE));
     views.put("panel", marks.on(new PanelFront(house), Marked.Side.RIGHT_CORNER));
     views.put("legs", LegsPlot.view(house, plan.figures().loads()));
     return views;
@@ -165,7 +162,7 @@ class PagePictureTest {
   void aBigPanelIsCutBetweenItsRows() {
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("many.wattle", ManyCircuits.plan(84, 3)),
         Path.of("many.wattle"));
-    PagePicture picture = check("one-line", new OneLine(plan.house(), plan.figures()).view(ENGINE), true);
+    PagePicture picture = check("one-line", new OneLine(plan.house(), plan.figures()).view(), true);
     assertThat(picture.parts()).hasSizeGreaterThan(3);
     List<String> texts = texts(picture.parts());
     assertThat(texts).anyMatch(t -> t.matches("continues on part \\d+")).anyMatch(t -> t.matches("continued from part \\d+"))

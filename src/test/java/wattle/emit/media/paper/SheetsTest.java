@@ -28,7 +28,6 @@ import wattle.emit.media.drawing.ManyCircuits;
 import wattle.emit.media.drawing.Plate;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.View;
-import wattle.emit.media.graphviz.DotEngine;
 import wattle.emit.media.picture.Paper;
 import wattle.emit.view.branchwiring.BranchWiring;
 import wattle.emit.view.oneline.OneLine;
@@ -48,7 +47,6 @@ import wattle.trials.VoltageProfile;
 
 /** Every view on every paper: nothing overlaps, is cut, leaves its sheet or is too small, and nothing is lost on the way. */
 class SheetsTest {
-  private static final DotEngine ENGINE = DotEngine.builtIn();
   private static final TitleBlock BLOCK = new TitleBlock("14 Alder Court, the house by the lime trees", Optional.of("C"),
       Optional.of("2026-03-09"));
   private static final List<Paper> PAPERS = List.of(Paper.LETTER, Paper.A4, Paper.A3, Paper.TABLOID);
@@ -100,7 +98,7 @@ class SheetsTest {
     House house = plan.house();
     ConnectedLoads loads = ConnectedLoads.of(house);
     Map<String, View> views = new LinkedHashMap<>();
-    views.put("one-line", new OneLine(house, plan.figures()).view(ENGINE));
+    views.put("one-line", new OneLine(house, plan.figures()).view());
     views.put("panel", new PanelFront(house));
     views.put("legs", LegsPlot.view(house, loads));
     views.put("rooms", new RoomSheet(house, List.copyOf(house.rooms().values())));
@@ -217,7 +215,7 @@ class SheetsTest {
   @Test
   void theTitleBlockSaysWhatItMust() {
     Compilation plan = compile(ManyCircuits.plan(84, 3));
-    List<Drawing> sheets = sheets(new OneLine(plan.house(), plan.figures()).view(ENGINE), Paper.LETTER);
+    List<Drawing> sheets = sheets(new OneLine(plan.house(), plan.figures()).view(), Paper.LETTER);
     assertThat(sheets).hasSizeBetween(3, 9);
     for (int i = 0; i < sheets.size(); i++) {
       List<String> texts = texts(sheets.subList(i, i + 1));
