@@ -128,6 +128,9 @@ final class CompareCommand implements Callable<Integer> {
       }
     }
     expect(2, "two plans are compared: the earlier, then the later");
+    if (files.stream().allMatch("-"::equals)) {
+      throw new ParameterException(spec.commandLine(), "standard input is one plan; name a file for the other");
+    }
     List<Compilation> plans = both(files.get(0), files.get(1));
     return print(out, plans.get(0), plans.get(1), files.get(0), files.get(1));
   }
