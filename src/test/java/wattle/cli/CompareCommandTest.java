@@ -214,6 +214,7 @@ class CompareCommandTest {
   @Test
   void badUsageSaysWhatIsExpected() {
     assertThat(compare(ExitCode.USAGE, "examples/cottage/house.wattle")).contains("two plans are compared");
+    assertThat(compare(ExitCode.USAGE, "-", "-")).contains("standard input is one plan");
   }
 
   /** A pattern makes nothing until another file places it, and a rule is no thing of a house: their text is what can be shown. */
