@@ -2,8 +2,9 @@ package wattle.cli;
 
 import picocli.CommandLine.Model.CommandSpec;
 import wattle.compiler.Compilation;
-import wattle.emit.document.findings.TextFindings;
+import wattle.emit.document.findings.FindingCounts;
 import wattle.finding.Severity;
+import wattle.words.Caution;
 
 /** Findings of a command whose result is something else: they go to standard error, so that the result stays pure. */
 final class BesideFindings {
@@ -21,8 +22,7 @@ final class BesideFindings {
           .getErr()
           .println(
               "wattle: made from a plan with findings: "
-                  + TextFindings.summary(plan.facts(), plan.source().name())
-                  + "; wattle check shows them");
+                  + FindingCounts.of(plan.facts()).words() + " in " + plan.source().name() + "; wattle check shows them. " + Caution.SHORT);
     }
     return errors > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }

@@ -47,7 +47,11 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
   }
 
   /** One way of setting it. */
-  private record Setting(PageRoom room, double scale, Packing packing) {}
+  private record Setting(PageRoom room, double scale, Packing packing) {
+    boolean isSparse() {
+      return packing.isSparse(room.height() / scale);
+    }
+  }
 
   /**
    * @param legend explains its signs; that of the view, or an empty one where another legend explains them
@@ -57,37 +61,57 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
     PageRoom page = PageRoom.upright(upright);
     PageRoom turned = PageRoom.turned(upright);
     return Optional.<Setting>empty()
-        .or(() -> inParts(view, legend, page, Sheets.READABLE_TYPE))
-        .or(() -> inParts(view, legend, page, LEAST_TYPE))
-        .or(() -> largest(view, legend, page, page.height(), LEAST_TYPE))
-        .or(() -> largest(view, legend, turned, turned.height(), LEAST_TYPE))
-        .or(() -> largest(view, legend, turned, turned.height(), 0))
+        .or(() -> upright(view, legend, page, Sheets.READABLE_TYPE))
+        .or(() -> turned(view, legend, turned, Sheets.READABLE_TYPE))
+        .or(() -> upright(view, legend, page, LEAST_TYPE))
+        .or(() -> turned(view, legend, turned, LEAST_TYPE))
+        .or(() -> turned(view, legend, turned, 0))
         .map(s -> of(view, s))
         .orElseThrow(() -> new IllegalStateException("no scale makes " + view.title() + " fit a page"));
   }
 
-  /** Two parts to a page where that cuts the view no more often; nine points are tried before eight. */
-  private static Optional<Setting> inParts(View view, Legend legend, PageRoom page, double leastType) {
-    Optional<Setting> halves = largest(view, legend, page, page.height() * HALF, leastType);
-    Optional<Setting> parts = largest(view, legend, page, page.height() * PART, leastType);
-    boolean as = halves.isPresent() && (parts.isEmpty() || halves.get().packing.count() <= parts.get().packing.count());
-    return as ? halves : parts;
+  /**
+   * Two parts to a page where that cuts the view no more often; else parts somewhat higher, beside which a box that cannot be cut may be
+   * as high as the page; else as high as the view makes them.
+   */
+  private static Optional<Setting> upright(View view, Legend legend, PageRoom page, double leastType) {
+    Optional<Setting> halves = largest(view, legend, page, page.height() * HALF, page.height() * HALF, leastType);
+    Optional<Setting> parts = largest(view, legend, page, page.height() * PART, page.height() * PART, leastType);
+    if (halves.isPresent() && (parts.isEmpty() || halves.get().packing.count() <= parts.get().packing.count())) {
+      return halves;
+    }
+    return parts.or(() -> largest(view, legend, page, page.height() * PART, page.height(), leastType))
+        .or(() -> largest(view, legend, page, page.height(), page.height(), leastType));
   }
 
-  /** The largest scale at which each piece fits and which takes no more parts than the least. */
-  private static Optional<Setting> largest(View view, Legend legend, PageRoom room, double tallest, double leastType) {
+  /** As high as the page, unless that leaves a page nearly empty which pieces that are less high would fill. */
+  private static Optional<Setting> turned(View view, Legend legend, PageRoom page, double leastType) {
+    Optional<Setting> whole = largest(view, legend, page, page.height(), page.height(), leastType);
+    if (whole.isEmpty() || !whole.get().isSparse()) {
+      return whole;
+    }
+    return largest(view, legend, page, page.height() * PART, page.height(), leastType).filter(s -> !s.isSparse()).or(() -> whole);
+  }
+
+  /**
+   * The largest scale at which each piece fits and which takes no more parts than the least.
+   *
+   * @param tallest what the view is asked to keep its pieces to
+   * @param bound what a piece may not exceed
+   */
+  private static Optional<Setting> largest(View view, Legend legend, PageRoom room, double tallest, double bound, double leastType) {
     double smallest = Math.min(NUMBER, Sheets.smallestType(view.pieces(room.width(), tallest)));
     double readable = Sheets.READABLE_TYPE * Sheets.PIXELS_PER_POINT / smallest;
     double least = leastType > 0 ? Math.min(readable, leastType * Sheets.PIXELS_PER_POINT / smallest) : STEP;
     Optional<Setting> fewest = Optional.empty();
     if (leastType > 0) {
-      fewest = setting(view, legend, room, tallest, least);
+      fewest = setting(view, legend, room, tallest, bound, least);
       if (fewest.isEmpty()) {
         return fewest;
       }
     }
     for (double scale = readable; scale > least; scale -= STEP) {
-      Optional<Setting> found = setting(view, legend, room, tallest, scale);
+      Optional<Setting> found = setting(view, legend, room, tallest, bound, scale);
       if (found.isPresent() && (fewest.isEmpty() || found.get().packing.count() <= fewest.get().packing.count())) {
         return found;
       }
@@ -95,21 +119,23 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
     return fewest;
   }
 
-  private static Optional<Setting> setting(View view, Legend legend, PageRoom room, double tallest, double scale) {
+  private static Optional<Setting> setting(
+      View view, Legend legend, PageRoom room, double tallest, double bound, double scale) {
     double width = room.width() / scale;
-    double height = (tallest - NUMBER_LINE) / scale;
-    double together = room.turned() ? height : Math.min(height, room.height() * TOGETHER / scale);
+    double asked = (tallest - NUMBER_LINE) / scale;
+    double height = (bound - NUMBER_LINE) / scale;
+    double together = room.turned() ? height : bound > tallest ? asked : Math.min(asked, room.height() * TOGETHER / scale);
     if (legend.items().isEmpty() && legend.notes().isEmpty()) {
-      return packing(view.pieces(width, height), width, height, together).map(p -> new Setting(room, scale, p));
+      return packing(view.pieces(width, asked), width, height, together).map(p -> new Setting(room, scale, p));
     }
     double larger = SheetFrame.LEGEND_SCALE / scale;
     Piece signs = new Piece(LEGEND, legend.sketch(width / larger).scaled(larger).shapes());
-    Optional<Packing> usual = withLegend(view.pieces(width, height), signs, width, height, together);
+    Optional<Packing> usual = withLegend(view.pieces(width, asked), signs, width, height, together);
     if (usual.isEmpty() || !usual.get().isAlone(LEGEND)) {
       return usual.map(p -> new Setting(room, scale, p));
     }
     // It would be a part by itself: parts of the view that leave room for it are as good where they are no more.
-    double less = height - signs.bounds().height() - Packing.GAP;
+    double less = asked - signs.bounds().height() - Packing.GAP;
     return withLegend(view.pieces(width, less), signs, width, height, together)
         .filter(p -> p.count() <= usual.get().count() && !p.isAlone(LEGEND))
         .or(() -> usual)

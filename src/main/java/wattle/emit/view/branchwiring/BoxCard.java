@@ -28,7 +28,7 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
 
   private static final double NOTE = 9.5;
 
-  static BoxCard of(Branch branch, BoxWiring read) {
+  static BoxCard of(Branch branch, BoxWiring read, Spacing spacing) {
     Function<Net.Conductor, String> labels = c -> ConductorLabel.of(branch, c.use());
     String facts = String.join(", ", read.facts());
     double least = 120;
@@ -39,24 +39,24 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
       least = Math.max(least, Math.min(420, Fit.width(note, NOTE, true)) + 24);
     }
     BoxWiring box = read;
-    BoxLayout layout = layout(box, labels, least);
+    BoxLayout layout = layout(box, labels, least, spacing);
     for (int cable = 1; cable < read.leaving().size() && layout.crossings() > 0; cable++) {
       BoxWiring otherwise = read.withFirst(cable);
-      BoxLayout other = layout(otherwise, labels, least);
+      BoxLayout other = layout(otherwise, labels, least, spacing);
       if (other.crossings() < layout.crossings()) {
         box = otherwise;
         layout = other;
       }
     }
-    return drawn(box, layout);
+    return drawn(box, layout, spacing);
   }
 
-  private static BoxLayout layout(BoxWiring box, Function<Net.Conductor, String> labels, double least) {
-    Measures measures = new Measures(box, labels, least);
+  private static BoxLayout layout(BoxWiring box, Function<Net.Conductor, String> labels, double least, Spacing spacing) {
+    Measures measures = new Measures(box, labels, least, spacing);
     return new BoxLayout(box, Orders.best(box, o -> new BoxLayout(box, o, measures).crossings()), measures);
   }
 
-  private static BoxCard drawn(BoxWiring box, BoxLayout layout) {
+  private static BoxCard drawn(BoxWiring box, BoxLayout layout, Spacing spacing) {
     Sketch sketch = new Sketch();
     double width = layout.width();
     double height = layout.bottom() + 14 * box.notes().size();
@@ -68,11 +68,13 @@ record BoxCard(Sketch sketch, double width, double height, double entry, List<Se
         .forEach(b -> sketch.add(new Shape.Box(b.left(), b.y() - 7, b.right() - b.left(), 14, CONNECTOR, Stroke.THIN, Fill.SHADE)));
     layout.routes().ways().stream().filter(w -> !(w.wire().corners().size() == 2 && isLevel(w.wire()))).forEach(w -> sketch.add(w.wire()));
     layout.placed().forEach(p -> fixture(sketch, box, layout, p));
-    layout.routes().bars().forEach(b -> sketch.text(b.countAt(), b.y() + 3.4, Integer.toString(b.net().ends()), 9, true, Anchor.MIDDLE));
+    layout.routes().bars()
+        .forEach(b -> sketch.text(b.countAt(), b.y() + 3.4, Integer.toString(b.net().ends()), BoxLayout.LABEL, true, Anchor.MIDDLE));
+    double inset = spacing.wall() + 1.5;
     for (BoxLayout.Pin pin : layout.pins()) {
       boolean left = pin.cable() == 0;
       double room = ConductorLabel.width(pin.label());
-      sketch.fitted(left ? 10 : width - 10, pin.y() - 5.5, pin.label(), ConductorLabel.SIZE, false, left ? Anchor.START : Anchor.END,
+      sketch.fitted(left ? inset : width - inset, pin.y() - 5.5, pin.label(), ConductorLabel.SIZE, false, left ? Anchor.START : Anchor.END,
           room + 0.5);
     }
     for (int n = 0; n < box.notes().size(); n++) {

@@ -14,12 +14,8 @@ import wattle.model.Role;
  * ends on these lines; further cables have theirs below, and wires down to them at the right.
  */
 final class BoxLayout {
-  static final double PITCH = 26;
-  static final double HEAD = 50;
   static final double SIZE = 10;
-  static final double LABEL = 9;
-  private static final double PAD = 24;
-  private static final double COLUMN = 18;
+  static final double LABEL = 9.5;
   private static final double GAP = 22;
 
   /** A fixture with its terminals in place. */
@@ -32,6 +28,7 @@ final class BoxLayout {
   private final BoxWiring box;
   private final Order order;
   private final Measures measures;
+  private final Spacing spacing;
   private final Map<Net.Key, Double> lines = new HashMap<>();
   private final List<Placed> placed = new ArrayList<>();
   private final List<Pin> pins = new ArrayList<>();
@@ -48,6 +45,7 @@ final class BoxLayout {
     this.box = box;
     this.order = order;
     this.measures = measures;
+    spacing = measures.spacing();
     leftZone = measures.left();
     rightZone = measures.right();
     levels();
@@ -70,12 +68,12 @@ final class BoxLayout {
   }
 
   private void levels() {
-    double y = HEAD + 22;
+    double y = spacing.head() + 22;
     for (Net net : order.high()) {
       y = level(net, y);
     }
     boolean strip = !box.fixtures().isEmpty();
-    bodyTop = order.high().isEmpty() ? HEAD + 12 : y - PITCH + GAP;
+    bodyTop = order.high().isEmpty() ? spacing.head() + 12 : y - spacing.pitch() + GAP;
     int lines = box.fixtures().stream().mapToInt(f -> f.lines().size()).max().orElse(0);
     boolean above = box.fixtures().stream().anyMatch(f -> !f.above().isEmpty());
     boolean below = box.fixtures().stream().anyMatch(f -> !f.below().isEmpty());
@@ -86,7 +84,7 @@ final class BoxLayout {
     for (Net net : low()) {
       y = level(net, y);
     }
-    lastLine = y - PITCH;
+    lastLine = y - spacing.pitch();
   }
 
   private double level(Net net, double y) {
@@ -96,21 +94,21 @@ final class BoxLayout {
       return y;
     }
     lines.put(net.key(), y);
-    return y + PITCH;
+    return y + spacing.pitch();
   }
 
   private void fixtures() {
-    double x = (leftZone > 0 ? leftZone + PAD : 0) + 20;
+    double x = (leftZone > 0 ? leftZone + spacing.pad() : 0) + spacing.beside();
     for (int f = 0; f < box.fixtures().size(); f++) {
       Fixture fixture = box.fixtures().get(f);
       List<Terminal> above = order.above().get(f);
       List<Terminal> below = order.below().get(f);
       double wide = measures.fixture(f);
       placed.add(new Placed(fixture, x, wide, above, spread(above, x, wide), below, spread(below, x, wide)));
-      x += wide + 20;
+      x += wide + spacing.beside();
     }
     pad2 = x;
-    width = box.leaving().isEmpty() ? x : x + PAD;
+    width = box.leaving().isEmpty() ? x : x + spacing.pad();
   }
 
   /** Middles of the terminals, spread over the width of their fixture. */
@@ -155,11 +153,11 @@ final class BoxLayout {
         }
       }
     }
-    double y = loose(0, lastLine + PITCH);
-    y = Math.max(y, loose(1, lastLine + PITCH));
+    double y = loose(0, lastLine + spacing.pitch());
+    y = Math.max(y, loose(1, lastLine + spacing.pitch()));
     int columns = (int) conductors().stream().filter(c -> c.cable() > 1 && !box.loose().contains(c)).count();
-    double column = width + COLUMN * columns;
-    width += columns > 0 ? COLUMN * columns + 14 : 0;
+    double column = width + spacing.column() * columns;
+    width += columns > 0 ? spacing.column() * columns + 0.6 * spacing.pad() : 0;
     width = Math.max(measures.least(), width + rightZone);
     for (int cable = 2; cable <= box.leaving().size(); cable++) {
       y += 16;
@@ -169,14 +167,14 @@ final class BoxLayout {
             pin(end, y);
             ends.get(net).columns.add(new double[]{column, y});
             ends.get(net).columnWires.add(Net.insulation(end.use()));
-            column -= COLUMN;
-            y += PITCH;
+            column -= spacing.column();
+            y += spacing.pitch();
           }
         }
       }
       y = loose(cable, y);
     }
-    lastLine = y - PITCH;
+    lastLine = y - spacing.pitch();
     inOrder.forEach(n -> route(n, ends.get(n)));
     for (Pin pin : pins) {
       if (box.loose().stream().anyMatch(l -> l.cable() == pin.cable && measures.label(l).equals(pin.label))) {
@@ -204,7 +202,7 @@ final class BoxLayout {
     for (Net.Conductor end : box.loose()) {
       if (end.cable() == cable) {
         pin(end, y);
-        y += PITCH;
+        y += spacing.pitch();
       }
     }
     return y;
@@ -229,7 +227,7 @@ final class BoxLayout {
       right = Math.max(right, end[0] + 8);
     }
     boolean atLeft = ends.left != null || box.leaving().isEmpty() && leftZone > 0;
-    double pad = atLeft ? leftZone + 6 : pad2 + 2;
+    double pad = atLeft ? leftZone + 6 : pad2 + spacing.pad() - 22;
     if (!atLeft && box.leaving().isEmpty()) {
       pad = left; // within one box without cables; there is no room kept free
     }

@@ -75,9 +75,15 @@ final class BranchRow {
       return;
     }
     Section cable = from.cable().get();
-    Jump jump = Jump.from(from.from(), onSheets ? name(from.row()) : "");
-    double x = CableWay.stub(cable, jump, true);
-    CableWay.coming(sketch, cable, x, cards.get(from.point()).entry(), from.mark(), jump);
+    double entry = cards.get(from.point()).entry();
+    double x = CableWay.BARE_STUB;
+    if (onSheets) {
+      CableWay.coming(sketch, x, entry, from.mark());
+    } else {
+      Jump jump = Jump.from(from.from());
+      x = CableWay.stub(cable, jump, true);
+      CableWay.coming(sketch, cable, x, entry, from.mark(), jump);
+    }
     place(from.point(), x, 0, Double.NEGATIVE_INFINITY);
   }
 
@@ -108,8 +114,14 @@ final class BranchRow {
     return branch.points().get(point).box().orElse("panel " + branch.panel().orElse("?"));
   }
 
-  private Jump onward(int mark, int point) {
-    return Jump.onward(mark, boxName(point), onSheets ? name(mark) : "");
+  /** What is said beneath a box of the cables that are broken off there, if all that may be are. */
+  private double mostBeneath(int point) {
+    BoxCard card = cards.get(point);
+    return onSheets ? OnOtherSheet.height(card.leaving().stream().map(c -> onward(99, c)).toList(), card.width()) : 0;
+  }
+
+  private OnOtherSheet onward(int mark, Section cable) {
+    return OnOtherSheet.onward(mark, name(mark), cable, boxName(cable.to()));
   }
 
   /**
@@ -131,6 +143,10 @@ final class BranchRow {
     }
     double bandTop = ceiling;
     double lower = y + card.height();
+    List<OnOtherSheet> beneath = new ArrayList<>();
+    if (onSheets && point == start.point()) {
+      start.cable().ifPresent(c -> beneath.add(OnOtherSheet.from(start.mark(), name(start.row()), c, start.from())));
+    }
     List<double[]> bends = new ArrayList<>();
     List<Section> bent = new ArrayList<>();
     for (int i = 0; i < cables.size(); i++) {
@@ -139,9 +155,14 @@ final class BranchRow {
       double exit = y + card.exits().get(i);
       double top = Math.max(bandTop, exit - next.entry());
       if (right + gap + next.width() + marks(cable.to()) > widest
-          || Math.max(lowest, top + next.height()) - Math.min(highest, top) > tallest) {
+          || Math.max(lowest, top + next.height() + mostBeneath(cable.to())) - Math.min(highest, top) > tallest) {
         int mark = ++waiting.marks;
-        CableWay.leaving(sketch, cable, right, exit, mark, onward(mark, cable.to()), cables.size() == 1);
+        if (onSheets) {
+          CableWay.leaving(sketch, right, exit, mark);
+          beneath.add(onward(mark, cable));
+        } else {
+          CableWay.leaving(sketch, cable, right, exit, mark, Jump.onward(mark, boxName(cable.to())), cables.size() == 1);
+        }
         waiting.starts.addLast(new Start(cable.to(), Optional.of(cable), mark, boxName(point), start.mark()));
         continue;
       }
@@ -157,12 +178,18 @@ final class BranchRow {
       double[] ends = bends.get(inOrder.get(i));
       CableWay.draw(sketch, bent.get(inOrder.get(i)), right, ends[0], right + BEND * (i + 1), right + gap, ends[1]);
     }
-    return lower;
+    OnOtherSheet.draw(sketch, beneath, x, y + card.height(), card.width());
+    double end = y + card.height() + OnOtherSheet.height(beneath, card.width());
+    lowest = Math.max(lowest, end);
+    return Math.max(lower, end);
   }
 
   /** What a box needs to its right for the marks of cables that may not fit any more. */
   private double marks(int point) {
     List<Section> leaving = cards.get(point).leaving();
-    return leaving.stream().mapToDouble(s -> CableWay.stub(s, onward(99, s.to()), leaving.size() == 1)).max().orElse(0);
+    if (onSheets) {
+      return leaving.isEmpty() ? 0 : CableWay.BARE_STUB;
+    }
+    return leaving.stream().mapToDouble(s -> CableWay.stub(s, Jump.onward(99, boxName(s.to())), leaving.size() == 1)).max().orElse(0);
   }
 }

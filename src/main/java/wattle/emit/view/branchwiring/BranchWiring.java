@@ -27,12 +27,12 @@ public final class BranchWiring implements View {
   private final Branch branch;
   private final List<BoxCard> cards;
 
-  private BranchWiring(House house, Branch branch) {
+  private BranchWiring(House house, Branch branch, Spacing spacing) {
     this.house = house;
     this.branch = branch;
     BoxReader reader = new BoxReader(house, branch);
     List<Integer> points = IntStream.range(0, branch.points().size()).boxed().toList();
-    cards = points.stream().map(p -> BoxCard.of(branch, reader.read(p))).toList();
+    cards = points.stream().map(p -> BoxCard.of(branch, reader.read(p), spacing)).toList();
   }
 
   /**
@@ -41,7 +41,7 @@ public final class BranchWiring implements View {
    * @param widest where rows break; a single box may be wider
    */
   public static Plate of(House house, Branch branch, double widest) {
-    BranchWiring wiring = new BranchWiring(house, branch);
+    BranchWiring wiring = new BranchWiring(house, branch, Spacing.USUAL);
     Sketch sketch = new Sketch();
     double top = 0;
     for (BranchRow row : wiring.rows(widest, Double.MAX_VALUE, false)) {
@@ -54,12 +54,12 @@ public final class BranchWiring implements View {
 
   /** The wiring of a branch for sheets: rows of boxes, as long as a sheet is wide. */
   public static View view(House house, Branch branch) {
-    return new BranchWiring(house, branch);
+    return new BranchWiring(house, branch, Spacing.CLOSE);
   }
 
   /** The signs of the pictures of several branches. */
   public static Legend legend(House house, List<Branch> branches) {
-    List<BoxCard> cards = branches.stream().flatMap(b -> new BranchWiring(house, b).cards.stream()).toList();
+    List<BoxCard> cards = branches.stream().flatMap(b -> new BranchWiring(house, b, Spacing.USUAL).cards.stream()).toList();
     return BranchLegend.of(branches, cards);
   }
 

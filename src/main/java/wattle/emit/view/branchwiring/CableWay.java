@@ -23,6 +23,9 @@ final class CableWay {
   private static final double MARK = 12;
   private static final double LINE = 13;
 
+  /** How long a piece is that ends in a mark, without words along it. */
+  static final double BARE_STUB = 6 + 2 * MARK;
+
   private CableWay() {}
 
   /** What is written along it. */
@@ -82,6 +85,24 @@ final class CableWay {
     return words.isEmpty() ? List.of() : single ? Fit.lines(words, SIZE, WIDEST_LINE) : List.of(words);
   }
 
+  /** The same, and where it goes, in a row. */
+  static String sentence(Section section, String where) {
+    String surroundings = SurroundingsWords.of(section.surroundings());
+    return above(section) + ", " + where + (surroundings.isEmpty() ? "" : ", " + surroundings);
+  }
+
+  /** The beginning of a cable whose words stand beneath its box. */
+  static void leaving(Sketch sketch, double x, double y, int mark) {
+    sketch.wire(Insulation.SHEATH, x, y, x + BARE_STUB - 2 * MARK, y);
+    mark(sketch, x + BARE_STUB - MARK, y, mark);
+  }
+
+  /** Likewise its end. */
+  static void coming(Sketch sketch, double x, double y, int mark) {
+    mark(sketch, x - BARE_STUB + MARK, y, mark);
+    sketch.wire(Insulation.SHEATH, x - BARE_STUB + 2 * MARK, y, x, y);
+  }
+
   /** The beginning of a cable that goes on elsewhere, at a mark with the same number. */
   static void leaving(Sketch sketch, Section section, double x, double y, int mark, Jump where, boolean single) {
     double end = x + stub(section, where, single) - 2 * MARK;
@@ -113,6 +134,6 @@ final class CableWay {
 
   private static void mark(Sketch sketch, double x, double y, int mark) {
     sketch.add(new Shape.Circle(x, y, MARK, Stroke.THIN, Fill.PAPER));
-    sketch.text(x, y + 3.2, Integer.toString(mark), 9, true, Anchor.MIDDLE);
+    sketch.text(x, y + 3.4, Integer.toString(mark), SIZE, true, Anchor.MIDDLE);
   }
 }

@@ -1,30 +1,25 @@
 package wattle.emit.view.branchwiring;
 
 import wattle.emit.media.drawing.Fit;
-import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Shape.Anchor;
 import wattle.emit.media.drawing.Sketch;
 
 /**
- * Two lines of words at the end of a cable that goes on elsewhere.
+ * Words at the end of a cable that goes on elsewhere in the same picture.
  *
- * @param sheetFirst whether the number of the piece's sheet follows the first line, rather than the second
- * @param piece whose sheet that is; empty where all is in one picture, and then no number follows
+ * @param second the line beneath the first; empty where there is none
  */
-record Jump(String first, String second, boolean sheetFirst, String piece) {
-  static Jump onward(int mark, String to, String piece) {
-    return new Jump(piece.isEmpty() ? "continues at " + mark : "at " + mark + " on ", "to " + to, true, piece);
+record Jump(String first, String second) {
+  static Jump onward(int mark, String to) {
+    return new Jump("continues at " + mark, "to " + to);
   }
 
-  static Jump from(String box, String piece) {
-    return new Jump("from " + box, piece.isEmpty() ? "" : "on ", false, piece);
+  static Jump from(String box) {
+    return new Jump("from " + box, "");
   }
 
   double width() {
-    String place = piece.isEmpty() ? "" : Shape.Continuation.WIDEST;
-    return Math.max(
-        Fit.width(first + (sheetFirst ? place : ""), CableWay.SIZE, false),
-        Fit.width(second + (sheetFirst ? "" : place), CableWay.SIZE, false));
+    return Math.max(Fit.width(first, CableWay.SIZE, false), Fit.width(second, CableWay.SIZE, false));
   }
 
   /** How many of the lines say something. */
@@ -34,17 +29,9 @@ record Jump(String first, String second, boolean sheetFirst, String piece) {
 
   /** Sets the lines, the first with its baseline at y. */
   void draw(Sketch sketch, double x, double y, double lineHeight, double room) {
-    line(sketch, x, y, first, sheetFirst, room);
+    sketch.fitted(x, y, first, CableWay.SIZE, false, Anchor.START, room);
     if (!second.isEmpty()) {
-      line(sketch, x, y + lineHeight, second, !sheetFirst, room);
-    }
-  }
-
-  private void line(Sketch sketch, double x, double y, String words, boolean sheet, double room) {
-    if (sheet && !piece.isEmpty()) {
-      sketch.add(new Shape.Continuation(x, y, words, piece, "", CableWay.SIZE, Anchor.START, room));
-    } else {
-      sketch.fitted(x, y, words, CableWay.SIZE, false, Anchor.START, room);
+      sketch.fitted(x, y + lineHeight, second, CableWay.SIZE, false, Anchor.START, room);
     }
   }
 }

@@ -17,10 +17,12 @@ final class Measures {
   private final double left;
   private final double right;
   private final double least;
+  private final Spacing spacing;
 
   /** @param least how wide the box must be for its heading and notes */
-  Measures(BoxWiring box, Function<Net.Conductor, String> label, double least) {
+  Measures(BoxWiring box, Function<Net.Conductor, String> label, double least, Spacing spacing) {
     this.least = least;
+    this.spacing = spacing;
     List<Net.Conductor> ends = new ArrayList<>(box.loose());
     box.nets().forEach(n -> ends.addAll(n.conductors()));
     ends.forEach(e -> labels.put(e, label.apply(e)));
@@ -37,7 +39,7 @@ final class Measures {
   }
 
   private double zone(List<Net.Conductor> ends) {
-    return ends.stream().mapToDouble(e -> ConductorLabel.width(labels.get(e)) + 17).max().orElse(0);
+    return ends.stream().mapToDouble(e -> ConductorLabel.width(labels.get(e)) + 2 * spacing.wall()).max().orElse(0);
   }
 
   String label(Net.Conductor end) {
@@ -52,6 +54,10 @@ final class Measures {
   /** Room for those of the cables that leave. */
   double right() {
     return right;
+  }
+
+  Spacing spacing() {
+    return spacing;
   }
 
   double least() {

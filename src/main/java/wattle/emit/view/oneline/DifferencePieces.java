@@ -26,15 +26,17 @@ final class DifferencePieces {
 
   private final Revisions revisions;
   private final Map<String, Block> services;
+  private final double width;
   private final double height;
   private final Map<String, DifferencePanel> panels = new LinkedHashMap<>();
   private final Map<String, List<List<DifferenceRow>>> parts = new HashMap<>();
   private final List<Piece> pieces = new ArrayList<>();
   private final Set<String> begun = new HashSet<>();
 
-  DifferencePieces(Revisions revisions, Map<String, Block> services, double height) {
+  DifferencePieces(Revisions revisions, Map<String, Block> services, double width, double height) {
     this.revisions = revisions;
     this.services = services;
+    this.width = width;
     this.height = height;
     for (String key : revisions.panels()) {
       panels.put(key, DifferencePanel.onSheets(revisions, key));
@@ -92,7 +94,7 @@ final class DifferencePieces {
       PanelBlock.Links links = new PanelBlock.Links(before, after, fed -> pieceOf(fed, 0));
       DifferencePanel.Drawn drawn = panels.get(key).draw(rows.get(part), Optional.of(links));
       if (part == 0) {
-        supply(drawn.sketch(), key, drawn.entry());
+        supply(drawn, key);
       }
       pieces.add(new Piece(pieceOf(key, part), drawn.sketch().shapes()));
     }
@@ -100,16 +102,17 @@ final class DifferencePieces {
   }
 
   /** A mark that says where the line comes from. */
-  private void supply(Sketch sketch, String key, double entry) {
-    Sketch mark = new Sketch();
+  private void supply(DifferencePanel.Drawn drawn, String key) {
     Optional<String> service = revisions.serviceOf(key).filter(services::containsKey);
     if (service.isPresent()) {
-      OneLinePieces.mark(mark, "from " + service.get(), Optional.of(pieceOf(service.get())));
+      from(drawn, service.get(), pieceOf(service.get()));
     } else {
-      feeder(key)
-          .ifPresent(from -> OneLinePieces.mark(mark, "from panel " + from.panel(), Optional.of(pieceOf(from.panel(), from.part()))));
+      feeder(key).ifPresent(f -> from(drawn, "panel " + f.panel(), pieceOf(f.panel(), f.part())));
     }
-    sketch.add(mark, 0, entry - PanelBlock.ENTRY);
+  }
+
+  private void from(DifferencePanel.Drawn drawn, String source, String piece) {
+    OneLinePieces.from(drawn.sketch(), source, Optional.of(piece), drawn.entry(), drawn.width(), width);
   }
 
   private record Feeder(String panel, int part) {}

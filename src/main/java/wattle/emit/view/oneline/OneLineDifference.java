@@ -48,7 +48,7 @@ public final class OneLineDifference implements View {
     Piece one = new Piece("whole", whole.shapes());
     return one.bounds().width() <= width && one.bounds().height() <= height
         ? List.of(one)
-        : new DifferencePieces(revisions, DifferenceServices.of(revisions), height).pieces();
+        : new DifferencePieces(revisions, DifferenceServices.of(revisions), width, height).pieces();
   }
 
   @Override

@@ -35,7 +35,7 @@ final class OneLinePieces {
   private static final double ROUND = 10;
 
   /** Baseline of words over the name of a panel. */
-  private static final double ABOVE = -8;
+  private static final double ABOVE = -10;
 
   private final House house;
   private final Map<String, Block> services;
@@ -165,15 +165,29 @@ final class OneLinePieces {
         .line(-STUB, beneath, -STUB, PanelBlock.ENTRY).line(-STUB, PanelBlock.ENTRY, 0, PanelBlock.ENTRY);
   }
 
-  /** The mark at the left of the panel; over it where there is no room beside. */
   private void from(Sketch sketch, Panel panel, String source, Optional<String> piece) {
-    if (length("from " + source) + panels.get(panel.name()).width() <= width) {
-      mark(sketch, "from " + source, piece);
+    from(sketch, source, piece, PanelBlock.ENTRY, panels.get(panel.name()).width(), width);
+  }
+
+  /**
+   * Where the line of a panel comes from: the mark at its left; over it where there is no room beside.
+   *
+   * @param source its name: {@code main}
+   * @param entry height at which the line comes in, beneath the upper edge of the panel at 0
+   * @param panel how wide the panel is
+   * @param width of the sheet
+   */
+  static void from(Sketch sketch, String source, Optional<String> piece, double entry, double panel, double width) {
+    double length = length("from " + source);
+    boolean beside = length + panel <= width;
+    double start = beside ? -length : -STUB;
+    sketch.line(start, entry, -8, entry);
+    Symbols.head(sketch, 0, entry);
+    if (beside) {
+      sketch.fitted(start, entry - 6, "from " + source, SIZE, false, Anchor.START, length - 10);
+      piece.ifPresent(p -> sketch.add(new Shape.Continuation(start, entry + 14, "", p, "", SIZE, Anchor.START, length - 10)));
       return;
     }
-    double y = PanelBlock.ENTRY;
-    sketch.line(-STUB, y, -8, y);
-    Symbols.head(sketch, 0, y);
     String words = "fed from " + source;
     if (piece.isPresent()) {
       sketch.add(new Shape.Continuation(0, ABOVE, words + ", ", piece.get(), "", SIZE, Anchor.START, width));
@@ -184,14 +198,5 @@ final class OneLinePieces {
 
   private static double length(String words) {
     return Math.min(LONGEST_MARK, Math.max(70, Fit.width(words, SIZE, false) + 14));
-  }
-
-  static void mark(Sketch sketch, String words, Optional<String> piece) {
-    double y = PanelBlock.ENTRY;
-    double length = length(words);
-    sketch.line(-length, y, -8, y);
-    Symbols.head(sketch, 0, y);
-    sketch.fitted(-length, y - 6, words, SIZE, false, Anchor.START, length - 10);
-    piece.ifPresent(p -> sketch.add(new Shape.Continuation(-length, y + 14, "", p, "", SIZE, Anchor.START, length - 10)));
   }
 }

@@ -11,8 +11,9 @@ import wattle.emit.media.text.VisibleText;
  * The columns of the schedule, alike in every room, and the lines that their cells are broken into.
  *
  * @param widths with what is left free at either side
+ * @param torn whether lines of columns are broken that are whole where there is room
  */
-record RoomColumns(List<Double> widths) {
+record RoomColumns(List<Double> widths, boolean torn) {
   static final List<String> NAMES = List.of("Box", "Device", "Load", "Branch", "Breaker", "Slot and leg", "Protection");
   static final double SIZE = 9.5;
   static final double PAD = 7;
@@ -25,10 +26,13 @@ record RoomColumns(List<Double> widths) {
   private static final double STEP = 4;
 
   /** Columns whose lines are not broken. */
-  private static final Set<String> WHOLE = Set.of("Box", "Load", "Slot and leg", "Protection");
+  private static final Set<String> WHOLE = Set.of("Box", "Load");
+
+  /** Likewise, where that leaves the table no wider than there is room. */
+  private static final Set<String> BETTER_WHOLE = Set.of("Slot and leg", "Protection");
 
   /** Those whose lines are broken after commas, so that a figure stays with its unit. */
-  private static final Set<String> LISTS = Set.of("Branch", "Breaker");
+  private static final Set<String> LISTS = Set.of("Branch", "Breaker", "Slot and leg");
 
   RoomColumns {
     widths = List.copyOf(widths);
@@ -39,6 +43,15 @@ record RoomColumns(List<Double> widths) {
    * single words need more, the table is wider than the room.
    */
   static RoomColumns fitting(List<RoomRow> rows, double room) {
+    RoomColumns whole = fitting(rows, room, false);
+    return whole.width() > room ? fitting(rows, room, true) : whole;
+  }
+
+  private static boolean isWhole(int column, boolean torn) {
+    return WHOLE.contains(NAMES.get(column)) || !torn && BETTER_WHOLE.contains(NAMES.get(column));
+  }
+
+  private static RoomColumns fitting(List<RoomRow> rows, double room, boolean torn) {
     List<Double> widths = new ArrayList<>();
     List<Double> least = new ArrayList<>();
     for (int c = 0; c < NAMES.size(); c++) {
@@ -47,7 +60,7 @@ record RoomColumns(List<Double> widths) {
       for (RoomRow row : rows) {
         for (String text : row.cells().get(c)) {
           line = Math.max(line, Fit.width(text, SIZE, c == 0));
-          for (String part : parts(text, c)) {
+          for (String part : parts(text, c, torn)) {
             word = Math.max(word, Fit.width(part, SIZE, c == 0));
           }
         }
@@ -67,13 +80,13 @@ record RoomColumns(List<Double> widths) {
       }
       widths.set(widest, Math.max(least.get(widest), widths.get(widest) - STEP));
     }
-    return new RoomColumns(widths);
+    return new RoomColumns(widths, torn);
   }
 
   /** What is not torn. */
-  private static List<String> parts(String line, int column) {
+  private static List<String> parts(String line, int column, boolean torn) {
     String name = NAMES.get(column);
-    if (WHOLE.contains(name)) {
+    if (isWhole(column, torn)) {
       return List.of(line);
     }
     return List.of(line.split(LISTS.contains(name) && line.contains(", ") ? "(?<=,) " : " "));
@@ -95,7 +108,7 @@ record RoomColumns(List<Double> widths) {
     List<String> lines = new ArrayList<>();
     for (String paragraph : row.cells().get(column)) {
       String line = "";
-      for (String word : fitting(parts(VisibleText.of(paragraph), column), column)) {
+      for (String word : fitting(parts(VisibleText.of(paragraph), column, torn), column)) {
         String longer = line.isEmpty() ? word : line + " " + word;
         if (!line.isEmpty() && Fit.width(longer, SIZE, column == 0) > widths.get(column) - 2 * PAD) {
           lines.add(line);
@@ -110,7 +123,7 @@ record RoomColumns(List<Double> widths) {
   }
 
   private List<String> fitting(List<String> parts, int column) {
-    if (WHOLE.contains(NAMES.get(column))) {
+    if (isWhole(column, torn)) {
       return parts;
     }
     double room = widths.get(column) - 2 * PAD;

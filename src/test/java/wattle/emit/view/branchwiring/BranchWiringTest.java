@@ -150,7 +150,7 @@ class BranchWiringTest {
       BoxReader reader = new BoxReader(house, branch);
       for (int p = 0; p < branch.points().size(); p++) {
         BoxWiring box = reader.read(p);
-        int crossings = BoxCard.of(branch, box).crossings();
+        int crossings = BoxCard.of(branch, box, Spacing.USUAL).crossings();
         if (box.arriving().isEmpty() && box.leaving().size() == 2) {
           assertThat(crossings).as(branch.name() + " " + box.title()).isLessThanOrEqualTo(3);
         } else if (box.leaving().isEmpty() || box.arriving().isEmpty()) {
