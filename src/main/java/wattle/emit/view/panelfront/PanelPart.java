@@ -14,6 +14,7 @@ import wattle.emit.media.drawing.Shape.Fill;
 import wattle.emit.media.drawing.Shape.Stroke;
 import wattle.emit.media.drawing.Shape;
 import wattle.emit.media.drawing.Sketch;
+import wattle.emit.media.text.VisibleText;
 import wattle.model.Breaker;
 import wattle.model.House;
 import wattle.model.Leg;
@@ -28,6 +29,9 @@ import wattle.words.BreakerWords;
 /** Some rows of the front of a panel, or all of them. */
 final class PanelPart {
   private static final double ROW = PanelRows.ROW;
+  /** From a line of a breaker's words to the next. */
+  private static final double LINE = 12.5;
+
   private static final double SPINE = 40;
   private static final double NUMBER = 30;
   private static final double NARROWEST = 190;
@@ -209,13 +213,27 @@ final class PanelPart {
     }
     double middle = y + height / 2;
     double room = width - (group.slots.size() > 1 ? 24 : 14);
-    sketch.fitted(x + 7, middle - 2, name, 10, true, Anchor.START, room);
-    sketch.fitted(x + 7, middle + 10.5, rating, 9, false, Anchor.START, room);
+    List<String> lines = lines(name, room, (int) ((height - 2 * LINE) / LINE));
+    double base = middle - 2 - LINE * (lines.size() - 1) / 2;
+    for (String line : lines) {
+      sketch.fitted(x + 7, base, line, 10, true, Anchor.START, room);
+      base += LINE;
+    }
+    sketch.fitted(x + 7, base, rating, 9, false, Anchor.START, room);
     if (group.slots.size() > 1) {
       // The bar across the handles that move together.
       double handle = x + width - 10;
       sketch.line(handle, y + 9, handle, y + height - 9, Stroke.THICK);
     }
+  }
+
+  /** The last of them has all that is left. */
+  private static List<String> lines(String name, double width, int most) {
+    List<String> lines = Fit.lines(VisibleText.of(name), 10, true, width);
+    int kept = Math.max(1, Math.min(most, lines.size())) - 1;
+    List<String> fitting = new ArrayList<>(lines.subList(0, kept));
+    fitting.add(String.join(" ", lines.subList(kept, lines.size())));
+    return fitting;
   }
 
   private static String rating(Breaker breaker, List<Slot> others) {
