@@ -62,7 +62,7 @@ class RememberingTest {
     return Arbitraries.of(plans);
   }
 
-  @Property(tries = 300)
+  @Property(tries = 150)
   void treesAndFindingsAreTheSame(@ForAll("plans") Path plan, @ForAll("changes") List<Change> changes) throws IOException {
     PartwiseParser parser = new PartwiseParser();
     String text = Files.readString(plan);
@@ -77,7 +77,7 @@ class RememberingTest {
     }
   }
 
-  @Property(tries = 40)
+  @Property(tries = 25)
   void housesAndFindingsAreTheSame(@ForAll("plans") Path plan, @ForAll("changes") List<Change> changes) throws IOException {
     Reading remembering = new Reading.Remembering();
     String text = Files.readString(plan);
@@ -124,7 +124,7 @@ class RememberingTest {
   }
 
   /** Each shift is typed, and after some of them all is undone at once. */
-  @Property(tries = 120)
+  @Property(tries = 60)
   void whatLeadsElsewhereIsBoundAnew(@ForAll("plans") Path plan, @ForAll("shifts") List<Shift> shifts) throws IOException {
     Reading remembering = new Reading.Remembering();
     String written = Files.readString(plan);
@@ -137,7 +137,7 @@ class RememberingTest {
   }
 
   /** A line of a pattern is many things of the house. */
-  @Property(tries = 15)
+  @Property(tries = 8)
   void whatAPatternStandsForIsBoundAnew(@ForAll("shifts") List<Shift> shifts) throws IOException {
     whatLeadsElsewhereIsBoundAnew(Path.of("examples/tern-court/house.wattle"), shifts);
   }

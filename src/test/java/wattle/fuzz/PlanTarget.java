@@ -177,7 +177,8 @@ final class PlanTarget {
     require(Comparison.of(one, plan(plan)).mirrored().equals(Comparison.of(plan(plan), one)), "compared the other way round");
   }
 
-  private void runs(String text, String command) {
+  /** Runs a command of {@link #COMMANDS} on a text, beside the one that came before. */
+  void runs(String text, String command) {
     try {
       Path plan = Files.writeString(folder.resolve("fuzzed.wattle"), text);
       Path other = Files.writeString(folder.resolve("other.wattle"), before);

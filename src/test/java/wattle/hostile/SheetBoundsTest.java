@@ -59,11 +59,11 @@ class SheetBoundsTest {
   @Test
   void aPlanThatTakesMoreMemoryThanThereIsIsSaidToDoSo() throws Exception {
     StringBuilder plan = new StringBuilder("plan \"P\"\n");
-    for (int i = 0; i < 40_000; i++) {
+    for (int i = 0; i < 25_000; i++) {
       plan.append("room r").append(i).append(" area 10 m2 { l: light 10 W }\n");
     }
     Files.writeString(folder.resolve("p.wattle"), plan);
-    BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx48m", List.of("check", "p.wattle"));
+    BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx32m", List.of("check", "p.wattle"));
     assertThat(outcome.code()).isEqualTo(2);
     assertThat(outcome.text()).contains("out of memory: the result takes more than the ", "-Xmx4g").doesNotContain("\tat ");
   }

@@ -25,11 +25,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Commands that write are killed at random moments: a file is what it was or what the command makes of it, and what a killed run left goes
- * with a later one. Every third command is killed once; all of them, so many times each, with {@code -Dkills=48}.
+ * with a later one. Every fourth command is killed once; all of them, so many times each, with {@code -Dkills=48}.
  */
 class KilledRunsIT {
   private static final int KILLS = Integer.getInteger("kills", 1);
-  private static final int STEP = System.getProperty("kills") == null ? 3 : 1;
+  private static final int STEP = System.getProperty("kills") == null ? 4 : 1;
   private static final Path COURT = Path.of("examples", "alder-court", "house.wattle");
   private static final Path UNEVEN = Path.of("examples", "kitchen-renovation", "before.wattle");
   private static final String SCHEDULE = "slot,rating,poles,description\n1,15,1,Hall lights\n2,20,1,Kitchen counter\n3,30,2,Dryer\n";

@@ -61,7 +61,7 @@ class OutputErrorsIT {
 
   @Test
   void aReaderThatGoesAwayIsNoFailure() throws Exception {
-    for (String command : List.of("explain --words", "export plan.wattle", "draw --view one-line plan.wattle", "check . --format json")) {
+    for (String command : List.of("export plan.wattle", "check . --format json")) {
       Outcome outcome = shell("{ wattle " + command + "; echo $? > code; } | head -c 1");
       assertThat(outcome.out).as(command).hasSize(1);
       assertThat(outcome.err).as(command).doesNotContain("cannot write", "Exception", "Broken");
@@ -72,8 +72,7 @@ class OutputErrorsIT {
 
   /** A limit on the size of files is what a full disk is to a file system: writing stops in the middle. */
   @ParameterizedTest
-  @ValueSource(strings = {"draw --view panel --out panel.svg plan.wattle", "report plan.wattle --out .", "tidy untidy.wattle",
-      "balance --write uneven.wattle", "begin --bedrooms 3 first.wattle"})
+  @ValueSource(strings = {"draw --view panel --out panel.svg plan.wattle", "report plan.wattle --out .", "tidy untidy.wattle"})
   void aFileThatGrowsTooLargeIsNotBegun(String command) throws Exception {
     List<String> before = contents();
     Outcome outcome = shell("trap '' XFSZ; ulimit -f 1; wattle " + command + " | cat");
@@ -86,8 +85,7 @@ class OutputErrorsIT {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"draw --view panel --out panel.svg plan.wattle", "report plan.wattle --out new", "tidy untidy.wattle",
-      "balance --write uneven.wattle"})
+  @ValueSource(strings = {"report plan.wattle --out new", "tidy untidy.wattle"})
   @EnabledIf(value = "canBeNobody", disabledReason = "OutputFilesTest does it for who is not root")
   void aFolderOfSomebodyElseIsLeftAlone(String command) throws Exception {
     Path program = folder.resolve("program");

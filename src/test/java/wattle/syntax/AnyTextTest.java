@@ -73,7 +73,7 @@ class AnyTextTest {
   }
 
   /** Several mistakes, some of which leave open what the next portion would have to close. */
-  @Property(tries = 300)
+  @Property(tries = 100)
   void portionsGiveWhatTheWholeGives(
       @ForAll("prefixes") String one, @ForAll("damaged") String other, @ForAll("damaged") String third, @ForAll boolean sound) {
     String text = sound ? String.join("\n", PLANS) + other : one + "\n" + other + "\n" + third;
