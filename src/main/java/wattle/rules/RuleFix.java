@@ -2,7 +2,6 @@ package wattle.rules;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import wattle.finding.Edit;
@@ -26,11 +25,11 @@ record RuleFix(Template order, List<RuleEdit> edits) {
   }
 
   /** The house changes by any edit of a rule, so that none is made unasked. */
-  Fix fill(Facts facts, Object[] named, Map<String, String> figures) {
-    String words = order.fill(facts, named, figures);
+  Fix fill(Filling from) {
+    String words = order.fill(from);
     List<Edit> made = new ArrayList<>();
     for (RuleEdit edit : edits) {
-      Optional<Edit> one = edit.make(facts, named);
+      Optional<Edit> one = edit.make(from.facts(), from.named());
       if (one.isEmpty()) {
         return Fix.of(words);
       }

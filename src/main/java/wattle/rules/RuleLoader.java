@@ -122,7 +122,10 @@ public final class RuleLoader {
     List<RuleFix> fixes = tree.fixes().stream()
         .map(f -> new Tree.RuleFix(inTerms(text, f.order()), f.edits(), f.span()))
         .flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
-    return new Telling(headline.orElse(Template.NONE), places, notes, fixes);
+    ClaimChecker claims = new ClaimChecker(paths, report);
+    List<Term> compared = tree.requirements().stream().flatMap(Compared::in).flatMap(c -> claims.check(c, names).stream())
+        .filter(t -> t.type() instanceof Type.Figure).map(Typed::term).toList();
+    return new Telling(compared, headline.orElse(Template.NONE), places, notes, fixes);
   }
 
   /** The conditions of its filter that hold for all things of a sort, or for none. */

@@ -10,6 +10,7 @@ import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Span;
 import wattle.finding.Undecided;
+import wattle.quantity.Quantity;
 
 /**
  * Runs rules over things of a house, and keeps what they find, what they could not decide for a doubt, and how far they could be told. For
@@ -160,12 +161,15 @@ final class RuleRunner {
     facts.telling(true);
     Telling telling = rule.telling().get();
     Map<String, String> figures = new LinkedHashMap<>();
-    Finding.Builder finding = Finding.of(rule.name(), rule.severity(), telling.headline().fill(facts, named, figures));
+    List<Quantity> compared = telling.compared().stream().map(t -> t.of(facts, named)).filter(Quantity.class::isInstance)
+        .map(Quantity.class::cast).toList();
+    Filling from = new Filling(facts, named, figures, compared);
+    Finding.Builder finding = Finding.of(rule.name(), rule.severity(), telling.headline().fill(from));
     boolean first = true;
     for (Rule.Place place : telling.places()) {
       Object at = place.thing().of(facts, named);
       Optional<Span> span = at == null ? Optional.empty() : facts.placeOf(at);
-      String words = place.words().map(w -> w.fill(facts, named, figures)).orElse("");
+      String words = place.words().map(w -> w.fill(from)).orElse("");
       if (span.isPresent() && first) {
         finding.at(span.get(), words);
         first = false;
@@ -173,8 +177,8 @@ final class RuleRunner {
         finding.with(span.get(), words);
       }
     }
-    finding.because(String.join(" ", telling.notes().stream().map(n -> n.fill(facts, named, figures)).toList()));
-    telling.fixes().forEach(f -> finding.fix(f.fill(facts, named, figures)));
+    finding.because(String.join(" ", telling.notes().stream().map(n -> n.fill(from)).toList()));
+    telling.fixes().forEach(f -> finding.fix(f.fill(from)));
     rule.citations().stream().findFirst().ifPresent(finding::source);
     figures.forEach(finding::figure);
     facts.telling(false);

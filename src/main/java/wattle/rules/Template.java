@@ -5,7 +5,6 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import wattle.finding.Finding;
@@ -18,6 +17,9 @@ import wattle.syntax.Tree;
 final class Template {
   /** Of no words. */
   static final Template NONE = new Template(List.of(""), List.of());
+
+  /** Of a figure that would look like another; beyond them the two are one but for the rounding of the machine. */
+  private static final int MOST_PLACES = 6;
 
   /** Text, then a hole after each but the last. */
   private final List<String> texts;
@@ -87,12 +89,13 @@ final class Template {
   }
 
   /** Puts the values in; a value that is not known is a question mark. */
-  String fill(Facts facts, Object[] named, Map<String, String> figures) {
+  String fill(Filling from) {
     StringBuilder out = new StringBuilder(texts.get(0));
+    House plan = from.facts().house();
     for (int i = 0; i < holes.size(); i++) {
-      Object value = holes.get(i).term.of(facts, named);
-      figures.putIfAbsent(holes.get(i).name, shown(value, facts.house()));
-      out.append(value instanceof Quantity quantity ? rounded(quantity, facts.house()) : shown(value, facts.house()))
+      Object value = holes.get(i).term.of(from.facts(), from.named());
+      from.figures().putIfAbsent(holes.get(i).name, shown(value, plan));
+      out.append(value instanceof Quantity quantity ? rounded(quantity, plan, from.compared()) : shown(value, plan))
           .append(texts.get(i + 1));
     }
     return out.toString();
@@ -111,15 +114,32 @@ final class Template {
     return Optional.of(out.toString());
   }
 
-  /** As the trade rounds: 3.7 %, 23.9 A, 132 A. What is kept beside a finding has all digits. */
-  private static String rounded(Quantity quantity, House plan) {
-    String exact = shown(quantity, plan);
+  /**
+   * As the trade rounds: 3.7 %, 23.9 A, 132 A; with more digits where it would look like another figure that the rule compares it with, as
+   * 3.04 % would look like a limit of 3 %. What is kept beside a finding has all digits.
+   */
+  private static String rounded(Quantity quantity, House plan, List<Quantity> compared) {
+    Quantity inUnits = plan.units().shown(quantity);
+    String exact = inUnits.toString();
     int places = exact.endsWith(" %") ? 1 : exact.endsWith(" A") ? (Math.abs(quantity.si()) < 100 ? 1 : 0) : -1;
-    if (places < 0 || exact.indexOf('.') < 0) {
+    if (places < 0) {
       return exact;
     }
-    int blank = exact.indexOf(' ');
-    return new BigDecimal(exact.substring(0, blank)).setScale(places, RoundingMode.HALF_EVEN) + exact.substring(blank);
+    List<Quantity> others = compared.stream().map(q -> plan.units().shown(q))
+        .filter(q -> q.unit().equals(inUnits.unit()) && q.value() != inUnits.value()).toList();
+    String unit = exact.substring(exact.indexOf(' '));
+    for (int digits = places; digits <= MOST_PLACES; digits++) {
+      BigDecimal shown = rounded(inUnits, digits);
+      int kept = digits;
+      if (others.stream().noneMatch(o -> rounded(o, kept).equals(shown))) {
+        return digits == places && exact.indexOf('.') < 0 ? exact : shown + unit;
+      }
+    }
+    return exact;
+  }
+
+  private static BigDecimal rounded(Quantity quantity, int places) {
+    return BigDecimal.valueOf(quantity.value()).setScale(places, RoundingMode.HALF_EVEN);
   }
 
   private static String shown(Object value, House plan) {
