@@ -94,7 +94,7 @@ final class Questions {
         out.println(e.getMessage());
       }
     }
-    throw new Failure("no answer that can be used to: " + question);
+    throw new Failure("no usable answer to: " + question);
   }
 
   private String line() {

@@ -129,7 +129,7 @@ final class Neighbors {
       live.add(new Lockout.Live("inside of panel " + words.panel(from.breaker().panel()), "its supply", "panel of the handle"));
     } else if (hasMain) {
       live.add(new Lockout.Live("line side of the main and the service conductors",
-          "the supplier's network; only the supplier disconnects them", "inside this panel"));
+          "the utility's conductors; only the utility disconnects them", "inside this panel"));
     }
   }
 }

@@ -51,7 +51,7 @@ final class AmpacityWords {
     double held = allowed;
     facts.conductors().breakers().ceiling(conditions.size(), conditions.metal()).filter(c -> c.si() < held - 1e-9)
         .ifPresent(
-            c -> words.append("; no breaker above ").append(c.value().text()).append(" may guard a conductor this small")
+            c -> words.append("; no breaker above ").append(c.value().text()).append(" may protect a conductor this small")
                 .append(c.sources().stream().findFirst().map(s -> " (" + s.place() + ")").orElse("")));
     return words.toString();
   }

@@ -74,7 +74,7 @@ class BeginCommandTest {
     Ran ran = run("begin", "--service", "100", "--area", "4000 ft2", "--appliances", "range,dryer,heat-pump,vehicle-charger,hot-tub,sauna",
         file);
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
-    assertThat(ran.err).contains("to be put right in it: service 'main' is rated 100 A").contains("  fix: make it");
+    assertThat(ran.err).contains("to be fixed in it: service 'main' is rated 100 A").contains("  fix: make it");
     assertThat(run("check", file).out).contains("[service-below-load]");
   }
 
@@ -155,7 +155,7 @@ class BeginCommandTest {
     assertThat(found).isPositive();
     Ran smaller = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",
         "--rooms", "living", "--appliances", "range,water-heater", "--service", "" + sizes.get(found - 1).amperes(), "-");
-    assertThat(smaller.err).contains("to be put right in it: service 'main'");
+    assertThat(smaller.err).contains("to be fixed in it: service 'main'");
   }
 
   @Test

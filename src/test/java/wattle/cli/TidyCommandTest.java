@@ -145,7 +145,7 @@ class TidyCommandTest {
             room shed is garage { outlet: receptacle 20 A }
             """);
     Ran ran = run("mend", plan);
-    assertThat(ran.err).contains("left alone, since the fix changes the house: ", "--rule tamper-resistance-missing");
+    assertThat(ran.err).contains("not applied, because the fix changes the house: ", "--rule tamper-resistance-missing");
     assertThat(ran.out).isEmpty();
     Ran named = run("mend", "--write", "--rule", "tamper-resistance-missing", plan);
     assertThat(named.err).contains("1 mended; left");

@@ -41,7 +41,7 @@ class PlanBoundsTest {
   void aStepAboveIsRefused() throws Exception {
     Files.writeString(folder.resolve("plan.wattle"), "room a { }\n" + " ".repeat((int) SourceReader.USUAL_MOST_BYTES));
     BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx128m", List.of("check", "plan.wattle"));
-    assertThat(outcome.text()).contains("MiB is over the bound of 8 MiB; raise it with --largest-file").hasLineCount(1);
+    assertThat(outcome.text()).contains("MiB is over the limit of 8 MiB; raise it with --largest-file").hasLineCount(1);
     assertThat(outcome.code()).isEqualTo(2);
   }
 

@@ -53,13 +53,13 @@ class ConductorReasonsTest {
   /** A smaller breaker is offered where the load stands it alone: 7 kW are 29.2 A at 240 V and 33.7 A at 208 V. */
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-      "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or thicker | false",
-      "120/208 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or thicker | false",
+      "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or larger | false",
+      "120/208 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or larger | false",
       "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 5 kW         | use a 30 A breaker      | true",
       "120/240 V | 3+5 40 A two-pole fuse | 10/2 NM-B | wall heater 7 kW    | 30 A fuse is too small  | false",
       "120/240 V | 3+5 40 A two-pole fuse | 10/2 NM-B | wall heater 5 kW    | use a 30 A fuse         | true",
-      "120/208 V three-phase | 1+3+5 40 A three-pole | 10/3 NM-B | three-phase heater 12 kW | 8 AWG copper or thicker | false",
-      "230 V     | 1 40 A            | 10/2 NM-B | wall heater 7 kW 230 V   | 8 AWG copper or thicker | false",
+      "120/208 V three-phase | 1+3+5 40 A three-pole | 10/3 NM-B | three-phase heater 12 kW | 8 AWG copper or larger | false",
+      "230 V     | 1 40 A            | 10/2 NM-B | wall heater 7 kW 230 V   | 8 AWG copper or larger | false",
       "230 V     | 1 40 A            | 10/2 NM-B | wall heater 5 kW 230 V   | use a 30 A breaker      | true"})
   void noSmallerBreakerThanTheLoad(String supply, String slot, String cable, String device, String words, boolean edit) {
     Finding finding = above(findings(supply, slot, cable + " { P --5 m-- shop.a", "a: " + device));

@@ -90,7 +90,7 @@ class FeedersInTrialsTest {
 
   @Test
   void theVerdictStandsInOneLine() {
-    assertThat(run(FARM, "stalls.o draws 1 A").verdict()).startsWith("none of the dangers that are looked for (live metal")
+    assertThat(run(FARM, "stalls.o draws 1 A").verdict()).startsWith("none of the dangers that are checked (live metal")
         .doesNotContain("\n").doesNotContainIgnoringCase("safe");
     assertThat(run(FARM, "fault hot to neutral at B").verdict()).startsWith("DANGER: ").doesNotContain("\n");
   }

@@ -167,7 +167,7 @@ public final class PermitFacts {
     List<String> checked = new ArrayList<>(List.of("Structure: names, slots, legs, wiring from the panel to each box, neutrals, grounds."));
     plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
     checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
-        + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
+        + plan.count(Severity.ADVICE) + " of advice. Parts that were not checked are not known.");
     checked.addAll(Judged.of(plan).lines().stream().map(l -> Character.toUpperCase(l.charAt(0)) + l.substring(1) + ".").toList());
     return new PermitPart.Items(Optional.of("Checked"), checked);
   }

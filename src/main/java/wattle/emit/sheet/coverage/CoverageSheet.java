@@ -46,8 +46,8 @@ public final class CoverageSheet {
       return "No rule was checked: the plan names no code and no rule.";
     }
     String doubt = coverage.inDoubt() == 0 ? "" : " At " + coverage.inDoubt() + " more an error in the plan leaves it in doubt.";
-    return coverage.rules() + " rules were checked. They could be decided at " + coverage.told() + " places, and at " + coverage.open()
-        + " they could not, since the plan does not give what they need. Those places were not checked." + doubt;
+    return coverage.rules() + " rules were checked. They were checked at " + coverage.told() + " places. At " + coverage.open()
+        + " places they were not checked, because the plan does not give what they need." + doubt;
   }
 
   private static String places(List<String> places) {
