@@ -85,7 +85,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       return;
     }
     scope.report(
-        Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure, and no cannot be written before a figure")
+        Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure; no goes only before a yes-or-no fact")
             .at(fact.span(), figures.get(fact.name().text()).trade() + " is expected after its name")
             .fix("take out no and write the figure")
             .fix(Fix.takenOut("leave it out where the figure is not known", fact.span())));

@@ -95,7 +95,7 @@ final class TrialCommand implements Callable<Integer> {
       return add.print(file, input, format, output, spec);
     }
     if (stated && name != null) {
-      throw new Failure("--stated is a scenario of its own; give it without a trial, with --event where something is to be wrong");
+      throw new Failure("--stated is its own scenario; give it without a trial, and add faults with --event");
     }
     if (every && (stated || name != null || !events.isEmpty())) {
       throw new Failure("--every runs all trials of the plan as they are; give it without a trial, --event and --stated");

@@ -106,7 +106,7 @@ final class Neighbors {
       for (Breaker other : house.panels().get(id.panel()).breakers()) {
         boolean sameSlot = other.id().slots().stream().anyMatch(s -> id.slots().stream().anyMatch(t -> t.number() == s.number()));
         if (sameSlot && !opened.contains(other.id())) {
-          live.add(new Lockout.Live("breaker " + other.id(), "the same slot as " + id + "; a handle of its own", "same slot"));
+          live.add(new Lockout.Live("breaker " + other.id(), "the same slot as " + id + "; its own handle", "same slot"));
         }
       }
     }

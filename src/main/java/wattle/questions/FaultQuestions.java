@@ -116,7 +116,7 @@ final class FaultQuestions {
     }
     return Optional.of(new Question("open service neutral", Level.HARD,
         asked.the(first.get()).replaceFirst("^t", "T") + " runs a heater of 1200 W on one leg, and " + asked.the(second.get())
-            + " a lamp of 60 W on another, when the neutral of the service comes off. What voltage does each get?",
+            + " a lamp of 60 W on another, when the neutral of the service opens. What voltage does each get?",
         List.of(
             Asked.shown(here.get().volts()) + " at " + first.get() + ", " + Asked.shown(there.get().volts()) + " at " + second.get() + ".",
             "The grounding electrodes are a poor substitute for the neutral: their current depends on their resistance."),

@@ -93,7 +93,7 @@ final class NeutralQuestions {
         "A load that draws " + load + " is switched on at " + asked.the(outlet) + " when the neutral of "
             + asked.branch(branch) + " comes loose at the panel. What does a meter show between its hot and its neutral contact?",
         List.of(Asked.shown(o.volts()) + ".",
-            "The circuit looks dead and is not: the neutral beyond the break is live through whatever is switched on."),
+            "The circuit looks dead but is not: the neutral beyond the break is live through whatever is switched on."),
         List.of(o.volts()), events));
   }
 

@@ -45,7 +45,7 @@ final class AmpacityWords {
     double atEnds = ends.map(e -> conditions.sets() * e.si()).orElse(Double.MAX_VALUE);
     if (atEnds < allowed - 1e-9) {
       words.append("; its ").append(celsius.map(c -> Math.round(c.in(wattle.quantity.Units.CELSIUS)) + " °C ").orElse(""))
-          .append("terminals hold it to ").append(amperes(atEnds));
+          .append("terminals limit it to ").append(amperes(atEnds));
       allowed = atEnds;
     }
     double held = allowed;

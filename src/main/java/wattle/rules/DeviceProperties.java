@@ -80,7 +80,7 @@ final class DeviceProperties {
             DeviceProperties::effective)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("most-breaker", Dimension.CURRENT,
-            "largest breaker that its article allows it; absent where it shares its circuit, for a motor behind a fuse, and where its"
+            "largest breaker that its article allows; absent where it shares its circuit, for a motor on a fuse, and where its"
                 + " nameplate says",
             MostBreaker::of)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
@@ -121,7 +121,7 @@ final class DeviceProperties {
             (f, d) -> Optional.ofNullable(d.facts().get(LockedRotor.FIGURE)))
         .rests(Doubt.FIGURES)
         .stated("locked-rotor 40 A, or horsepower and code-G, on the motor")
-        .figure("overload", Dimension.CURRENT, "what the overload relay of a motor is set to",
+        .figure("overload", Dimension.CURRENT, "the setting of a motor's overload relay",
             (f, d) -> Optional.ofNullable(d.facts().get("overload")))
         .rests(Doubt.FIGURES)
         .figure("overload-usual", Dimension.CURRENT,

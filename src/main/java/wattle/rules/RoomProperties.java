@@ -45,8 +45,8 @@ final class RoomProperties {
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
         .truth("first-of-floor",
-            "whether it is the first room that the plan names on its story, but for places outdoors, garages, sheds, crawl spaces"
-                + " and unfinished attics; not known where it states no story",
+            "whether it is the first room that the plan names on its story, except outdoor places, garages, sheds, crawl spaces and "
+                + "unfinished attics; not known where it states no story",
             (f, r) -> r.facts().containsKey("floor")
                 ? f.roomsOfFloor(r).stream().filter(RoomProperties::isOfStory).findFirst().orElse(null) == r
                 : null)
@@ -133,7 +133,7 @@ final class RoomProperties {
         .stated("its volume, such as 300 mL, on the box", "its volume, such as 18 in3, on the box")
         .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b))
         .rests(Doubt.REACHED, Doubt.CONTENTS, Doubt.WAY, Doubt.KIT, Doubt.BOX).kept()
-        .words("fill-sum", "the sum behind fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum)).sure()
+        .words("fill-sum", "the calculation of fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum)).sure()
         .wordSet("traits", "words such as metal, clamps", (f, b) -> b.traits())
         .truth("reachable", "whether it can be opened without opening the building; not known for a junction where the plan does not say",
             (f, b) -> reachable(f, b))

@@ -84,8 +84,8 @@ public final class RuleLoader {
     for (Tree.RuleException exception : tree.exceptions()) {
       if (exception.denied() == exception.plan().isPresent()) {
         report.accept(
-            Finding.error("rule-incomplete", "an exception of rule '" + tree.name().text() + "' is half said")
-                .at(exception.span(), exception.denied() ? "no plan can stand behind no exception" : "a plan that it lets pass is missing")
+            Finding.error("rule-incomplete", "an exception of rule '" + tree.name().text() + "' is incomplete")
+                .at(exception.span(), exception.denied() ? "no exception cannot have a plan" : "a plan that it lets pass is missing")
                 .build());
       }
     }

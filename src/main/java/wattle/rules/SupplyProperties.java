@@ -52,7 +52,7 @@ final class SupplyProperties {
         .size("least-size", "least hot for its rating, where it carries the whole of one dwelling on two hots and no sets in parallel",
             ServiceConductor::least)
         .figure("largest-rating", Dimension.CURRENT,
-            "largest standard rating that its run may carry, where least-size does not say and one main holds it to the rating",
+            "largest standard rating that its run may carry, where least-size is absent and one main limits it to the rating",
             ServiceConductor::largestRating)
         .figure("calculated-current", Dimension.CURRENT, "its calculated load, by the smallest of the methods that apply",
             ServiceConductor::calculated)
@@ -97,14 +97,15 @@ final class SupplyProperties {
         .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
             (f, s) -> PresentElectrodes.used(s.flags(), s.electrodes()))
         .rests(Doubt.ELECTRODES, Doubt.SERVICE)
-        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the service")
+        .stated("buried-water-pipe, footing-rebar and steel-frame, each with no if absent, in the service")
         .words("unused-electrode", "the first that is not", (f, s) -> PresentElectrodes.unused(s.flags(), s.electrodes()))
         .words("unused-line", "the line that would use it", (f, s) -> PresentElectrodes.line(s.flags(), s.electrodes()))
         .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
             (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
         .rests(Doubt.DWELLING)
         .number("dwelling-count",
-            "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; where there is no block, one, or"
+            "dwellings of the plan: for each dwelling block the number of identical dwellings it states, otherwise one; where there "
+                + "is no block, one, or"
                 + " none where no room is in a dwelling",
             (f, s) -> f.isResidential() ? Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()) : 0)
         .rests(Doubt.DWELLING)
@@ -174,7 +175,7 @@ final class SupplyProperties {
         .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
             (f, p) -> p.kind().isEmpty() ? Boolean.TRUE : PresentElectrodes.used(p.flags(), p.electrodes()))
         .rests(Doubt.ELECTRODES, Doubt.PANEL)
-        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the panel")
+        .stated("buried-water-pipe, footing-rebar and steel-frame, each with no if absent, in the panel")
         .words("unused-electrode", "the first that is not", (f, p) -> PresentElectrodes.unused(p.flags(), p.electrodes()))
         .words("unused-line", "the line that would use it", (f, p) -> PresentElectrodes.line(p.flags(), p.electrodes()))
         .things("electrodes", Kind.ELECTRODE,

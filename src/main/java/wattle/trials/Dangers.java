@@ -111,7 +111,12 @@ public final class Dangers {
         String person = m.bodyAmps().map(a -> ", and would push " + milliamperes(a) + " through a person").orElse("");
         add(
             Danger.Kind.TOUCH, m.name(), "",
-            "the metal of " + m.name() + (m.lifted() ? m.grounded() ? ", off its ground," : ", which has no ground," : "") + " is at "
+            "the metal of " + m.name() + (m.lifted()
+                ? m.grounded()
+                    ? ", with its ground lifted,"
+                    : ", which has no "
+                        + "ground,"
+                : "") + " is at "
                 + figure(m.volts()) + " to earth" + person + "; " + guards.opens(m.name()),
             high ? m.volts() : through.get(), high ? volts : amps);
       }

@@ -156,7 +156,7 @@ final class Figures {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     List<Derivation> inputs = new ArrayList<>(List.of(amps(c), impedance(c)));
-    return Derivation.computed("fall in " + c.name() + ", " + c.run(), "ΔU", "I × Z", amount(amps * ohms, Units.VOLT), inputs);
+    return Derivation.computed("drop in " + c.name() + ", " + c.run(), "ΔU", "I × Z", amount(amps * ohms, Units.VOLT), inputs);
   }
 
   Derivation impedance(HouseNetwork.Conductor c) {

@@ -75,7 +75,7 @@ final class SourceReadings {
     Derivation amps = Figures.solved("current of service " + service.name(), most, Units.AMPERE, "Of the leg with the highest current.");
     Optional<Derivation> rating = service.rating().map(r -> Derivation.stated("rating of service " + service.name(), "I_r", r));
     return new SourceReading(
-        service.name(), "supplier's network", state,
+        service.name(), "utility", state,
         Figures.solved("voltage where service " + service.name() + " enters", volts, Units.VOLT, ""),
         amps, rating, rating.map(r -> share(amps, r)), watts("power from service " + service.name(), power.re()), Optional.empty());
   }

@@ -440,12 +440,12 @@ public final class TrialResult {
     if (scenario.supplies().has(Supplies.Part.HOLDS)) {
       notes.add("A source of the house that sets the voltage: " + (scenario.faults().isEmpty()
           ? "its regulator is assumed to keep it steady at the terminals."
-          : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it "
+          : "as in the first cycles of a fault, a generator through its subtransient reactance, an inverter within the current that it "
               + "lets into a fault."));
     }
     if (scenario.supplies().has(Supplies.Part.FOLLOWS) || scenario.supplies().has(Supplies.Part.STOPPED)) {
       notes.add(
-          "An inverter that follows stops where nothing sets the voltage; nobody may rely on that: switch off and lock every source.");
+          "A grid-following inverter stops when nothing sets the voltage. Do not rely on that: switch off and lock every source.");
     }
     notes.add(
         Caution.LONG);

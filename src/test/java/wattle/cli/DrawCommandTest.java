@@ -89,7 +89,7 @@ class DrawCommandTest {
   void aResultNeverTakesThePlaceOfAPlan() throws Exception {
     Path plan = Files.writeString(folder.resolve("house.wattle"), "plan \"Mine\"");
     assertThat(run("draw", "--view", "panel", "--format", "dot", "--force", "--out", plan.toString(), HOUSE)).isEqualTo(2);
-    assertThat(err.toString()).contains("a plan has such a name");
+    assertThat(err.toString()).contains("that name is for plans");
     assertThat(plan).hasContent("plan \"Mine\"");
   }
 

@@ -87,7 +87,7 @@ class PlanBoundsTest {
     List<String> draw = List.of("draw", "--view", "one-line", "--out", "farm.png", "--resolution");
     assertThat(BoundedProcess.run(folder, "-Xmx1g", Stream.concat(draw.stream(), Stream.of("770", farm)).toList()).code()).isLessThan(2);
     BoundedProcess.Outcome beyond = BoundedProcess.run(folder, "-Xmx1g", Stream.concat(draw.stream(), Stream.of("900", farm)).toList());
-    assertThat(beyond.text()).contains("pixels at 900 pixels an inch; use fewer");
+    assertThat(beyond.text()).contains("pixels at 900 pixels per inch; use fewer");
     assertThat(beyond.code()).isEqualTo(2);
   }
 }

@@ -72,7 +72,7 @@ class ConductorReasonsTest {
   @CsvSource(delimiter = '|', value = {
       "3+5 70 A two-pole | 6/2 NM-B | wall heater 9 kW | held to the 60 °C column, 55 A; the next standard rating above is 60 A (240.4(B))",
       "3+5 40 A two-pole | 1/2 in EMT with 2 x 10 Cu THHN, 10 Cu ground | wall heater 5 kW"
-          + " | its 60 °C terminals hold it to 30 A; 30 A is the most",
+          + " | its 60 °C terminals limit it to 30 A; 30 A is the most",
       "3+5 30 A two-pole terminals 75 degC | 1/2 in EMT with 2 x 12 Cu THHN, 12 Cu ground | wall heater 3 kW terminals 75 degC"
           + " | (240.4(D))",
       "3+5 80 A two-pole | 10/2 NM-B | motor 24 A 240 V | the article of its load allows 60 A (240.4(G))"})

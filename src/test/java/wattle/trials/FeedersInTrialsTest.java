@@ -103,7 +103,7 @@ class FeedersInTrialsTest {
         .anyMatch(d -> d.words().contains("all loads taken as heaters"));
     TrialResult amperes = run(FARM, "open neutral of B\n stalls.o draws 3 A\n stalls.p draws 120 W");
     assertThat(amperes.dangers()).filteredOn(d -> d.kind() == Danger.Kind.OVERVOLTAGE || d.kind() == Danger.Kind.UNDERVOLTAGE)
-        .anyMatch(d -> d.words().contains("held at their current, which exaggerates"));
+        .anyMatch(d -> d.words().contains("keep their current, which exaggerates"));
   }
 
   @Test

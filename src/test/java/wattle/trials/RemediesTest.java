@@ -45,7 +45,7 @@ class RemediesTest {
     assertThat(remedy("expect hot of saw is at most 5 A")).contains("take load off");
     assertThat(remedy("expect neutral of saw is at most 5 A")).contains("take load off");
     assertThat(remedy("expect current of shop.saw is 3 A")).contains("what differs");
-    assertThat(remedy("expect touch voltage at shop.saw is at most 10 V in leak")).contains("ground that opens the breaker");
+    assertThat(remedy("expect touch voltage at shop.saw is at most 10 V in leak")).contains("ground that trips the breaker");
     assertThat(remedy("expect P/1 trips in leak")).contains("protection that opens");
   }
 
