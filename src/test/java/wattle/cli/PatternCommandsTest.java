@@ -146,7 +146,7 @@ class PatternCommandsTest {
     String plan = file("bound.wattle", UNEVEN);
     Ran ran = run("check", "--most-placed", "9", plan);
     assertThat(ran.code).isEqualTo(ExitCode.FOUND);
-    assertThat(ran.out).contains("patterns place more than 9 things", "--most-placed");
+    assertThat(ran.out).contains("patterns place more than 9 items", "--most-placed");
     assertThat(run("check", "--most-placed", "10", plan).out).doesNotContain("patterns-too-large");
   }
 

@@ -46,7 +46,7 @@ class TidyCommandTest {
     Path loose = file("loose garage Ö.wattle", LOOSE);
     Ran ran = run("tidy", missing, broken, loose);
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);
-    assertThat(ran.err).contains("missing.wattle: no such file", "broken.wattle: left as it is", "loose garage Ö.wattle: set in order");
+    assertThat(ran.err).contains("missing.wattle: no such file", "broken.wattle: not changed", "loose garage Ö.wattle: set in order");
     assertThat(loose).hasContent(TIDY);
     assertThat(broken).hasContent("plan  \"x\nroom  y\n");
   }

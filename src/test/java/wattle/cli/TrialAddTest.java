@@ -42,7 +42,7 @@ class TrialAddTest {
   void aPanelWhoseFeederIsTooSmall() {
     Said said = trial(HOUSE, "--add", "vehicle charger 7.7 kW", "--to", "G");
     assertThat(said.code).isEqualTo(ExitCode.FOUND);
-    assertThat(said.out).contains("G: does not carry it", "main: is large enough", "next standard rating");
+    assertThat(said.out).contains("G: is too small", "main: is large enough", "next standard rating");
   }
 
   @Test

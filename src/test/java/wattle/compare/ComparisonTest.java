@@ -149,7 +149,7 @@ class ComparisonTest {
     assertThat(comparison.gone()).isEmpty();
     assertThat(comparison.appeared()).extracting(f -> f.rule()).containsOnly("kind-unknown");
     assertThat(Changes.text(comparison)).contains("after: what rules found in the other revision (",
-        "): its errors leave in doubt what they are about");
+        "): its errors put them in doubt");
     assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
 

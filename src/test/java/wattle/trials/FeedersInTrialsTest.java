@@ -68,7 +68,7 @@ class FeedersInTrialsTest {
   @Test
   void theFiguresOfAFeederUnfold() {
     TrialResult result = run(FARM, "B draws 48 A");
-    assertThat(feeder(result).amps().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("all behind panel B"));
+    assertThat(feeder(result).amps().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("everything downstream of panel B"));
     assertThat(result.feeders()).hasSize(1);
   }
 
