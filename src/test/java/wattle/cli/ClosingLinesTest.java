@@ -143,7 +143,7 @@ class ClosingLinesTest {
     JsonNode judged = json(PLAN, "--format", "json").at("/judged/0");
     assertSame(judged, lines);
     JsonNode first = judged.at("/unstated/0");
-    assertThat(lines.get(1)).contains("say: " + first.path("fact").textValue() + " of " + first.path("places").size() + " "
+    assertThat(lines.get(1)).contains("give: " + first.path("fact").textValue() + " of " + first.path("places").size() + " "
         + first.path("of").textValue());
     assertThat(json(PLAN, "--format", "sarif").at("/runs/0/invocations/0/properties/judged/0")).isEqualTo(judged);
   }
