@@ -59,7 +59,7 @@ class CompareCommandTest {
     String plan = folder.resolve("house.wattle").toString();
     assertThat(compare(ExitCode.FOUND, "--git", "HEAD", plan)).startsWith("~ device kitchen.range: load 12 kW -> 14 kW\n");
     assertThat(compare(ExitCode.USAGE, "--git", "nothing", plan)).contains("has no revision 'nothing'");
-    assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("no revision");
+    assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("not a revision");
   }
 
   /** A program called wattle, as one that is installed would be. */
