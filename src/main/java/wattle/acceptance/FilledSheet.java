@@ -78,7 +78,7 @@ public final class FilledSheet {
       List<String> columns = parser.getHeaderNames();
       if (!columns.contains("test") || !columns.contains("reading")) {
         findings.add(
-            Finding.error("sheet-head", "this is no test sheet: its first line has no column 'test' or no column 'reading'")
+            Finding.error("sheet-head", "this is not a test sheet: its first line has no column 'test' or no column 'reading'")
                 .at(source.span(0, Math.max(0, Math.min(text.length(), head.length()))),
                     "the heads of a sheet made by test-sheet are expected here")
                 .fix("fill in a sheet made with wattle test-sheet --format csv")
@@ -206,7 +206,7 @@ public final class FilledSheet {
       findings.add(
           Finding.warning("not-measured", missing.size() + " of " + expected.size() + " measurements have no reading")
               .at(source.span(0, 0), "such as " + missing.get(0))
-              .because("What was not measured is not known: " + String.join(", ", missing.stream().limit(5).toList())
+              .because("Not measured, so not known: " + String.join(", ", missing.stream().limit(5).toList())
                   + (missing.size() > 5 ? " and " + (missing.size() - 5) + " more." : "."))
               .build());
     }

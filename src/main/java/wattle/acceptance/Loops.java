@@ -52,7 +52,8 @@ final class Loops {
         Derivation.computed(
             "resistance of the loop", "R", "l × (r_out + r_back) / n", ohms, Units.OHM,
             Derivation.stated("length", "l", stretch.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
-            in.get().at(celsius).named("way back, for its length", "r_back"), Derivation.counted("sets in parallel", "n", wiring.sets())));
+            in.get().at(celsius).named("return path, for its length", "r_back"), Derivation.counted("sets in "
+                + "parallel", "n", wiring.sets())));
   }
 
   /** A loop for each far end whose lengths and conductors are all known. */
@@ -93,7 +94,7 @@ final class Loops {
               "run to " + branch.points().get(section.to()).box().orElse("the panel"), "R", "l × (r_out + r_back)", meters * each,
               Units.OHM,
               Derivation.stated("length", "l", section.length().get()), out.get().at(celsius).named("hot, for its length", "r_out"),
-              in.get().at(celsius).named("way back, for its length", "r_back")));
+              in.get().at(celsius).named("return path, for its length", "r_back")));
     }
     Derivation sum = Derivation.computed("resistance of the loop", "", "Σ R",
         new wattle.derivation.Value.Amount(Quantity.of(ohms, Units.OHM)), runs);

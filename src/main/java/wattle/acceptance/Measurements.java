@@ -133,7 +133,7 @@ public final class Measurements {
         if (house.devices().get(name).kind().protections().contains(Protection.GROUND_FAULT)) {
           boolean onward = house.devices().get(name).traits().contains("protects-onward");
           add(branch, Measurement.Kind.GROUND_FAULT, name,
-              "its test button" + (onward ? ", then a tester at the last outlet behind it" : ""), Expected.answer("trips"));
+              "its test button" + (onward ? ", then a tester at the last outlet downstream" : ""), Expected.answer("trips"));
         }
       }
     }

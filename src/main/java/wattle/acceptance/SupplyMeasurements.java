@@ -80,7 +80,7 @@ final class SupplyMeasurements {
     voltages(of, breakers, panel);
     if (panel.legs().size() == 3) {
       list.add(
-          of, breakers, Measurement.Kind.ROTATION, panel.name(), "", "phase sequence A, B, C at the bus, by a sequence meter",
+          of, breakers, Measurement.Kind.ROTATION, panel.name(), "", "phase sequence A, B, C at the bus, with a phase-sequence meter",
           Expected.answer("yes"));
     }
   }
@@ -129,7 +129,7 @@ final class SupplyMeasurements {
 
   /** One line for each kind of terminal: what is not turned to the torque of its label works loose and heats. */
   private void torque(String of, String breakers, Panel panel) {
-    String tool = ", to the torque on the label, by a calibrated tool";
+    String tool = ", to the torque on the label, with a calibrated tool";
     torque(of, breakers, panel, "supply", "hot conductors of the supply, at main or lugs" + tool);
     torque(of, breakers, panel, "bars", "neutral and ground bars, every screw" + tool);
     if (!panel.breakers().isEmpty()) {

@@ -27,10 +27,10 @@ public final class PanelSpace {
         findings.add(
             Finding.error("panel-overfull", "the breakers of panel '" + panel.name() + "' take " + needed + " slots and it has " + count)
                 .at(panel.origin().name(), sum + " poles")
-                .because("However they are placed, " + (needed - count) + (needed - count == 1 ? " slot is" : " slots are") + " missing.")
+                .because("In any arrangement, " + (needed - count) + (needed - count == 1 ? " slot is" : " slots are") + " missing.")
                 .figure("slots needed", Long.toString(needed))
                 .figure("slots", Integer.toString(count))
-                .fix("move circuits to a sub-panel, or use a panel of at least " + needed + " slots")
+                .fix("move circuits to a subpanel, or use a panel of at least " + needed + " slots")
                 .build());
       }
     }

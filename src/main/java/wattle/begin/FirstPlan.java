@@ -13,9 +13,9 @@ public final class FirstPlan {
    */
   public static String text(Answers answers) {
     StringBuilder text = new StringBuilder();
-    text.append("// A first plan, made from a few answers. Figures of appliances are common ones: put in those of the nameplates.\n");
+    text.append("// A first plan, made from a few answers. Appliance figures are typical: replace them with the nameplate figures.\n");
     if (answers.work().isExisting()) {
-      text.append("// Existing work: ratings, cables and rooms are what is often found; put in what is there.\n");
+      text.append("// Existing work: ratings, cables and rooms are typical; replace them with what is there.\n");
     }
     text.append("// Lengths are open: write a length such as ").append(answers.inFeet() ? "12 ft" : "4 m")
         .append(" for each later.\n// ").append(Caution.SHORT).append("\n");

@@ -56,8 +56,8 @@ public record PlanOfSchedule(String text, List<String> told) {
           .forEach(w -> told.add(
               "what " + w.slotText() + " (" + w.amperes() + " A) feeds is left for later: write its branch, or the panel that it feeds"));
       told.add(
-          "each circuit has one junction in a room of its own and a copper cable that is usual for its breaker; put in what is"
-              + " there, since a breaker that is too large for its cable cannot be found before");
+          "each circuit has one junction in a room of its own and the usual copper cable for its breaker. Replace it with what is "
+              + "there: until then, a breaker that is too large for its cable cannot be found");
       StringBuilder text = new StringBuilder();
       text.append("// A first plan, made from a panel schedule. Assumed, or left out:\n");
       told.forEach(t -> text.append("// - ").append(oneLine(t)).append('\n'));

@@ -98,7 +98,7 @@ final class ScheduleReader {
         sides.forEach(side -> row(row(cells, side)));
         if (findings.size() >= MOST_FINDINGS) {
           add(cells.get(0), "reading stopped here, after " + findings.size() + " errors", "the next row is expected here",
-              "mend the errors above, then read the schedule again");
+              "fix the errors above, then read the schedule again");
           return new Checked<>(new PanelSchedule(List.of(), mainAmperes, told), findings);
         }
       }
@@ -278,7 +278,7 @@ final class ScheduleReader {
         SPARE.contains(bare) || EMPTY.contains(bare) && SPARE.contains(text.toLowerCase(Locale.ROOT)));
     if (poles > 1 && numbers.size() == 1) {
       way = way.withPoles(poles, legs == 1 ? 1 : 2);
-      told.add("the " + poles + "-pole breaker in slot " + first + " is taken to be in " + way.slotText());
+      told.add("the " + poles + "-pole breaker in slot " + first + " is assumed to be in " + way.slotText());
     }
     put(row, way);
   }
@@ -343,12 +343,13 @@ final class ScheduleReader {
   private void put(Row row, Way way) {
     Cell at = row.cells.get(ScheduleColumn.SLOT);
     if (way.slots().stream().anyMatch(s -> s < 1 || s > MOST_SLOTS)) {
-      add(at, "slot " + way.slotText() + " is in no panel", "a number from 1 to " + MOST_SLOTS + " is expected here", "write the slot");
+      add(at, "slot " + way.slotText() + " is not in any panel", "a number from 1 to " + MOST_SLOTS + " is expected here", "write the "
+          + "slot");
       return;
     }
     if (legs > 1 && way.slots().size() > 1 && IntStream.range(1, way.slots().size())
         .anyMatch(i -> way.slots().get(i) - way.slots().get(i - 1) != 2)) {
-      add(at, "slots " + way.slotText() + " are not one beneath the other", "slots of one side, such as 1+3 or 2+4, are expected here",
+      add(at, "slots " + way.slotText() + " are not one below the other", "slots of one side, such as 1+3 or 2+4, are expected here",
           "write the slots that the breaker takes");
       return;
     }
@@ -360,7 +361,7 @@ final class ScheduleReader {
         && (there.half().isEmpty() && way.half().isEmpty() || !there.half().equals(way.half()) && !way.half().isEmpty())) {
       // Two rows for one slot are the halves of a tandem breaker.
       if (there.half().isEmpty()) {
-        told.add("slot " + first + " is in the schedule twice and taken to be a tandem breaker, " + first + "a and " + first + "b");
+        told.add("slot " + first + " is in the schedule twice and read as a tandem breaker, " + first + "a and " + first + "b");
         bySlot.put(first, there.half("a"));
         lower.put(first, way.half("b"));
       } else {

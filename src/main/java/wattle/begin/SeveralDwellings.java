@@ -27,7 +27,8 @@ final class SeveralDwellings {
     ServiceSize feeder = feeder();
     switchboard(text, feeder);
     stairs(text);
-    text.append("// ---- One of ").append(answers.dwellings()).append(" alike: what differs in one of them is an override of its name\n\n");
+    text.append("// ---- One of ").append(answers.dwellings()).append(" identical dwellings: for one that differs, write an override "
+        + "with its name\n\n");
     text.append("pattern ").append(name).append("(n) {\n").append(dwelling(feeder).indent(INDENT)).append("}\n\n");
     text.append("place ").append(name).append("(n) as ").append(name).append("{n} for n from 1 to ").append(answers.dwellings())
         .append('\n');

@@ -163,7 +163,7 @@ public final class Binder {
     UnstatedVoltages.assumption(branches.values(), devices, systems).ifPresent(assumed::add);
     assumed.addAll(UnstatedPowerFactors.assumptions(devices.values()));
     if (!rooms.rooms().isEmpty() && !House.isOfDwellings(dwellings.values(), rooms.rooms().values(), services.values())) {
-      assumed.add("the plan is of no dwelling: it describes none, and no room that only dwellings have, such as a bedroom");
+      assumed.add("the plan has no dwelling: no dwelling line, and no room that only dwellings have, such as a bedroom");
     }
     return List.copyOf(assumed);
   }

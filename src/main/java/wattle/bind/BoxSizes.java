@@ -64,7 +64,7 @@ final class BoxSizes {
       scope.report(
           Finding.error("said-twice", "the size of a box is stated twice")
               .at(written.orElse(at), "its sides, and its volume of " + volume.get() + " besides")
-              .because("A box that is marked with a volume has that volume, whatever its sides.")
+              .because("A box marked with a volume has that volume, whatever its sides.")
               .fix(written.isPresent()
                   ? Fix.takenOut("take out its sides, or its volume", written.get())
                   : Fix.of("take out its sides, or its volume")));
@@ -111,11 +111,11 @@ final class BoxSizes {
     }
     scope.report(
         Finding.error("box-size-unknown", "a box of " + sides.stream().map(Quantity::toString).collect(Collectors.joining(" × "))
-            + " is no trade size")
+            + " is not a trade size")
             .at(span, "three sides of a box in the code's table, or a volume such as 18 in3, are expected here")
             .because(table.map(t -> "For " + shape + " boxes it has " + sizes(t, shape) + ".")
                 .orElse("The plan names no code with a table of boxes."))
-            .fix("write its volume as it is marked inside the box, such as 18 in3"));
+            .fix("write the volume that is marked inside the box, such as 18 in3"));
     return Optional.empty();
   }
 

@@ -145,7 +145,7 @@ final class BranchChecks {
               inSlots(first, s,
                   "use " + s + " (legs " + legsOf(first, s) + ")" + (ids.size() > 1 ? both : "") + ", or run a neutral for each hot",
                   ids.size() == 1)),
-          () -> finding.fix("move one hot to a way on another leg" + both + ", or run a neutral for each hot"));
+          () -> finding.fix("move one hot to a slot on another leg" + both + ", or run a neutral for each hot"));
       scope.report(finding);
     }
     boolean together = ids.size() == 1;
@@ -158,7 +158,7 @@ final class BranchChecks {
               .at(second.origin().name(), "breaker " + second.id())
               .with(first.origin().name(), "breaker " + first.id())
               .with(branch.wiring().origin().whole(), "one neutral for both hots")
-              .because("With one handle open the other hot still feeds the shared neutral, and the box that looks dead is not.")
+              .because("With one handle open, the other hot still feeds the shared neutral, and the box looks dead but is not.")
               .fix(first.device() == Breaker.Device.FUSE || second.device() == Breaker.Device.FUSE
                   ? "put both fuses in one pull-out that takes both out together, or run a neutral for each hot"
                   : "put both on one two-pole breaker, or tie their handles: " + pairText(first, second) + " handle-tied")
@@ -243,7 +243,7 @@ final class BranchChecks {
             .because("Between them there are 0 V instead of " + Quantity.plain(panel.system().legToLegVolts(), 3)
                 + " V: what it feeds does not work.")
             .fix(panel.order().rowOf(panel.slotCount().orElse(42), panel.slotCount().orElse(42)) < 2
-                ? Fix.of("use a panel with more slots: all of one row are on one leg")
+                ? Fix.of("use a panel with more slots: the slots of one row are all on one leg")
                 : inSlots(breaker, nextRow(breaker, panel),
                     "use slots of two rows that follow each other, such as " + nextRow(breaker, panel), areFree(breaker, panel))));
   }

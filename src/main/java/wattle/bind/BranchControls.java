@@ -89,7 +89,7 @@ final class BranchControls {
           Finding.error(Mistake.THREE_WAY_ALONE, "'" + first.name() + "' is a " + first.kind().name() + " with no partner")
               .about(first.name())
               .at(first.origin().name(), "no other switch controls the same lights")
-              .because("A three-way switch works a light together with a second one; alone it is a plain switch.")
+              .because("A three-way switch controls a light together with a second one; alone it is a single-pole switch.")
               .fix(ofKind(first, "switch", "make it a switch"))
               .fix("add the second three-way switch for the same lights"));
     }
@@ -104,7 +104,7 @@ final class BranchControls {
                         + " switch is needed")
                 .about(device.name())
                 .at(device.origin().name(), "one of " + switches.size() + " switches for the same lights")
-                .because("The two end switches of a group are three-way, those between them four-way.")
+                .because("The two end switches of a group are three-way; those between them are four-way.")
                 .fix(ofKind(device, ways == 3 ? "three-way switch" : "four-way switch",
                     "make it a " + (ways == 3 ? "three-way" : "four-way") + " switch")));
       }
@@ -129,7 +129,7 @@ final class BranchControls {
             .about(device.name())
             .at(device.origin().name(), "a " + device.kind().name() + " opens one hot")
             .with(load.origin().name(), "a " + load.kind().name() + " sits between two")
-            .because("Switched off, it is still at the voltage of a hot to ground, and who opens it may take it for dead.")
+            .because("Switched off, it is still at line voltage to ground, and a person who opens it may think that it is dead.")
             .fix(ofKind(device, "double-pole switch", "make it a double-pole switch")));
   }
 

@@ -184,7 +184,7 @@ final class BranchTracer {
           Finding.error("branch-loop", "branch '" + draft.name() + "' reaches '" + place.path().text() + "' twice")
               .at(place.span(), "reached again")
               .with(draft.stops.get(known.get()).span, "reached before")
-              .because("A loop has two ways back to the breaker, and opening one joint does not make the rest dead.")
+              .because("A loop has two paths to the breaker, so opening one joint does not make the rest dead.")
               .fix(isLast(run, draft)
                   ? Fix.takenOut("take out this run, or end it in another box", run.span())
                   : Fix.of("take out this run, or end it in another box")));
@@ -233,7 +233,7 @@ final class BranchTracer {
       scope.report(
           Finding.error(Mistake.RUN_WITHOUT_LENGTH, "the run to '" + run.to().path().text() + "' has no length")
               .at(run.dashes(), "a length such as --3 m-- is expected here")
-              .because("Voltage, fault current and the cable to buy all depend on it.")
+              .because("Voltage, fault current and the cable list depend on it.")
               .fix("write --3 m-- with its length")
               .fix(Fix.offered("write --later-- where it is not known yet", run.dashes(), "--later--")));
       return Optional.empty();
@@ -296,7 +296,7 @@ final class BranchTracer {
         : new Tree.Word(path.text().substring(0, path.text().lastIndexOf('.')), path.span());
     Finding.Builder finding = Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
         .at(room.span(), "a room of the plan is expected here")
-        .because("Every box is in a place where it can be found and opened. The rest of this branch was not checked.");
+        .because("Every box needs a room, so that it can be found and opened. The rest of this branch was not checked.");
     for (String near : scope.near(room.text(), room.span(), landmarks.rooms().rooms().keySet())) {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }

@@ -293,7 +293,7 @@ final class DeviceBinder {
     constant.ifPresentOrElse(
         c -> finding.because("A name among the words of a device is its kind or a trait; a constant is written in parentheses.")
             .fix(Fix.safe("write (" + c + ")", c.span(), "(" + c + ")")),
-        () -> finding.fix("write its figure behind it").fix(Fix.takenOut("take it out", name.span())));
+        () -> finding.fix("write its figure after it").fix(Fix.takenOut("take it out", name.span())));
     scope.report(finding);
   }
 
@@ -302,7 +302,7 @@ final class DeviceBinder {
     known.addAll(NAMED.keySet());
     known.addAll(halves);
     known.addAll(scope.library().parts().keySet());
-    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a device")
+    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' is not a word for a device")
         .at(word.span(), "a trait such as weather-resistant, or the name of a figure, can be written here");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
     scope.report(finding);

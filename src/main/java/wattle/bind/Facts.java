@@ -73,7 +73,7 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
     if (flagsFound.putIfAbsent(name, !fact.denied()) != null) {
       scope.report(
           Finding.error(Mistake.FACT_TWICE, "'" + name + "' is stated twice")
-              .at(fact.span(), flagsFound.get(name) ? "said to be so before" : "said not to be so before")
+              .at(fact.span(), flagsFound.get(name) ? "already stated" : "stated with no before")
               .fix(Fix.takenOut("take it out here", fact.span())));
     }
   }
@@ -85,9 +85,9 @@ record Facts(String where, Map<String, Dimension> figures, Set<String> flags) {
       return;
     }
     scope.report(
-        Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure, and no figure can be denied")
+        Finding.error(Mistake.FACT_DENIED, "'" + fact.name() + "' is a figure; no goes only before a yes-or-no fact")
             .at(fact.span(), figures.get(fact.name().text()).trade() + " is expected after its name")
-            .fix("take no out and write the figure")
+            .fix("take out no and write the figure")
             .fix(Fix.takenOut("leave it out where the figure is not known", fact.span())));
   }
 

@@ -50,10 +50,11 @@ final class HotChooser {
               .at(word.span(), "on " + word)
               .with(all.span(), "on " + all)
               .because(
-                  "What a run says goes for every 120 V device in the box that it enters; this one was counted and drawn on " + word + ".")
-              .fix(Fix.offered("write " + all + " behind the device too", word.span(), all.text()))
+                  "The words of a run apply to every 120 V device in the box that it enters; this one was counted and drawn on "
+                      + word + ".")
+              .fix(Fix.offered("write " + all + " after the device too", word.span(), all.text()))
               .fix(Fix.offered("write " + word + " in the run too", all.span(), word.text()))
-              .fix("leave it out of the run, and write it behind each device"));
+              .fix("leave it out of the run, and write it after each device"));
     }
   }
 
@@ -70,7 +71,7 @@ final class HotChooser {
         .error(Mistake.HOT_UNSTATED, "nothing says which hot of '" + draft.name() + "' feeds '" + device.name() + "'")
         .about(device.name())
         .at(device.origin().name(), "a 120 V " + device.kind().name() + " on a branch with " + draft.hots.size() + " hots")
-        .because("Which leg it loads, and what the shared neutral carries, depends on it.");
+        .because("The load of each leg and the current of the shared neutral depend on it.");
     Optional<Span> place = draft.places().stream()
         .filter(p -> p.path().text().equals(device.name()) || p.path().text().equals(device.box()))
         .map(p -> p.path().span().after())

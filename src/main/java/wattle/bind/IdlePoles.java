@@ -58,8 +58,7 @@ final class IdlePoles {
             .about(draft.name())
             .at(draft.tree.name().span(), draft.hots.size() + " hots" + (legs.isEmpty() ? "" : "; nothing is on leg " + legs))
             .with(device.origin().name(), "a " + device.kind().name() + " " + devices)
-            .because("A conductor that is capped at a live breaker is a slip of the plan, or a three-phase load that is entered as a"
-                + " smaller one.")
+            .because("A conductor capped at a live breaker is an error in the plan, or a three-phase load entered as a smaller one.")
             .fix("use a breaker with as many poles as the load needs, or a part that needs three-hots"));
   }
 }

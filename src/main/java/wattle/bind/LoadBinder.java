@@ -87,7 +87,7 @@ final class LoadBinder {
           Finding.error("voltage-unfit", "'" + device.name() + "' is made for " + stated + " and its supply gives " + given)
               .about(device.name())
               .at(device.origin().name(), "rated " + stated)
-              .because("Far below its voltage an appliance does not work, and far above it burns out.")
+              .because("Far below its rated voltage an appliance does not work; far above it, it burns out.")
               .fix("state the voltage on its nameplate"));
       return device.kind();
     }
@@ -121,7 +121,7 @@ final class LoadBinder {
               .about(device.name())
               .at(at, "a " + kind.name() + " works between two hots")
               .with(draft.tree.name().span(), "one pole feeds this branch")
-              .because("On one hot and the neutral it would get half of its voltage and a quarter of its heat.")
+              .because("On one hot and the neutral it would get half its voltage and a quarter of its heat.")
               .fix("feed '" + draft.name() + "' from a two-pole breaker"));
       return;
     }
@@ -134,7 +134,7 @@ final class LoadBinder {
               .about(device.name())
               .at(at, "a " + kind.name() + " works between three hots")
               .with(draft.tree.name().span(), "fed by " + (draft.hots.size() == 1 ? "one pole" : "two poles"))
-              .because("A three-phase motor on two hots does not start, or overheats; a heater gives part of its heat.")
+              .because("On two hots a three-phase motor does not start, or overheats, and a heater gives only part of its heat.")
               .fix("feed '" + draft.name() + "' from a three-pole breaker of a three-phase panel, or use a single-phase unit"));
       return;
     }
@@ -258,7 +258,7 @@ final class LoadBinder {
       scope.report(
           Finding.error("motor-not-listed", "no full-load current is listed for a motor of " + rated + " at " + volts(at))
               .at(device.origin().name(), MotorCurrents.range(kind.isThreePhase()))
-              .because("Without it neither its conductors nor its breaker were checked.")
+              .because("Without it, its conductors and its breaker were not checked.")
               .fix("write its current, such as 24 A, or a listed rating"));
     }
     // The listed current is that of the whole range of voltages that a column serves, so of the system as it is.

@@ -41,18 +41,18 @@ final class MotorWords {
           .or(() -> traits.stream().filter(TRAITS::contains).findFirst())
           .ifPresent(
               word -> scope.report(
-                  Finding.error("word-of-motor", "'" + word + "' means nothing of a " + kind.name())
+                  Finding.error("word-of-motor", "'" + word + "' is not a word for a " + kind.name())
                       .at(device.name().span(), "a " + kind.name() + " has no motor")
                       .fix(outOf(device, word)
-                          .map(span -> Fix.takenOut("take it out, or write a kind that has a motor", span))
-                          .orElseGet(() -> Fix.of("take it out, or write a kind that has a motor")))));
+                          .map(span -> Fix.takenOut("delete it, or write a kind that has a motor", span))
+                          .orElseGet(() -> Fix.of("delete it, or write a kind that has a motor")))));
       return;
     }
     if (letters.size() > 1) {
       Finding.Builder several = Finding
           .error("code-letters-several", "'" + device.name() + "' has code letters " + String.join(" and ", letters))
           .at(device.name().span(), "a nameplate has one")
-          .because("The first of them was taken. The nameplate has one for the speed at which the motor starts.");
+          .because("The first one was used. The nameplate gives one for the speed at which the motor starts.");
       for (String kept : letters) {
         List<Edit> edits = device.words().stream()
             .filter(w -> letters.contains(w.text()) && !w.text().equals(kept))
@@ -67,7 +67,7 @@ final class MotorWords {
       scope.report(
           Finding.error("code-letter-without-horsepower", "'" + device.name() + "' has a code letter and no horsepower")
               .at(device.name().span(), letters.get(0))
-              .because("A code letter stands for so many kVA for each horsepower (NFPA 70 table 430.7(B)); without it the current at the"
+              .because("A code letter means so many kVA for each horsepower (NFPA 70 table 430.7(B)); without it the current at the"
                   + " start is not known.")
               .fix("write its horsepower, such as 2 hp, or locked-rotor and the amperes of its nameplate (LRA)"));
     }

@@ -236,7 +236,7 @@ final class PanelBinder {
         traits.add(trait.get());
       } else {
         scope.report(
-            Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing of a main")
+            Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' is not a word for a main")
                 .at(word.span(), "a rating such as 200 A, what it can interrupt, and terminals can be written here"
                     + (kind == MainDevice.Kind.TRANSFER ? "; of a transfer switch automatic and load-managed" : "")));
       }
@@ -302,9 +302,9 @@ final class PanelBinder {
       scope.report(
           Finding
               .error(Mistake.FEEDER_CIRCLE,
-                  "panels feed each other in a circle: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
+                  "panels feed each other in a loop: " + String.join(" feeds ", circle) + " feeds " + circle.get(0))
               .at(feeders.get(0).tree().slots().span(), "feeds '" + draft.name() + "'")
-              .with(draft.tree().name().span(), "which in the end feeds it")
+              .with(draft.tree().name().span(), "which feeds it in turn")
               .fix("feed one of them from a service or from another panel"));
       return new PanelSupply.Unknown();
     }
@@ -418,10 +418,10 @@ final class PanelBinder {
 
   private void reportTransfer(MainDevice main, Draft draft) {
     scope.report(
-        Finding.error(Mistake.TRANSFER_WITHOUT_SOURCE, "the transfer switch of panel '" + draft.name() + "' has nothing to go over to")
-            .at(main.origin().name(), "no way of this panel is back-fed")
-            .because("A transfer switch joins a bus with its supply or with a source of its own; here there is only the supply.")
-            .fix("write back-fed interlocked on the way of the generator")
+        Finding.error(Mistake.TRANSFER_WITHOUT_SOURCE, "the transfer switch of panel '" + draft.name() + "' has no second source")
+            .at(main.origin().name(), "no breaker of this panel is back-fed")
+            .because("A transfer switch connects a bus to its supply or to a source of its own; here there is only the supply.")
+            .fix("write back-fed interlocked on the slot line of the generator")
             .fix(asSwitch(main.origin().whole())));
   }
 

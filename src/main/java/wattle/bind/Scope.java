@@ -204,7 +204,7 @@ final class Scope {
 
   /** Reports a word that cannot stand where it does, with those that can. */
   void unknownWord(Tree.Word word, String what, Collection<String> known) {
-    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing as " + what)
+    Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' is not " + what)
         .at(word.span(), "such as " + String.join(", ", known.stream().limit(SHOWN).toList()))
         .because("There are " + String.join(", ", new TreeSet<>(known)) + "; wattle explain --words says what each means.");
     NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
@@ -228,8 +228,8 @@ final class Scope {
   boolean claim(Map<String, Span> names, String name, Span span, String kind) {
     if (name.indexOf('{') >= 0 && span.source().placed().isEmpty()) {
       report(
-          Finding.error("hole-unfilled", "'" + name + "' has a hole that nothing fills")
-              .at(span, "only within a pattern, or on a line with for, is there something to put in")
+          Finding.error("hole-unfilled", "'" + name + "' has a hole with nothing to fill it")
+              .at(span, "a hole is filled only in a pattern, or on a line with for")
               .fix(Fix.offered("write a name without braces, such as " + withoutHoles(name), span, withoutHoles(name))));
       return false;
     }
@@ -241,7 +241,7 @@ final class Scope {
         Finding.error(Mistake.NAME_TWICE, "two " + kind + " are called '" + name + "'")
             .at(span, "the second")
             .with(first, "the first")
-            .because("The second was not checked further.")
+            .because("The second one was not checked further.")
             .fix("give one of them another name"));
     return false;
   }

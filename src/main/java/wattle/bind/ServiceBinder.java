@@ -181,7 +181,7 @@ final class ServiceBinder {
     scope.report(
         Finding.error("source-incomplete", "the source of '" + tree.name() + "' lacks a figure")
             .at(line.span(), expected(kind))
-            .because("Without it neither voltage nor fault current can be worked out."));
+            .because("Without it, voltage and fault current cannot be calculated."));
     return Optional.empty();
   }
 
@@ -242,7 +242,7 @@ final class ServiceBinder {
     scope.report(
         Finding.error("conductors-unused", what + " is run with " + hots + " hots and has " + legs + (legs == 1 ? " leg" : " legs"))
             .at(wiring.origin().whole(), "hots, then the neutral; a ground is named as one")
-            .because("Of several conductors alike the last is the neutral and the others are hots.")
+            .because("Of several identical conductors, the last is the neutral and the others are hots.")
             .fix("run a hot for each leg and a neutral, as in " + (legs + 1) + " x, then the ground"));
     return false;
   }

@@ -124,7 +124,7 @@ final class SlotBinder {
       scope.report(
           Finding.error(Mistake.HANDLE_UNSTATED, "nothing says how the poles in " + line.slots().text() + " move together")
               .at(line.slots().span(), slots + " slots")
-              .because("A two-pole breaker opens both hots at once; tied handles open both only by hand.")
+              .because("A two-pole breaker opens both hots at once. Tied handles open both only when thrown by hand.")
               .fix(Fix.offered("write two-pole after its rating", line.slots().span().after(), " two-pole")));
     }
     return Breaker.Handle.COMMON_TRIP;
@@ -160,7 +160,7 @@ final class SlotBinder {
       if (target.isPresent() && word == target.get() || isUnitLike(line, word)) {
         continue;
       }
-      Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' means nothing on a slot line")
+      Finding.Builder finding = Finding.error(Mistake.WORD_UNKNOWN, "'" + word + "' is not a word for a slot line")
           .at(word.span(), "protection such as arc-fault, or what the slot feeds, can be written here");
       NearNames.of(word.text(), TRAITS).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       scope.report(finding);
@@ -293,7 +293,7 @@ final class SlotBinder {
             Finding.error(Mistake.SLOT_TAKEN, "two breakers are in slot " + slot.number() + " of panel '" + way.id().panel() + "'")
                 .at(at, name(way))
                 .with(other.get().at, name(other.get().by) + " is in it already")
-                .because("A slot holds one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()
+                .because("A slot takes one full-size breaker, or two half-size ones written " + slot.number() + "a and " + slot.number()
                     + "b.")
                 .fix("move one of them to a free slot"));
       }

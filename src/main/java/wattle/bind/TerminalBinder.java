@@ -43,8 +43,8 @@ final class TerminalBinder {
       scope.report(
           Finding.error("terminal-marking-odd", "no terminals are marked " + temperature)
               .at(written.temperature().orElseThrow().span(), "60, 75 or 90 degC is expected here")
-              .because("What a wire may carry between its terminals is read in the column of their marking.")
-              .fix("write the marking that is on them")
+              .because("The ampacity of a wire between its terminals is read in the column of their marking.")
+              .fix("write the marking on them")
               .fix(Fix.takenOut("leave it out where it cannot be read",
                   written.metals().isEmpty() ? written.span() : written.temperature().orElseThrow().span())));
     }

@@ -280,8 +280,8 @@ final class TrialBinder {
       scope.report(
           Finding.error("locked-rotor-unstated", "'" + motor.name() + "' states no locked-rotor current")
               .at(span, "what it draws at the start is not known")
-              .because("A motor that does not turn yet draws several times its rated current, as its nameplate says.")
-              .fix("write locked-rotor and the amperes of its nameplate (LRA) behind it, such as locked-rotor 96 A, or its horsepower and"
+              .because("A starting motor draws several times its rated current, as its nameplate shows.")
+              .fix("write locked-rotor and the amperes of its nameplate (LRA) after it, such as locked-rotor 96 A, or its horsepower and"
                   + " code letter, such as 2 hp code-L"));
     }
     return stated;

@@ -77,7 +77,7 @@ final class WiringBinder {
     if (!named.told()) {
       boolean type = scope.library().cable(named.name().text()).isPresent();
       scope.report(
-          Finding.error(Mistake.CABLE_UNKNOWN, "'" + named.name() + "' is no cable" + (type ? ": its size is missing" : ""))
+          Finding.error(Mistake.CABLE_UNKNOWN, "'" + named.name() + "' is not a cable" + (type ? ": its size is missing" : ""))
               .at(named.span(), "a cable such as 14/2 NM-B, or a parameter of the pattern, is expected here")
               .fix(type ? "write its size before it, as in 14/2 " + named.name() : "write its size and type, as in 14/2 NM-B"));
     }
@@ -121,8 +121,8 @@ final class WiringBinder {
     boolean countedInList = groups.size() > 1 && groups.stream().anyMatch(g -> g.count.isPresent());
     if (countedInList || groups.size() > 1 && cable.withoutGround()) {
       scope.report(
-          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + cable.span().text() + "' lists its conductors and counts them besides")
-              .at(cable.span(), "each conductor by its size, as in 2-2-2-4, or their number, as in 2/3")
+          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + cable.span().text() + "' lists its conductors and also counts them")
+              .at(cable.span(), "the size of each conductor, as in 2-2-2-4, or their number, as in 2/3")
               .fix(countedInList
                   ? new Fix("take out the count", cable.sizes().stream().flatMap(g -> withoutCount(g).stream()).toList(),
                       Fix.Safety.OFFERED)
@@ -199,7 +199,7 @@ final class WiringBinder {
     Optional<Unit> unit = Units.find(race.unit().text()).filter(u -> u.dimension().equals(Dimension.LENGTH));
     if (unit.isEmpty() || race.size() <= 0) {
       scope.report(
-          Finding.error("raceway-size-unknown", "'" + race.span().text() + "' is no size of raceway")
+          Finding.error("raceway-size-unknown", "'" + race.span().text() + "' is not a raceway size")
               .at(race.span(), "a trade size such as 3/4 in or 21 mm is expected here"));
       return Optional.empty();
     }
@@ -226,7 +226,7 @@ final class WiringBinder {
       Optional<Sized> sized = sized(conductor.size());
       if (conductor.count() < 1 || sized.flatMap(Sized::count).isPresent()) {
         scope.report(
-            Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + conductor.span().text() + "' is no conductors of a raceway")
+            Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + conductor.span().text() + "' does not give the conductors of a raceway")
                 .at(conductor.span(), "a count and a size such as 3 x 12 Cu THWN are expected here"));
         return Optional.empty();
       }
@@ -283,7 +283,7 @@ final class WiringBinder {
       // As a tidy plan has it, so that setting it in order changes no finding.
       String written = figures.stream().map(WiringBinder::plain).collect(Collectors.joining("/")) + (unit.isEmpty() ? "" : " " + unit);
       scope.report(
-          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + written + "' is no size of wire")
+          Finding.error(Mistake.WIRE_SIZE_UNKNOWN, "'" + written + "' is not a wire size")
               .at(group.span(), "a size such as 14, 2/0, 250 kcmil or 2.5 mm2 is expected here")
               .because("A second figure counts the insulated conductors of a cable, from 1 to 12: 14/2 is two of 14 AWG."));
       return Optional.empty();

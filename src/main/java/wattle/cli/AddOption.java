@@ -29,10 +29,10 @@ final class AddOption {
   @Option(
       names = ADD,
       paramLabel = "LOAD",
-      description = "Can this be added? A load in the words of a room, such as \"vehicle charger 7.7 kW\"; may be given again.")
+      description = "Checks whether this load can be added, written as in a room, such as \"vehicle charger 7.7 kW\". Can be repeated.")
   private List<String> loads = List.of();
 
-  @Option(names = "--to", paramLabel = "PANEL", description = "The panel that --add is for; its feeder is worked out too.")
+  @Option(names = "--to", paramLabel = "PANEL", description = "The panel for --add; its feeder is calculated too.")
   private String to;
 
   boolean isGiven() {
@@ -73,7 +73,7 @@ final class AddOption {
     List<String> lines = new ArrayList<>();
     for (String load : loads) {
       if (load.chars().anyMatch(c -> c < ' ' || c == '{' || c == '}' || c == ':')) {
-        throw new Failure(ADD + " takes one load in the words of a room, such as \"vehicle charger 7.7 kW\"");
+        throw new Failure(ADD + " takes one load, written as in a room, such as \"vehicle charger 7.7 kW\"");
       }
       lines.add("load" + (lines.size() + 1) + ": " + load);
     }

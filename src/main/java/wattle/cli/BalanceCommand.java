@@ -16,7 +16,7 @@ import wattle.emit.sheet.balance.BalanceSheets;
 /** {@code balance}: slots that bring the legs of a panel nearer to each other. */
 @Command(
     name = "balance",
-    description = "Proposes slots that bring the legs of each panel nearer to each other, with as few moves as will do.",
+    description = "Proposes slots that balance the legs of each panel better, with as few moves as possible.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -29,15 +29,15 @@ final class BalanceCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--panel", paramLabel = "P", description = "This panel only; may be given more than once (default: all).")
+  @Option(names = "--panel", paramLabel = "P", description = "Only this panel. Can be repeated (default: all).")
   private List<String> panels = List.of();
 
-  @Option(names = "--moves", paramLabel = "N", description = "Most moves in each panel; 0 only shows the legs (default: no limit).")
+  @Option(names = "--moves", paramLabel = "N", description = "Most moves in each panel; 0 shows only the legs (default: no limit).")
   private Integer moves;
 
   @Option(
       names = "--write",
-      description = "Change the slot numbers in the plan, and nothing else; refused where that would bring a new finding.")
+      description = "Change the slot numbers in the plan and nothing else; refused if that would cause a new finding.")
   private boolean write;
 
   @Mixin

@@ -30,9 +30,9 @@ import wattle.finding.Source;
 @Command(
     name = "begin",
     description = {
-        "Writes a first plan from flags, or from answers to a few questions when none is given on a terminal.",
-        "Names of rooms and appliances may be joined with commas.",
-        "With --from, from a panel schedule: the plan of an existing house, with what was assumed in comments.",
+        "Writes a first plan from options, or from answers to a few questions if no option is given.",
+        "Separate names of rooms and appliances with commas.",
+        "With --from: the plan of an existing house from its panel schedule; comments list what was assumed.",
     },
     mixinStandardHelpOptions = true,
     footer = {
@@ -48,20 +48,20 @@ final class BeginCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "FILE", description = "The plan to write, or - for standard output.")
   private String file;
 
-  @Option(names = {"-o", "--out"}, paramLabel = "FILE", description = "The same, as other commands name it.")
+  @Option(names = {"-o", "--out"}, paramLabel = "FILE", description = "The same as FILE.")
   private String out;
 
   @Option(names = "--from", paramLabel = "CSV",
       description = {
           "A panel schedule with the columns slot, rating, poles and description in any order, or - for standard input.",
-          "Of the house --title, --country, --code, --system, --service and --work fuses count with it.",
+          "Only --title, --country, --code, --system, --service and --work fuses can be combined with it.",
       })
   private String schedule;
 
   @ArgGroup(exclusive = false, heading = "The house:%n")
   private HouseOptions house;
 
-  @Option(names = "--ask", description = "Ask the questions although flags are given or there is no terminal.")
+  @Option(names = "--ask", description = "Ask the questions even if options are given or there is no terminal.")
   private boolean ask;
 
   @Option(names = "--force", description = "Replace a file that exists.")
@@ -125,7 +125,7 @@ final class BeginCommand implements Callable<Integer> {
       throw new Failure("cannot write " + file + ": it exists; choose another name, or replace it with --force");
     }
     ResultOutput.writePlan(Output.handedOver(path, text), force);
-    spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " tells what is open");
+    spec.commandLine().getErr().println(file + ": a first plan; wattle check " + file + " shows what is still open");
   }
 
   private static String text(Answers answers) {
@@ -170,7 +170,7 @@ final class BeginCommand implements Callable<Integer> {
     errors(text)
         .forEach(
             f -> {
-              spec.commandLine().getErr().println("to be put right in it: " + f.headline());
+              spec.commandLine().getErr().println("to be fixed in it: " + f.headline());
               f.fixes().stream().findFirst().ifPresent(x -> spec.commandLine().getErr().println("  fix: " + x.order()));
             });
   }

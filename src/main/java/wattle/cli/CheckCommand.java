@@ -34,7 +34,7 @@ import wattle.read.Repository;
 /** {@code check}: the findings of plans, or of all plans in a folder. */
 @Command(
     name = "check",
-    description = "Lists what is wrong with a plan, where, why, and what would mend it.",
+    description = "Lists what is wrong with a plan, where, why, and how to fix it.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -56,25 +56,26 @@ final class CheckCommand implements Callable<Integer> {
 
   @Parameters(arity = "1..*", paramLabel = "FILE", description = {
       "Plans, folders with plans, or - for standard input.",
-      "In a folder every file whose name ends in .wattle is checked, but for files that another of them uses.",
+      "In a folder every file whose name ends in .wattle is checked, except files that another of them uses.",
   })
   private List<String> files;
 
   @Option(names = {"-f", "--format"}, description = "text, json or sarif (default: text).", defaultValue = "TEXT")
   private Format format;
 
-  @Option(names = "--strict", description = "Warnings and silenced errors count as errors too.")
+  @Option(names = "--strict", description = "Count warnings and silenced errors as errors.")
   private boolean strict;
 
-  @Option(names = "--assumptions", description = "List what the plan does not state and was assumed, with the figures that rest on it.")
+  @Option(names = "--assumptions", description = "List what was assumed because the plan does not state it, with the figures that "
+      + "depend on it.")
   private boolean assumptions;
 
   @Option(
       names = "--watch",
-      description = "Check again whenever a file of the plans is saved, until interrupted; each run ends in one line.")
+      description = "Check again each time a file of a plan is saved, until interrupted. Each run ends with one summary line.")
   private boolean watch;
 
-  @Option(names = "--rules", description = "Also run the accept and reject samples of rules that are in the plan's own files.")
+  @Option(names = "--rules", description = "Also run the accept and reject samples of the rules in the plan's own files.")
   private boolean rules;
 
   @Mixin

@@ -28,8 +28,8 @@ import wattle.finding.Source;
 @Command(
     name = "compare",
     description = {
-        "Tells what changed between two revisions of a plan, in circuits and consequences.",
-        "Figures are in the units of the later plan; JSON names the unit of each, which does not depend on the plans.",
+        "Shows what changed between two revisions of a plan, and what that affects.",
+        "Figures are in the units of the later plan. JSON names the unit of each figure; those units are always the same.",
     },
     mixinStandardHelpOptions = true,
     footer = {
@@ -53,20 +53,20 @@ final class CompareCommand implements Callable<Integer> {
   @Option(names = "--git", paramLabel = "REV", description = "Compare this revision of the plan with the file as it is.")
   private String revision;
 
-  @Option(names = "--as-driver", description = "Take the arguments that git gives to an external difference command.")
+  @Option(names = "--as-driver", description = "Take the arguments that git passes to an external diff command.")
   private boolean driver;
 
-  @Option(names = "--describe", description = "Print one plan as sorted properties, for tools that compare texts.")
+  @Option(names = "--describe", description = "Print one plan as sorted properties, for text comparison tools.")
   private boolean describe;
 
   @Option(names = {"-f", "--format"},
-      description = "text, html, pdf, md or json (default: by the name of the file that --out names, else text).")
+      description = "text, html, pdf, md or json (default: from the file name after --out, otherwise text).")
   private Format format;
 
   @Option(
       names = "--picture",
       paramLabel = "FILE",
-      description = "Also draw both one-line diagrams in one, with what was added, removed and changed marked; .svg, .png or .pdf.")
+      description = "Also draw both one-line diagrams as one picture that marks what was added, removed and changed; .svg, .png or .pdf.")
   private String picture;
 
   @Mixin

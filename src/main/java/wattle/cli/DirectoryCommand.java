@@ -19,7 +19,7 @@ import wattle.model.Panel;
 /** {@code directory}: what hangs in a panel's door. */
 @Command(
     name = "directory",
-    description = "Makes the directory of a panel's door: each slot with what it is for, in plain words.",
+    description = "Makes the circuit directory for a panel door: each slot and what it feeds, in plain words.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -31,10 +31,10 @@ final class DirectoryCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--panel", paramLabel = "NAME", description = "Only this panel (default: each panel on a sheet of its own).")
+  @Option(names = "--panel", paramLabel = "NAME", description = "Only this panel (default: every panel, each on its own sheet).")
   private String panel;
 
-  @Option(names = "--folded", description = "A card to be printed on both sides and folded once, rather than a sheet.")
+  @Option(names = "--folded", description = "Make a card to print on both sides and fold once, instead of a sheet.")
   private boolean folded;
 
   @Mixin

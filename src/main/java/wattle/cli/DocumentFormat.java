@@ -34,8 +34,8 @@ final class DocumentFormat {
 
   @Option(
       names = {"-f", "--format"},
-      description = "text, html or pdf; for some documents json, csv or md (default: by the name of the file that --out"
-          + " names, else the first that it can be).")
+      description = "text, html or pdf; for some documents json, csv or md (default: from the file name after --out, otherwise the "
+          + "first that the document has).")
   private Format format;
 
   @Option(names = "--paper", completionCandidates = KnownWords.Pages.class, defaultValue = "letter",
@@ -103,7 +103,7 @@ final class DocumentFormat {
     try {
       output.write(List.of(new Output(output.file().orElseThrow(), PdfPages.of(page.html(), page.title()))));
     } catch (UnreadablePictureException e) {
-      throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
+      throw new IllegalStateException("internal error: the page cannot be laid out: " + e.getMessage(), e);
     }
   }
 }

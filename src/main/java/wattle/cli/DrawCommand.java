@@ -28,8 +28,7 @@ import wattle.model.Room;
 /** {@code draw}: a picture of a plan. */
 @Command(
     name = "draw",
-    description = "Draws a plan: as a one-line diagram, as the fronts of its panels, the wiring of a branch box by box, the devices"
-        + " of each room, or a plot of figures.",
+    description = "Draws a plan: one-line diagram, panel fronts, the wiring of a branch box by box, the devices of each room, or a plot.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -64,10 +63,10 @@ final class DrawCommand implements Callable<Integer> {
   private View view;
 
   @Option(names = "--of", paramLabel = "NAME",
-      description = "The branch that the view is of, for branch, trip and voltage; for rooms, the one room.")
+      description = "The branch to draw, for the views branch, trip and voltage; or the room, for the view rooms.")
   private String of;
 
-  @Option(names = "--plain", description = "Without the findings that are numbered in the picture and listed under it.")
+  @Option(names = "--plain", description = "Leave out the findings that are numbered in the picture and listed below it.")
   private boolean plain;
 
   @Mixin
@@ -119,9 +118,9 @@ final class DrawCommand implements Callable<Integer> {
     return switch (view) {
       case ONE_LINE -> oneLine(plan).dot();
       case PANEL -> PanelGraph.dot(plan.house(), plan.figures().loads());
-      case BRANCH -> throw new Failure("the wiring of a branch is no graph; draw it as svg, png or pdf");
-      case ROOMS -> throw new Failure("the rooms are no graph; draw them as svg, png or pdf");
-      case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is no graph; draw it as svg, png or pdf");
+      case BRANCH -> throw new Failure("the wiring of a branch is not a graph; draw it as svg, png or pdf");
+      case ROOMS -> throw new Failure("the rooms are not a graph; draw them as svg, png or pdf");
+      case TRIP, VOLTAGE, LEGS -> throw new Failure("a plot is not a graph; draw it as svg, png or pdf");
     };
   }
 

@@ -14,7 +14,7 @@ final class EngineOption {
 
   @Option(
       names = "--engine",
-      description = "Graphviz places the panels of the one-line diagram: embedded, or native for the dot program of this machine.")
+      description = "The Graphviz that lays out the one-line diagram: embedded, or native for the dot program on this computer.")
   private Place engine;
 
   @Option(names = "--dot", paramLabel = "PROGRAM", description = "The dot program that --engine native runs (default: dot).",

@@ -31,8 +31,8 @@ import wattle.rules.RulePage;
 /** {@code explain}: what a rule asks for, why, where it is from, and a plan that keeps and one that breaks it. */
 @Command(
     name = "explain",
-    description = "Explains a term of the trade, a rule, a word of the notation, or how a figure of a plan is calculated; without a name,"
-        + " lists the rules.",
+    description = "Explains a trade term, a rule, a word of the notation, or how a figure of a plan is calculated. Without a name, "
+        + "lists the rules.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -52,19 +52,19 @@ import wattle.rules.RulePage;
     })
 final class ExplainCommand implements Callable<Integer> {
   @Parameters(index = "0", arity = "0..1", paramLabel = "RULE|FILE", completionCandidates = KnownWords.Rules.class,
-      description = "Term of the trade, word of the notation, or name of a rule, as findings show it in brackets;"
-          + " with --figure, a plan, or - for standard input.")
+      description = "A trade term, a word of the notation, or the name of a rule, as findings show it in brackets. With --figure: a "
+          + "plan, or - for standard input.")
   private String name;
 
   @Option(names = "--words", description = "List every word of the notation and the library by kind, with its meaning.")
   private boolean words;
 
   @Parameters(index = "1", arity = "0..1", paramLabel = "PLAN",
-      description = "Behind the name of a rule: a plan beside which it is, in a file of its own.")
+      description = "After the name of your own rule: the plan that uses it.")
   private String plan;
 
   @Option(names = "--pack", paramLabel = "NAME", completionCandidates = KnownWords.Packs.class,
-      description = "List the rules of this pack alone.")
+      description = "List only the rules of this pack.")
   private String pack;
 
   @Mixin

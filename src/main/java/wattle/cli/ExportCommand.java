@@ -13,7 +13,7 @@ import wattle.emit.document.export.PlanExport;
 @Command(
     name = "export",
     description = {
-        "Writes a whole plan with its figures and findings for other programs.",
+        "Writes a whole plan, with its figures and findings, for other programs.",
         "docs/export.md describes the document; its schema is plan.schema.json.",
     },
     mixinStandardHelpOptions = true,

@@ -32,15 +32,15 @@ final class FigureOptions {
       names = "--figure",
       paramLabel = "NAME",
       description = {
-          "Unfold a figure of the tables of the plan to its formula, inputs, tables and sources: voltage of kitchen.c1,",
-          "ampacity of hall. May be given again.",
+          "Show the formula, inputs, tables and sources of a figure of the plan: voltage of kitchen.c1,",
+          "ampacity of hall. Can be repeated.",
       })
   private List<String> names = List.of();
 
   @Option(names = "--figures", description = "List the figures of the plan by name.")
   private boolean list;
 
-  @Option(names = "--trial", paramLabel = "TRIAL", description = "The figures of this trial of the plan, not of its tables.")
+  @Option(names = "--trial", paramLabel = "TRIAL", description = "Use the figures of this trial instead of those of the tables.")
   private String trial;
 
   @Option(names = {"-f", "--format"}, description = "text or json, for figures (default: text).")

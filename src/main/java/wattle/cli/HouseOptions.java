@@ -36,7 +36,8 @@ final class HouseOptions {
   String code;
 
   @Option(names = "--dwellings", paramLabel = "N", defaultValue = "1",
-      description = "Dwellings alike behind the service, 1 to 40; all figures but the service are of each (default: ${DEFAULT-VALUE}).")
+      description = "Identical dwellings on the service, 1 to 40. Every figure except the service is for one dwelling (default: "
+          + "${DEFAULT-VALUE}).")
   String dwellings = "1";
 
   @Option(names = "--work", paramLabel = "WORK", defaultValue = "new",
@@ -46,8 +47,8 @@ final class HouseOptions {
   /** Null where it is not given: what is usual follows from the system and the number of dwellings. */
   @Option(names = "--service", paramLabel = "A",
       description = {
-          "Service in amperes: 100, 125, 150, 200, 225 or 400, of existing work and on 230 V also 60, of several dwellings also",
-          "600, 800, 1000, 1200, 1600, 2000, 3000 or 4000 (default: of several the least for their load, else 200, on 230 V 100).",
+          "Service in amperes: 100, 125, 150, 200, 225 or 400; for existing work and on 230 V also 60; for several dwellings also",
+          "600, 800, 1000, 1200, 1600, 2000, 3000 or 4000 (default: 200; on 230 V 100; for several dwellings the smallest for their load).",
       })
   String service;
 
@@ -76,7 +77,7 @@ final class HouseOptions {
       paramLabel = "LIST",
       defaultValue = "range,dishwasher,dryer,water-heater",
       description = {
-          "Appliances with a circuit of their own, or none: range, cooktop, wall-oven, dishwasher, disposal, microwave,",
+          "Appliances on their own circuits, or none: range, cooktop, wall-oven, dishwasher, disposal, microwave,",
           "dryer, water-heater, furnace, heat-pump, air-conditioner, baseboard, vehicle-charger, garage-door, freezer,",
           "sump-pump, well-pump, hot-tub, pool-pump, sauna (default: ${DEFAULT-VALUE}).",
       })

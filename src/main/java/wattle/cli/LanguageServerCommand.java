@@ -10,7 +10,7 @@ import wattle.server.LanguageServerProcess;
 /** {@code language-server}: serves an editor until the editor ends it or goes away. */
 @Command(
     name = "language-server",
-    description = "Serves an editor over standard input and output, by the language server protocol.",
+    description = "Serves an editor over standard input and output with the Language Server Protocol.",
     mixinStandardHelpOptions = true,
     footer = {
         "",

@@ -18,8 +18,8 @@ import wattle.read.SourceReader;
 @Command(
     name = "live",
     description = {
-        "Shows a plan in a browser on this machine: redrawn on each save, with breakers to open, loads to switch on, neutrals to lose",
-        "and joints to loosen by a click, and what comes of it in volts, amperes and watts. Prints the address; ends when interrupted.",
+        "Shows a plan in a browser on this computer and redraws it on each save. Click to open breakers, switch loads on, lose neutrals",
+        "and loosen joints, and see the volts, amperes and watts that result. Prints the address; ends when interrupted.",
     },
     mixinStandardHelpOptions = true,
     footer = {
@@ -28,7 +28,7 @@ import wattle.read.SourceReader;
         "  wattle live examples/alder-court/house.wattle",
         "  wattle live examples/classroom/lessons.wattle --port 8765",
         "",
-        "The address contains a token: who knows it and works on this machine can see the plan. No other machine can.",
+        "The address contains a token. Anyone on this computer who has it can see the plan; other computers cannot.",
     })
 final class LiveCommand implements Callable<Integer> {
   private static final int HIGHEST_PORT = 65535;
@@ -41,7 +41,7 @@ final class LiveCommand implements Callable<Integer> {
   @Option(names = "--port", paramLabel = "PORT", defaultValue = "0", description = "Listen on this port (default: any that is free).")
   private int port;
 
-  @Option(names = "--until-closed", paramLabel = "SECONDS", description = "End by itself when no page has been open for so many seconds.")
+  @Option(names = "--until-closed", paramLabel = "SECONDS", description = "End when no page has been open for this many seconds.")
   private Integer untilClosed;
 
   @Mixin
@@ -65,7 +65,7 @@ final class LiveCommand implements Callable<Integer> {
     try (LivePage page = open(ResultOutput.path(file))) {
       out.println(page.address());
       out.flush();
-      spec.commandLine().getErr().println("wattle: open this address in a browser on this machine; Ctrl-C ends it");
+      spec.commandLine().getErr().println("wattle: open this address in a browser on this computer; Ctrl-C ends it");
       if (untilClosed != null) {
         endWhenClosed(page, Thread.currentThread());
       }

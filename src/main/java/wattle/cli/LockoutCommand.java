@@ -25,7 +25,7 @@ import wattle.model.House;
 /** {@code lockout}: the sheet that somebody takes along before a box is opened. */
 @Command(
     name = "lockout",
-    description = "Says which handles to open before work at a place, what stays live beside it, and how to prove it dead.",
+    description = "Lists which handles to open before work at a place, what stays live nearby, and how to prove it dead.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -42,7 +42,7 @@ final class LockoutCommand implements Callable<Integer> {
       index = "1..*",
       arity = "1..2",
       paramLabel = "PLACE",
-      description = "A box, device, room, branch or panel by name; its kind in front where several have that name: branch hall.")
+      description = "The name of a box, device, room, branch or panel. If several have that name, put the kind first: branch hall.")
   private List<String> place;
 
   @Mixin

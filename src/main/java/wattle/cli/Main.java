@@ -26,7 +26,7 @@ import wattle.words.Caution;
 /** Entry of the command line. */
 @Command(
     name = "wattle",
-    description = "Checks, draws and hands over the wiring of a house that is written as text.",
+    description = "Checks, draws and documents house wiring that is written as text.",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     synopsisSubcommandLabel = "COMMAND",
@@ -83,7 +83,7 @@ public final class Main implements Runnable {
 
   @Option(
       names = {"-w", "--wide"},
-      description = "Do not break lines and tables at the width of the terminal.",
+      description = "Do not wrap lines and tables at the width of the terminal.",
       scope = CommandLine.ScopeType.INHERIT)
   private void leaveLinesWhole(boolean wanted) {
     if (wanted) {

@@ -25,7 +25,7 @@ import wattle.finding.Source;
 /** {@code mend}: applies fixes that leave the house as it is. */
 @Command(
     name = "mend",
-    description = "Shows the fixes that leave the house as it is, and with --write applies them.",
+    description = "Shows the fixes that change the text but not the house; --write applies them.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -36,7 +36,7 @@ import wattle.finding.Source;
 final class MendCommand implements Callable<Integer> {
   private static final int LINES_AROUND = 1;
 
-  @Parameters(arity = "1", paramLabel = "FILE", description = "The plan; files that it uses are mended by themselves.")
+  @Parameters(arity = "1", paramLabel = "FILE", description = "The plan. Fix the files that it uses one at a time.")
   private String file;
 
   @Option(names = "--write", description = "Change the file.")
@@ -46,7 +46,7 @@ final class MendCommand implements Callable<Integer> {
       names = "--rule",
       paramLabel = "RULE",
       completionCandidates = KnownWords.Rules.class,
-      description = "Apply the fix of this rule too, although it changes the house.")
+      description = "Also apply the fix of this rule, which changes the house.")
   private Set<String> rules = Set.of();
 
   @Mixin
@@ -81,7 +81,7 @@ final class MendCommand implements Callable<Integer> {
     Set<String> changing = changing(mended, source);
     if (!changing.isEmpty()) {
       err.println(
-          "left alone, since the fix changes the house: " + String.join(", ", changing) + "; --rule " + changing.iterator().next()
+          "not applied, because the fix changes the house: " + String.join(", ", changing) + "; --rule " + changing.iterator().next()
               + " makes it");
     }
     err.println(

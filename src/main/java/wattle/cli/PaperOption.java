@@ -28,15 +28,15 @@ final class PaperOption {
       names = "--paper",
       paramLabel = "PAPER",
       completionCandidates = KnownWords.Papers.class,
-      description = "Set the picture on sheets of letter, A4, A3 or tabloid, with border, title block and legend (default: a picture"
-          + " of its own size).")
+      description = "Lay the picture out on letter, A4, A3 or tabloid sheets with border, title block and legend (default: one "
+          + "picture at its own size).")
   private String paper;
 
   @Option(names = "--orientation",
-      description = "How the paper lies: ${COMPLETION-CANDIDATES} (default: whichever takes fewer sheets and shows more).")
+      description = "Orientation of the paper: ${COMPLETION-CANDIDATES} (default: the one that takes fewer sheets and shows more).")
   private Orientation orientation;
 
-  @Option(names = "--date", paramLabel = "DATE", description = "The date in the title block, as in 2026-03-09 (default: left open).")
+  @Option(names = "--date", paramLabel = "DATE", description = "The date in the title block, such as 2026-03-09 (default: left blank).")
   private String date;
 
   /** Whether sheets are asked for; options that mean nothing without them, and what is no paper or date, are refused. */
@@ -68,7 +68,7 @@ final class PaperOption {
     if (paper == null || paper.equalsIgnoreCase("letter") || paper.equalsIgnoreCase("A4")) {
       return paper == null || paper.equalsIgnoreCase("letter") ? "letter" : "A4";
     }
-    throw new Failure("a page is laid out for letter or A4, not for " + paper + "; other paper is for --picture");
+    throw new Failure("a page is laid out for letter or A4, not " + paper + "; other paper is for --picture");
   }
 
   /** The view on sheets. */
@@ -94,7 +94,7 @@ final class PaperOption {
     try {
       return Optional.of(LocalDate.parse(date).toString());
     } catch (DateTimeParseException e) {
-      throw new Failure("'" + date + "' is no date; write year, month and day, as in 2026-03-09");
+      throw new Failure("'" + date + "' is not a date; write year, month and day, such as 2026-03-09");
     }
   }
 }

@@ -17,7 +17,7 @@ import wattle.emit.media.text.VisibleWriter;
 /** {@code permit}: the summary for the inspector. */
 @Command(
     name = "permit",
-    description = "Sums a plan up for the inspector: service, load calculation, panels, findings, what was silenced, sources.",
+    description = "Summarizes a plan for the inspector: service, load calculation, panels, findings, silenced findings, sources.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -32,8 +32,8 @@ final class PermitCommand implements Callable<Integer> {
 
   @Option(
       names = "--worksheet",
-      description = "The load calculation of each service alone, on one page with room for a name and a license number; also as text"
-          + " and json.")
+      description = "Only the load calculation of each service, on one page with room for a name and a license number; also as text "
+          + "and json.")
   private boolean worksheet;
 
   @Mixin

@@ -17,14 +17,14 @@ final class PictureOutput {
 
   @Option(
       names = {"-f", "--format"},
-      description = "svg, png, pdf or dot (default: by the name of the file that --out names, else svg).")
+      description = "svg, png, pdf or dot (default: from the file name after --out, otherwise svg).")
   private Format format;
 
   @Option(
       names = "--resolution",
       paramLabel = "PER-INCH",
       defaultValue = "" + PictureFile.USUAL_RESOLUTION,
-      description = "Pixels an inch of a PNG (default: ${DEFAULT-VALUE}).")
+      description = "Pixels per inch of a PNG (default: ${DEFAULT-VALUE}).")
   private int resolution;
 
   @Mixin
@@ -37,7 +37,7 @@ final class PictureOutput {
       throw new Failure("a " + chosen + " goes to a file: give --out with its name");
     }
     if (resolution < 36 || resolution > 1200) {
-      throw new Failure("--resolution takes 36 to 1200 pixels an inch");
+      throw new Failure("--resolution takes 36 to 1200 pixels per inch");
     }
     return chosen;
   }

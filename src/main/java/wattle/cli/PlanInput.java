@@ -24,18 +24,18 @@ final class PlanInput {
       names = "--largest-file",
       paramLabel = "MIB",
       defaultValue = USUAL_LARGEST,
-      description = "Largest plan that is read, all its files together, in MiB (default: ${DEFAULT-VALUE}).")
+      description = "Largest plan to read, all its files together, in MiB (default: ${DEFAULT-VALUE}).")
   private int largestFile;
 
   @Option(
       names = "--most-placed",
       paramLabel = "NUMBER",
       defaultValue = "" + SourceReader.USUAL_MOST_PLACED,
-      description = "Most things that patterns may place (default: ${DEFAULT-VALUE}).")
+      description = "Most items that patterns may place (default: ${DEFAULT-VALUE}).")
   private int mostPlaced;
 
   @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,
-      description = "Take this code pack instead of the one that the plan names.")
+      description = "Use this code pack instead of the one in the plan.")
   private String code;
 
   /** As it is where no option says otherwise. */

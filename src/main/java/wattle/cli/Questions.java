@@ -48,7 +48,7 @@ final class Questions {
         text -> HouseOptions.codeOf(system, text));
     given.work = question("New work, or existing work with breakers or fuses (new, breakers, fuses)", usual.work, HouseOptions::workOf);
     Work work = HouseOptions.workOf(given.work);
-    given.dwellings = count("dwellings", "Dwellings alike", usual.dwellings, 1, Answers.MOST_DWELLINGS);
+    given.dwellings = count("dwellings", "Identical dwellings", usual.dwellings, 1, Answers.MOST_DWELLINGS);
     int dwellings = HouseOptions.countOf("dwellings", given.dwellings, 1, Answers.MOST_DWELLINGS);
     given.service = service(usual, system, dwellings, work);
     String each = dwellings > 1 ? " of each" : "";
@@ -94,7 +94,7 @@ final class Questions {
         out.println(e.getMessage());
       }
     }
-    throw new Failure("no answer that can be used to: " + question);
+    throw new Failure("no usable answer to: " + question);
   }
 
   private String line() {

@@ -16,7 +16,7 @@ import wattle.questions.QuestionSheet;
 /** {@code questions}: a sheet about one house for who learns in it. */
 @Command(
     name = "questions",
-    description = "Makes a sheet of questions about this house, easy to hard, with an answer key on another page.",
+    description = "Makes a sheet of questions about this house, easy to hard, with the answer key on a separate page.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -31,11 +31,11 @@ final class QuestionsCommand implements Callable<Integer> {
   private String file;
 
   @Option(names = {"-s", "--seed"}, paramLabel = "NUMBER", defaultValue = "1",
-      description = "Another number makes another sheet (default: 1).")
+      description = "A different number makes a different sheet (default: 1).")
   private long seed;
 
   @Option(names = {"-n", "--count"}, paramLabel = "NUMBER", defaultValue = "14",
-      description = "How many questions, 1 to " + MOST + ", if the house has that many to ask (default: ${DEFAULT-VALUE}).")
+      description = "Number of questions, 1 to " + MOST + "; fewer if the house has fewer to ask (default: ${DEFAULT-VALUE}).")
   private int count;
 
   @Mixin
@@ -60,7 +60,7 @@ final class QuestionsCommand implements Callable<Integer> {
     Compilation plan = input.compile(file);
     if (!plan.house().doubts().isEmpty()) {
       throw new Failure(
-          file + " has mistakes that put its figures in doubt, so nothing is asked about it; wattle check " + file + " shows them");
+          file + " has errors that put its figures in doubt, so no questions were made; wattle check " + file + " shows them");
     }
     QuestionSheet sheet = QuestionSheet.of(plan, seed, count);
     if (sheet.questions().isEmpty()) {

@@ -24,8 +24,8 @@ import wattle.finding.Severity;
 /** {@code report}: everything about a plan on one page. */
 @Command(
     name = "report",
-    description = "Writes all that is known of a plan as one self-contained page: findings beside the plan, pictures, tables,"
-        + " worksheets, trials, sources.",
+    description = "Writes everything about a plan on one self-contained page: findings beside the plan, pictures, tables, worksheets, "
+        + "trials, sources.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -40,19 +40,19 @@ final class ReportCommand implements Callable<Integer> {
   private String file;
 
   @Option(names = {"-o", "--out"}, required = true, paramLabel = "FOLDER", description = {
-      "Folder for report.html; made if missing.",
-      "Of a folder with plans, each plan gets a folder of its name in it.",
+      "Folder for report.html; created if missing.",
+      "For a folder of plans, each plan gets a folder of its own there.",
   })
   private String folder;
 
-  @Option(names = "--pdf", description = "Write report.pdf beside it: the same for paper, without the long parts.")
+  @Option(names = "--pdf", description = "Also write report.pdf: the same for paper, without the long parts.")
   private boolean pdf;
 
   @Option(names = "--branches",
-      description = "Print in the PDF each branch, room and trial drawn, and runs and boxes one by one.")
+      description = "In the PDF, also draw each branch, room and trial, and list each run and box.")
   private boolean branches;
 
-  @Option(names = "--workings", description = "Print in the PDF how each figure is calculated, and the text of the plan.")
+  @Option(names = "--workings", description = "In the PDF, also show how each figure is calculated, and the text of the plan.")
   private boolean workings;
 
   @Option(names = "--force", description = "Replace a report that Wattle did not make.")
@@ -142,7 +142,7 @@ final class ReportCommand implements Callable<Integer> {
     try {
       return PdfPages.of(report.paper(edition), report.title());
     } catch (UnreadablePictureException e) {
-      throw new IllegalStateException("a page of ours cannot be laid out: " + e.getMessage(), e);
+      throw new IllegalStateException("internal error: the page cannot be laid out: " + e.getMessage(), e);
     }
   }
 

@@ -87,7 +87,8 @@ final class ResultOutput {
   static void write(List<Output> outputs, boolean force) {
     for (Output output : outputs) {
       if (String.valueOf(output.target().getFileName()).endsWith(".wattle") && output.was().isEmpty()) {
-        throw new Failure("cannot write " + output.target() + ": a plan has such a name, and this result is none; choose another name");
+        throw new Failure("cannot write " + output.target() + ": that name is for plans, and this result is not a plan; choose "
+            + "another name");
       }
     }
     put(outputs, force);

@@ -35,7 +35,7 @@ final class Revision implements AutoCloseable {
     Path absolute = plan.toAbsolutePath().normalize();
     Path parent = absolute.getParent();
     if (revision.startsWith("-")) {
-      throw new Failure("'" + revision + "' is no revision");
+      throw new Failure("'" + revision + "' is not a revision");
     }
     // Checked before the archive is asked for, so that the message speaks of the revision and not of trees.
     try {
@@ -66,7 +66,8 @@ final class Revision implements AutoCloseable {
 
   /** The folder of the plan within its repository. */
   private static String prefix(Path plan, Path parent) {
-    return new String(git("'" + plan + "' is in no git repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
+    return new String(git("'" + plan + "' is not in a git "
+        + "repository", parent, "rev-parse", "--show-prefix"), StandardCharsets.UTF_8).strip();
   }
 
   private static void unpack(byte[] archive, Path folder) throws IOException {

@@ -22,7 +22,7 @@ final class SheetFormat {
 
   @Option(
       names = {"-f", "--format"},
-      description = "text, csv, json or md (default: by the name of the file that --out names, else text).")
+      description = "text, csv, json or md (default: from the file name after --out, otherwise text).")
   private Format format;
 
   /**

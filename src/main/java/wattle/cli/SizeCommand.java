@@ -27,7 +27,8 @@ import wattle.quantity.Units;
 /** {@code size}: conductor, ground, breaker and voltage drop of a circuit without a plan. */
 @Command(
     name = "size",
-    description = "Sizes one circuit without a plan: breaker, conductor, ground, raceway, drop and the longest run, with the workings.",
+    description = "Sizes one circuit without a plan: breaker, conductor, ground, raceway, voltage drop and longest run, with the "
+        + "calculation.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -53,7 +54,7 @@ final class SizeCommand implements Callable<Integer> {
   @Option(names = "--aluminum", description = "Aluminum conductors (default: the metal of the type).")
   private boolean aluminum;
 
-  @Option(names = "--continuous", description = "The load lasts three hours or more and is figured at 125 %%.")
+  @Option(names = "--continuous", description = "The load runs three hours or more and is figured at 125 %%.")
   private boolean continuous;
 
   @Option(names = "--code", paramLabel = "PACK", completionCandidates = KnownWords.Codes.class,

@@ -40,7 +40,7 @@ final class SlotWriter {
     }
     Map<Source, String> changed = renumbered.texts();
     if (changed.isEmpty()) {
-      err.println(file + ": left as it is, nothing is to be moved");
+      err.println(file + ": not changed, nothing to move");
       return;
     }
     Map<Path, String> unsaved = new HashMap<>();
@@ -48,7 +48,7 @@ final class SlotWriter {
     List<Finding> added = added(plan.findings(), input.compile(file, unsaved).findings());
     if (!added.isEmpty()) {
       throw new Failure(
-          "nothing written, since the moves would bring new findings:\n" + new TextFindings(false).render(added).stripTrailing());
+          "nothing written, because the moves would cause new findings:\n" + new TextFindings(false).render(added).stripTrailing());
     }
     List<Output> outputs = new ArrayList<>();
     changed.forEach((source, text) -> outputs.add(Output.revision(Path.of(source.name()), source.text(), text)));

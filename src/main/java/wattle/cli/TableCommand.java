@@ -41,7 +41,8 @@ final class TableCommand implements Callable<Integer> {
   private PlanTable of;
 
   @Option(names = "--prices", paramLabel = "CSV",
-      description = "For materials: your own list with the columns item, unit (each, m or ft), price and hours; adds them up.")
+      description = "For materials: your own price list with the columns item, unit (each, m or ft), price and hours; the totals are "
+          + "added.")
   private String prices;
 
   @Mixin

@@ -27,8 +27,8 @@ import wattle.finding.Checked;
 /** {@code test-sheet}: what to measure after the work, and what was measured held against it. */
 @Command(
     name = "test-sheet",
-    description = "Lists what to measure on services, feeders, panels and branches after the work, with what to expect; reads a filled"
-        + " sheet back.",
+    description = "Lists what to measure after the work on services, feeders, panels and branches, and the reading to expect; checks "
+        + "a filled-in sheet.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -41,7 +41,8 @@ final class TestSheetCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A plan, or - for standard input.")
   private String file;
 
-  @Option(names = "--read", paramLabel = "CSV", description = "A filled sheet: prints the readings that deviate, with their lines.")
+  @Option(names = "--read", paramLabel = "CSV", description = "A filled-in sheet: prints the readings that are out of range, with "
+      + "their lines.")
   private String filled;
 
   @Mixin

@@ -20,7 +20,7 @@ import wattle.finding.Source;
 /** {@code tidy}: sets plans in order, in place. */
 @Command(
     name = "tidy",
-    description = "Sets a plan in order: spaces, columns, forks under their box. What it says does not change.",
+    description = "Lays a plan out: spaces, columns, forks under their box. The content does not change.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -32,12 +32,12 @@ import wattle.finding.Source;
     })
 final class TidyCommand implements Callable<Integer> {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = {
-      "Plans, folders with plans, or - to go from standard input to output.",
-      "In a folder every file whose name ends in .wattle is taken.",
+      "Plans, folders with plans, or - to read standard input and write standard output.",
+      "In a folder, every file whose name ends in .wattle is laid out.",
   })
   private List<String> files;
 
-  @Option(names = "--check", description = "Change nothing; list the files that are not in order and exit with 1.")
+  @Option(names = "--check", description = "Change nothing; list the files that need it, and exit with 1.")
   private boolean check;
 
   @Mixin
@@ -127,7 +127,7 @@ final class TidyCommand implements Callable<Integer> {
 
   private int leftAsItIs(Source source, List<Finding> findings, String file, PrintWriter out, PrintWriter err) {
     err.print(new TextFindings(Terminal.wantsColor(), Map.of(), VisibleWriter.columns(err)).render(findings));
-    err.println(file + ": left as it is, since it cannot be read in full");
+    err.println(file + ": not changed, because it cannot be read in full");
     if (file.equals("-") && !check) {
       printAsItIs(out, source.text());
     }

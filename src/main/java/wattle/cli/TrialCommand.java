@@ -26,7 +26,7 @@ import wattle.trials.TrialResult;
 /** {@code trial}: what happens when something is on, open or wrong. */
 @Command(
     name = "trial",
-    description = "Works out volts, amperes and watts when something is on, open or wrong.",
+    description = "Calculates volts, amperes and watts when something is on, open or faulty.",
     mixinStandardHelpOptions = true,
     footer = {
         "",
@@ -51,21 +51,21 @@ final class TrialCommand implements Callable<Integer> {
   private String file;
 
   @Parameters(index = "1", arity = "0..1", paramLabel = "NAME",
-      description = "A trial of the plan; without it, and without --event, the trials are listed.")
+      description = "A trial of the plan. Without it and without --event, lists the trials.")
   private String name;
 
   @Option(names = {"-e", EVENT}, paramLabel = "EVENT",
-      description = "An event on top of the trial, in the words of a trial; may be repeated.")
+      description = "An event to add to the trial, written as in a trial. Can be repeated.")
   private List<String> events = List.of();
 
   @Option(names = "--stated",
-      description = "The house as stated: every stated load on at once; events of --event come on top.")
+      description = "The house as stated: every stated load on at once, plus the events of --event.")
   private boolean stated;
 
-  @Option(names = "--every", description = "Run every trial of the plan, one after the other.")
+  @Option(names = "--every", description = "Run every trial of the plan in turn.")
   private boolean every;
 
-  @Option(names = {"-a", "--all"}, description = "Show every outlet and conductor, not only the worst.")
+  @Option(names = {"-a", "--all"}, description = "Show every outlet and conductor, not just the worst.")
   private boolean all;
 
   @Mixin
@@ -90,12 +90,12 @@ final class TrialCommand implements Callable<Integer> {
   public Integer call() {
     if (add.isGiven()) {
       if (stated || all || every || name != null || !events.isEmpty()) {
-        throw new Failure("--add is a question of its own; give it without a trial, --event, --stated, --every and --all");
+        throw new Failure("--add stands alone; give it without a trial, --event, --stated, --every and --all");
       }
       return add.print(file, input, format, output, spec);
     }
     if (stated && name != null) {
-      throw new Failure("--stated is a scenario of its own; give it without a trial, with --event where something is to be wrong");
+      throw new Failure("--stated is its own scenario; give it without a trial, and add faults with --event");
     }
     if (every && (stated || name != null || !events.isEmpty())) {
       throw new Failure("--every runs all trials of the plan as they are; give it without a trial, --event and --stated");

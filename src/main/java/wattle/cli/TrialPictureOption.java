@@ -15,13 +15,13 @@ final class TrialPictureOption {
   @Option(
       names = "--picture",
       paramLabel = "FILE",
-      description = "Draw a branch with the figures of the trial on it, too; a name that ends in .svg, .png or .pdf.")
+      description = "Also draw a branch with the figures of the trial; a name that ends in .svg, .png or .pdf.")
   private String picture;
 
   @Option(
       names = "--branch",
       paramLabel = "BRANCH",
-      description = "The branch of --picture (default: the one that the events are about, else the one heated most).")
+      description = "The branch for --picture (default: the one in the events, otherwise the one that heats most).")
   private String branch;
 
   @Mixin

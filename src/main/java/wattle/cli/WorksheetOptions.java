@@ -24,14 +24,14 @@ final class WorksheetOptions {
   @Option(
       names = "--method",
       paramLabel = "NAME",
-      description = "Method of the worksheet, such as standard or optional (default: of those whose conditions hold the one with the"
-          + " smallest load, by which check judges).")
+      description = "Method of the worksheet, such as standard or optional (default: of those that apply, the one with the smallest "
+          + "load, which check uses).")
   private String method;
 
-  @Option(names = "--panel", paramLabel = "PANEL", description = "The worksheet of the feeder of this panel, not of the service.")
+  @Option(names = "--panel", paramLabel = "PANEL", description = "The worksheet of this panel's feeder instead of the service.")
   private String panel;
 
-  @Option(names = "--compare-methods", description = "All methods side by side, with the reason where one does not fit.")
+  @Option(names = "--compare-methods", description = "All methods side by side, with the reason where one does not apply.")
   private boolean compare;
 
   /** Ends the command where these options are given for another table. */

@@ -51,7 +51,7 @@ final class BalanceMeasures {
       Derivation imbalance = Derivation.computed(
           "imbalance of the legs of panel " + panel.name(), "", "max |S − S_m| / S_m",
           new Value.Amount(new Quantity(load.imbalance(panel.system()), Units.PERCENT)), legs)
-          .remarking("S_m is the mean of the legs, S the leg that strays most from it.");
+          .remarking("S_m is the mean of the legs, S the leg farthest from it.");
       to.known(measure(panel, 9, "imbalance", Units.PERCENT, 1), imbalance, "");
     }
   }

@@ -31,7 +31,7 @@ final class FaultMeasures {
           .max(Comparator.comparingDouble(Fault::mostAmperes))
           .ifPresentOrElse(
               f -> to.known(measure, f.most(), f.kind().words()),
-              () -> to.unknown(measure, "the source of the supply or a length on the way is not stated"));
+              () -> to.unknown(measure, "the source of the supply or a length on the path is not stated"));
     }
     Optional<Far> far = Optional.empty();
     for (Branch branch : house.branches().values()) {

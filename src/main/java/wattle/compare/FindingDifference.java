@@ -44,8 +44,8 @@ record FindingDifference(List<Finding> appeared, List<Finding> gone) {
 
   private static void gap(int count, boolean later, List<Gap> gaps) {
     if (count > 0) {
-      String what = "what rules found of the other revision (" + (count == 1 ? "1 finding)" : count + " findings)");
-      gaps.add(new Gap(what, later, "its errors leave in doubt what they are about, until they are mended"));
+      String what = "what rules found in the other revision (" + (count == 1 ? "1 finding)" : count + " findings)");
+      gaps.add(new Gap(what, later, "its errors put them in doubt until they are fixed"));
     }
   }
 

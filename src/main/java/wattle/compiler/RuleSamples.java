@@ -58,8 +58,8 @@ public final class RuleSamples {
         times -> findings.add(
             Finding.error("sample-reject-passes", "the reject sample of '" + rule.name() + "' raises it " + times + " times")
                 .at(rejects, "must raise it once")
-                .because("A rule that its own reject does not raise finds nothing, or not what it is meant for.")
-                .fix("change the sample so that it breaks the rule in one place, or mend the rule")
+                .because("If its own reject does not raise it, the rule finds nothing, or not what it is meant to find.")
+                .fix("change the sample so that it breaks the rule in one place, or fix the rule")
                 .build()));
   }
 
@@ -68,8 +68,8 @@ public final class RuleSamples {
         times -> findings.add(
             Finding.error("sample-accept-raises", what + " of '" + rule.name() + "' raises it")
                 .at(at, "must not raise it")
-                .because("A lawful arrangement would be reported as a fault.")
-                .fix("change the sample so that it keeps the rule, or mend the rule")
+                .because("A lawful installation would be reported as a fault.")
+                .fix("change the sample so that it meets the rule, or fix the rule")
                 .build()));
   }
 
@@ -89,8 +89,8 @@ public final class RuleSamples {
       findings.add(
           Finding.error("sample-unreadable", what + " of '" + rule.name() + "' is not a whole plan: " + wrong.get().headline())
               .at(at, "cannot be checked")
-              .because("What a sample leaves out of a service and of panel P is filled in; the rest it must say.")
-              .fix("mend the sample")
+              .because("Parts that a sample leaves out of a service and of panel P are filled in; it must state the rest.")
+              .fix("fix the sample")
               .build());
       return Optional.empty();
     }

@@ -92,7 +92,7 @@ public final class Ampacities {
     return table.flatMap(
         t -> size.kind() == WireSize.Kind.SQUARE_MILLIMETERS
             ? t.find(name, symbol, place, Key.notAbove("size", sought))
-                .map(d -> d.remarking("The table lists gauges; the next thinner one stands for this size."))
+                .map(d -> d.remarking("The table lists gauges; the next smaller one is used for this size."))
             : t.find(name, symbol, place, Key.is("size", sought)));
   }
 
@@ -114,7 +114,7 @@ public final class Ampacities {
     return Derivation.lookedUp(
         "ambient factor", "k_a", new Value.Amount(Quantity.of(0, Units.ONE)), "table " + table.name(),
         List.of(conditions.ambient()), table.citations())
-        .remarking("The table ends below this temperature: such insulation is not made for it.");
+        .remarking("The table ends below this temperature: this insulation is not made for it.");
   }
 
   private Optional<Derivation> bundlingFactor(Conditions conditions) {

@@ -53,7 +53,7 @@ public final class BreakerSizes {
     return above
         .map(r -> r.named("next standard rating not below the ampacity", "I_n"))
         .or(() -> notAbove(carried).map(r -> r.named("greatest standard rating not above the ampacity", "I_n")))
-        .or(() -> ratings.map(t -> carried.remarking("No breaker is made as small as this.")))
+        .or(() -> ratings.map(t -> carried.remarking("No breaker is made this small.")))
         .map(rating -> capped(rating, size, metal));
   }
 

@@ -53,7 +53,7 @@ public final class ConductorSizes {
 
   private static Derivation chosen(WireSize size, Derivation needed, Derivation found) {
     return Derivation.computed(
-        "least size", "", "the thinnest with " + found.symbol() + " ≥ I", new Value.Size(size),
+        "least size", "", "the smallest with " + found.symbol() + " ≥ I", new Value.Size(size),
         List.of(needed.named(needed.name(), "I"), found));
   }
 }

@@ -63,7 +63,7 @@ public final class GroundSizes {
         .findFirst()
         .map(
             size -> Derivation.computed(
-                "least ground for enlarged hots", "S_g", "the thinnest with S ≥ S_g × S_u / S_h",
+                "least ground for enlarged hots", "S_g", "the smallest with S ≥ S_g × S_u / S_h",
                 new Value.Size(size),
                 List.of(
                     ground.named(ground.name(), "S_g"), CrossSection.of(used, "S_u"),
@@ -106,7 +106,7 @@ public final class GroundSizes {
   }
 
   private static Derivation thinner(String name, Derivation full, Derivation limit) {
-    return Derivation.computed(name, "S_e", "the thinner of S_e and S_a", limit.value(), List.of(full, limit));
+    return Derivation.computed(name, "S_e", "the smaller of S_e and S_a", limit.value(), List.of(full, limit));
   }
 
   /** The least conductor of a service, or of a feeder that carries all of a dwelling, for a rating. */

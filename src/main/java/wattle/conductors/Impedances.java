@@ -93,7 +93,7 @@ public final class Impedances {
   }
 
   private static Derivation near(Derivation reactance) {
-    return reactance.remarking("The table does not list this size; the nearest one stands for it.");
+    return reactance.remarking("The table does not list this size; the nearest one is used.");
   }
 
   private Resistance alternating(Conductor conductor, Derivation size, Resistance direct) {

@@ -64,7 +64,8 @@ public record NeutralHeat(
   /** In a sentence, with its stop, as in {@code 12 AWG copper would settle near 160 °C; its insulation is rated 90 °C.} */
   public String sentence() {
     String conductor = neutral.size() + " " + neutral.metal().word();
-    return conductor + celsius().map(c -> " would settle near " + Math.round(c / 5) * 5 + " °C").orElse(" would heat until something melts")
+    return conductor + celsius().map(c -> " would settle near " + Math.round(c / 5) * 5 + " °C").orElse(" would heat up until "
+        + "something melts")
         + "; its insulation is rated " + Math.round(ratedCelsius) + " °C.";
   }
 }

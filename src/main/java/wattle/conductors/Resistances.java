@@ -97,7 +97,7 @@ public final class Resistances {
                   "resistance at 75 °C", "R_75", "R_n × S_n / S",
                   new Value.Amount(new Quantity(r.si() * otherArea.si() / area.si(), Units.OHM_PER_KILOMETER)),
                   List.of(base, otherArea, area))
-                  .remarking("No table lists this size; it is taken in proportion to cross-section.");
+                  .remarking("No table lists this size; it is figured in proportion to cross-section.");
             });
   }
 }

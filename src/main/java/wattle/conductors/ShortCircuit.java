@@ -102,7 +102,7 @@ public final class ShortCircuit {
                   "steady melting current of " + size, "I", "C × (d / 1 in)^1.5", c.si() * Math.pow(inches, 1.5),
                   Units.AMPERE, c, shown)
                   .citing(PREECE)
-                  .remarking("Bare, in free air, for long; a conductor in a wall melts at less.");
+                  .remarking("Bare wire in free air, for a long time; a conductor in a wall melts at a lower current.");
             });
   }
 

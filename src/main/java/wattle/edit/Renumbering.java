@@ -50,7 +50,7 @@ public final class Renumbering {
             return;
           }
           if (!slot.written) {
-            refused.add(span + ": a slot of panel " + slot.panels.values().iterator().next() + " is worked out by '" + span.text()
+            refused.add(span + ": a slot of panel " + slot.panels.values().iterator().next() + " is calculated by '" + span.text()
                 + "', where no other number can be put");
           } else if (slot.panels.size() > 1) {
             refused.add(disagreement(span, slot));

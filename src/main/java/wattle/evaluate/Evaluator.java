@@ -124,7 +124,7 @@ public final class Evaluator {
   private Optional<Quantity> given(Tree.Given given) {
     if (given.origin() instanceof Tree.Reference name && !constants.containsKey(name.path().text())) {
       findings.accept(
-          Finding.error("argument-kind", "'" + name.path().text() + "' is given where a figure is needed, and is none")
+          Finding.error("argument-kind", "'" + name.path().text() + "' is given where a figure is needed")
               .at(name.span(), "a figure or a name given by let is expected here")
               .with(given.span(), "used as a figure here")
               .build());
@@ -158,7 +158,7 @@ public final class Evaluator {
     boolean large = !(size < 1);
     findings.accept(
         Finding.error(large ? "figure-too-large" : "figure-too-small", "a figure is too " + (large ? "large" : "small") + " to work with")
-            .at(span, large ? "no house has so much of anything" : "no house has so little of anything; write 0 if none is meant")
+            .at(span, large ? "too large for any house" : "too small for any house; write 0 if none is meant")
             .build());
     return Optional.empty();
   }

@@ -144,18 +144,19 @@ final class ClearingCheck {
     String most = slow.time.most().map(t -> "up to " + seconds(t)).orElse("for ever");
     Finding.Builder finding = start(
         BELOW_INSTANTANEOUS, slow, curve,
-        "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", less than trips its breaker at once")
+        "a fault at the end of " + what + " drives " + amperes(slow.amperes) + ", too little to trip its breaker at once")
         .at(place, "least fault at " + slow.point.place() + ", " + slow.fault.kind().words())
-        .with(breaker.origin().whole(), "taken to trip at once by " + amperes(curve.usualAmperes()))
+        .with(breaker.origin().whole(), "assumed to trip at once by " + amperes(curve.usualAmperes()))
         .because(
-            "Below its instantaneous trip a breaker waits for its thermal element, " + most + " by " + curve.standard()
-                + "; till then the fault burns.")
+            "Below its instantaneous trip, a breaker waits for its thermal element, " + most + " by " + curve.standard()
+                + "; until then the fault burns.")
         .source(curve.bandCitations().get(0));
     if (feeder.isPresent()) {
-      return finding.fix("most of the way is the feeder of '" + feeder.get() + "': run that thicker, its ground too, or make it shorter");
+      return finding.fix("most of the length is the feeder of '" + feeder.get() + "': use larger wire there, ground included, or make "
+          + "it shorter");
     }
     if (slow.fault.kind() == FaultKind.LINE_GROUND) {
-      return finding.fix("run it thicker, its ground too, or make it shorter");
+      return finding.fix("use larger wire, ground included, or make it shorter");
     }
     Thicker.than(slow.fault, slow.amperes, tripping(curve), nearest(points, slow.fault))
         .ifPresentOrElse(size -> finding.fix("run all of it in " + size + ", or make it shorter"), () -> finding.fix("make it shorter"));
@@ -184,8 +185,8 @@ final class ClearingCheck {
                 + " allows, the insulation of the conductor is damaged before the breaker opens.")
         .figure("let-through that " + size + " withstands", weakest.letThrough().value().text())
         .fix(
-            feeder.map(f -> "most of the way is the feeder of '" + f + "': run that thicker, its ground too, or make it shorter")
-                .orElse("run it thicker or shorter, so that the fault trips the breaker at once"))
+            feeder.map(f -> "most of the length is the feeder of '" + f + "': use larger wire there, ground included, or make it shorter")
+                .orElse("use larger wire or a shorter run, so that the fault trips the breaker at once"))
         .source(source);
   }
 

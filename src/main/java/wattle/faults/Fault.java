@@ -121,7 +121,7 @@ public final class Fault {
     return new Derivation(
         supplied.name(), "I", new Value.Amount(Quantity.of(mostAmperes(), Units.AMPERE)), Derivation.Basis.COMPUTED, "I_s + Σ I_k", all,
         List.of(),
-        "Magnitudes are added, each at the terminals of its source, which is more than can be.");
+        "Magnitudes are added, each at the terminals of its source, so the sum is too high rather than too low.");
   }
 
   /** The least current, unfolded. */
@@ -144,7 +144,7 @@ public final class Fault {
     }
     Ohms loop = state == State.COLD ? cold : hot;
     Derivation impedance = Derivation.computed(
-        "impedance of the way", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), List.of(resistance, reactance));
+        "impedance of the path", "Z", "√(R² + X²)", Run.milliohms(loop.magnitude()), List.of(resistance, reactance));
     return Derivation.computed(
         state.bound() + " fault current, " + kind().words(), "I", "U / Z", amperes, Units.AMPERE, source.volts(), impedance);
   }

@@ -124,9 +124,9 @@ public final class FaultChecks {
   }
 
   private static Finding unbounded(String service, Span source) {
-    return Finding.error("source-without-impedance", "no source of a house drives what that of '" + service + "' would")
+    return Finding.error("source-without-impedance", "no source of a house delivers what that of '" + service + "' would")
         .at(source, "more than 1000 kA, or nothing")
-        .because("Its figures leave next to no impedance, or nothing else; the fault currents of the house were left out.")
+        .because("Its figures leave almost no impedance, or nothing else; the fault currents of the house were not calculated.")
         .fix("state what the utility gives, such as 50 kVA 1.8 % or available 10 kA")
         .source(FAULT_CURRENT)
         .about(service)

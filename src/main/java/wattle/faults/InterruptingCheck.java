@@ -75,15 +75,15 @@ final class InterruptingCheck {
   private Finding stated(Panel panel, String what, Span place, Quantity interrupts, double fault) {
     Finding.Builder finding = Finding
         .error(RULE,
-            what + " can interrupt " + kiloamperes(interrupts.si()) + ", and a fault can drive " + kiloamperes(fault))
+            what + " can interrupt " + kiloamperes(interrupts.si()) + ", and the available fault current is " + kiloamperes(fault))
         .at(place, "it can interrupt " + kiloamperes(interrupts.si()))
-        .because("It may burst or weld shut instead of opening. The figure is that of a bolted fault at the panel with cold conductors.")
+        .because("It may burst or weld shut instead of opening. The figure is for a bolted fault at the panel with cold conductors.")
         .figure("fault current at " + panel.name(), kiloamperes(fault))
         .figure("interrupting rating", kiloamperes(interrupts.si()))
         .fix("use one that can interrupt at least " + kiloamperes(fault) + ", or a combination that is tested and marked for it")
         .source(source)
         .about(panel.name());
-    sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
+    sourceOf(panel).ifPresent(s -> finding.with(s, "its source"));
     return finding.build();
   }
 
@@ -91,15 +91,15 @@ final class InterruptingCheck {
     String many = count == 1 ? "one breaker" : count + " breakers";
     Finding.Builder finding = Finding
         .warning(RULE,
-            many + " in panel '" + panel.name() + "' state no interrupting rating, and a fault can drive "
+            many + " in panel '" + panel.name() + "' state no interrupting rating, and the available fault current is "
                 + kiloamperes(point.mostAmperes()))
         .at(panel.origin().name(), "more than the usual " + kiloamperes(usual.orElseThrow().si()))
-        .because("What is sold for dwellings interrupts " + usual.orElseThrow() + "; more than that it may not open.")
+        .because("Breakers sold for dwellings interrupt " + usual.orElseThrow() + "; they may fail to open more than that.")
         .figure("fault current at " + panel.name(), kiloamperes(point.mostAmperes()))
         .fix("state what each can interrupt, such as 22 kA, or ask the utility for the fault current at the service")
         .source(source)
         .about(panel.name());
-    sourceOf(panel).ifPresent(s -> finding.with(s, "what drives it"));
+    sourceOf(panel).ifPresent(s -> finding.with(s, "its source"));
     return finding.build();
   }
 

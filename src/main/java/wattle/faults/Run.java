@@ -149,7 +149,7 @@ record Run(String name, List<Piece> out, List<List<Piece>> back) {
     String formula = back.size() == 1 ? resistance ? "R" : "X" : (resistance ? "Re" : "Im") + "(1 / (1 / (R1 + jX1) + 1 / (R2 + jX2)))";
     Derivation made = Derivation.computed(resistance ? "resistance back" : "reactance back", resistance ? "R_b" : "X_b", formula,
         milliohms(resistance ? ohms.resistance() : ohms.reactance()), inputs);
-    return back.size() == 1 ? made : made.remarking("Neutral and ground are joined at both ends, and both carry it.");
+    return back.size() == 1 ? made : made.remarking("Neutral and ground are bonded at both ends, and both carry it.");
   }
 
   static Value milliohms(double ohms) {

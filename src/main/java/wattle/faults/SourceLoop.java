@@ -68,7 +68,7 @@ record SourceLoop(
         new Value.Amount(Quantity.of(share, Units.ONE)),
         List.of()).remarking("Of the impedance of the runs.");
     return Derivation.computed(name, symbol, formula, whole.si() * share, Units.OHM, whole.named("impedance of the source", "Z"), angle)
-        .remarking("The plan states no X/R: as if the source had the angle of the runs, which adds most.");
+        .remarking("The plan states no X/R; figured at the angle of the runs, which adds the most.");
   }
 
   /** Amperes that no transformer of a dwelling drives: a slip of the pen, not a source. */

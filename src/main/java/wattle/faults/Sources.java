@@ -82,7 +82,7 @@ final class Sources {
     Derivation z = wye
         ? ohms("impedance of the source, both legs", "Z", "2 × U_n / I_k", 2 * phase.si() / current.si(), phase, current)
         : ohms("impedance of the source", "Z", "U / I_k", volts.si() / current.si(), volts, current)
-            .remarking("The stated current is taken to be the greatest of any fault at the service.");
+            .remarking("The stated current is assumed to be the largest of any fault at the service.");
     return shared(kind, volts, z, z, source.reactanceToResistance());
   }
 
@@ -124,8 +124,8 @@ final class Sources {
       Derivation none = Derivation.assumed("the other part of the source", "", Quantity.of(0, Units.OHM));
       return new SourceLoop(
           kind, volts, none.named("resistance of the source", "R_s"),
-          ifReactance.named("reactance of the source", "X_s").remarking("The plan states no X/R: as if all of it were reactance."),
-          ifResistance.named("resistance of the source", "R_s").remarking("The plan states no X/R: as if all of it were resistance."),
+          ifReactance.named("reactance of the source", "X_s").remarking("The plan states no X/R; figured as all reactance."),
+          ifResistance.named("resistance of the source", "R_s").remarking("The plan states no X/R; figured as all resistance."),
           none.named("reactance of the source", "X_s"), false);
     }
     Derivation q = Derivation.stated("reactance to resistance", "q", ratio.get());

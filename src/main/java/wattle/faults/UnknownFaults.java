@@ -59,8 +59,8 @@ final class UnknownFaults {
             Finding.advice(RUN, "service '" + service.name() + "' states no run, and fault currents are figured without it")
                 .at(service.origin().name(), "no run from its transformer")
                 .because(
-                    "Interrupting ratings are checked against more than a fault can drive. What is far away is checked against more too: "
-                        + "a fault there may be slower to open. Voltage drop is figured without the run as well.")
+                    "Interrupting ratings are checked against more than the real fault current. Faults far away are figured too high "
+                        + "as well, so they may take longer to clear than shown. Voltage drop is figured without the run as well.")
                 .fix("state it, such as run 20 m of 4/0 Al triplex")
                 .source(interrupting)
                 .about(service.name())
@@ -110,8 +110,8 @@ final class UnknownFaults {
             .at(breaker.origin().name(),
                 "least fault " + amperes(least) + ", as far as " + far.place() + bound.map(UnknownFaults::words).orElse(""))
             .because((fuse
-                ? "Each make of fuse has a curve of its own"
-                    + bound.map(b -> ", and " + b.curve().standard() + " alone allows more than the wire withstands").orElse("")
+                ? "Each make of fuse has its own curve"
+                    + bound.map(b -> ", and " + b.curve().standard() + " alone lets through more than the wire withstands").orElse("")
                 : "No curve of a breaker of this kind and rating is known")
                 + ". Not checked: whether a fault at the far end is opened in time.")
             .fix("compare the least fault with the time-current curve of its maker")

@@ -73,7 +73,7 @@ record Asked(
       }
       return root;
     } catch (JsonProcessingException e) {
-      throw new Malformed("the body is no JSON: line " + (e.getLocation() == null ? "?" : e.getLocation().getLineNr()));
+      throw new Malformed("the body is not JSON: line " + (e.getLocation() == null ? "?" : e.getLocation().getLineNr()));
     } catch (java.io.IOException e) {
       throw new Malformed("the body cannot be read as JSON");
     }

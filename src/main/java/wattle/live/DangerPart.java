@@ -37,7 +37,7 @@ final class DangerPart {
   static String summary(List<Danger> dangers) {
     long kinds = dangers.stream().map(Danger::kind).distinct().count();
     return dangers.isEmpty()
-        ? "no danger of those that are looked for; not the same as safe"
+        ? "none of the dangers that are checked; not the same as safe"
         : kinds == 1
             ? dangers.size() + " × " + dangers.get(0).kind().title().toLowerCase(java.util.Locale.ROOT)
             : dangers.size() + " dangers, first: " + dangers.get(0).words();

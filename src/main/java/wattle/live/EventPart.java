@@ -29,7 +29,7 @@ final class EventPart {
     starts();
     List<Line> lines = situation.lines();
     if (lines.isEmpty()) {
-      out.element("p", "Nothing draws and nothing is wrong. Click a breaker or a box, switch loads on, or begin with one of the above.");
+      out.element("p", "Nothing draws and nothing is wrong. Click a breaker or a box, switch loads on, or start with one of the above.");
     } else {
       out.open("ol", "class", "lines");
       for (int i = 0; i < lines.size(); i++) {

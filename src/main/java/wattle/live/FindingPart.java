@@ -23,7 +23,7 @@ final class FindingPart {
       out.close();
     }
     if (standing.size() > MOST) {
-      out.element("p", "and " + (standing.size() - MOST) + " more; wattle check lists every one", "class", "note");
+      out.element("p", "and " + (standing.size() - MOST) + " more; wattle check lists all of them", "class", "note");
     }
     return out.toString();
   }

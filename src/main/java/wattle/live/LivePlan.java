@@ -59,7 +59,7 @@ final class LivePlan {
   Version show() {
     Compilation shown = isWhole(read) || !isWhole(latest.shown()) ? read : latest.shown();
     List<Finding> findings = gone.isPresent() ? latest.findings() : read.findings();
-    Optional<String> trouble = gone.map(why -> why + ". Shown is what was read before.").or(() -> trouble(read, shown));
+    Optional<String> trouble = gone.map(why -> why + ". The page shows the plan as last read.").or(() -> trouble(read, shown));
     latest = new Version(latest.number() + 1, shown, findings, trouble, now());
     return latest;
   }
@@ -87,8 +87,8 @@ final class LivePlan {
     }
     return Optional.of(
         read == shown
-            ? "Something in the plan was not understood and is left out; figures are of the rest."
-            : "Something in the plan is not understood as it is; the last text that was understood is shown.");
+            ? "Part of the plan was not understood and is left out; the figures are for the rest."
+            : "Part of the plan cannot be understood; the page shows the last version that could be.");
   }
 
   private static String now() {

@@ -19,7 +19,7 @@ final class PageFrame {
 
   static String html(Version version) {
     Markup page = new Markup();
-    page.element("a", "Skip to what comes of it", "class", "skip", "href", "#dangers");
+    page.element("a", "Skip to the results", "class", "skip", "href", "#dangers");
     page.open("header").element("h1", version.title(), "id", "title");
     page.open("p", "class", "facts").element("span", "", "id", "status").text(" ").element("span", "", "id", "link", "role", "status")
         .close();
@@ -28,7 +28,7 @@ final class PageFrame {
     page.open("main", "id", "main", "tabindex", "-1");
     section(page, "glance", "At a glance");
     section(page, "events", "What if");
-    section(page, "dangers", "What comes of it");
+    section(page, "dangers", "Results");
     section(page, "panels", "Panel");
     section(page, "branches", "Branch");
     section(page, "loads", "Loads and switches");

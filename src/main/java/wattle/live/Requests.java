@@ -33,7 +33,7 @@ final class Requests implements HttpHandler {
     try (exchange) {
       Optional<String> path = gate.admitted(exchange.getRequestURI(), exchange.getRequestHeaders());
       if (path.isEmpty()) {
-        Answer.refusal(403, "Not for you: open the address that wattle live printed.").send(exchange);
+        Answer.refusal(403, "Not allowed: open the address that wattle live printed.").send(exchange);
       } else if (path.get().equals("versions") && exchange.getRequestMethod().equals("GET") && !listeners.isFull()) {
         listeners.serve(exchange);
       } else {
@@ -96,7 +96,7 @@ final class Requests implements HttpHandler {
   private Answer unfolded(JsonNode root) throws Asked.Malformed {
     Optional<Look> look = looks.get(root.path("look").asLong(-1));
     if (look.isEmpty()) {
-      return Answer.complaint(410, "these figures are of another moment; look again");
+      return Answer.complaint(410, "these figures are out of date; load them again");
     }
     Folds folds = look.get().folds();
     Optional<String> told = root.has("step") ? folds.step(root.path("step").asInt(-1)) : folds.figure(root.path("figure").asInt(-1));

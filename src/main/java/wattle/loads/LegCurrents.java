@@ -75,7 +75,7 @@ public final class LegCurrents {
     double factor = apparent == 0 ? 1 : flow.power().re() / apparent;
     Derivation load = Derivation.computed("load " + legs, symbol, "Σ S", amount(apparent, Units.VOLT_AMPERE), List.of());
     return load.remarking(
-        (factor > 0.9995 ? "" : "Power factor " + Quantity.plain(factor, 3) + ", over all of it; watts and reactive power add apart. ")
+        (factor > 0.9995 ? "" : "Power factor " + Quantity.plain(factor, 3) + " of the total; watts and reactive power add separately. ")
             + "Its devices are unfolded under the load of the leg.");
   }
 

@@ -33,7 +33,7 @@ public final class LoadFigures {
   /** How the names of power factors begin that come from the kind of a device. */
   public static final String USUAL_POWER_FACTOR = "usual power factor of a ";
 
-  private static final String SHARES = "A load between two legs counts half on each; what is to be removed counts for nothing.";
+  private static final String SHARES = "A load between two legs counts half on each; parts to be removed are not counted.";
 
   private final House house;
   private final ConnectedLoads loads;
@@ -192,7 +192,7 @@ public final class LoadFigures {
     return Derivation.computed(
         "imbalance of " + panel.name(), "", "max |S_leg − mean| / mean",
         new Value.Amount(new Quantity(loads.panel(panel.name()).imbalance(panel.system()), Units.PERCENT)), folded(legs))
-        .remarking("The measure that NEMA MG 1 has for unbalanced voltages, applied to the loads of the legs.");
+        .remarking("The measure of NEMA MG 1 for unbalanced voltages, applied to the loads of the legs.");
   }
 
   /** The heaviest leg of a panel less the lightest. */

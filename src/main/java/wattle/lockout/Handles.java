@@ -47,7 +47,7 @@ final class Handles {
       add(new Handle.Part.OfMain(panel.name()), words.panel(panel.name()), BreakerWords.main(panel.main().get()), reason);
     } else {
       unknown
-          .add("panel " + words.panel(panel.name()) + " has no main that could be opened in the plan; ask the supplier to disconnect it");
+          .add("panel " + words.panel(panel.name()) + " has no main that could be opened in the plan; ask the utility to disconnect it");
     }
     if (panel.supply() instanceof PanelSupply.Unknown) {
       unknown.add("the plan does not say what feeds panel " + words.panel(panel.name()));

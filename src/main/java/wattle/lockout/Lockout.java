@@ -125,7 +125,7 @@ public record Lockout(
 
     /** {@code black (cable to F), hot A of counter}. */
     String text(boolean byCable) {
-      return looks(byCable) + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is no neutral)" : "");
+      return looks(byCable) + ", " + role + " of " + branch + (reidentified ? " (a white conductor that is not a neutral)" : "");
     }
   }
 

@@ -106,7 +106,7 @@ final class Neighbors {
       for (Breaker other : house.panels().get(id.panel()).breakers()) {
         boolean sameSlot = other.id().slots().stream().anyMatch(s -> id.slots().stream().anyMatch(t -> t.number() == s.number()));
         if (sameSlot && !opened.contains(other.id())) {
-          live.add(new Lockout.Live("breaker " + other.id(), "the same slot as " + id + "; a handle of its own", "same slot"));
+          live.add(new Lockout.Live("breaker " + other.id(), "the same slot as " + id + "; its own handle", "same slot"));
         }
       }
     }
@@ -129,7 +129,7 @@ final class Neighbors {
       live.add(new Lockout.Live("inside of panel " + words.panel(from.breaker().panel()), "its supply", "panel of the handle"));
     } else if (hasMain) {
       live.add(new Lockout.Live("line side of the main and the service conductors",
-          "the supplier's network; only the supplier disconnects them", "inside this panel"));
+          "the utility's conductors; only the utility disconnects them", "inside this panel"));
     }
   }
 }

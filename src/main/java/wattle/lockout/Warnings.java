@@ -34,7 +34,7 @@ final class Warnings {
       if (branches.size() > 1) {
         warnings.add(
             branches.size() + " branches meet in " + box + ": " + String.join(", ", branches.stream().map(words::branch).toList())
-                + ". All of their handles must be open, whichever of them is worked on.");
+                + ". Open all of their handles, whichever circuit you work on.");
       }
       branches.forEach(b -> ofBranch(b, box, warnings));
       ofDevices(box, warnings);
@@ -49,8 +49,8 @@ final class Warnings {
       String all = String.join(" and ", breakers.stream().map(b -> b.id().toString()).toList());
       warnings.add(
           "Shared neutral: " + branch.hots().size() + " hots of " + words.branch(branch)
-              + " return on one neutral. If one of them stays on and"
-              + " a joint of that neutral is opened, the loose end is live through the loads beyond. "
+              + " return on one neutral. If one of them stays on and you open a joint of that neutral, the loose end is live through "
+              + "the loads beyond. "
               + (breakers.size() > 1
                   ? Circuits.kind(breakers).equals(" fuses")
                       ? "Its hots have separate fuses, " + all + ": take every one out."
@@ -63,10 +63,11 @@ final class Warnings {
           .anyMatch(p -> branch.points().get(p).box().filter(box::equals).isPresent());
       if (ends && section.conductors().stream().anyMatch(c -> c.reidentified() && !Role.isApart(c.role()))) {
         warnings
-            .add("A white conductor of " + words.branch(branch) + " in " + box + " is no neutral: it works as a hot and should be marked.");
+            .add("A white conductor of " + words.branch(branch) + " in " + box + " is not a neutral: it works as a hot and should be "
+                + "marked.");
       }
       if (ends && section.conductors().isEmpty()) {
-        warnings.add("The plan does not say what the conductors of " + words.branch(branch) + " in " + box + " do: take each as live.");
+        warnings.add("The plan does not say what the conductors of " + words.branch(branch) + " in " + box + " do: treat each as live.");
       }
     }
   }
@@ -81,7 +82,7 @@ final class Warnings {
           + "If that neutral opens, the metal is live at up to line voltage. Test metal to a ground proved elsewhere before touching it.");
     } else if (threeWires) {
       warnings.add("Panel " + words.panel(panel.name())
-          + " is fed without an equipment ground and its neutral is not bonded: a fault makes all metal here live and opens nothing. "
+          + " is fed without an equipment ground and its neutral is not bonded: a fault makes all metal here live and trips nothing. "
           + "Test metal to a ground proved elsewhere before touching it.");
     }
   }
@@ -91,15 +92,17 @@ final class Warnings {
       return;
     }
     if (house.boxes().get(box).traits().contains("boxless")) {
-      warnings.add("There is no box at " + box + ": its joints are bare to the hand until the tests below have proved them dead.");
+      warnings.add("There is no box at " + box + ": its joints are exposed: treat them as live until the tests below have proved them "
+          + "dead.");
     }
     if (house.boxes().get(box).traits().contains("uncovered")) {
-      warnings.add("There is no cover at " + box + ": live parts may be exposed until the tests below have proved them dead.");
+      warnings.add("There is no cover at " + box + ": live parts may be exposed: treat them as live until the tests below have proved "
+          + "them dead.");
     }
     for (String name : house.boxes().get(box).devices()) {
       Device device = house.devices().get(name);
       if (!device.kind().halves().isEmpty()) {
-        warnings.add("Test both halves of " + name + ": each may have a hot of its own.");
+        warnings.add("Test both halves of " + name + ": each may have its own hot.");
       }
       if (device.kind().family() == DeviceKind.Family.SWITCH) {
         warnings.add("A switch that is off isolates nothing: the hot stays on " + name + " until its breaker is open.");
@@ -121,14 +124,14 @@ final class Warnings {
             tied.add(b.id().toString());
           }
           if (b.device() == Breaker.Device.FUSE) {
-            warnings.add("Fuses cannot be locked: take those of " + b.id() + " out, keep them with you, and tag the holder.");
+            warnings.add("Fuses cannot be locked: take out those of " + b.id() + ", keep them with you, and tag the holder.");
           }
         });
       }
       if (handle.part() instanceof Handle.Part.OfSource) {
-        warnings.add("A source may start by itself when the supply fails: its disconnect must be locked, not only switched off.");
+        warnings.add("A source may start automatically when the supply fails: lock its disconnect, do not just switch it off.");
       }
     }
-    tied.forEach(id -> warnings.add("The poles of " + id + " are single breakers with joined handles: see that every pole has moved."));
+    tied.forEach(id -> warnings.add("The poles of " + id + " are single breakers with joined handles: check that every pole has moved."));
   }
 }

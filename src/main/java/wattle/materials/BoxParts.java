@@ -46,7 +46,7 @@ final class BoxParts {
         .forEach(r -> open.add("equipotential plane of " + r.name() + ": its mesh, clamps and 8 AWG jumpers are not counted"));
     if (withoutVolume > 0) {
       open.add(withoutVolume + (withoutVolume == 1 ? " box has" : " boxes have")
-          + " no volume stated; see the table of boxes for what each must hold");
+          + " no volume stated; see the table of boxes for the box fill of each");
     }
   }
 

@@ -79,7 +79,7 @@ final class CableLengths {
     Optional<String> to = branch.points().get(section.to()).box();
     String place = branch.name();
     if (section.length().isEmpty()) {
-      open.add("the run of " + branch.name() + " to " + to.orElse("its panel") + " has no length yet, and counts for nothing");
+      open.add("the run of " + branch.name() + " to " + to.orElse("its panel") + " has no length yet, so it is not counted");
       return;
     }
     run(section.wiring(), section.length().get(), boxes, 2 - boxes, place);
@@ -88,7 +88,7 @@ final class CableLengths {
   /** @param panelEnds how many of its ends lie in a panel; the supplier's end of a service run is his */
   private void stretch(Stretch stretch, String place, int panelEnds) {
     if (stretch.length().isEmpty()) {
-      open.add("the run to " + place + " has no length yet, and counts for nothing");
+      open.add("the run to " + place + " has no length yet, so it is not counted");
       return;
     }
     run(stretch.wiring(), stretch.length().get(), 0, panelEnds, place);

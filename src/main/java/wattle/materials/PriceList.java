@@ -53,7 +53,7 @@ public record PriceList(Map<String, Price> prices) {
         .setAllowMissingColumnNames(true).setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(csv.text()), format)) {
       if (!parser.getHeaderNames().contains("item") || !parser.getHeaderNames().contains("price")) {
-        findings.add(at(csv, 0, "the list of prices has no column 'item' or no column 'price'",
+        findings.add(at(csv, 0, "the price list has no column 'item' or no column 'price'",
             "its first line must be item,unit,price,hours"));
         return new Checked<>(new PriceList(prices), findings);
       }
@@ -61,7 +61,7 @@ public record PriceList(Map<String, Price> prices) {
         row(csv, record, (int) record.getCharacterPosition(), prices, findings);
       }
     } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
-      findings.add(at(csv, 0, "the list of prices cannot be read as CSV: " + SheetProblem.why(e),
+      findings.add(at(csv, 0, "the price list cannot be read as CSV: " + SheetProblem.why(e),
           "write comma-separated cells, quoted where they hold a comma"));
     }
     return new Checked<>(new PriceList(prices), findings);
@@ -76,7 +76,7 @@ public record PriceList(Map<String, Price> prices) {
       findings.add(at(csv, from, "the price or the hours of '" + item + "' are not a figure",
           "write a figure such as 12.50, 0 or more, of at most 12 digits before the point"));
     } else if (!List.of("each", "m", "ft").contains(unit)) {
-      findings.add(at(csv, from, "'" + unit + "' is no unit of a price", "write each, m or ft"));
+      findings.add(at(csv, from, "'" + unit + "' is not a unit of price", "write each, m or ft"));
     } else if (prices.containsKey(key(item))) {
       findings.add(at(csv, from, "'" + item + "' is in the list twice", "leave one of the two"));
     } else {

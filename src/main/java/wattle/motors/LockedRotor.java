@@ -56,8 +56,8 @@ public record LockedRotor(Derivation amperes, double ratedVolts) {
     return library.limit("usual-locked-rotor").map((Limit limit) -> {
       Derivation times = limit.derivation("k");
       Derivation running = Derivation.computed("full-load current", "I_m", "",
-          new Value.Amount(Quantity.of(fullLoad, Units.AMPERE)), List.of()).remarking("What it runs at.");
-      Derivation amperes = Derivation.computed("locked-rotor current, as usual", "I_L", "k × I_m",
+          new Value.Amount(Quantity.of(fullLoad, Units.AMPERE)), List.of()).remarking("Its supply voltage.");
+      Derivation amperes = Derivation.computed("usual locked-rotor current", "I_L", "k × I_m",
           new Value.Amount(Quantity.of(times.si() * fullLoad, Units.AMPERE)), List.of(times, running));
       return new LockedRotor(amperes, motor.ratedVoltage().map(Quantity::si).orElse(nominalVolts));
     });

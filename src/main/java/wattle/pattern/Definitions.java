@@ -130,12 +130,12 @@ final class Definitions {
     String name = placing.pattern().text();
     String headline = circle.size() == 1
         ? "pattern '" + name + "' places itself"
-        : "patterns place each other in a circle: " + String.join(" places ", circle) + " places " + name;
+        : "patterns place each other in a loop: " + String.join(" places ", circle) + " places " + name;
     ledger.report(
         Finding.error("pattern-circle", headline)
             .at(placing.pattern().span(), "this would never end")
             .with(byName.get(name).name().span(), "the pattern begins here")
-            .because("A pattern stands for what is written in it; one that contains itself cannot be built.")
+            .because("A pattern that contains itself has no end.")
             .fix(Fix.takenOut("take out this place line, or place it outside of the pattern, with for where there are several",
                 placing.span())));
   }
@@ -153,9 +153,9 @@ final class Definitions {
     }
     for (Tree.Pattern pattern : byName.values()) {
       if (!used.contains(pattern.name().text())) {
-        Finding.Builder finding = Finding.advice("pattern-unused", "pattern '" + pattern.name() + "' is placed nowhere")
+        Finding.Builder finding = Finding.advice("pattern-unused", "pattern '" + pattern.name() + "' is not placed anywhere")
             .at(pattern.name().span(), "no place line names it")
-            .because("What is in a pattern is looked at where it is placed: nothing of this one was checked.");
+            .because("A pattern is checked where it is placed, so this one was not checked.");
         String line = "place " + pattern.name() + (pattern.parameters().isEmpty() ? "" : "(…)") + " as " + pattern.name() + "1";
         finding.fix(pattern.parameters().isEmpty()
             ? Fix.offered("place it, as in " + line, pattern.span().after(), "\n\n" + line)

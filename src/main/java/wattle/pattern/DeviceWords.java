@@ -75,7 +75,7 @@ final class DeviceWords {
 
   private void report(Tree.Word word, Argument given) {
     frame.ledger().report(
-        Finding.error("argument-kind", "'" + word + "' stands for a kind of device, and '" + given.shown() + "' is none")
+        Finding.error("argument-kind", "'" + word + "' needs a kind of device, and '" + given.shown() + "' is none")
             .at(given.span(), "a kind such as light, or one of several words in quotes, is expected here")
             .with(frame.span(word.span()), "used as a kind here")
             .fix("give a kind that the parts have, as in light or \"smoke alarm\""));

@@ -143,7 +143,7 @@ final class Expansion {
           .with(pattern.name().span(), list.isEmpty() ? "it has no parameters" : "its parameters are " + list);
       finding.fix(
           given > wanted && wanted > 0
-              ? Fix.offered("leave out what is too much", tooMuch(placing, wanted), "")
+              ? Fix.offered("leave out the extra ones", tooMuch(placing, wanted), "")
               : given > wanted
                   ? Fix.offered("leave out the parentheses", placing.listed(), "")
                   : Fix.of("write " + pattern.name() + "(" + list + ") with a figure or a name for each"));

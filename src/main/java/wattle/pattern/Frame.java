@@ -156,7 +156,7 @@ final class Frame {
     }
     if (argument.name().isEmpty()) {
       ledger.report(
-          Finding.error("argument-kind", "'" + word + "' stands for a name, and '" + argument.shown() + "' is none")
+          Finding.error("argument-kind", "'" + word + "' needs a name, and '" + argument.shown() + "' is none")
               .at(argument.span(), "a name of the plan is expected here")
               .with(span(use), "used as a name here"));
       ledger.spoil(word);

@@ -53,7 +53,7 @@ final class Overrides {
       if (!used.containsKey(name) && !ledger.spoiled().contains(name.substring(name.lastIndexOf('.') + 1))) {
         Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no placement is called '" + name + "'")
             .at(t.placement().span(), "the whole name of a placement is expected here, as in floor2.flat1")
-            .because("Nothing of this override is in the house.");
+            .because("This override has no effect.");
         NearNames.of(name, placements).forEach(n -> finding.fix(Fix.safe("write " + n, t.placement().span(), n)));
         ledger.report(finding);
       }

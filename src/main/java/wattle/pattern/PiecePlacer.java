@@ -57,7 +57,7 @@ final class PiecePlacer {
     if (argument.get().figure().isEmpty()) {
       String given = argument.get().cable().isPresent() ? "a cable" : "a text";
       frame.ledger().report(
-          Finding.error("argument-kind", "'" + reference.path().text() + "' stands for a figure, and " + given + " is given")
+          Finding.error("argument-kind", "'" + reference.path().text() + "' needs a figure, and " + given + " is given")
               .at(argument.get().span(), "a figure with its unit is expected here")
               .with(frame.span(reference.span()), "used as a figure here"));
     }
@@ -129,7 +129,7 @@ final class PiecePlacer {
     Span span = frame.span(named.span());
     List<String> near = argument.isPresent() ? List.of() : NearNames.of(name, frame.parameters());
     argument.ifPresent(given -> frame.ledger().report(
-        Finding.error("argument-kind", "'" + name + "' stands for a cable, and '" + given.shown() + "' is none")
+        Finding.error("argument-kind", "'" + name + "' needs a cable, and '" + given.shown() + "' is none")
             .at(given.span(), "a cable such as by 14/2 NM-B is expected here")
             .with(span, "used as a cable here")
             .fix("give a cable with its size and type, as in by 14/2 NM-B")));

@@ -25,8 +25,8 @@ record Range(int from, int to) {
     Range range = new Range(from.getAsInt(), to.getAsInt());
     if (range.to < range.from) {
       frame.ledger().report(
-          Finding.error("repetition-empty", "a repetition from " + range.from + " to " + range.to + " stands for nothing")
-              .at(frame.span(repetition.from().span().to(repetition.to().span())), "the first number is the larger one")
+          Finding.error("repetition-empty", "a repetition from " + range.from + " to " + range.to + " places nothing")
+              .at(frame.span(repetition.from().span().to(repetition.to().span())), "the first number is larger than the last")
               .fix(new Fix("write the smaller number first", List.of(
                   new Edit(frame.span(repetition.from().span()), repetition.to().span().text()),
                   new Edit(frame.span(repetition.to().span()), repetition.from().span().text())), Fix.Safety.OFFERED)));

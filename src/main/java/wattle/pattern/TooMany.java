@@ -14,9 +14,9 @@ final class TooMany {
       return; // one range too large is enough to say
     }
     ledger.report(
-        Finding.error(RULE, String.format(java.util.Locale.ROOT, "patterns place more than %,d things", ledger.most()))
+        Finding.error(RULE, String.format(java.util.Locale.ROOT, "patterns place more than %,d items", ledger.most()))
             .at(place, "placing stopped here")
-            .because("The bound keeps a slip in a range from using up the machine.")
-            .fix("place fewer, or raise the bound with --most-placed"));
+            .because("The limit keeps a typing error in a range from using up the memory.")
+            .fix("place fewer, or raise the limit with --most-placed"));
   }
 }

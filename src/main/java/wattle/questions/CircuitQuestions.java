@@ -65,8 +65,8 @@ final class CircuitQuestions {
     List<Device> others = asked.house().devices().values().stream()
         .filter(d -> !d.name().equals(device.name()) && d.controls().stream().anyMatch(device.controls()::contains)).toList();
     String also = others.isEmpty()
-        ? "No other switch works the same."
-        : "It is also worked from " + others.stream().map(Device::name).collect(Collectors.joining(" and ")) + ".";
+        ? "No other switch controls it."
+        : "It is also controlled from " + others.stream().map(Device::name).collect(Collectors.joining(" and ")) + ".";
     return Question.read("switch", Level.EASY, "What does " + asked.the(device) + " switch, and from where else can that be switched?",
         "It switches " + String.join(", ", device.controls()) + ".", also);
   }
@@ -110,7 +110,7 @@ final class CircuitQuestions {
           : "The box has only "
               + box.volume().get() + ".";
       return new Question("box", Level.MEDIUM,
-          "The box " + box.name() + " has " + box.volume().get() + ". How much volume does its content need?",
+          "The box " + box.name() + " has " + box.volume().get() + ". How much volume do its contents need?",
           List.of(Asked.shown(n) + ".", verdict), List.of(n), List.of());
     });
   }

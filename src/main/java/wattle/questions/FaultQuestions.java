@@ -42,8 +42,7 @@ final class FaultQuestions {
       List<String> events = List.of(outlet + " draws " + Asked.plain(asked.load(branch, outlet)) + " A");
       return asked.run(events).flatMap(r -> Outlets.at(r, outlet)).filter(o -> !o.floating()).map(o -> new Question("drop", Level.MEDIUM,
           "Only " + asked.the(outlet) + " is in use and draws " + Asked.plain(asked.load(branch, outlet))
-              + " A. What voltage does it get, and how much is lost"
-              + " on the way from the source?",
+              + " A. What voltage does it get, and how much is lost between the source and it?",
           List.of(Asked.shown(o.volts()) + " of " + Asked.shown(o.nominal()) + ".", "The drop is " + Asked.shown(o.fall()) + "."),
           List.of(o.volts(), o.fall()), events));
     });
@@ -57,7 +56,7 @@ final class FaultQuestions {
       return asked.run(events).flatMap(r -> r.joints().stream().findFirst()).map(j -> new Question("loose joint", Level.HARD,
           "The neutral joint in the box " + box + " is loose and has 0.2 Ω, and " + asked.the(outlet) + " draws "
               + Asked.plain(asked.load(branch, outlet))
-              + " A. How much heat does the joint give off, and will the breaker or fuse notice?",
+              + " A. How much heat does the joint give off, and will the breaker or fuse trip?",
           List.of(Asked.shown(j.watts()) + ", in a spot the size of a screw.",
               "No: the current is that of the load, below the rating. Overcurrent protection does not see a loose joint."),
           List.of(j.watts()), events));
@@ -117,10 +116,10 @@ final class FaultQuestions {
     }
     return Optional.of(new Question("open service neutral", Level.HARD,
         asked.the(first.get()).replaceFirst("^t", "T") + " runs a heater of 1200 W on one leg, and " + asked.the(second.get())
-            + " a lamp of 60 W on another, when the neutral of the service comes off. What voltage does each get?",
+            + " a lamp of 60 W on another, when the neutral of the service opens. What voltage does each get?",
         List.of(
             Asked.shown(here.get().volts()) + " at " + first.get() + ", " + Asked.shown(there.get().volts()) + " at " + second.get() + ".",
-            "The grounding electrodes are a poor substitute for the neutral: what they let through depends on their resistance."),
+            "The grounding electrodes are a poor substitute for the neutral: their current depends on their resistance."),
         List.of(here.get().volts(), there.get().volts()), events));
   }
 

@@ -62,10 +62,10 @@ final class NeutralQuestions {
   /** The reason by the figure that came out, so that it holds on every supply. */
   private static String why(double neutral, double load) {
     if (neutral < 0.1 * load) {
-      return "The hots are on opposite legs: what one returns is what the other draws, and equal loads cancel.";
+      return "The hots are on opposite legs, so equal loads cancel in the neutral.";
     }
     if (neutral > 1.8 * load) {
-      return "Both hots are on the same leg: their currents add on the neutral, and no breaker watches it.";
+      return "Both hots are on the same leg, so their currents add on the neutral, and no breaker protects it.";
     }
     return "The hots are on two legs of a three-phase supply: two equal currents a third of a cycle apart add to one of the same size.";
   }
@@ -90,10 +90,10 @@ final class NeutralQuestions {
     List<String> events = List.of(outlet + " draws " + load + " impedance", "open neutral of " + branch.name());
     Optional<TrialResult.OutletReading> reading = asked.run(events).flatMap(r -> Outlets.at(r, outlet)).filter(o -> !o.floating());
     return reading.map(o -> new Question("open neutral", Level.MEDIUM,
-        "Something that draws " + load + " is switched on at " + asked.the(outlet) + " when the neutral of "
-            + asked.branch(branch) + " comes off at the panel. What does a meter show between its hot and its neutral contact?",
+        "A load that draws " + load + " is switched on at " + asked.the(outlet) + " when the neutral of "
+            + asked.branch(branch) + " comes loose at the panel. What does a meter show between its hot and its neutral contact?",
         List.of(Asked.shown(o.volts()) + ".",
-            "The circuit looks dead and is not: the neutral beyond the break is live through whatever is switched on."),
+            "The circuit looks dead but is not: the neutral beyond the break is live through whatever is switched on."),
         List.of(o.volts()), events));
   }
 
@@ -124,7 +124,7 @@ final class NeutralQuestions {
     return Optional.of(new Question("open shared neutral", Level.HARD,
         asked.the(two.get(0)).replaceFirst("^t", "T") + " has a resistance load of " + large + " W on, and " + asked.the(two.get(1))
             + " one of " + small
-            + " W, when the shared neutral of " + asked.branch(branch) + " comes off at the panel. What voltage does each get?",
+            + " W, when the shared neutral of " + asked.branch(branch) + " comes loose at the panel. What voltage does each get?",
         answer, List.of(one.get().volts(), other.get().volts()), events));
   }
 }

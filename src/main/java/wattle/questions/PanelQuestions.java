@@ -84,8 +84,8 @@ final class PanelQuestions {
           : isolated.stream().map(p -> asked.panel(p.name())).collect(Collectors.joining(", "))) + " the neutral is isolated from ground.");
     }
     answer.add("The bond gives fault current a low-impedance path back to the source, so that the breaker trips or the fuse opens.");
-    answer.add("A second bond further on would put neutral current on grounds and on metal that people touch.");
-    return Question.read("bond", Level.MEDIUM, "Where are neutral and ground bonded in this house, and why there and nowhere else?",
+    answer.add("A second bond downstream would put neutral current on grounds and on metal that people touch.");
+    return Question.read("bond", Level.MEDIUM, "Where are neutral and ground bonded in this house, and why only there?",
         answer.toArray(String[]::new));
   }
 

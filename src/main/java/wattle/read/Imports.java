@@ -130,7 +130,7 @@ public final class Imports {
     }
     if (chain.contains(target)) {
       findings.add(
-          Finding.error("use-circle", "files use each other in a circle")
+          Finding.error("use-circle", "files use each other in a loop")
               .at(use.target().span(), "this file is being read already")
               .fix(Fix.takenOut("take out this use line, or the one that leads here", use.span()))
               .build());
@@ -145,9 +145,9 @@ public final class Imports {
     }
     if (Path.of(use.target().text()).isAbsolute() || !staysInside(target, bounds)) {
       findings.add(
-          Finding.error("use-outside", "'" + use.target().text() + "' lies outside the folder of the plan")
+          Finding.error("use-outside", "'" + use.target().text() + "' is outside the folder of the plan")
               .at(use.target().span(), "only files in " + bounds.getFileName() + " and below may be used")
-              .because("A plan that is handed over must hold all that it needs, and must not read other files of its reader.")
+              .because("A plan that is handed over must contain everything that it needs, and must not read other files of its reader.")
               .fix("copy the file beside the plan")
               .build());
       return;
@@ -196,7 +196,7 @@ public final class Imports {
   private static Finding empty(Source plan) {
     return Finding.error("plan-empty", "nothing is written in " + plan.name() + " but blanks and comments")
         .at(plan.span(0, 0), "a plan is expected here")
-        .because("There is nothing to check; that nothing was found in it would say nothing.")
+        .because("There is nothing to check, so a result without findings would mean nothing.")
         .fix("begin with plan \"…\", or let 'wattle begin' ask a few questions and write a first plan")
         .build();
   }

@@ -48,7 +48,7 @@ public record PlanFolder(List<String> files, List<String> problems) {
     try {
       Files.walkFileTree(folder, EnumSet.of(FileVisitOption.FOLLOW_LINKS), Integer.MAX_VALUE, walk);
     } catch (IOException e) {
-      walk.problems.add(folder + ": cannot be looked into: " + e.getMessage());
+      walk.problems.add(folder + ": cannot be read: " + e.getMessage());
     }
     Comparator<Path> byPart = Comparator.naturalOrder();
     List<Path> ordered = walk.files.values().stream().map(Path::normalize).sorted(byPart).toList();
@@ -168,10 +168,10 @@ public record PlanFolder(List<String> files, List<String> problems) {
 
     private static String why(IOException problem) {
       if (problem instanceof FileSystemLoopException) {
-        return "a link that leads back to a folder it lies in; take the link out";
+        return "a link that leads back to a folder that contains it; remove the link";
       }
       if (problem instanceof AccessDeniedException) {
-        return "the folder may not be looked into; check its permissions";
+        return "the folder cannot be read; check its permissions";
       }
       return "cannot be looked into: " + problem.getMessage();
     }

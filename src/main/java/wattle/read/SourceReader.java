@@ -120,9 +120,9 @@ public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPl
 
   private Unreadable tooLarge(String shownName, long size) {
     return new Unreadable(
-        shownName + ": " + Quantity.plain(Math.ceil(size / (double) (1 << 20) * 10) / 10, 3) + " MiB is over the bound of "
+        shownName + ": " + Quantity.plain(Math.ceil(size / (double) (1 << 20) * 10) / 10, 3) + " MiB is over the limit of "
             + (mostBytes >> 20)
-            + " MiB; raise it with --largest-file, or make several plans of it");
+            + " MiB; raise it with --largest-file, or split the plan");
   }
 
   private static int lineOfBadByte(byte[] bytes) {

@@ -45,13 +45,13 @@ final class AmpacityWords {
     double atEnds = ends.map(e -> conditions.sets() * e.si()).orElse(Double.MAX_VALUE);
     if (atEnds < allowed - 1e-9) {
       words.append("; its ").append(celsius.map(c -> Math.round(c.in(wattle.quantity.Units.CELSIUS)) + " °C ").orElse(""))
-          .append("terminals hold it to ").append(amperes(atEnds));
+          .append("terminals limit it to ").append(amperes(atEnds));
       allowed = atEnds;
     }
     double held = allowed;
     facts.conductors().breakers().ceiling(conditions.size(), conditions.metal()).filter(c -> c.si() < held - 1e-9)
         .ifPresent(
-            c -> words.append("; no breaker above ").append(c.value().text()).append(" may guard a conductor this small")
+            c -> words.append("; no breaker above ").append(c.value().text()).append(" may protect a conductor this small")
                 .append(c.sources().stream().findFirst().map(s -> " (" + s.place() + ")").orElse("")));
     return words.toString();
   }

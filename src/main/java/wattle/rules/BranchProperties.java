@@ -40,7 +40,7 @@ final class BranchProperties {
     return new Properties<>(Branch.class, Doubt.WAY, Doubt.FED, Doubt.CONTENTS, Doubt.KIT, Doubt.FIGURES)
         .words("name", "its name", (f, b) -> Optional.of(b.name())).sure()
         .words("title", "its label, or else its name", (f, b) -> Optional.of(b.title())).sure()
-        .words("use", "what it is for, such as small-appliance, laundry", (f, b) -> b.kind()).rests(Doubt.USE)
+        .words("use", "what it feeds, such as small-appliance, laundry", (f, b) -> b.kind()).rests(Doubt.USE)
         .words("status", "new, existing or to-remove", (f, b) -> f.statusWord(b.status())).rests(Doubt.STATUS)
         .number("hots", "number of its hots", (f, b) -> b.hots().size()).rests(Doubt.FED)
         .truth("shares-neutral", "whether two or more hots return on one neutral", (f, b) -> b.sharesNeutral()).rests(Doubt.FED, Doubt.WAY)
@@ -59,12 +59,12 @@ final class BranchProperties {
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, b) -> f.loads().branch(b.name()).total()).rests(Properties.LOADS_OF_BRANCH)
         .figure("current", Units.AMPERE, "current of its heaviest hot with everything on", BranchProperties::current)
         .rests(Properties.LOADS_OF_BRANCH).kept()
-        .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that last three hours or more",
+        .figure("continuous-current", Units.AMPERE, "of its heaviest hot, from loads that run three hours or more",
             BranchProperties::continuous)
         .rests(Properties.LOADS_OF_BRANCH)
         .kept()
         .figure("lasting-current", Units.AMPERE,
-            "of its heaviest hot, from what lasts for hours: said to be continuous, or vehicle charging, heating or stored hot water",
+            "of its heaviest hot, from loads that run for hours: marked continuous, or vehicle charging, heating or stored hot water",
             (f, b) -> heaviest(f, b, CircuitLoad::isContinuous))
         .rests(Properties.LOADS_OF_BRANCH)
         .kept()
@@ -82,11 +82,11 @@ final class BranchProperties {
         .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
             Doubt.FIGURES)
         .kept()
-        .size("drop-size", "thinnest hot of the same metal in which the whole of it would lose at most 3 %",
+        .size("drop-size", "smallest hot of the same metal in which all of it would lose at most 3 %",
             (f, b) -> Drop.sizeWithin(f, b, SupplyProperties.advised(f)))
         .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
             Doubt.FIGURES)
-        .words("drop-remedy", "what would keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
+        .words("drop-remedy", "how to keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
         .rests(Doubt.WAY, Doubt.LENGTH, Doubt.SURROUNDINGS, Doubt.FED, Doubt.RATING, Doubt.LEGS, Doubt.SUPPLY, Doubt.CONTENTS, Doubt.KIT,
             Doubt.FIGURES)
         .number("outlets", "outlets on it", (f, b) -> (int) f.devicesOf(b).stream().filter(d -> d.kind().outlet()).count())
@@ -126,7 +126,7 @@ final class BranchProperties {
                 .collect(Collectors.toCollection(TreeSet::new)))
         .rests(Doubt.WAY, Doubt.CONTENTS, Doubt.KIT, Doubt.ROOM)
         .kept()
-        .wordSet("protection", "what all its breakers guard against", BranchProperties::protection).rests(Doubt.FED, Doubt.TRAITS).kept()
+        .wordSet("protection", "what all its breakers protect against", BranchProperties::protection).rests(Doubt.FED, Doubt.TRAITS).kept()
         .thing("breaker", Kind.BREAKER, "the first breaker that it comes from", (f, b) -> f.breakersOf(b).stream().findFirst())
         .rests(Doubt.FED)
         .thing("panel", Kind.PANEL, "the panel that it starts at", (f, b) -> f.panelOf(b)).rests(Doubt.FED, Doubt.WAY)
@@ -192,7 +192,7 @@ final class BranchProperties {
             (f, r) -> r.section().surroundings().fromEdge())
         .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .stated("from-edge 35 mm or nail-plated on the run or its branch", "from-edge 1.5 in or nail-plated on the run or its branch")
-        .truth("nail-plated", "whether steel plates guard it where it is nearer to that edge",
+        .truth("nail-plated", "whether steel plates protect it where it is nearer to that edge",
             (f, r) -> r.section().surroundings().nailPlated())
         .rests(Doubt.WAY, Doubt.SURROUNDINGS)
         .number("bundled", "cables together, itself counted", (f, r) -> r.section().surroundings().bundledWith())
@@ -214,7 +214,7 @@ final class BranchProperties {
             (f, r) -> conditions(f, r).flatMap(c -> f.conductors().ampacities().of(c)).flatMap(a -> a.allowed().quantity()))
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.SUPPLY)
         .kept()
-        .words("ampacity-sum", "what its ampacity is made of, and which column, terminals or rule hold it down",
+        .words("ampacity-sum", "how its ampacity is calculated, and which column, terminals or rule limit it",
             BranchProperties::ampacityWords)
         .sure()
         .truth("carries-load", "whether its hots have the ampacity that the stated loads beyond it need; not known without a code",
@@ -242,15 +242,15 @@ final class BranchProperties {
         .figure("source-has", Dimension.CURRENT, "ampacity that its hots have for that",
             (f, r) -> Interconnection.conductors(f, r).map(c -> tenth(c.has())))
         .rests(Properties.LOADS_OF_BRANCH)
-        .size("source-size", "thinnest hot of the same metal that carries what the inverters beyond it give", Interconnection::least)
+        .size("source-size", "smallest hot of the same metal that carries what the inverters beyond it give", Interconnection::least)
         .rests(Properties.LOADS_OF_BRANCH)
         .words("load-sum", "the sum of the stated loads beyond it, each with its factor", (f, r) -> Optional.of(f.circuitLoad(r).sum()))
         .sure()
-        .size("load-size", "thinnest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
+        .size("load-size", "smallest hot of the same metal that carries the stated loads beyond it", CircuitCheck::least)
         .rests(Properties.LOADS_OF_BRANCH)
         .truth("neutral-carries",
             "whether its neutral has the ampacity for what the stated loads beyond it return on it; not known where two hots are on"
-                + " one leg, or it is as thick as they are",
+                + " one leg, or it is as large as they are",
             (f, r) -> NeutralLoad.of(f, r).map(NeutralLoad::carries).orElse(null))
         .rests(Properties.LOADS_OF_BRANCH)
         .figure("neutral-current", Dimension.CURRENT, "what its neutral carries with all stated loads beyond it on",
@@ -271,13 +271,13 @@ final class BranchProperties {
             (f, r) -> f.conductors().terminations().take(Metal.ALUMINUM, r.branch(), r.section()).orElse(null))
         .rests(Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.KIT)
         .stated("terminals with Cu, Al or CO-ALR at both ends")
-        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", BranchProperties::largest)
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that protects its hots", BranchProperties::largest)
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL).kept()
         .words("largest-why", "why it is no larger, or that it is the next standard rating, or that of the article of its load",
             BreakerOfWire::why)
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL).kept()
         .figure("largest-for-load", Dimension.CURRENT,
-            "largest breaker that guards its hots; absent where the stated loads beyond it would trip that", BreakerOfWire::forLoad)
+            "largest breaker that protects its hots; absent where the stated loads beyond it would trip that", BreakerOfWire::forLoad)
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.CONTENTS, Doubt.FIGURES)
         .words("breaker-remedy", "what can be done where its breaker is above that", BreakerOfWire::remedy)
         .rests(Doubt.WAY, Doubt.SURROUNDINGS, Doubt.FED, Doubt.TRAITS, Doubt.PANEL, Doubt.CONTENTS, Doubt.FIGURES)
@@ -288,9 +288,9 @@ final class BranchProperties {
             (f, r) -> breaker(f, r).flatMap(Breaker::rating)
                 .flatMap(q -> LeastGround.forBreaker(f, r.section().wiring(), Derivation.stated("rating", "I", q))))
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING)
-        .size("needed-size", "least hot that would have done here, derating counted and no rating rounded up", CircuitCheck::sufficient)
+        .size("needed-size", "smallest hot that is enough here, derated and with no rating rounded up", CircuitCheck::sufficient)
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
-        .size("enlarged-ground", "least ground where its hots are thicker than need be",
+        .size("enlarged-ground", "least ground where its hots are larger than needed",
             (f, r) -> breaker(f, r).flatMap(Breaker::rating).flatMap(q -> CircuitCheck.sufficient(f, r)
                 .flatMap(n -> LeastGround.enlarged(f, r.section().wiring(), Derivation.stated("rating", "I", q), n))))
         .rests(Doubt.WAY, Doubt.FED, Doubt.RATING, Doubt.SURROUNDINGS)
@@ -435,7 +435,7 @@ final class BranchProperties {
         .size("size", "of its hots", (f, w) -> Optional.of(w.hot().size())).ofSort()
         .size("ground", "of its ground", (f, w) -> w.ground().map(Wire::size)).ofSort()
         .size("neutral", "of its neutral", (f, w) -> w.neutral().map(Wire::size)).ofSort()
-        .number("sets", "how many alike run in parallel; usually one", (f, w) -> w.sets()).ofSort()
+        .number("sets", "how many identical sets run in parallel; usually one", (f, w) -> w.sets()).ofSort()
         .truth("has-ground", "whether it has a ground", (f, w) -> w.ground().isPresent()).ofSort()
         .truth("has-neutral", "whether it has a conductor made to be a neutral", (f, w) -> w.neutral().isPresent()).ofSort()
         .number("hots", "conductors made to be hots", (f, w) -> w.wires().stream().filter(x -> x.purpose() == Wire.Purpose.HOT).count())

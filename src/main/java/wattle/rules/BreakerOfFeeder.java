@@ -19,7 +19,7 @@ final class BreakerOfFeeder {
   /** A smaller breaker only where the load stands it; the size that the breaker as it is would need. */
   static Optional<String> remedy(Facts facts, FeederOf feeder) {
     String thicker = SupplyProperties.needed(facts, feeder)
-        .map(s -> s + " " + feeder.stretch().wiring().hot().metal().word() + " or thicker for the feeder").orElse("a thicker feeder");
+        .map(s -> s + " " + feeder.stretch().wiring().hot().metal().word() + " or larger for the feeder").orElse("a larger feeder");
     return SupplyProperties.largest(facts, feeder).map(largest -> {
       String smaller = CircuitLoad.anAmperes(largest.si()) + " breaker";
       Optional<Double> load = Drop.amperes(facts, feeder.panel());

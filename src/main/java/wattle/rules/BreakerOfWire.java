@@ -82,7 +82,7 @@ final class BreakerOfWire {
   static Optional<String> remedy(Facts facts, RunOf run) {
     String device = facts.breakersOf(run.branch()).stream().anyMatch(b -> b.device() == Breaker.Device.FUSE) ? "fuse" : "breaker";
     String thicker = CircuitCheck.needed(facts, run)
-        .map(s -> s + " " + run.section().wiring().hot().metal().word() + " or thicker").orElse("thicker wire");
+        .map(s -> s + " " + run.section().wiring().hot().metal().word() + " or larger").orElse("larger wire");
     return BranchProperties.largest(facts, run).map(
         largest -> forLoad(facts, run).isPresent()
             ? "use " + CircuitLoad.anAmperes(largest.si()) + " " + device + ", or " + thicker + " for the whole run"

@@ -237,7 +237,7 @@ final class ClaimChecker {
     findings.accept(
         Finding.error("rule-or-beside-and", "'or' is beside 'and' without parentheses")
             .at(and, "taken together first")
-            .because("It can be read in two ways, and a rule that is read wrongly lets faults pass.")
+            .because("It can be read in two ways, and a rule that is read the wrong way misses faults.")
             .fix(Fix.offered("put it in parentheses", and, "(" + and.text() + ")"))
             .build());
   }

@@ -55,7 +55,7 @@ final class DeviceProperties {
         .rests(Doubt.FIGURES)
         .figure("stated-rating", Dimension.CURRENT, "what is stamped on it, as the plan says and not as its kind usually has",
             (f, d) -> Optional.ofNullable(d.facts().get("rated")))
-        .stated("a rating such as 20 A behind its kind").rests(Doubt.FIGURES)
+        .stated("a rating such as 20 A after its kind").rests(Doubt.FIGURES)
         .figure("voltage", Units.VOLT, "nominal volts between the conductors that it is on",
             DeviceProperties::volts)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
@@ -80,7 +80,7 @@ final class DeviceProperties {
             DeviceProperties::effective)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .figure("most-breaker", Dimension.CURRENT,
-            "largest breaker that its article allows it; absent where it shares its circuit, for a motor behind a fuse, and where its"
+            "largest breaker that its article allows; absent where it shares its circuit, for a motor on a fuse, and where its"
                 + " nameplate says",
             MostBreaker::of)
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
@@ -96,17 +96,17 @@ final class DeviceProperties {
         .truth("transferred", "of a source, whether a transfer switch of its panel keeps it from the supply",
             (f, d) -> Standby.isTransferred(f, d))
         .rests(Doubt.FED, Doubt.PANEL)
-        .truth("automatic-transfer", "of a source, whether its panel goes over to it by itself",
+        .truth("automatic-transfer", "of a source, whether its panel transfers to it automatically",
             (f, d) -> Standby.transferIs(f, d, "automatic"))
         .rests(Doubt.FED, Doubt.PANEL)
-        .truth("managed-transfer", "of a source, whether an energy management system holds back what it cannot carry",
+        .truth("managed-transfer", "of a source, whether an energy management system sheds what it cannot carry",
             (f, d) -> Standby.transferIs(f, d, "load-managed"))
         .rests(Doubt.FED, Doubt.PANEL)
         .thing("taken-over", Kind.PANEL, "of a source, the panel that it feeds alone", Standby::panel)
         .rests(Doubt.FED)
         .things("generators", Kind.DEVICE, "of a source that follows, the generators that would feed it", Standby::generatorsBehind)
         .rests(Doubt.FED, Doubt.PANELS)
-        .figure("start-current", Dimension.CURRENT, "of a motor, what it takes with its rotor locked",
+        .figure("start-current", Dimension.CURRENT, "of a motor, its locked-rotor current",
             (f, d) -> MotorStart.of(f, d).map(m -> Quantity.of(Math.round(10 * m.amperes()) / 10.0, Units.AMPERE)))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
         .words("start-sum", "how that is known", (f, d) -> MotorStart.of(f, d).map(MotorStart::sum))
@@ -114,24 +114,24 @@ final class DeviceProperties {
         .figure("start-fall", Dimension.NONE, "of a motor, voltage that it loses at the start on feeders and branch, as a part of nominal",
             (f, d) -> MotorStart.of(f, d).map(MotorStart::percent))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
-        .size("start-size", "thinnest hot of the same metal for the whole branch with which it loses no more than the limit",
+        .size("start-size", "smallest hot of the same metal for the whole branch with which it loses no more than the limit",
             (f, d) -> f.library().limit("voltage-fall-start").flatMap(l -> MotorStart.sizeWithin(f, d, l.value().si())))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED, Doubt.WAY)
         .figure("locked-rotor", Dimension.CURRENT, "what a motor takes at the start, as its nameplate has it",
             (f, d) -> Optional.ofNullable(d.facts().get(LockedRotor.FIGURE)))
         .rests(Doubt.FIGURES)
         .stated("locked-rotor 40 A, or horsepower and code-G, on the motor")
-        .figure("overload", Dimension.CURRENT, "what the overload relay of a motor is set to",
+        .figure("overload", Dimension.CURRENT, "the setting of a motor's overload relay",
             (f, d) -> Optional.ofNullable(d.facts().get("overload")))
         .rests(Doubt.FIGURES)
         .figure("overload-usual", Dimension.CURRENT,
             "most that the overload relay of a motor is set to at first; absent where the current of its nameplate is not stated",
             (f, d) -> MotorOverload.most(f, d, "motor-overload", "motor-overload-marked"))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
-        .figure("overload-most", Dimension.CURRENT, "most that it is set to where the motor does not come up to speed otherwise",
+        .figure("overload-most", Dimension.CURRENT, "the most that it may be set to where the motor does not come up to speed otherwise",
             (f, d) -> MotorOverload.most(f, d, "motor-overload-raised", "motor-overload-raised-marked"))
         .rests(Doubt.FIGURES, Doubt.FED, Doubt.SUPPLY, Doubt.REACHED)
-        .truth("overload-protected", "whether a motor is guarded against overload: a relay, or thermally protected",
+        .truth("overload-protected", "whether a motor is protected against overload: a relay, or thermally protected",
             (f, d) -> MotorOverload.guarded(d))
         .rests(Doubt.FIGURES, Doubt.TRAITS, Doubt.KIT)
         .stated("overload 12 A, thermally-protected or no thermally-protected on the motor")
@@ -164,7 +164,8 @@ final class DeviceProperties {
             "disconnect or no disconnect on the equipment, or from-disconnect 10 ft")
         .truth("fan-rated", "whether its box is listed to support a fan", (f, d) -> said(d, "fan-rated"))
         .stated("fan-rated or no fan-rated on the fan")
-        .truth("readily-accessible", "whether one reaches it without climbing or moving anything", (f, d) -> said(d, "readily-accessible"))
+        .truth("readily-accessible", "whether a person can reach it without climbing or moving "
+            + "anything", (f, d) -> said(d, "readily-accessible"))
         .stated("readily-accessible or no readily-accessible on the device")
         .figure("height", Dimension.LENGTH, "over the floor", (f, d) -> Optional.ofNullable(d.facts().get("height"))).rests(Doubt.FIGURES)
         .stated("height 1.2 m on the device", "height 48 in on the device")
@@ -186,7 +187,7 @@ final class DeviceProperties {
         .rests(Doubt.KIT, Doubt.CONTROLS)
         .stated("linked or unlinked on the alarm")
         .truth("on-two-hots", "whether it is made for two hots", (f, d) -> d.kind().needs().contains(DeviceKind.Need.TWO_HOTS))
-        .wordSet("protection", "what guards it: its own, that of a device before it, of its breaker", DeviceProperties::protection)
+        .wordSet("protection", "its protection: its own, that of an upstream device, that of its breaker", DeviceProperties::protection)
         .rests(Doubt.KIT, Doubt.WAY, Doubt.FED, Doubt.TRAITS, Doubt.REACHED).kept()
         .truth("has-neutral", "whether its box has a neutral of its branch", (f, d) -> comes(f, d, PointRoles::neutral))
         .rests(Doubt.WAY, Doubt.REACHED)
@@ -196,7 +197,7 @@ final class DeviceProperties {
         .things("switched", Kind.DEVICE, "what it switches",
             (f, d) -> d.controls().stream().map(f.house().devices()::get).filter(x -> x != null).toList())
         .rests(Doubt.CONTROLS, Doubt.DEVICES)
-        .things("switches", Kind.DEVICE, "switches that work it", (f, d) -> f.switchesOf(d)).rests(Doubt.CONTROLS)
+        .things("switches", Kind.DEVICE, "switches that control it", (f, d) -> f.switchesOf(d)).rests(Doubt.CONTROLS)
         .truth("wired-through", "whether the rest of its branch is fed through its screws",
             (f, d) -> f.pointOf(d).map(Point::wiredThrough).orElse(false))
         .rests(Doubt.KIT, Doubt.WAY, Doubt.REACHED)

@@ -33,7 +33,7 @@ final class HouseProperties {
         .stated("floor-area 186 m2 in the dwelling", "floor-area 2000 ft2 in the dwelling")
         .figure("storeys", Dimension.NONE, "number of stories", (f, d) -> Optional.ofNullable(d.facts().get("storeys")))
         .stated("storeys 2 in the dwelling")
-        .figure("dwellings", Dimension.NONE, "how many dwellings are just like this one, itself among them",
+        .figure("dwellings", Dimension.NONE, "how many dwellings are identical to this one, including itself",
             (f, d) -> Optional.ofNullable(d.facts().get("dwellings")))
         .truth("lighting-planned", "whether the plan shows the lighting: a light in more than three quarters of the rooms that need one",
             (f, d) -> f.lightingPlanned())

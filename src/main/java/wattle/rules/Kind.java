@@ -17,7 +17,7 @@ import wattle.model.Wiring;
 /** The kinds of things that rules are about. */
 public enum Kind {
   HOUSE(House.class, "house", "the whole plan"), DWELLING(Dwelling.class, "dwelling", "the building"), SERVICE(Service.class, "service",
-      "where the supply enters"), ELECTRODE(ElectrodeOf.class, "electrode", "an earth electrode with its conductor"), PANEL(Panel.class,
+      "where the supply enters"), ELECTRODE(ElectrodeOf.class, "electrode", "a grounding electrode with its conductor"), PANEL(Panel.class,
           "panel", "a panelboard or fuse box"), BREAKER(Breaker.class, "breaker", "a breaker or fuse in a panel"), FEEDER(FeederOf.class,
               "feeder",
               "the run from a breaker or service to a panel"), BRANCH(Branch.class, "branch", "a branch circuit"), RUN(RunOf.class, "run",

@@ -53,17 +53,17 @@ final class RacewayProperties {
       Properties<T> properties, BiFunction<Facts, T, Optional<RacewayFill.Fill>> fill,
       BiFunction<Facts, T, Optional<Derivation>> fitting, BiFunction<Facts, T, Boolean> listed) {
     return properties
-        .truth("raceway-overfilled", "whether the conductors in its raceway take more of it than they may; not known for cables",
+        .truth("raceway-overfilled", "whether the conductors overfill its raceway; not known for cables",
             (f, t) -> fill.apply(f, t).map(RacewayFill.Fill::over).orElse(null))
-        .figure("raceway-fill", Dimension.NONE, "part of its raceway that the conductors in it take",
+        .figure("raceway-fill", Dimension.NONE, "fill of its raceway",
             (f, t) -> fill.apply(f, t).flatMap(x -> x.fill().quantity()))
-        .figure("raceway-most", Dimension.NONE, "part of its raceway that they may take",
+        .figure("raceway-most", Dimension.NONE, "allowed fill of its raceway",
             (f, t) -> fill.apply(f, t).flatMap(x -> x.most().quantity()))
         .words("raceway-sum", "the sum of the areas of the conductors in its raceway",
             (f, t) -> fill.apply(f, t).map(x -> x.needs().value().text() + " = " + x.needs().worked()))
-        .figure("raceway-room", Dimension.AREA, "area inside its raceway that they may take",
+        .figure("raceway-room", Dimension.AREA, "area inside its raceway that they may fill",
             (f, t) -> fill.apply(f, t).flatMap(x -> x.room().quantity()))
-        .words("raceway-fitting", "smallest trade size of the kind that would hold them",
+        .words("raceway-fitting", "smallest trade size of the kind that fits them",
             (f, t) -> fitting.apply(f, t).map(x -> x.value().text()))
         .truth("raceway-listed", "whether its raceway is made in that trade size; not known for a kind without a table", listed);
   }

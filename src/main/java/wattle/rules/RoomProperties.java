@@ -18,7 +18,7 @@ final class RoomProperties {
     return new Properties<>(Room.class, Doubt.ROOM)
         .words("name", "its name", (f, r) -> Optional.of(r.name())).sure()
         .words("title", "its label, or else its name", (f, r) -> Optional.of(r.title())).sure()
-        .words("use", "what it is for, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
+        .words("use", "what it feeds, such as kitchen, bath, bedroom", (f, r) -> r.kind()).stated("is bedroom in the line of the room")
         .ofSort()
         .wordSet("places",
             "its use and the wider places that it belongs to: habitable, living-space, wall-spaced, passage, outdoors, deck-like,"
@@ -45,8 +45,8 @@ final class RoomProperties {
             (f, r) -> Optional.ofNullable(r.facts().get("floor")))
         .stated("floor 1 in the line of the room")
         .truth("first-of-floor",
-            "whether it is the first room that the plan names on its story, but for places outdoors, garages, sheds, crawl spaces"
-                + " and unfinished attics; not known where it states no story",
+            "whether it is the first room that the plan names on its story, except outdoor places, garages, sheds, crawl spaces and "
+                + "unfinished attics; not known where it states no story",
             (f, r) -> r.facts().containsKey("floor")
                 ? f.roomsOfFloor(r).stream().filter(RoomProperties::isOfStory).findFirst().orElse(null) == r
                 : null)
@@ -60,17 +60,17 @@ final class RoomProperties {
         .stated("vehicle-spaces 2 in the line of the garage")
         .figure("risers", Dimension.NONE, "steps of the stair between two stories", (f, r) -> Optional.ofNullable(r.facts().get("risers")))
         .stated("risers 14 in the line of the stair")
-        .truth("damp", "whether water condenses or splashes in it, or stands or sprays there",
+        .truth("damp", "whether water condenses, splashes, collects or sprays in it",
             (f, r) -> Boolean.TRUE.equals(r.flags().get("damp")) || Boolean.TRUE.equals(r.flags().get("wet")))
-        .truth("wet", "whether water stands or sprays in it", (f, r) -> Boolean.TRUE.equals(r.flags().get("wet")))
-        .truth("corrosive", "whether vapors in it eat metal or jackets", (f, r) -> Boolean.TRUE.equals(r.flags().get("corrosive")))
+        .truth("wet", "whether water collects or sprays in it", (f, r) -> Boolean.TRUE.equals(r.flags().get("wet")))
+        .truth("corrosive", "whether vapors in it corrode metal or jackets", (f, r) -> Boolean.TRUE.equals(r.flags().get("corrosive")))
         .truth("accessory", "whether it is for animals beside a dwelling, and on no farm: an accessory building of it", Facts::isAccessory)
         .rests(Doubt.ROOM, Doubt.DWELLING, Doubt.ROOMS)
         .truth("attached", "whether a garage is built to the dwelling", (f, r) -> r.flags().get("attached"))
         .stated("attached or no attached in the line of the garage")
         .truth("finished", "whether a basement is made to live in", (f, r) -> r.flags().get("finished"))
         .stated("finished or no finished in the line of the basement")
-        .truth("grade-level", "whether one walks in from grade; of a porch, deck or balcony whether it is at grade",
+        .truth("grade-level", "whether people walk in from grade; of a porch, deck or balcony whether it is at grade",
             (f, r) -> r.flags().get("grade-level"))
         .stated("grade-level or no grade-level in the line of the room")
         .truth("entrance", "whether an outdoor entrance with access from grade opens to it", (f, r) -> r.flags().get("entrance"))
@@ -133,9 +133,9 @@ final class RoomProperties {
         .stated("its volume, such as 300 mL, on the box", "its volume, such as 18 in3, on the box")
         .figure("fill", Dimension.VOLUME, "volume that its contents need", (f, b) -> f.boxFill().volumeNeeded(b))
         .rests(Doubt.REACHED, Doubt.CONTENTS, Doubt.WAY, Doubt.KIT, Doubt.BOX).kept()
-        .words("fill-sum", "the sum behind fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum)).sure()
+        .words("fill-sum", "the calculation of fill, term by term", (f, b) -> f.boxFill().needed(b).map(RoomProperties::sum)).sure()
         .wordSet("traits", "words such as metal, clamps", (f, b) -> b.traits())
-        .truth("reachable", "whether one can open it without opening the building; not known of a junction where the plan does not say",
+        .truth("reachable", "whether it can be opened without opening the building; not known for a junction where the plan does not say",
             (f, b) -> reachable(f, b))
         .stated("accessible or concealed on the box")
         .truth("closed", "whether it has a cover, a plate or a fixture on it; not known of a junction where the plan does not say",

@@ -84,8 +84,8 @@ public final class RuleLoader {
     for (Tree.RuleException exception : tree.exceptions()) {
       if (exception.denied() == exception.plan().isPresent()) {
         report.accept(
-            Finding.error("rule-incomplete", "an exception of rule '" + tree.name().text() + "' is half said")
-                .at(exception.span(), exception.denied() ? "no plan can stand behind no exception" : "a plan that it lets pass is missing")
+            Finding.error("rule-incomplete", "an exception of rule '" + tree.name().text() + "' is incomplete")
+                .at(exception.span(), exception.denied() ? "no exception cannot have a plan" : "a plan that it lets pass is missing")
                 .build());
       }
     }
@@ -157,7 +157,7 @@ public final class RuleLoader {
     Optional<Kind> kind = Kind.of(word.text());
     if (kind.isEmpty()) {
       List<String> known = java.util.Arrays.stream(Kind.values()).map(Kind::word).toList();
-      Finding.Builder finding = Finding.error("rule-kind-unknown", "rules are about no '" + word.text() + "'").at(word.span(),
+      Finding.Builder finding = Finding.error("rule-kind-unknown", "rules cannot check '" + word.text() + "'").at(word.span(),
           String.join(", ", known) + " are known");
       NearNames.of(word.text(), known).forEach(n -> finding.fix(Fix.safe("write " + n, word.span(), n)));
       report.accept(finding.build());
@@ -168,12 +168,12 @@ public final class RuleLoader {
   /** A clause is asked of every rule, so that whom it binds is never a matter of what its conditions happen to say. */
   private static Work work(Tree.Rule tree, Kind kind, ClaimChecker claims, Names names, Consumer<Finding> report) {
     if (tree.work().isEmpty()) {
-      report.accept(missing(tree, "whom it binds: for new work, or for all work where it is a danger at any age"));
+      report.accept(missing(tree, "the work that it applies to: for new work, or for all work where it is a danger at any age"));
       return Work.ALL;
     }
     Tree.RuleWork work = tree.work().get();
     if (!work.all() && work.which().isEmpty() && !Work.hasStatus(kind)) {
-      report.accept(Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' does not say what is new work of a " + kind.word())
+      report.accept(Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' does not say what is new work for a " + kind.word())
           .at(work.span(), "a " + kind.word() + " is neither new nor existing as a whole")
           .fix("write what makes it new, as in for new work where some r in d.rooms has r.status is \"new\"").build());
     }
@@ -182,7 +182,7 @@ public final class RuleLoader {
 
   private static Finding missing(Tree.Rule tree, String what) {
     return Finding.error("rule-incomplete", "rule '" + tree.name().text() + "' lacks " + what)
-        .at(tree.name().span(), "without it nothing can be found").build();
+        .at(tree.name().span(), "without it, the rule finds nothing").build();
   }
 
   private static Optional<Rule.Place> place(Tree.RuleMark mark, PathChecker paths, Names names, Consumer<Finding> report) {

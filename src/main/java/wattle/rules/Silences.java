@@ -68,7 +68,7 @@ public final class Silences {
     Span whole = silence.origin().whole();
     return Finding.error("silence-without-reason", "a silence of '" + silence.rule() + "' gives no reason")
         .at(whole.source().span(Math.max(whole.start(), whole.end() - 2), whole.end()), "why this may stay so is expected here")
-        .because("A person who reads the plan later must be able to judge it; without a reason nothing is silenced.")
+        .because("A later reader has to be able to judge it, so a silence without a reason has no effect.")
         .fix("write between the quotes why it may stay so")
         .build();
   }
@@ -80,9 +80,9 @@ public final class Silences {
             known
                 ? "this rule raises nothing" + silence.at().map(a -> " at " + a).orElse(" here")
                 : "no rule of this plan's packs is called so")
-        .because("A silence that is left behind would hide the next fault of its kind.");
+        .because("An old silence would hide the next fault of its kind.");
     if (known) {
-      finding.fix(Fix.takenOut("take the line out", silence.origin().whole()));
+      finding.fix(Fix.takenOut("delete the line", silence.origin().whole()));
     } else {
       NearNames.of(silence.rule(), names).forEach(n -> finding.fix(Fix.offered("write " + n, silence.origin().name(), n)));
     }

@@ -52,7 +52,7 @@ final class SupplyProperties {
         .size("least-size", "least hot for its rating, where it carries the whole of one dwelling on two hots and no sets in parallel",
             ServiceConductor::least)
         .figure("largest-rating", Dimension.CURRENT,
-            "largest standard rating that its run may carry, where least-size does not say and one main holds it to the rating",
+            "largest standard rating that its run may carry, where least-size is absent and one main limits it to the rating",
             ServiceConductor::largestRating)
         .figure("calculated-current", Dimension.CURRENT, "its calculated load, by the smallest of the methods that apply",
             ServiceConductor::calculated)
@@ -66,7 +66,7 @@ final class SupplyProperties {
         .figure("load-has", Dimension.CURRENT, "ampacity that the hots of its run have for that",
             (f, s) -> SupplyCheck.of(f, s).map(c -> tenth(c.has())))
         .words("load-sum", "what the calculated load is, with its continuous part", (f, s) -> SupplyCheck.of(f, s).map(SupplyCheck::sum))
-        .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .size("load-size", "smallest hot of the same metal that carries the calculated load", SupplyCheck::least)
         .truth("neutral-carries",
             "whether the neutral of its run has the ampacity that the unbalanced load calculated for it needs",
             (f, s) -> FeederNeutral.of(f, s).map(FeederNeutral::carries).orElse(null))
@@ -74,8 +74,8 @@ final class SupplyProperties {
             (f, s) -> FeederNeutral.of(f, s).map(c -> tenth(c.needs())))
         .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
             (f, s) -> FeederNeutral.of(f, s).map(c -> tenth(c.has())))
-        .size("neutral-size", "thinnest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
-        .words("ampacity-sum", "what the ampacity of its run is made of, and which column or terminals hold it down",
+        .size("neutral-size", "smallest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
+        .words("ampacity-sum", "how the ampacity of its run is calculated, and which column or terminals limit it",
             SupplyProperties::ampacityWords)
         .figure("ampacity", Dimension.CURRENT, "of its run",
             (f, s) -> s.run().flatMap(r -> f.conductors().ampacities().of(f.conductors().runs().of(r, s.system(), r.wiring().hot())))
@@ -97,18 +97,19 @@ final class SupplyProperties {
         .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
             (f, s) -> PresentElectrodes.used(s.flags(), s.electrodes()))
         .rests(Doubt.ELECTRODES, Doubt.SERVICE)
-        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the service")
+        .stated("buried-water-pipe, footing-rebar and steel-frame, each with no if absent, in the service")
         .words("unused-electrode", "the first that is not", (f, s) -> PresentElectrodes.unused(s.flags(), s.electrodes()))
         .words("unused-line", "the line that would use it", (f, s) -> PresentElectrodes.line(s.flags(), s.electrodes()))
         .truth("burns-gas", "whether a dwelling of the plan says that gas is burnt in it",
             (f, s) -> f.house().dwellings().values().stream().anyMatch(d -> d.flags().stream().anyMatch(w -> w.startsWith("gas-"))))
         .rests(Doubt.DWELLING)
         .number("dwelling-count",
-            "dwellings of the plan: of each dwelling block as many as it says are alike, otherwise one; where there is no block, one, or"
+            "dwellings of the plan: for each dwelling block the number of identical dwellings it states, otherwise one; where there "
+                + "is no block, one, or"
                 + " none where no room is in a dwelling",
             (f, s) -> f.isResidential() ? Math.max(1, f.house().dwellings().values().stream().mapToDouble(Dwelling::count).sum()) : 0)
         .rests(Doubt.DWELLING)
-        .things("electrodes", Kind.ELECTRODE, "its earth electrodes, but for those to be removed",
+        .things("electrodes", Kind.ELECTRODE, "its grounding electrodes, except those to be removed",
             (f, s) -> staying(s.electrodes().stream().map(e -> new ElectrodeOf(s, Optional.empty(), e)).toList()))
         .rests(Doubt.ELECTRODES)
         .things("panels", Kind.PANEL, "panels straight from it",
@@ -122,13 +123,14 @@ final class SupplyProperties {
   static Map<String, Property> electrode() {
     return new Properties<>(ElectrodeOf.class, Doubt.ELECTRODES)
         .words("electrode", "rod, rods, pipe, plate, water-pipe, concrete, ring or steel", (f, e) -> Optional.of(e.electrode().kind()))
-        .figure("resistance", Dimension.RESISTANCE, "to far earth", (f, e) -> e.electrode().resistance()).stated("25 ohm on the earth line")
+        .figure("resistance", Dimension.RESISTANCE, "to remote earth", (f, e) -> e.electrode().resistance()).stated("25 ohm on the "
+            + "earth line")
         .size("size", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().size())).stated("by 6 Cu on the earth line")
         .size("least-size", "least conductor for the service, or for the feeder of the other"
             + " building", SupplyProperties::leastElectrode)
         .rests(Doubt.ELECTRODES, Doubt.SERVICE)
         .words("metal", "of its conductor", (f, e) -> e.electrode().conductor().map(w -> w.hot().metal().word()))
-        .thing("service", Kind.SERVICE, "that it earths", (f, e) -> Optional.of(e.service())).sure()
+        .thing("service", Kind.SERVICE, "that it grounds", (f, e) -> Optional.of(e.service())).sure()
         .thing("panel", Kind.PANEL, "of another building, where it is", (f, e) -> e.panel()).sure()
         .words("at", "name of the service or panel where it is",
             (f, e) -> Optional.of(e.panel().map(Panel::name).orElse(e.service().name())))
@@ -173,11 +175,11 @@ final class SupplyProperties {
         .truth("electrodes-used", "whether every electrode that the plan says is present at its building is used as one",
             (f, p) -> p.kind().isEmpty() ? Boolean.TRUE : PresentElectrodes.used(p.flags(), p.electrodes()))
         .rests(Doubt.ELECTRODES, Doubt.PANEL)
-        .stated("buried-water-pipe, footing-rebar and steel-frame, or no and the word, in the panel")
+        .stated("buried-water-pipe, footing-rebar and steel-frame, each with no if absent, in the panel")
         .words("unused-electrode", "the first that is not", (f, p) -> PresentElectrodes.unused(p.flags(), p.electrodes()))
         .words("unused-line", "the line that would use it", (f, p) -> PresentElectrodes.line(p.flags(), p.electrodes()))
         .things("electrodes", Kind.ELECTRODE,
-            "the grounding electrodes at it, in another building than the service, but for those to be removed",
+            "the grounding electrodes at it, in a building other than the service's, except those to be removed",
             (f, p) -> staying(f.electrodesOf(p)))
         .rests(Doubt.PANEL, Doubt.ELECTRODES)
         .truth("at-service", "whether it is fed straight from the service", (f, p) -> p.supply() instanceof PanelSupply.FromService)
@@ -188,7 +190,7 @@ final class SupplyProperties {
         .figure("main", Dimension.CURRENT, "rating of its main", (f, p) -> p.main().flatMap(m -> m.rating()))
         .figure("bus", Dimension.CURRENT, "rating of its bus", (f, p) -> p.busRating()).stated("bus 200 A in the panel")
         .figure("slots", Dimension.NONE, "how many slots it has", (f, p) -> p.slotCount().map(n -> Quantity.of(n, Units.ONE)))
-        .number("handles", "what is to be thrown to kill its bus: 1 for a main, else one for each way that is not spare",
+        .number("handles", "how many handles to open to kill its bus: 1 for a main, otherwise one for each breaker that is not spare",
             (f, p) -> opens(p) ? 1 : (int) p.breakers().stream().filter(b -> !(b.target() instanceof Breaker.Target.Spare)).count())
         .rests(Doubt.SLOTS, Doubt.PANEL, Doubt.TARGET)
         .number("poles-used", "poles of all breakers in it", (f, p) -> p.breakers().stream().mapToInt(b -> b.poles().size()).sum())
@@ -209,13 +211,13 @@ final class SupplyProperties {
         .stated("working-height 2.1 m in the panel", "working-height 80 in in the panel")
         .truth("over-steps", "whether it is over the steps of a stair", (f, p) -> p.flags().get("over-steps"))
         .stated("over-steps or no over-steps in the panel")
-        .truth("readily-accessible", "whether one reaches it without climbing or moving anything",
+        .truth("readily-accessible", "whether a person can reach it without climbing or moving anything",
             (f, p) -> p.flags().get("readily-accessible"))
         .stated("readily-accessible in the panel")
         .figure("drop-before", Dimension.NONE, "voltage lost on the feeders between the service and it, as a part of the nominal voltage",
             Drop::before)
         .rests(Properties.LOADS)
-        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the box behind it that gets least", Drop::whole)
+        .figure("drop-whole", Dimension.NONE, "voltage lost from the service to the downstream box with the lowest voltage", Drop::whole)
         .rests(Properties.LOADS)
         .thing("worst-branch", Kind.BRANCH, "its branch that loses most of its voltage", Drop::worst).rests(Properties.LOADS)
         .truth("metal-path", "whether metal other than its feeder, such as a water pipe, joins its building to that which feeds it",
@@ -230,7 +232,7 @@ final class SupplyProperties {
         .thing("room", Kind.ROOM, "the room that it is in", (f, p) -> p.room().map(f.house().rooms()::get))
         .stated("room utility in the panel")
         .figure("load", Units.VOLT_AMPERE, "connected load", (f, p) -> f.loads().panel(p.name()).total()).rests(Properties.LOADS)
-        .figure("imbalance", Units.PERCENT, "how far the leg that strays most lies from the mean, by connected load",
+        .figure("imbalance", Units.PERCENT, "the largest difference of a leg from the mean, by connected load",
             (f, p) -> 100 * f.loads().panel(p.name()).imbalance(p.system()))
         .rests(Properties.LOADS)
         .figure("difference", Units.VOLT_AMPERE, "heaviest leg less lightest", (f, p) -> f.loads().panel(p.name()).difference(p.system()))
@@ -241,7 +243,7 @@ final class SupplyProperties {
             (f, p) -> p.breakers().stream().filter(b -> b.backFed()).mapToDouble(b -> b.amperes().orElse(0.0)).sum())
         .rests(Doubt.SLOTS, Doubt.TRAITS, Doubt.RATING)
         .figure("source-current", Units.AMPERE,
-            "sum of what sources on its branches, and behind panels that it feeds, feed back while it has its supply",
+            "total backfeed of sources on its branches, and downstream of panels that it feeds, while it has its supply",
             Interconnection::amperes)
         .rests(Properties.LOADS)
         .figure("bus-protection", Dimension.CURRENT,
@@ -334,10 +336,10 @@ final class SupplyProperties {
         .truth("half-size", "whether it takes half a slot", (f, b) -> b.poles().stream().anyMatch(p -> p.slot().half().isPresent()))
         .rests(Doubt.LEGS)
         .truth("back-fed", "whether a source on it feeds the panel", (f, b) -> b.backFed())
-        .figure("source-current", Units.AMPERE, "what sources behind it feed back", Interconnection::amperes)
+        .figure("source-current", Units.AMPERE, "what downstream sources feed back", Interconnection::amperes)
         .rests(Properties.LOADS)
-        .truth("interlocked", "whether a mechanism keeps it from closing together with the main", (f, b) -> b.interlocked())
-        .truth("switched-neutral", "whether the neutral of its branch goes over with the hots", (f, b) -> b.switchedNeutral())
+        .truth("interlocked", "whether a mechanism keeps it and the main from being closed together", (f, b) -> b.interlocked())
+        .truth("switched-neutral", "whether the neutral of its branch transfers with the hots", (f, b) -> b.switchedNeutral())
         .truth("spare", "whether nothing is on it", (f, b) -> b.target() instanceof Breaker.Target.Spare).rests(Doubt.TARGET)
         .truth("at-end",
             "whether it is in the row farthest from the main, with nothing but sources beyond it; of a center-fed panel at either end",
@@ -345,7 +347,7 @@ final class SupplyProperties {
         .rests(Doubt.LEGS, Doubt.PANEL)
         .wordSet("legs", "legs of its poles", (f, b) -> b.poles().stream().map(p -> p.leg().map(Leg::name).orElse("?")).toList())
         .rests(Doubt.LEGS, Doubt.SUPPLY)
-        .figure("load", Units.VOLT_AMPERE, "connected load behind it", (f, b) -> f.loads().behind(f.house(), b).total())
+        .figure("load", Units.VOLT_AMPERE, "connected load downstream", (f, b) -> f.loads().behind(f.house(), b).total())
         .rests(Properties.LOADS)
         .figure("current", Units.AMPERE, "current of its heaviest leg with everything on", SupplyProperties::current)
         .rests(Properties.LOADS)
@@ -383,13 +385,13 @@ final class SupplyProperties {
             (f, x) -> f.conductors().ampacities().of(f.conductors().runs().of(x.stretch(), x.panel().system(), x.stretch().wiring().hot()))
                 .flatMap(a -> a.allowed().quantity()))
         .rests(Doubt.FEEDER, Doubt.SUPPLY)
-        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that guards its hots", SupplyProperties::largest)
+        .figure("largest-breaker", Dimension.CURRENT, "largest breaker that protects its hots", SupplyProperties::largest)
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .figure("largest-for-load", Dimension.CURRENT,
-            "largest breaker that guards its hots; absent where its load would trip that", BreakerOfFeeder::forLoad)
+            "largest breaker that protects its hots; absent where its load would trip that", BreakerOfFeeder::forLoad)
         .rests(Properties.LOADS)
         .words("breaker-remedy", "what can be done where its breaker is above that", BreakerOfFeeder::remedy).sure()
-        .words("ampacity-sum", "what its ampacity is made of, and which column or terminals hold it down", SupplyProperties::ampacityWords)
+        .words("ampacity-sum", "how its ampacity is calculated, and which column or terminals limit it", SupplyProperties::ampacityWords)
         .sure()
         .truth("whole-dwelling", "whether it carries all of one dwelling on two hots, at a rating of 100 to 400 A",
             (f, x) -> WholeDwelling.isFor(f, x.panel(), supplyRating(f, x.panel())))
@@ -407,7 +409,7 @@ final class SupplyProperties {
         .rests(Properties.LOADS)
         .words("load-sum", "what the calculated load is, with its continuous part", (f, x) -> SupplyCheck.of(f, x).map(SupplyCheck::sum))
         .sure()
-        .size("load-size", "thinnest hot of the same metal that carries the calculated load", SupplyCheck::least)
+        .size("load-size", "smallest hot of the same metal that carries the calculated load", SupplyCheck::least)
         .rests(Properties.LOADS)
         .truth("neutral-carries",
             "whether its neutral has the ampacity that the unbalanced load calculated for it needs",
@@ -419,15 +421,15 @@ final class SupplyProperties {
         .figure("neutral-has", Dimension.CURRENT, "ampacity that its neutral has for that",
             (f, x) -> FeederNeutral.of(f, x).map(c -> tenth(c.has())))
         .rests(Properties.LOADS)
-        .size("neutral-size", "thinnest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
+        .size("neutral-size", "smallest neutral of the same metal that carries the unbalanced load", FeederNeutral::least)
         .rests(Properties.LOADS)
         .size("least-ground", "least ground for its breaker, never larger than its hots",
             (f, x) -> rating(f, x).flatMap(r -> LeastGround.forBreaker(f, x.stretch().wiring(), r)))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
-        .size("needed-size", "least hot that would have done for its breaker, derating counted and no rating rounded up",
+        .size("needed-size", "smallest hot that is enough for its breaker, derated and with no rating rounded up",
             SupplyProperties::sufficient)
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
-        .size("enlarged-ground", "least ground where its hots are thicker than need be",
+        .size("enlarged-ground", "least ground where its hots are larger than needed",
             (f, x) -> rating(f, x).flatMap(r -> sufficient(f, x).flatMap(n -> LeastGround.enlarged(f, x.stretch().wiring(), r, n))))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
         .figure("drop", Dimension.NONE,
@@ -437,14 +439,14 @@ final class SupplyProperties {
         .figure("load", Dimension.CURRENT, "current that its drop is figured with",
             (f, x) -> Drop.amperes(f, x.panel()).map(a -> Quantity.of(a, Units.AMPERE)))
         .rests(Properties.LOADS)
-        .size("drop-size", "thinnest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
+        .size("drop-size", "smallest hot of the same metal in which it would lose at most 3 %", (f, x) -> Drop.sizeWithin(f, x, advised(f)))
         .rests(Properties.LOADS)
-        .words("drop-remedy", "what would keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
+        .words("drop-remedy", "how to keep it within 3 %: the size, or the length that its conductors are good for", Drop::remedy)
         .rests(Properties.LOADS)
         .truth("ground-path", "whether it brings a ground: a wire, or a metal raceway", (f, x) -> GroundPath.has(x.stretch()))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.PANEL)
         .words("grounded",
-            "its wiring with the thinnest ground that its breaker requires and that withstands a fault at its panel; not known"
+            "its wiring with the smallest ground that its breaker requires and that withstands a fault at its panel; not known"
                 + " for a cable that is not made with one",
             (f, x) -> GroundedFeeder.of(f, x).map(Wiring::text))
         .rests(Doubt.FEEDER, Doubt.SUPPLY, Doubt.RATING, Doubt.SERVICE)
@@ -458,7 +460,7 @@ final class SupplyProperties {
         .figure("from-edge", Dimension.LENGTH, "the least distance from the edge of the framing that it goes through or along",
             (f, x) -> x.stretch().surroundings().fromEdge())
         .stated("from-edge 35 mm or nail-plated in the line of the panel", "from-edge 1.5 in or nail-plated in the line of the panel")
-        .truth("nail-plated", "whether steel plates guard it where it is nearer to that edge",
+        .truth("nail-plated", "whether steel plates protect it where it is nearer to that edge",
             (f, x) -> x.stretch().surroundings().nailPlated());
     return RacewayProperties.addTo(properties, (f, x) -> Optional.of(x.stretch().wiring()), (f, x) -> x.stretch().length()).made();
   }

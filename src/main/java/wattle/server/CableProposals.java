@@ -72,7 +72,7 @@ final class CableProposals {
     if (!size.key().matches("\\d+(/0)?")) {
       return; // sizes in kcmil are laid as single conductors
     }
-    String why = "thinnest that a breaker of " + rating + " guards, at "
+    String why = "smallest that a breaker of " + rating + " guards, at "
         + analysis.house().units().known(Quantity.of(USUAL_CELSIUS, Units.CELSIUS)) + " and not bundled";
     for (int count = 2; count <= poles + 1; count++) {
       proposals.add(size.key() + "/" + count + " " + kind.name(), why, CompletionItemKind.Struct);

@@ -42,8 +42,8 @@ final class CableSizePages {
         together);
     analysis.compilation().figures().conductors().ampacities().of(conditions)
         .ifPresent(a -> page.line("good for " + Quantity.plain(a.amperes(), 3) + " A at "
-            + analysis.house().units().known(Quantity.of(USUAL_CELSIUS, Units.CELSIUS)) + ", not bundled; breakers of small wire have"
-            + " limits of their own"));
+            + analysis.house().units().known(Quantity.of(USUAL_CELSIUS, Units.CELSIUS)) + ", not bundled; breakers of small wire have "
+            + "their own limits"));
     return page;
   }
 }

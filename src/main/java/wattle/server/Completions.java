@@ -123,12 +123,12 @@ final class Completions {
         names.devices();
       }
       case "in" -> names.trials();
-      case "is" -> proposals.words("how it must stand", "at most", "at least");
+      case "is" -> proposals.words("what it must be", "at most", "at least");
       default -> {
         if (place.isAfterNumber()) {
           proposals.units("A", "V", "W", "kW", "VA", "%", "ohm", "kA");
         } else if (place.before().stream().noneMatch(l -> l.text().equals("is"))) {
-          proposals.words("of what, and how it must stand", "neutral", "of", "at", "is");
+          proposals.words("of what, and what it must be", "neutral", "of", "at", "is");
         } else {
           proposals.words("how near, and when", "within", "in");
         }
@@ -180,7 +180,7 @@ final class Completions {
     switch (place.lastOf(Set.of("transfer", "fault", "move"))) {
       case "transfer" -> {
         names.sources();
-        proposals.words("where a transfer switch stands", "utility", "off");
+        proposals.words("position of a transfer switch", "utility", "off");
       }
       case "fault" -> proposals.words("a conductor", "neutral", "hot", "ground", "other-hot");
       default -> {

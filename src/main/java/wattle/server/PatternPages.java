@@ -51,7 +51,7 @@ final class PatternPages {
     List<String> names = analysis.house().placements().entrySet().stream().filter(p -> p.getValue().equals(pattern)).map(Map.Entry::getKey)
         .toList();
     return names.isEmpty()
-        ? "placed nowhere"
+        ? "not placed"
         : "placed as " + String.join(", ", names.subList(0, Math.min(NAMED, names.size())))
             + (names.size() > NAMED ? " and " + (names.size() - NAMED) + " more" : "");
   }

@@ -11,8 +11,7 @@ import wattle.finding.Finding;
  * leaves in doubt, until that is mended. A list of warnings should not empty itself while one of them is being seen to.
  */
 final class Standing {
-  private static final String REMARK = "Found before the plan had an error in it that leaves this in doubt; asked again once that is"
-      + " mended.";
+  private static final String REMARK = "Found before an error in the plan put this in doubt; checked again when the error is fixed.";
 
   private Standing() {}
 

@@ -32,7 +32,7 @@ final class TextPages {
       return Optional.of(new Page().title(fact.name().text(), "stated as a text"));
     }
     if (holder instanceof Tree.Argument) {
-      return Optional.of(new Page().title("given to a pattern", "").line("stands where its parameter does"));
+      return Optional.of(new Page().title("given to a pattern", "").line("replaces its parameter"));
     }
     if (holder instanceof Tree.Slot slot) {
       Page page = new Page().title("label of slot", slot.slots().text()).line("shown in the panel directory");

@@ -132,7 +132,7 @@ final class ThingPages {
         .toList();
     return new Page()
         .title("raceway " + raceway.name(), raceway.race().map(Race::text).orElse(""))
-        .line(through.isEmpty() ? "nothing goes through it" : "holds runs of " + String.join(", ", through));
+        .line(through.isEmpty() ? "nothing goes through it" : "contains runs of " + String.join(", ", through));
   }
 
   private static Optional<Page> constant(Named thing, Analysis analysis) {

@@ -33,9 +33,9 @@ final class TrialLenses {
     long found = expected.stream().filter(e -> isDoubted(e, analysis)).count();
     String all = expected.size() + (expected.size() == 1 ? " expectation" : " expectations");
     if (found == 0) {
-      return all + (expected.size() == 1 ? ", and it holds" : ", and all hold");
+      return all + (expected.size() == 1 ? ", and it is met" : ", and all are met");
     }
-    return expected.size() == 1 ? all + ", and it does not hold" : expected.size() - found + " of " + all + " hold";
+    return expected.size() == 1 ? all + ", and it is not met" : expected.size() - found + " of " + all + " hold";
   }
 
   private static boolean isDoubted(Expectation expectation, Analysis analysis) {

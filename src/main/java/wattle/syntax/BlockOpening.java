@@ -75,6 +75,6 @@ final class BlockOpening {
     if (at == next) {
       return Fix.safe("write { } there, and what belongs to it between them", end, " { }");
     }
-    return Fix.of("write { there, and } behind what belongs to it");
+    return Fix.of("write { there, and } after what belongs to it");
   }
 }

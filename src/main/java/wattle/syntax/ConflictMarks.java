@@ -68,7 +68,7 @@ final class ConflictMarks {
         .error("git-conflict", "git conflict over " + lines + " lines" + (closed ? "" : ", with no mark at its end"))
         .at(begins, "the first version begins here");
     ends.ifPresent(e -> finding.with(e, "the second version ends here"));
-    return finding.because("Both versions are in the file; only the first was read.").fix("keep one version and delete the marks").build();
+    return finding.because("The file has both versions; only the first was read.").fix("keep one version and delete the marks").build();
   }
 
   /** Blanks the marks, and every line behind the first version. */

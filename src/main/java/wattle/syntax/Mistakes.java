@@ -52,7 +52,7 @@ final class Mistakes {
     told.add(
         Finding.error(Stop.TOO_MANY_MISTAKES.rule(), left + " more mistakes in the text of " + source.name())
             .at(findings.get(MOST_TOLD).place().orElseThrow().span(), "the next of them")
-            .because("The first " + MOST_TOLD + " are listed; mend those and check again.")
+            .because("The first " + MOST_TOLD + " are listed; fix those and check again.")
             .build());
     return told;
   }

@@ -161,7 +161,7 @@ final class TokenRepair {
   private void stray(Token from, Token to) {
     Span span = spans.of(from, to);
     String shown = span.text().codePoints().limit(12).mapToObj(TokenRepair::visible).reduce("", String::concat);
-    Finding.Builder finding = Finding.error("character-stray", "'" + shown + "' means nothing in a plan").at(span,
+    Finding.Builder finding = Finding.error("character-stray", "'" + shown + "' is not part of the notation").at(span,
         "left out while reading");
     mistakes.add(finding.fix(Fix.safe("remove it", span, "")).build());
   }
@@ -264,7 +264,7 @@ final class TokenRepair {
                 ? "more than " + MOST_SIGNS + " signs of arithmetic in one line"
                 : "blocks and parentheses are nested more than " + DEEPEST + " deep")
             .at(spans.of(token), "reading stopped here")
-            .because("The bound keeps a damaged file from using up the machine; no plan of a house comes near it.")
+            .because("The limit keeps a damaged file from using up the memory; no plan of a house comes near it.")
             .build());
   }
 }

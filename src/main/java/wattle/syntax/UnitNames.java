@@ -57,7 +57,7 @@ final class UnitNames {
     Meaning meaning = MEANINGS.getOrDefault(text, new Meaning("a unit of measure", text + "-1"));
     return Finding.error("unit-as-name", "'" + text + "' is a unit (" + meaning.unit + ") and cannot be a name")
         .at(span, "a name is expected here")
-        .because("A name that is a unit too could be read as part of the figure before it.")
+        .because("A name that is also a unit could be read as part of the figure before it.")
         .fix(Fix.offered("write a longer name, such as " + meaning.name, span, meaning.name))
         .build();
   }

@@ -73,12 +73,12 @@ final class BusReadings {
       }
     }
     Derivation carried = Figures.solved("current in bar " + leg + " of panel " + panel.name(), most, Units.AMPERE,
-        "In the cross-section that carries most, " + at + ".");
+        "At the point that carries most, " + at + ".");
     Optional<Derivation> rating = panel.busRating().map(r -> Derivation.stated("rating of the bus of " + panel.name(), "I_r", r));
     return new BusReading(
         panel.name(), leg.name(),
         Figures.solved("currents into bar " + leg + " of panel " + panel.name(), sum, Units.AMPERE,
-            "All that flows into the bar, added up."),
+            "The sum of all currents into the bar."),
         carried, at, rating, rating.map(r -> SourceReadings.share(carried, r)));
   }
 

@@ -16,15 +16,16 @@ public record Danger(
     Kind kind, String at, String branch, String words, Optional<Derivation> figure, Optional<Derivation> limit) {
   /** Kinds, what can kill at once first. */
   public enum Kind {
-    BACK_FED("The supplier's network is fed from the house"), POWER_INTO_GENERATOR("Power flows into a generator"), TOUCH(
-        "Metal that may be touched is live"), REVERSED(
+    BACK_FED("The house backfeeds the utility"), POWER_INTO_GENERATOR("Power flows into a generator"), TOUCH(
+        "Exposed metal is live"), REVERSED(
             "Hot and neutral are exchanged"), LIVE_THOUGH_DARK("Looks dead and is live"), FAULT("A fault"), OVERVOLTAGE(
                 "Voltage too high"), NEUTRAL_OVER("A neutral carries more than its ampacity"), CONDUCTOR_OVER(
                     "A hot carries more than its ampacity"), SOURCE_OVER("A source gives more than its rating"), OVERCURRENT(
                         "A breaker or fuse carries more than its rating"), BUS_OVER(
                             "A bus bar carries more than its rating"), PROTECTION("Ground-fault or arc-fault protection"), JOINT(
                                 "A loose joint heats"), ANIMALS("Animals feel the voltage of metal"), NOT_SERVED(
-                                    "A load does not get what it needs"), FLOATING("Floating conductor"), UNDERVOLTAGE("Voltage too low");
+                                    "A load does not get the voltage that it needs"), FLOATING("Floating "
+                                        + "conductor"), UNDERVOLTAGE("Voltage too low");
 
     private final String title;
 

@@ -79,11 +79,12 @@ public final class Dangers {
     for (SourceReading s : result.sources()) {
       if (s.state() == SourceReading.State.BACK_FED) {
         add(Danger.Kind.BACK_FED, s.name(), "",
-            "the service " + s.name() + " gives nothing and is at " + figure(s.volts()) + " from the house", s.volts(),
+            "the service " + s.name() + " delivers nothing and is at " + figure(s.volts()) + " from the house", s.volts(),
             Optional.empty());
       } else if (s.state() == SourceReading.State.TAKES && forms(s.name())) {
         add(Danger.Kind.POWER_INTO_GENERATOR, s.name(), "",
-            Quantity.plain(-s.watts().si(), 3) + " W flow into " + s.name() + ", which cannot take power: it races, and its voltage rises",
+            Quantity.plain(-s.watts().si(), 3) + " W flow into " + s.name() + ", which cannot take power: it overspeeds, and its "
+                + "voltage rises",
             s.watts(), Optional.empty());
       } else if (s.state() == SourceReading.State.HOLDS && !result.house().services().containsKey(s.name())
           && s.rating().filter(r -> s.amps().si() > r.si() * (1 + Overcurrents.ROUNDING)).isPresent()) {
@@ -107,10 +108,15 @@ public final class Dangers {
       Optional<Derivation> through = m.bodyAmps().filter(a -> amps.filter(l -> a.si() >= l.si()).isPresent());
       boolean high = volts.filter(l -> m.volts().si() >= l.si()).isPresent();
       if (high || through.isPresent()) {
-        String person = m.bodyAmps().map(a -> ", and would drive " + milliamperes(a) + " through a person").orElse("");
+        String person = m.bodyAmps().map(a -> ", and would push " + milliamperes(a) + " through a person").orElse("");
         add(
             Danger.Kind.TOUCH, m.name(), "",
-            "the metal of " + m.name() + (m.lifted() ? m.grounded() ? ", off its ground," : ", which has no ground," : "") + " is at "
+            "the metal of " + m.name() + (m.lifted()
+                ? m.grounded()
+                    ? ", with its ground lifted,"
+                    : ", which has no "
+                        + "ground,"
+                : "") + " is at "
                 + figure(m.volts()) + " to earth" + person + "; " + guards.opens(m.name()),
             high ? m.volts() : through.get(), high ? volts : amps);
       }
@@ -214,7 +220,7 @@ public final class Dangers {
         String fits = result.scenario().legs().containsKey(n.branch()) ? "; no 2-pole breaker fits two slots of one leg" : "";
         add(Danger.Kind.NEUTRAL_OVER, "neutral of " + n.branch(), n.branch(),
             "hots of " + n.branch() + " that share one neutral are on one leg: it may carry up to " + n.most().value().text()
-                + ", and nothing watches a neutral" + fits
+                + ", and nothing protects a neutral" + fits
                 + (n.sentence().isEmpty() ? "" : "; " + n.sentence().substring(0, n.sentence().length() - 1)),
             n.most(), Optional.empty());
       }
@@ -240,7 +246,7 @@ public final class Dangers {
         String owner = c.branch().isPresent() ? "the neutral of " + c.branch().get() : "the neutral, " + c.run() + ",";
         add(Danger.Kind.NEUTRAL_OVER, c.name() + " of " + c.branch().orElse(c.run()), c.branch().orElse(""),
             owner + " carries " + figure(carried.amps) + (c.branch().isPresent() ? " from " + c.run() : "") + size
-                + "; nothing watches a neutral",
+                + "; nothing protects a neutral",
             carried.amps, Optional.of(carried.limit));
       }
     } else if (!opens) {
@@ -255,7 +261,7 @@ public final class Dangers {
       if (start.isPresent() && o.opens().filter(t -> t.mostSeconds() > start.get().si()).isPresent()) {
         continue; // it need not open before the motor turns
       }
-      String opens = o.opens().map(t -> t.most().isPresent() ? ", and opens in " + t.text() : ", and need not open")
+      String opens = o.opens().map(t -> t.most().isPresent() ? ", and opens in " + t.text() : ", and may not open")
           .orElse(", and opens by its maker's curve");
       add(Danger.Kind.OVERCURRENT, o.name(), o.feeds(), o.name() + ", which feeds " + o.feeds() + ", carries " + figure(o.amps()) + ", "
           + percent(o.share().si()) + " of its rating" + opens, o.amps(), Optional.of(o.rating()));
@@ -290,7 +296,7 @@ public final class Dangers {
       boolean felt = limit.filter(l -> m.volts().si() >= l.si()).isPresent() && people.filter(l -> m.volts().si() >= l.si()).isEmpty();
       if (felt && isAmongAnimals(m.name())) {
         add(Danger.Kind.ANIMALS, m.name(), "", "the metal of " + m.name() + ", among animals, is at " + figure(m.volts())
-            + " to earth: cattle feel it, and will not drink", m.volts(), limit);
+            + " to earth: cattle feel it and will not drink", m.volts(), limit);
       }
     }
   }
@@ -305,8 +311,8 @@ public final class Dangers {
   /** What holds its current or power, and gets less than half of its voltage or no steady one. */
   private void unserved() {
     String remedy = result.scenario().losesNeutral()
-        ? "; close the neutral first, or say what it draws in watts, as a heater"
-        : "; a smaller load, or thicker or shorter wire";
+        ? "; close the neutral first, or state what it draws in watts, as for a heater"
+        : "; use a smaller load, or larger or shorter wire";
     for (HouseNetwork.Drawing load : result.network().loads()) {
       unserved(load.outlet().name(), load.outlet().branch(), load.element(), load.outlet().nominalVolts(), remedy);
     }
@@ -317,7 +323,7 @@ public final class Dangers {
     for (HouseNetwork.Feeding feeding : result.network().feedings()) {
       if (!feeding.holds() && result.solution().unsettled().contains(feeding.index())) {
         add(Danger.Kind.NOT_SERVED, feeding.device(), feeding.outlet().branch(),
-            feeding.device() + " finds no steady voltage: it gives more than the wires carry away; let it give less, or use thicker wires",
+            feeding.device() + " finds no steady voltage: it delivers more than the wires can carry; reduce its output, or use larger wire",
             volts(feeding.device(), feeding.index()), Optional.empty());
       }
     }
@@ -345,7 +351,7 @@ public final class Dangers {
     Set<Load.Behavior> behaviors = result.scenario().drawn().stream().map(Scenario.Drawn::behavior).collect(Collectors.toSet());
     result.scenario().panelDrawn().forEach(p -> behaviors.add(p.behavior()));
     return behaviors.contains(Load.Behavior.CURRENT)
-        ? " (loads in amperes are held at their current, which exaggerates it; in watts they are heaters)"
+        ? " (loads in amperes keep their current, which exaggerates it; loads in watts are heaters)"
         : behaviors.equals(Set.of(Load.Behavior.IMPEDANCE))
             ? " (all loads taken as heaters)"
             : behaviors.isEmpty()

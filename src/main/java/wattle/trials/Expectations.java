@@ -91,7 +91,7 @@ public final class Expectations {
   private static Finding empty(Trial trial) {
     return Finding.warning("trial-empty", "nothing happens in the trial '" + trial.name() + "'")
         .at(trial.origin().name(), "it has no event")
-        .because("Only what a trial names draws in it, so here nothing is on and nothing is wrong.")
+        .because("In a trial, only the loads that it names draw, so here nothing is on and nothing is wrong.")
         .fix("name what draws or what is wrong, such as kitchen.c1.upper draws 10 A or open service neutral")
         .build();
   }
@@ -150,8 +150,8 @@ public final class Expectations {
         .figure(found.figure().name(), found.figure().value().text())
         .figure("expected", expected.bound() == Expectation.Bound.TRIPS ? "trips" : "holds")
         .fix(expected.bound() == Expectation.Bound.TRIPS
-            ? "give this place protection that opens, and see that its ground is whole"
-            : "find what makes it open: a load, a leak or a fault of the trial")
+            ? "add protection that opens, and check that the ground there is continuous"
+            : "find what opens it: a load, a leak or a fault of the trial")
         .source(Citation.COMMON_PRACTICE);
     expected.trial().map(house.trials()::get).ifPresent(t -> finding.with(t.origin().name(), drawing(result(expected.trial()))));
     return finding.build();
@@ -180,7 +180,7 @@ public final class Expectations {
     return Finding
         .error("expectation-unmeasured", "'" + subject + "' has no " + expected.measure().replace('-', ' ') + " to measure" + in(expected))
         .at(expected.measured(), "there is none")
-        .because("What is measured must be a branch, panel, box, device or part of the plan that has such a figure.")
+        .because("Measure a branch, panel, box, device or part of the plan that has such a figure.")
         .build();
   }
 

@@ -41,7 +41,7 @@ final class FeederReadings {
     String of = lines ? "between legs at panel " : "at panel ";
     Derivation rated = Derivation.stated("nominal voltage of panel " + panel.name(), "U_n", Quantity.of(nominal, Units.VOLT));
     Derivation volts = Figures.solved("voltage " + of + panel.name(), pair.volts, Units.VOLT,
-        lines ? "Of the pair of legs that has least." : "");
+        lines ? "Of the pair of legs with the lowest voltage." : "");
     return Optional.of(
         new TrialResult.FeederReading(panel.name(), from(panel), most.get(), neutral, rated, volts,
             share("voltage fall up to panel " + panel.name(), "(U_n − U) / U_n", nominal - pair.volts, nominal, List.of(rated, volts)),

@@ -25,7 +25,7 @@ import wattle.quantity.Units;
  * way, a current on the loads it serves, heat on current and resistance. Magnitudes are shown; they add as phasors.
  */
 final class Figures {
-  private static final String PHASORS = "Magnitudes are shown; they are added as phasors, with their angles.";
+  private static final String PHASORS = "Magnitudes are shown; they add as phasors, with their angles.";
 
   private static final Unit HERTZ = Units.find("Hz").orElseThrow();
 
@@ -94,15 +94,15 @@ final class Figures {
     double lost = driven.minus(solution.volts(root, winding.legs()[from], to)).magnitude();
     return lost < 1e-9
         ? Optional.empty()
-        : Optional.of(solved("fall in the source", lost, Units.VOLT, "By the impedance that the plan states of it.")
-            .named("fall in the source", "ΔU"));
+        : Optional.of(solved("voltage drop in the source", lost, Units.VOLT, "By its impedance in the plan.")
+            .named("voltage drop in the source", "ΔU"));
   }
 
   /** Fall from nominal as a part of it. */
   Derivation fall(Derivation nominal, Derivation volts) {
     double share = (nominal.si() - volts.si()) / nominal.si();
     return Derivation.computed(
-        "fall of the voltage", "", "(U_n − U) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
+        "voltage drop", "", "(U_n − U) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
         List.of(nominal, volts));
   }
 
@@ -110,7 +110,7 @@ final class Figures {
   static Derivation rise(Derivation nominal, Derivation volts) {
     double share = (volts.si() - nominal.si()) / nominal.si();
     return Derivation.computed(
-        "rise of the voltage", "", "(U − U_n) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
+        "voltage rise", "", "(U − U_n) / U_n", new Value.Amount(new Quantity(share, Units.PERCENT)),
         List.of(nominal, volts));
   }
 
@@ -156,7 +156,7 @@ final class Figures {
     double amps = solution.amps(c.box(), c.local()).magnitude();
     double ohms = Math.hypot(c.impedance().ohms().re() + c.joint(), c.impedance().ohms().im());
     List<Derivation> inputs = new ArrayList<>(List.of(amps(c), impedance(c)));
-    return Derivation.computed("fall in " + c.name() + ", " + c.run(), "ΔU", "I × Z", amount(amps * ohms, Units.VOLT), inputs);
+    return Derivation.computed("drop in " + c.name() + ", " + c.run(), "ΔU", "I × Z", amount(amps * ohms, Units.VOLT), inputs);
   }
 
   Derivation impedance(HouseNetwork.Conductor c) {
@@ -219,9 +219,9 @@ final class Figures {
     if (c.branch().isEmpty()) {
       network.panelLoads().stream().filter(l -> c.panel().isEmpty() || l.through().contains(c.panel().get()))
           .filter(l -> c.kind() == HouseNetwork.Kind.NEUTRAL || c.name().equals("hot " + l.leg()))
-          .forEach(l -> inputs.add(solved("current of all behind panel " + l.panel() + " on leg " + l.leg(),
+          .forEach(l -> inputs.add(solved("current of everything downstream of panel " + l.panel() + " on leg " + l.leg(),
               solution.elementAmps(l.element()).magnitude(), Units.AMPERE, "As the trial says.")
-              .named("current of all behind panel " + l.panel() + " on leg " + l.leg(), "I_k")));
+              .named("current of everything downstream of panel " + l.panel() + " on leg " + l.leg(), "I_k")));
     }
     return new Derivation(
         "current in " + c.name() + ", " + c.run(), "I", amount(amps, Units.AMPERE), Derivation.Basis.COMPUTED,
@@ -233,7 +233,7 @@ final class Figures {
   private Derivation sourceAmps(HouseNetwork.Feeding feeding) {
     double amps = feeding.holds() ? solution.mostSourceAmps(feeding.index()) : solution.elementAmps(feeding.index()).magnitude();
     return solved("current of " + feeding.device(), amps, Units.AMPERE,
-        feeding.holds() ? "What is taken of it." : "Its power at the voltage that it finds.")
+        feeding.holds() ? "What is taken of it." : "Its power at the voltage there.")
         .named("current of " + feeding.device(), "I_k");
   }
 
@@ -311,7 +311,7 @@ final class Figures {
     return new Derivation(
         "power of " + load.outlet().name(), "S", amount(solution.elementPower(load.element()).magnitude(), Units.VOLT_AMPERE),
         Derivation.Basis.COMPUTED, formula, formula.equals("S_n") ? List.of(stated) : List.of(stated, volts, nominal), List.of(),
-        remark + (starved ? " Below half of its voltage it is taken as a resistance." : ""));
+        remark + (starved ? " Below half its voltage it is figured as a resistance." : ""));
   }
 
   Derivation watts(HouseNetwork.Conductor c) {
@@ -331,7 +331,7 @@ final class Figures {
 
   Derivation toEarth(HouseNetwork.Metal metal) {
     return solved(
-        "voltage of the metal of " + metal.name() + " to far earth",
+        "voltage of the metal of " + metal.name() + " to remote earth",
         solution.volts(metal.box(), metal.terminal(), Network.EARTH).magnitude(), Units.VOLT,
         "With nobody touching it.");
   }
@@ -345,15 +345,15 @@ final class Figures {
 
   Derivation hotToEarth(HouseNetwork.Outlet outlet) {
     return solved(
-        "voltage of the neutral contact of " + outlet.name() + " to far earth",
+        "voltage of the neutral contact of " + outlet.name() + " to remote earth",
         solution.volts(outlet.box(), outlet.a(), Network.EARTH).magnitude(), Units.VOLT,
-        "Hot and neutral are exchanged at the device: the contact that should be near earth is on the hot.");
+        "Hot and neutral are exchanged at the device: the contact that should be near ground voltage is on the hot.");
   }
 
   /** Of the contact for the hot. */
   Derivation contactToEarth(HouseNetwork.Outlet outlet) {
     return solved(
-        "voltage of a contact of " + outlet.name() + " to far earth",
+        "voltage of a contact of " + outlet.name() + " to remote earth",
         solution.volts(outlet.box(), outlet.a(), Network.EARTH).magnitude(), Units.VOLT, "");
   }
 

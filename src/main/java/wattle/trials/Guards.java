@@ -43,7 +43,7 @@ final class Guards {
     for (TrialResult.OvercurrentReading o : result.overcurrents()) {
       if (way.contains(o.feeds())) {
         all.add(o.name()
-            + o.opens().map(t -> t.most().isPresent() ? " opens in " + t.text() : " carries more than its rating and need not open")
+            + o.opens().map(t -> t.most().isPresent() ? " opens in " + t.text() : " carries more than its rating and may not open")
                 .orElse(" opens by its maker's curve"));
       }
     }

@@ -70,7 +70,7 @@ final class Measures {
 
   private static String reason(HouseNetwork.Kind kind) {
     return kind == HouseNetwork.Kind.NEUTRAL
-        ? "One loaded hot returns all of its current on the neutral; equal loads on opposite legs cancel."
+        ? "One loaded hot returns all its current on the neutral; equal loads on opposite legs cancel."
         : "";
   }
 
@@ -177,7 +177,7 @@ final class Measures {
 
   private static Optional<Measured> touchVoltage(TrialResult r, String subject) {
     return metal(r, subject)
-        .map(m -> new Measured(m.volts(), "the metal of '" + subject + "' is at %s", "to far earth", ""));
+        .map(m -> new Measured(m.volts(), "the metal of '" + subject + "' is at %s", "to remote earth", ""));
   }
 
   private static Optional<Measured> touchCurrent(TrialResult r, String subject) {

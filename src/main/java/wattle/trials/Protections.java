@@ -91,7 +91,7 @@ final class Protections {
     Set<Integer> guarded = onward ? Residuals.beyond(place.branch(), place.point()) : Set.of(place.point());
     if (device.kind().protections().contains(Protection.GROUND_FAULT)) {
       boolean iec = place.branch().panel().map(house.panels()::get).filter(p -> TripCurves.isOfIec(p.system())).isPresent();
-      residual(device.name(), onward ? "itself and what is wired onward" : "itself",
+      residual(device.name(), onward ? "itself and what is wired downstream" : "itself",
           r -> Optional.of(r.ofDevice(device.name(), place, onward)), new ResidualTrip(library, iec, Optional.empty()),
           groundedNeutral(place.branch(), guarded));
     }
@@ -125,7 +125,7 @@ final class Protections {
     }
     Derivation residual = derivation(name, amps.get(), "Hots and neutral together, with nobody touching.");
     Optional<Derivation> touched = hand.flatMap(reader).filter(a -> Math.abs(a - amps.get()) > ROUNDING)
-        .map(a -> derivation(name, a, "With a person's hand on what is off its ground."));
+        .map(a -> derivation(name, a, "With a person's hand on metal that has lost its ground."));
     Verdict untouched = verdict(residual, trip, Verdict.TRIPS, Verdict.MAY);
     Verdict verdict = untouched;
     Derivation by = residual;
@@ -137,8 +137,8 @@ final class Protections {
     if (verdict == Verdict.HOLDS && groundedNeutral) {
       verdict = Verdict.MAY;
       because = trip.standard()
-          + " has it sense a grounded neutral by a signal of its own, which is not computed; the residual current alone"
-          + " does not trip it";
+          + " requires it to detect a grounded neutral by its own signal, which is not calculated; the residual current alone does "
+          + "not trip it";
     }
     readings.add(new ProtectionReading(name, Protection.GROUND_FAULT.word(), guards, Optional.of(residual), touched, verdict,
         trip.within(by), because));
@@ -159,8 +159,8 @@ final class Protections {
     for (HouseNetwork.Conductor c : network.conductors()) {
       if (c.joint() > 0 && c.branch().equals(Optional.of(branch.name())) && points.contains(c.point())) {
         double amps = solution.amps(c.box(), c.local()).magnitude();
-        arc(name, branch, "a joint that glows makes no arc and is not sensed; arcing in series at " + amperes(amps)
-            + (amps < series ? " is below the " : " is above the ") + amperes(series) + " that its standard begins at");
+        arc(name, branch, "a glowing joint makes no arc and is not detected; arcing in series at " + amperes(amps)
+            + (amps < series ? " is below the " : " is above the ") + amperes(series) + " where its standard begins");
       }
     }
     for (HouseNetwork.Faulting f : network.faults()) {
@@ -169,8 +169,8 @@ final class Protections {
         if (amps < series) {
           continue; // a leakage, and no arc that anything is tried with
         }
-        arc(name, branch, "whether the fault arcs is not computed; " + amperes(amps)
-            + (amps < parallel ? " is below the " : " is above the ") + amperes(parallel) + " that its standard begins at");
+        arc(name, branch, "whether the fault arcs is not calculated; " + amperes(amps)
+            + (amps < parallel ? " is below the " : " is above the ") + amperes(parallel) + " where its standard begins");
       }
     }
   }

@@ -15,14 +15,14 @@ final class Remedies {
     }
     return switch (expected.measure()) {
       case "voltage" -> below
-          ? "use thicker wire or a shorter run from the service on, or take load off it"
-          : "find the neutral that is open or loose, or the source that is too high";
-      case "voltage-fall" -> "use thicker wire or a shorter run from the service on, or take load off it";
+          ? "use larger wire or a shorter run, starting at the service, or take load off it"
+          : "find the open or loose neutral, or the source with too high a voltage";
+      case "voltage-fall" -> "use larger wire or a shorter run, starting at the service, or take load off it";
       case "neutral", "hot", "current", "bus" -> below ? DIFFERS : "take load off it, or share the load between the legs";
       case "ground", "touch-voltage", "touch-current", "residual-current" -> below
           ? DIFFERS
-          : "find what leaks or joins neutral and ground, and give the metal a ground that opens the breaker";
-      case "fault-current" -> below ? "use thicker wire or a shorter run, its ground too, so that a fault opens the breaker" : DIFFERS;
+          : "find the leak or the joint of neutral and ground, and give the metal a ground that trips the breaker";
+      case "fault-current" -> below ? "use larger wire, ground included, or a shorter run, so that a fault opens the breaker" : DIFFERS;
       default -> DIFFERS;
     };
   }

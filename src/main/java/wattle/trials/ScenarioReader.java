@@ -114,7 +114,7 @@ final class ScenarioReader {
   private Optional<Place> place(String name, Span span) {
     Optional<Place> place = Place.of(house, name);
     if (place.isEmpty()) {
-      impossible(span, "no run reaches '" + name + "'", "nothing of a branch is there");
+      impossible(span, "no run reaches '" + name + "'", "no branch reaches it");
     }
     return place;
   }
@@ -123,7 +123,7 @@ final class ScenarioReader {
     findings.add(
         Finding.error(Mistake.TRIAL_IMPOSSIBLE, headline)
             .at(span, words)
-            .because("The trial was worked out without this.")
+            .because("The trial was calculated without this.")
             .build());
   }
 
@@ -263,12 +263,12 @@ final class ScenarioReader {
   private void drawing(Event.Drawing event) {
     Device source = house.devices().get(event.device());
     if (SupplyReader.isSource(source) && source.kind().grid().orElseThrow() != DeviceKind.Grid.EITHER) {
-      impossible(event.span(), "'" + event.device() + "' gives and does not draw", "write gives, or on");
+      impossible(event.span(), "'" + event.device() + "' is a source and does not draw", "write gives, or on");
       return;
     }
     List<Scenario.Drawn> parts = loads.of(event);
     if (parts.isEmpty()) {
-      impossible(event.span(), "'" + event.device() + "' can draw nothing", "no load of the plan is connected here");
+      impossible(event.span(), "'" + event.device() + "' cannot draw anything", "no load of the plan is connected here");
       return;
     }
     String key = event.device();
@@ -288,7 +288,7 @@ final class ScenarioReader {
     if (device.kind().family() == DeviceKind.Family.SWITCH) {
       device.controls().stream().map(house.devices()::get).forEach(d -> drawn.putIfAbsent(d.name(), loads.of(d)));
     } else if (loads.of(device).isEmpty()) {
-      impossible(turned.span(), "'" + device.name() + "' states no load", "say what it draws, such as draws 5 A");
+      impossible(turned.span(), "'" + device.name() + "' states no load", "state what it draws, such as draws 5 A");
     } else {
       drawn.put(device.name(), loads.of(device));
     }

@@ -21,9 +21,9 @@ public record SourceReading(
     Optional<Derivation> share, Derivation watts, Optional<Derivation> rise) {
   /** What a source does, in the words of a table. */
   public enum State {
-    HOLDS("holds the voltage"), FOLLOWS("follows the voltage"), FOLLOWS_TOO_HIGH("has to stop: over 110 % of nominal"), TAKES(
+    HOLDS("sets the voltage"), FOLLOWS("follows the voltage"), FOLLOWS_TOO_HIGH("must stop: over 110 % of nominal"), TAKES(
         "power flows into it"), STOPPED(
-            "stops: no grid to follow"), LOST("gives nothing"), BACK_FED("gives nothing, and is fed from the house");
+            "stops: no voltage to follow"), LOST("gives nothing"), BACK_FED("delivers nothing, and is fed from the house");
 
     private final String words;
 

@@ -72,10 +72,10 @@ final class SourceReadings {
     SourceReading.State state = lost
         ? volts > NOTHING ? SourceReading.State.BACK_FED : SourceReading.State.LOST
         : power.re() < -NOTHING ? SourceReading.State.TAKES : SourceReading.State.HOLDS;
-    Derivation amps = Figures.solved("current of service " + service.name(), most, Units.AMPERE, "Of the leg that carries most.");
+    Derivation amps = Figures.solved("current of service " + service.name(), most, Units.AMPERE, "Of the leg with the highest current.");
     Optional<Derivation> rating = service.rating().map(r -> Derivation.stated("rating of service " + service.name(), "I_r", r));
     return new SourceReading(
-        service.name(), "supplier's network", state,
+        service.name(), "utility", state,
         Figures.solved("voltage where service " + service.name() + " enters", volts, Units.VOLT, ""),
         amps, rating, rating.map(r -> share(amps, r)), watts("power from service " + service.name(), power.re()), Optional.empty());
   }
@@ -115,7 +115,7 @@ final class SourceReadings {
         outlets.size() > 1 ? "S_r / (√3 × U_n)" : "S_r / U_n",
         FeedingWriter.ratedAmps(device, outlets), Units.AMPERE, power1, nominal);
     Derivation amps = Figures.solved("current of " + device.name(), most, Units.AMPERE,
-        running.part() == Supplies.Part.FOLLOWS ? "Its power at the voltage that it finds." : "What is taken of it.");
+        running.part() == Supplies.Part.FOLLOWS ? "Its power at the voltage there." : "What is taken of it.");
     return new SourceReading(
         device.name(), device.kind().name(), state(running, volts.si() / nominal.si(), power.re()), volts, amps, Optional.of(rating),
         Optional.of(share(amps, rating)), watts("power from " + device.name(), power.re()), rise(device, outlet, volts, nominal));
@@ -146,7 +146,7 @@ final class SourceReadings {
         .named("voltage at the breaker of " + device.name(), "U_b");
     return Optional.of(
         Derivation.computed(
-            "rise of the voltage up to " + device.name(), "", "(U − U_b) / U_n",
+            "voltage rise up to " + device.name(), "", "(U − U_b) / U_n",
             new Value.Amount(new Quantity((volts.si() - bus) / nominal.si(), Units.PERCENT)), List.of(volts, atBreaker, nominal)));
   }
 }

@@ -83,13 +83,13 @@ final class SupplyReader {
         || panel.breakers().stream().anyMatch(Breaker::interlocked);
     if (!transfers) {
       impossible(event.span(), "panel '" + panel.name() + "' has no transfer switch and no interlock",
-          "write main transfer, or interlocked on the way of the source");
+          "write main transfer, or interlocked on the slot line of the source");
       return;
     }
     if (event.source().isPresent()
         && waysOf(event.source().get()).stream().noneMatch(b -> b.id().panel().equals(panel.name()) && (b.backFed() || b.interlocked()))) {
-      impossible(event.span(), "'" + event.source().get() + "' feeds panel '" + panel.name() + "' through no way of its own",
-          "a source behind a back-fed way of the panel, utility or off");
+      impossible(event.span(), "'" + event.source().get() + "' feeds panel '" + panel.name() + "' through no breaker of its own",
+          "a source on a back-fed breaker of the panel, utility or off");
       return;
     }
     positions.put(panel.name(), event);
@@ -102,7 +102,8 @@ final class SupplyReader {
       return;
     }
     if (device.kind().grid().orElseThrow() == Grid.FORMS) {
-      impossible(event.span(), "'" + device.name() + "' gives what is taken of it, and no other power", "write " + device.name() + " on");
+      impossible(event.span(), "'" + device.name() + "' delivers what is drawn from it; its power cannot be set", "write "
+          + device.name() + " on");
       return;
     }
     if (!runs(device, event.span())) {
@@ -119,7 +120,7 @@ final class SupplyReader {
 
   private boolean runs(Device device, Span span) {
     if (!(device.voltAmperes() > 0)) {
-      impossible(span, "the source '" + device.name() + "' states no rating", "write what it can give behind its kind, such as 5 kW");
+      impossible(span, "the source '" + device.name() + "' states no rating", "write what it can deliver after its kind, such as 5 kW");
       return false;
     }
     if (Place.of(house, device.name()).filter(p -> !p.branch().hots().isEmpty()).isEmpty()) {
@@ -132,7 +133,7 @@ final class SupplyReader {
 
   private void impossible(Span span, String headline, String words) {
     findings
-        .add(Finding.error(Mistake.TRIAL_IMPOSSIBLE, headline).at(span, words).because("The trial was worked out without this.").build());
+        .add(Finding.error(Mistake.TRIAL_IMPOSSIBLE, headline).at(span, words).because("The trial was calculated without this.").build());
   }
 
   private List<Breaker> waysOf(String device) {
@@ -165,7 +166,7 @@ final class SupplyReader {
     Islands islands = new Islands(house, openBreakers, openMains);
     Map<String, String> holders = new HashMap<>();
     house.services().keySet().stream().filter(s -> !lost.contains(s))
-        .forEach(s -> holders.put(islands.ofService(s), "the supplier's network"));
+        .forEach(s -> holders.put(islands.ofService(s), "the utility"));
     Map<String, Supplies.Running> running = new LinkedHashMap<>();
     for (Grid grid : List.of(Grid.FORMS, Grid.EITHER, Grid.FOLLOWS)) {
       for (Device device : house.devices().values()) {
@@ -194,11 +195,11 @@ final class SupplyReader {
   private void parallel(Device device, String holder) {
     findings.add(
         Finding.error("sources-in-parallel", "'" + device.name() + "' would run in parallel with " + holder)
-            .at(on.get(device.name()), "both hold the voltage of the same bus")
+            .at(on.get(device.name()), "both set the voltage of the same bus")
             .because(
-                "Two sources that hold a voltage of their own drive currents through each other, and one of them may feed the street"
-                    + " while it is worked on. The trial was worked out without this one.")
-            .fix("write transfer and its panel to " + device.name() + ", or interlocked on its way in the panel")
+                "Two sources that set their own voltage push current through each other, and one of them may backfeed the utility "
+                    + "while a lineworker is on the line. The trial was calculated without this one.")
+            .fix("write transfer and its panel to " + device.name() + ", or interlocked on its slot line in the panel")
             .build());
   }
 }

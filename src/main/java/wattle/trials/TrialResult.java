@@ -431,21 +431,21 @@ public final class TrialResult {
           open + (open == 1 ? " run has" : " runs have") + " no length yet and " + (open == 1 ? "counts" : "count") + " as having none.");
     }
     if (house.services().values().stream().anyMatch(s -> s.source().isEmpty())) {
-      notes.add("A service states no source: the voltage is taken to be held where the service run begins.");
+      notes.add("A service states no source: its voltage is assumed to be steady where the service run begins.");
     }
     if (!scenario.lifted().isEmpty() || scenario.serviceNeutralOpen()) {
       notes.add("Earth: the transformer's neutral by " + earth.supply().value().text() + ", a person by " + earth.body().value().text()
-          + ", electrodes without a stated resistance as usual for their kind; soils differ tenfold.");
+          + ", electrodes without a stated resistance at the usual figure for their kind; soils differ tenfold.");
     }
     if (scenario.supplies().has(Supplies.Part.HOLDS)) {
-      notes.add("A source of the house that holds the voltage: " + (scenario.faults().isEmpty()
-          ? "its regulator is taken to hold it at the terminals."
-          : "as in the first cycles of a fault, a generator behind its subtransient reactance, an inverter within the current that it"
-              + " lets into a fault."));
+      notes.add("A source of the house that sets the voltage: " + (scenario.faults().isEmpty()
+          ? "its regulator is assumed to keep it steady at the terminals."
+          : "as in the first cycles of a fault, a generator through its subtransient reactance, an inverter within the current that it "
+              + "lets into a fault."));
     }
     if (scenario.supplies().has(Supplies.Part.FOLLOWS) || scenario.supplies().has(Supplies.Part.STOPPED)) {
       notes.add(
-          "An inverter that follows stops where nothing holds the voltage; nobody may rely on that: switch off and lock every source.");
+          "A grid-following inverter stops when nothing sets the voltage. Do not rely on that: switch off and lock every source.");
     }
     notes.add(
         Caution.LONG);

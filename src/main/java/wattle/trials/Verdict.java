@@ -7,14 +7,14 @@ final class Verdict {
   /** What the dangers of a trial are looked for in. */
   private static final String LOOKED_FOR = "live metal, volts on metal that animals touch, exchanged and hidden live conductors, faults,"
       + " voltages too high or too low, conductors above their ampacity, breakers, bus bars and sources above their rating, power into a"
-      + " generator, loads that cannot be served, loose joints";
+      + " generator, loads that do not get their power, loose joints";
 
   private Verdict() {}
 
   static String of(TrialResult result) {
     List<Danger> dangers = result.dangers();
     if (dangers.isEmpty()) {
-      return "none of the dangers that are looked for (" + LOOKED_FOR + ")";
+      return "none of the dangers that are checked (" + LOOKED_FOR + ")";
     }
     long others = dangers.stream().map(Danger::kind).distinct().count() - 1;
     String more = dangers.size() == 1

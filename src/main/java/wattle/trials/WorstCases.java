@@ -33,7 +33,7 @@ import wattle.quantity.Units;
  * The worst that a house can come to without anything being wrong in it: no trial, only loads up to the breakers.
  */
 public final class WorstCases {
-  private static final String FOR_HOURS = "The whole rating in every hot, for hours.";
+  private static final String FOR_HOURS = "The full rating in every hot, for hours.";
 
   private final House house;
   private final Library library;
@@ -158,9 +158,9 @@ public final class WorstCases {
         Derivation.computed(
             "voltage at " + outlet.name() + " at full load", "U", "|U_n − I × Z|", volts, Units.VOLT, nominal, current, impedance)
             .remarking(
-                (volts > 0 ? "" : "The fall would be greater than the voltage: not even a short circuit here draws the whole rating. ")
-                    + "The whole rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal voltage"
-                    + " where the service run begins. Impedances add as complex figures."));
+                (volts > 0 ? "" : "The drop would exceed the voltage: not even a short circuit here draws the full rating. ")
+                    + "The full rating of the breaker is drawn here, at a power factor of 1, with nothing else on; nominal voltage "
+                    + "where the service run begins. Impedances add as complex figures."));
   }
 
   // ---- Heat
@@ -172,7 +172,7 @@ public final class WorstCases {
     for (Service service : house.services().values()) {
       service.run().ifPresent(
           run -> Ratings.ofService(service, house)
-              .map(r -> rating("rating of the mains behind the service", r, "The whole rating of the mains in every hot, for hours."))
+              .map(r -> rating("rating of the mains on the service", r, "The full rating of the mains in every hot, for hours."))
               .ifPresent(r -> cases.add(heat(run, service.system(), "", "service " + service.name(), r, conductors))));
     }
     for (Panel panel : house.panels().values()) {

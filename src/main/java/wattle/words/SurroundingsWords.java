@@ -24,7 +24,7 @@ public final class SurroundingsWords {
     surroundings.held().ifPresent(h -> words.add("held " + h + " from boxes"));
     surroundings.fromEdge().ifPresent(e -> words.add(e + " from the edge of the framing"));
     if (surroundings.nailPlated()) {
-      words.add("behind nail plates");
+      words.add("protected by nail plates");
     }
     return String.join(", ", words);
   }

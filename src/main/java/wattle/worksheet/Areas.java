@@ -63,7 +63,7 @@ final class Areas {
         ESTIMATED, feeder, "the feeder of '" + feeder + "' serves rooms whose area is not stated: " + String.join(", ", rooms),
         "Other such rooms are fed from elsewhere, so the whole of the floor area that no room states, " + rest
             + ", is counted for these: the most that it can be.",
-        "write area 14 m2, with the true figure, behind the name of each room");
+        "write area 14 m2, with the true figure, after the name of each room");
   }
 
   private Optional<String> kind(String room) {
@@ -78,7 +78,7 @@ final class Areas {
     Objection objection = Objection.error(
         MISSING, room, "the area of room '" + room + "' is not stated",
         "The feeder of '" + feeder + "' serves its lights or outlets, and those are counted by floor area.",
-        "write area 14 m2, with the true figure, behind the name of the room");
+        "write area 14 m2, with the true figure, after the name of the room");
     if (!objections.contains(objection)) {
       objections.add(objection);
     }
@@ -94,7 +94,7 @@ final class Areas {
       objections.add(
           Objection.error(
               "dwellings-not-whole", dwelling.name().orElse(""), "'dwellings' is " + stated + ", which is not a count of dwellings",
-              "It says how many dwellings are alike.", "write a whole number from 1 on"));
+              "It gives the number of identical dwellings.", "write a whole number from 1 on"));
       return 1;
     }
     return (int) stated.si();
@@ -133,7 +133,7 @@ final class Areas {
               "areas-contradict", name,
               "the rooms have " + Quantity.of(sum, Units.SQUARE_METER).shownIn(stated.unit()) + " together, and '" + fact + "' says "
                   + stated,
-              "Load calculations go by '" + fact + "', and it is less than what is in it: " + terms(rooms) + ".",
+              "Load calculations go by '" + fact + "', and it is less than the rooms in it: " + terms(rooms) + ".",
               "correct '" + fact + "' or the area of a room"));
     }
   }

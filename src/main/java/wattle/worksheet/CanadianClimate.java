@@ -56,7 +56,7 @@ final class CanadianClimate {
       String other = heats ? "cooling" : "heating";
       load.leaveOut(
           other + ", left out", Sums.ofLoads(other, dropped), Sums.names(dropped), "8-106 3)",
-          "Taken as not running together with the larger of the two; see that the controls keep them apart.");
+          "Assumed not to run together with the larger of the two; check that the controls prevent it.");
     }
   }
 

@@ -26,7 +26,7 @@ final class CanadianMeasured implements Calculation {
     Derivation peak = Derivation.stated("measured peak", "P", inputs.measuredPeak().orElseThrow());
     load.add(
         "measured peak", peak,
-        figures.limit("measured-peak").remarking("Averages of an hour are below the true peak: the authority says how to correct them."),
+        figures.limit("measured-peak").remarking("Hourly averages are below the true peak; the authority says how to correct them."),
         List.of());
     add(inputs, figures, load);
     return Capacity.of(method, inputs, figures, load, neutral(inputs, figures), Optional.empty());

@@ -18,7 +18,7 @@ final class Conditions {
   static Objection workplace(String name) {
     return Objection.error(
         WORKPLACE, name, "no method here is for a workplace such as that on '" + name + "'",
-        "Its lighting goes by its kind and its area, which the methods for dwellings do not have.",
+        "Its lighting is figured by its kind and area, which the methods for dwellings do not have.",
         "figure it by hand, its lighting by NFPA 70 Table 220.42(A) or CSA C22.1 Table 14, and state the rating that it needs; mark the"
             + " panel of a farm building farm; if it is a dwelling after all, give its floor-area in a dwelling line");
   }
@@ -31,8 +31,8 @@ final class Conditions {
           Objection.error(
               "method-for-one-dwelling", inputs.name(),
               inputs.dwellingCount() + " dwellings are fed from '" + inputs.name() + "', and this method is for one",
-              "Several dwellings do not all draw at once; their method takes that into account.",
-              "take the method for several dwellings, or one panel of one dwelling (--panel)"));
+              "Several dwellings do not all draw at once; their method allows for that.",
+              "use the method for several dwellings, or one panel of one dwelling (--panel)"));
     }
     return objections;
   }
@@ -45,8 +45,8 @@ final class Conditions {
           Objection.error(
               "method-for-several-dwellings", inputs.name(),
               count(inputs.dwellingCount()) + " on '" + inputs.name() + "', and this method is for " + least + " or more",
-              "Its factors rest on many households that do not all draw at once.",
-              "take the method for a single dwelling"));
+              "Its factors are for many households that do not all draw at once.",
+              "use the method for a single dwelling"));
     }
     return objections;
   }
@@ -61,14 +61,14 @@ final class Conditions {
     if (inputs.dwellings().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
       objections.add(
           Objection.error(
-              DWELLING_MISSING, inputs.name(), "the plan says nothing of the dwelling on '" + inputs.name() + "'",
+              DWELLING_MISSING, inputs.name(), "the plan does not describe the dwelling on '" + inputs.name() + "'",
               "General lighting and outlets are counted by floor area.", "add a line such as dwelling { floor-area 120 m2 }"));
     }
     for (DwellingUnit unit : inputs.dwellings()) {
       if (unit.floorArea().isEmpty() && inputs.scope() != Inputs.Scope.PART) {
         objections.add(
             Objection.error(
-                FLOOR_AREA_MISSING, unit.name(), "the floor area of '" + unit.name() + "' is not said",
+                FLOOR_AREA_MISSING, unit.name(), "the floor area of '" + unit.name() + "' is not stated",
                 "General lighting and outlets are counted by floor area; no other figure replaces it.",
                 "write floor-area 120 m2, with the true figure, in its dwelling block"));
       }
@@ -84,7 +84,7 @@ final class Conditions {
             Objection.error(
                 "method-for-whole-dwelling", inputs.name(),
                 "'" + inputs.name() + "' feeds a part of a dwelling, and this method is for all of it",
-                "Its factors rest on loads that a part of a dwelling need not have.", "take the standard method"));
+                "Its factors assume loads that a part of a dwelling may not have.", "use the standard method"));
   }
 
   /** A dwelling that is there already. */
@@ -94,8 +94,8 @@ final class Conditions {
         : List.of(
             Objection.error(
                 "dwelling-not-existing", inputs.name(), "nothing on '" + inputs.name() + "' is existing",
-                "This method is for an existing dwelling that gets more load; a new one takes another.",
-                "write existing behind the service, the panel and what they feed, or use the standard or the optional method"));
+                "This method is for added load on an existing dwelling, not for a new one.",
+                "write existing after the service, the panel and what they feed, or use the standard or the optional method"));
   }
 
   /** A supply of two hots and a neutral. */

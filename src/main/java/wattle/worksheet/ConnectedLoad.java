@@ -93,7 +93,7 @@ public record ConnectedLoad(
     Derivation one = stated
         ? Derivation.stated(name, "P", rated)
         : Derivation.computed(name, "P", "", new Value.Amount(rated), List.of())
-            .remarking("What the code counts of it: its current at its voltage, or so much for each outlet.");
+            .remarking("What the code counts: its current at its voltage, or a fixed load for each outlet.");
     return count == 1
         ? one
         : Derivation.computed(

@@ -38,13 +38,12 @@ record EnergyManagement(Inputs rest, List<ConnectedLoad> vehicles, List<Connecte
     if (!vehicles.isEmpty()) {
       load.leaveOut(
           "vehicle charging under energy management, left out", Sums.ofLoads("vehicle charging", vehicles), Sums.names(vehicles),
-          "8-106 11)", "A system that watches the service holds it back; see that the plan names the system.");
+          "8-106 11)", "A system that monitors the service limits it; check that the plan names the system.");
     }
     if (!others.isEmpty()) {
       load.leaveOut(
           "other loads under energy management, left out", Sums.ofLoads("managed loads", others), Sums.names(others), "8-500",
-          "A system that watches the service holds them back; ask the authority, since not every one takes 8-500 for more than vehicle"
-              + " chargers.");
+          "A system that monitors the service limits them; ask the authority, since some accept 8-500 only for vehicle chargers.");
     }
   }
 }

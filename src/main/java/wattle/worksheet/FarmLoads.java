@@ -109,7 +109,7 @@ final class FarmLoads {
       counted = motor.get().voltAmperes();
     } else {
       Derivation factor = together.isEmpty()
-          ? whole.remarking("No load is marked simultaneous: what is expected to run together, if more, counts instead.")
+          ? whole.remarking("No load is marked simultaneous: if more is expected to run together, that counts instead.")
           : whole;
       parts.add(part("the first 60 A", first, factor));
       counted = first.si();

@@ -12,8 +12,8 @@ final class FarmMethod implements Calculation {
             Objection.error("method-for-farm-buildings", inputs.name(),
                 "'" + inputs.name() + "' feeds " + (inputs.farm().isEmpty() ? "no farm building" : "a dwelling too")
                     + ", and this method is for farm buildings alone",
-                "Its factors are those of farm loads; a dwelling on the same service is added by the standard or the optional method.",
-                "take the standard method"))
+                "Its factors are for farm loads; a dwelling on the same service is added by the standard or the optional method.",
+                "use the standard method"))
         : List.of();
   }
 

@@ -40,7 +40,7 @@ final class LoadReader {
         objections.add(
             Objection.warning(
                 "load-class-missing", device.name(), "'" + device.name() + "' is a " + device.kind().name() + ", which has no load class",
-                "A load calculation cannot tell what factor it takes, and leaves it out.",
+                "Without a class, its demand factor is not known, and the load calculation leaves it out.",
                 "give part " + device.kind().name() + " a class, such as class fixed-appliance"));
       }
       return Optional.empty();
@@ -52,8 +52,8 @@ final class LoadReader {
       objections.add(
           Objection.warning(
               "load-unrated", device.name(), "'" + device.name() + "' states no load",
-              "It is a " + loadClass.get().word().replace('-', ' ') + " load, and counts as nothing in a load calculation.",
-              "write what its nameplate says, such as " + example(loadClass.get())));
+              "It is a " + loadClass.get().word().replace('-', ' ') + " load, and adds nothing to a load calculation.",
+              "write its nameplate load, such as " + example(loadClass.get())));
     }
     return Optional.of(connected(fed, loadClass.get(), nameplate.of(device)));
   }

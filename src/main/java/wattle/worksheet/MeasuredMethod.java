@@ -19,7 +19,7 @@ final class MeasuredMethod implements Calculation {
   static Objection peakMissing(Inputs inputs) {
     return Objection.error(
         "peak-demand-missing", inputs.name(), "the measured peak of '" + inputs.name() + "' is not stated",
-        "This method starts from the highest demand of a year, as a meter or the utility gives it.",
+        "This method starts from the highest demand of a year, from a meter or the utility.",
         "write peak-demand 9.6 kW, with the true figure, in the service block");
   }
 

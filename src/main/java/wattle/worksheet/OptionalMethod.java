@@ -19,8 +19,8 @@ final class OptionalMethod implements Calculation {
           Objection.error(
               "optional-below-100", inputs.name(),
               "'" + inputs.name() + "' is rated " + inputs.rating().get() + ", and the optional method starts at " + least.value().text(),
-              "Its factor of 40 % was found on larger services; on a small one it would promise too much.",
-              "take the standard method, or enlarge '" + inputs.name() + "' to " + least.value().text()));
+              "Its factor of 40 % comes from larger services and is too low for a small one.",
+              "use the standard method, or enlarge '" + inputs.name() + "' to " + least.value().text()));
     }
     objections.addAll(Conditions.threeWires(inputs));
     return objections;
@@ -65,7 +65,7 @@ final class OptionalMethod implements Calculation {
         List<ConnectedLoad> loads = other.parts.stream().flatMap(p -> p.loads.stream()).toList();
         load.leaveOut(
             other.name + ", left out", Sums.ofLoads(other.name, loads), Sums.names(loads), "220.82(C)",
-            "The method counts only the largest way of heating or cooling.");
+            "The method counts only the largest heating or cooling load.");
       }
     }
   }

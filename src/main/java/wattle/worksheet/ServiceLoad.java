@@ -79,7 +79,7 @@ public final class ServiceLoad {
     String codes = String.join(", ", house.codes());
     return Finding.advice(UnknownLoad.NAME, "the calculated load of the service '" + service.name() + "' is not known")
         .at(ofService(service.name()), "no load calculation in " + codes)
-        .because("Not checked: whether it and the feeders behind it are large enough. Code pack " + codes
+        .because("Not checked: whether it and its feeders are large enough. Code pack " + codes
             + " has no method of load calculation.")
         .fix("name a code that has one, such as use code us-2023, or put a table worksheet-methods into a file that the plan uses")
         .about(service.name())
@@ -215,8 +215,8 @@ public final class ServiceLoad {
   private static String ending(Worksheet sheet) {
     boolean trips = sheet.rating().map(r -> sheet.current().si() > r.si()).orElse(true);
     return trips
-        ? "; what protects it will trip when that much is on."
-        : "; a rating carries its continuous part at 125 %, and this one does not.";
+        ? "; its overcurrent device will trip when that much is on."
+        : "; its rating has to carry the continuous part at 125 %, and does not.";
   }
 
   private static String sized(Worksheet sheet) {

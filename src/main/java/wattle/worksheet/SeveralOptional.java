@@ -27,8 +27,8 @@ final class SeveralOptional implements Calculation {
             Objection.error(
                 "optional-dwelling-unfit", unit.name(),
                 "'" + unit.name() + "' has no electric " + (cooks ? "heating or cooling" : "cooking"),
-                "The factors of this method hold where every dwelling cooks by electricity, and heats or cools by it.",
-                "take the standard method for several dwellings"));
+                "The factors of this method apply where every dwelling has electric cooking, and electric heating or cooling.",
+                "use the standard method for several dwellings"));
       }
     }
     return objections;

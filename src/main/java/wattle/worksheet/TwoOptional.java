@@ -22,8 +22,8 @@ final class TwoOptional implements Calculation {
           Objection.error(
               "method-for-two-dwellings", inputs.name(),
               Conditions.count(inputs.dwellingCount()) + " on '" + inputs.name() + "', and this method is for two",
-              "It takes two dwellings as three alike.",
-              "take the method for " + (inputs.dwellingCount() < DWELLINGS ? "a single dwelling" : "several dwellings")));
+              "It figures two dwellings as three identical ones.",
+              "use the method for " + (inputs.dwellingCount() < DWELLINGS ? "a single dwelling" : "several dwellings")));
     }
     return objections;
   }

@@ -49,9 +49,10 @@ final class UnevenSpread {
     String headline = "dwellings on '" + inputs.name() + "' are spread " + String.join(", ", parts);
     return Optional.of(
         Finding.advice(NAME, headline)
-            .at(place, "at most " + even + " between any two legs would do")
+            .at(place, "at most " + even + " between any two legs is enough")
             .because(
-                "Ranges and dryers count by twice the most between any two phases, on all three: as wired the calculated load is "
+                "Ranges and dryers are figured at twice the largest number between any two phases, on all three: as wired the "
+                    + "calculated load is "
                     + Math.round(saved) + " VA more than with an even spread.")
             .figure("calculated load as wired", Math.round(wired.get().total().si()) + " VA")
             .figure("calculated load, evenly spread", Math.round(other.get().total().si()) + " VA")

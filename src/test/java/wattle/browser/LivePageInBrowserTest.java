@@ -168,7 +168,7 @@ class LivePageInBrowserTest {
     awaitLines(1);
     draw("lower", "600 W");
     awaitLines(2);
-    browser.await("document.getElementById('told').textContent.startsWith('no danger')");
+    browser.await("document.getElementById('told').textContent.startsWith('none of the dangers')");
     browser.click(button("box", "open neutral of counter at galley.c2"));
     awaitLines(3);
     browser.await("document.getElementById('told').textContent.includes('galley.c2.lower is at')");

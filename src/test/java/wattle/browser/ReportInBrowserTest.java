@@ -342,7 +342,7 @@ class ReportInBrowserTest {
     open(page, 1400, "light");
     assertThat(browser.run("document.querySelectorAll('.plan .line').length").asInt()).isGreaterThan(10_000);
     assertThat(browser.run("document.querySelector('#voltage .note').textContent").asText())
-        .startsWith("The first 250 of 2700 rows").contains("wattle table --of voltage prints every one");
+        .startsWith("The first 250 of 2700 rows").contains("wattle table --of voltage prints all of them");
     assertThat(browser.run("document.getElementById('panel-fronts').textContent").asText()).contains("wattle draw --view panel draws it");
     browser.run("document.getElementById('search').focus()");
     browser.type("r44x19.lamp");

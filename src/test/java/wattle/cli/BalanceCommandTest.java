@@ -72,7 +72,7 @@ class BalanceCommandTest {
     assertThat(run("check", "--strict", house.toString()).code).isEqualTo(ExitCode.FINE);
     Ran again = run("balance", "--write", house.toString());
     assertThat(again.out).contains("Moves: none");
-    assertThat(again.err).contains("left as it is, nothing is to be moved");
+    assertThat(again.err).contains("not changed, nothing to move");
     try (var files = Files.list(folder)) {
       assertThat(files).as("no file is left beside them").hasSize(3);
     }

@@ -74,7 +74,7 @@ class BeginCommandTest {
     Ran ran = run("begin", "--service", "100", "--area", "4000 ft2", "--appliances", "range,dryer,heat-pump,vehicle-charger,hot-tub,sauna",
         file);
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
-    assertThat(ran.err).contains("to be put right in it: service 'main' is rated 100 A").contains("  fix: make it");
+    assertThat(ran.err).contains("to be fixed in it: service 'main' is rated 100 A").contains("  fix: make it");
     assertThat(run("check", file).out).contains("[service-below-load]");
   }
 
@@ -120,7 +120,7 @@ class BeginCommandTest {
     assertThat(answers.system()).isEqualTo(SupplyChoice.THREE_PHASE);
     assertThat(answers.work()).isEqualTo(Work.FUSES);
     assertThat(answers.dwellings()).isEqualTo(12);
-    assertThat(shown.toString()).contains("System in volts (120/240, 120/208, 208Y/120, 230) [120/240]: ", "Dwellings alike [1]: ",
+    assertThat(shown.toString()).contains("System in volts (120/240, 120/208, 208Y/120, 230) [120/240]: ", "Identical dwellings [1]: ",
         "(60, 100, 125, 150, 200, 225, 400, 600, 800, 1000, 1200, 1600, 2000, 3000, 4000) [least for the load]: ",
         "Floor area with its unit of each [150 m2]: ");
     assertThat(ask("Elm\n230\nus-2023\n\n\n\n\n\n\n\n\n\n\n", shown).code()).isEmpty();
@@ -135,7 +135,7 @@ class BeginCommandTest {
     Path file = folder.resolve("canada.wattle");
     Ran ran = run("begin", "--country", "ca", "--rooms", "living,laundry,garage,basement", "--appliances",
         "range,dryer,water-heater,vehicle-charger,hot-tub,furnace,baseboard", file.toString());
-    assertThat(ran.err).doesNotContain("to be put right");
+    assertThat(ran.err).doesNotContain("to be fixed");
     assertThat(file).content().contains("use code ca-2021", "14/2 NMD90").doesNotContain("NM-B");
     assertThat(run("check", file.toString()).out + run("check", file.toString()).err).doesNotContain("error:");
     assertThat(run("begin", "--country", "xx", "-").err).contains("a country of 'xx' is none of us, ca, other");
@@ -147,7 +147,7 @@ class BeginCommandTest {
     Path file = folder.resolve("block.wattle");
     Ran ran = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",
         "--rooms", "living", "--appliances", "range,water-heater", file.toString());
-    assertThat(ran.err).doesNotContain("to be put right");
+    assertThat(ran.err).doesNotContain("to be fixed");
     Matcher size = Pattern.compile("120/208 V (\\d+) A three-phase").matcher(Files.readString(file));
     assertThat(size.find()).isTrue();
     List<ServiceSize> sizes = ServiceSize.of(SupplyChoice.THREE_PHASE, 12, Work.NEW);
@@ -155,12 +155,12 @@ class BeginCommandTest {
     assertThat(found).isPositive();
     Ran smaller = run("begin", "--system", "208Y/120", "--dwellings", "12", "--area", "70 m2", "--bedrooms", "1", "--bathrooms", "1",
         "--rooms", "living", "--appliances", "range,water-heater", "--service", "" + sizes.get(found - 1).amperes(), "-");
-    assertThat(smaller.err).contains("to be put right in it: service 'main'");
+    assertThat(smaller.err).contains("to be fixed in it: service 'main'");
   }
 
   @Test
   void answersThatEndTooSoonWriteNothing() {
     assertThatThrownBy(() -> ask("Elm Row\n", new StringWriter())).isInstanceOf(Failure.class).hasMessageContaining("nothing written");
-    assertThatThrownBy(() -> ask("\n\n\n\n\n1\n2\n3\n4\n5\n6\n", new StringWriter())).hasMessageContaining("no answer that can be used");
+    assertThatThrownBy(() -> ask("\n\n\n\n\n1\n2\n3\n4\n5\n6\n", new StringWriter())).hasMessageContaining("no usable answer");
   }
 }

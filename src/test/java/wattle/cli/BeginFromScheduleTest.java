@@ -58,7 +58,7 @@ class BeginFromScheduleTest {
     Ran ran = begin("CKT,LOAD,AMP,AMP,LOAD,CKT\n1,Hall,15,20,Bath,2\n3,\"Range, oven\",50/2,20,Kitchen,4\n5,\"\"\"\",,,Space,6\n");
     assertThat(slots(ran)).containsExactly("1 15 A c1 \"Hall\"", "2 20 A c2 \"Bath\"", "3+5 50 A two-pole c3 \"Range, oven\"",
         "4 20 A c4 \"Kitchen\"");
-    assertThat(ran.err).contains("assumed: the 2-pole breaker in slot 3 is taken to be in 3+5");
+    assertThat(ran.err).contains("assumed: the 2-pole breaker in slot 3 is assumed to be in 3+5");
   }
 
   @Test
@@ -108,7 +108,7 @@ class BeginFromScheduleTest {
   void cablesFitTheirBreakers() throws IOException {
     Ran ran = begin("slot,rating,description\n1,15,a\n2,20,b\n3,30,c\n4,40,d\n5,50,e\n6,60,f\n");
     assertThat(ran.out).contains("c1 by 14/2 NM-B", "c2 by 12/2 NM-B", "c3 by 10/2 NM-B", "c4 by 8/2 NM-B", "c5 by 6/2 NM-B")
-        .doesNotContain("branch c6").contains("what 6 (60 A) feeds is left for later", "too large for its cable cannot be found before");
+        .doesNotContain("branch c6").contains("what 6 (60 A) feeds is left for later", "too large for its cable cannot be found");
     assertThat(slots(ran)).hasSize(6);
   }
 
@@ -119,8 +119,8 @@ class BeginFromScheduleTest {
       slot,rating,description~1,15,a~2,20,b~1-3,30,c | :4:1 | slot 1+3 is taken by 'a' in 1 | another slot
       slot,rating,poles~1-3,30,1 | :2:8 | '1' does not fit slots 1-3 | 2 poles or other slots
       slot,rating,poles~1,30,3 | :2:6 | a breaker of 3 poles has no place on a supply of 2 legs | --system 208Y/120
-      slot,rating~99,30 | :2:1 | slot 99 is in no panel | from 1 to 84
-      slot,rating~"1,2",30 | :2:1 | slots 1+2 are not one beneath the other | such as 1+3
+      slot,rating~99,30 | :2:1 | slot 99 is not in any panel | from 1 to 84
+      slot,rating~"1,2",30 | :2:1 | slots 1+2 are not one below the other | such as 1+3
       name,color~a,b | :1:1 | no line has the headings | name the columns slot, rating
       slot,rating,description~1,,Hall | :1:1 | no row of the schedule has a breaker | slot and rating
       """)

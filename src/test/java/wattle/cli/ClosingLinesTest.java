@@ -82,7 +82,7 @@ class ClosingLinesTest {
 
   private static void assertSame(JsonNode judged, List<String> lines) {
     assertThat(judged.path("checked").intValue()).isEqualTo(number(lines, "rules checked at"));
-    assertThat(judged.path("notKnown").intValue()).isEqualTo(number(lines, "not known at"));
+    assertThat(judged.path("notKnown").intValue()).isEqualTo(number(lines, "not checked at"));
     assertThat(judged.path("inDoubt").intValue()).isEqualTo(number(lines, "in doubt at"));
     assertThat(judged.path("ifNew").intValue()).isEqualTo(number(lines, "existing work:"));
   }
@@ -92,12 +92,13 @@ class ClosingLinesTest {
     List<String> lines = closing(PLAN);
     assertThat(lines).hasSize(3);
     assertThat(lines.get(0)).matches("rules checked at \\d+ places");
-    assertThat(lines.get(1)).matches("not known at \\d+ places since the plan does not say: .+ of \\d .+, .+ of \\d .+, .+ and \\d+ more; "
+    assertThat(lines.get(1)).matches("not checked at \\d+ places because the plan does not give: .+ of \\d .+, .+ of \\d .+, .+ and "
+        + "\\d+ more; "
         + "wattle table --of unstated");
     assertThat(lines.get(2)).matches("existing work: \\d+ more findings if it were new; wattle check --as-new");
     // Two runs of new work lack their supports, which one rule asks for; stated, both are checked.
     List<String> supported = closing(PLAN.replace("14/2 NM-B new {", "14/2 NM-B new supported 1 m {"));
-    assertThat(number(supported, "not known at")).isEqualTo(number(lines, "not known at") - 2);
+    assertThat(number(supported, "not checked at")).isEqualTo(number(lines, "not checked at") - 2);
     assertThat(number(supported, "rules checked at")).isEqualTo(number(lines, "rules checked at") + 2);
   }
 
@@ -105,7 +106,7 @@ class ClosingLinesTest {
   void aMistakeLeavesPlacesInDoubtUntilItIsMended() throws IOException {
     assertThat(closing(PLAN)).noneMatch(l -> l.startsWith("in doubt"));
     List<String> lines = closing(PLAN + MISTAKE);
-    assertThat(lines).anyMatch(l -> l.matches("in doubt at \\d+ places? until the errors are mended"));
+    assertThat(lines).anyMatch(l -> l.matches("in doubt at \\d+ places? until the errors are fixed"));
     JsonNode judged = json(PLAN + MISTAKE, "--format", "json").at("/judged/0");
     assertThat(judged.path("inDoubt").intValue()).isPositive();
     assertSame(judged, lines);
@@ -130,7 +131,7 @@ class ClosingLinesTest {
   @Test
   void aPlanWithoutACodeSaysThatNoneWasAsked() throws IOException {
     String uncoded = PLAN.replace("use code us-2023\n", "");
-    assertThat(closing(uncoded)).contains("no code is named, so that only common practice was checked; wattle check --code us-2023");
+    assertThat(closing(uncoded)).contains("no code is named, so only common practice was checked; wattle check --code us-2023");
     assertThat(closing(uncoded, "--code", "us-2023")).isEqualTo(closing(PLAN));
     assertThat(json(uncoded, "--format", "json").at("/judged/0/codes").size()).isZero();
     assertThat(json(PLAN, "--format", "json").at("/judged/0/codes/0").textValue()).isEqualTo("us-2023");
@@ -142,7 +143,7 @@ class ClosingLinesTest {
     JsonNode judged = json(PLAN, "--format", "json").at("/judged/0");
     assertSame(judged, lines);
     JsonNode first = judged.at("/unstated/0");
-    assertThat(lines.get(1)).contains("say: " + first.path("fact").textValue() + " of " + first.path("places").size() + " "
+    assertThat(lines.get(1)).contains("give: " + first.path("fact").textValue() + " of " + first.path("places").size() + " "
         + first.path("of").textValue());
     assertThat(json(PLAN, "--format", "sarif").at("/runs/0/invocations/0/properties/judged/0")).isEqualTo(judged);
   }

@@ -59,7 +59,7 @@ class CompareCommandTest {
     String plan = folder.resolve("house.wattle").toString();
     assertThat(compare(ExitCode.FOUND, "--git", "HEAD", plan)).startsWith("~ device kitchen.range: load 12 kW -> 14 kW\n");
     assertThat(compare(ExitCode.USAGE, "--git", "nothing", plan)).contains("has no revision 'nothing'");
-    assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("no revision");
+    assertThat(compare(ExitCode.USAGE, "--git", "--output=x", plan)).contains("not a revision");
   }
 
   /** A program called wattle, as one that is installed would be. */
@@ -205,7 +205,7 @@ class CompareCommandTest {
   @Test
   void whatGitDoesNotHaveIsSaid(@TempDir Path outside) throws IOException {
     Path alone = Files.copy(Path.of("examples/cottage/house.wattle"), outside.resolve("house.wattle"));
-    assertThat(compare(ExitCode.USAGE, "--git", "HEAD", alone.toString())).contains("house.wattle' is in no git repository");
+    assertThat(compare(ExitCode.USAGE, "--git", "HEAD", alone.toString())).contains("house.wattle' is not in a git repository");
     Path untracked = Files.copy(alone, folder.resolve("untracked.wattle"));
     assertThat(compare(ExitCode.USAGE, "--git", "HEAD", untracked.toString())).contains("revision HEAD has no");
     assertThat(compare(ExitCode.USAGE, "--git", "HEAD", folder.resolve("gone.wattle").toString())).contains("gone.wattle");

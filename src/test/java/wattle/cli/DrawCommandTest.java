@@ -89,7 +89,7 @@ class DrawCommandTest {
   void aResultNeverTakesThePlaceOfAPlan() throws Exception {
     Path plan = Files.writeString(folder.resolve("house.wattle"), "plan \"Mine\"");
     assertThat(run("draw", "--view", "panel", "--format", "dot", "--force", "--out", plan.toString(), HOUSE)).isEqualTo(2);
-    assertThat(err.toString()).contains("a plan has such a name");
+    assertThat(err.toString()).contains("that name is for plans");
     assertThat(plan).hasContent("plan \"Mine\"");
   }
 
@@ -139,11 +139,11 @@ class DrawCommandTest {
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
       "draw --view legs --paper foolscap @ | no paper is called 'foolscap'; letter, A4, A3 and tabloid are known",
-      "draw --view legs --paper a4 --date 9.3.2026 @ | is no date",
+      "draw --view legs --paper a4 --date 9.3.2026 @ | is not a date",
       "draw --view legs --date 2026-03-09 @ | give --paper too",
       "draw --view legs --orientation portrait @ | give --paper too",
       "draw --view rooms --of kitchn @ | no room is called 'kitchn'; rooms are hall, ",
-      "draw --view rooms --format dot @ | the rooms are no graph",
+      "draw --view rooms --format dot @ | the rooms are not a graph",
       "draw --view legs --of hall @ | the view legs is of the whole house",
       "draw --view one-line --paper letter @ | the view takes 2 sheets",
       "draw --view one-line --paper letter --format dot @ | a graph has no sheets"

@@ -76,7 +76,7 @@ class PatternCommandsTest {
     String written = Files.readString(Path.of(plan));
     assertThat(written).isNotEqualTo(UNEVEN);
     assertThat(written.replaceAll("\\d+(?=  (?:20|15) A)", "_")).isEqualTo(UNEVEN.replaceAll("\\d+(?=  (?:20|15) A)", "_"));
-    assertThat(run("balance", "--panel", "flat1", "--panel", "flat2", "--write", plan).err).contains("nothing is to be moved");
+    assertThat(run("balance", "--panel", "flat1", "--panel", "flat2", "--write", plan).err).contains("nothing to move");
   }
 
   @Test
@@ -99,7 +99,7 @@ class PatternCommandsTest {
     String plan = file("computed.wattle", text);
     Ran ran = run("balance", "--panel", "M", "--write", plan);
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);
-    assertThat(ran.err).contains("is worked out by '(");
+    assertThat(ran.err).contains("is calculated by '(");
     assertThat(Files.readString(Path.of(plan))).isEqualTo(text);
   }
 
@@ -146,7 +146,7 @@ class PatternCommandsTest {
     String plan = file("bound.wattle", UNEVEN);
     Ran ran = run("check", "--most-placed", "9", plan);
     assertThat(ran.code).isEqualTo(ExitCode.FOUND);
-    assertThat(ran.out).contains("patterns place more than 9 things", "--most-placed");
+    assertThat(ran.out).contains("patterns place more than 9 items", "--most-placed");
     assertThat(run("check", "--most-placed", "10", plan).out).doesNotContain("patterns-too-large");
   }
 

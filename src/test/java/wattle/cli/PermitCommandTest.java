@@ -46,7 +46,7 @@ class PermitCommandTest {
     Files.writeString(plan, Files.readString(Path.of("examples/broken/unit-missing.wattle"))
         + "\nsilence many-outlets because \"agreed <b> & ]]> with the inspector\"\n");
     String html = run(ExitCode.FOUND, "permit", "--format", "html", plan.toString());
-    assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "1 of severity error");
+    assertThat(html).contains("a breaker rating needs a unit", "agreed &lt;b&gt; &amp; ]]&gt; with the inspector", "Found: 1 error,");
     DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(html)));
   }
 

@@ -38,7 +38,7 @@ class PlotCommandTest {
     assertThat(run("draw", "--view", "trip", "--of", "bed", HOUSE)).isEqualTo(2);
     assertThat(err.toString()).contains("no branch is called 'bed'").contains("bed1");
     assertThat(run("draw", "--view", "legs", "--format", "dot", HOUSE)).isEqualTo(2);
-    assertThat(err.toString()).contains("a plot is no graph");
+    assertThat(err.toString()).contains("a plot is not a graph");
     assertThat(out.toString()).isEmpty();
   }
 

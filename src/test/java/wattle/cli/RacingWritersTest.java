@@ -78,7 +78,7 @@ class RacingWritersTest {
         Outcome outcome = run.get();
         assertThat(outcome.code).as("%s: %s", command, outcome.err).isLessThan(ExitCode.BUG);
         if (outcome.code == ExitCode.USAGE) {
-          assertThat(outcome.err).containsAnyOf("somebody wrote into it meanwhile", "it exists");
+          assertThat(outcome.err).containsAnyOf("it was changed in the meantime; choose another name", "it exists");
         } else {
           written++;
         }
@@ -180,7 +180,7 @@ class RacingWritersTest {
       Outcome outcome = run.get();
       assertThat(outcome.code).as(outcome.err).isLessThan(ExitCode.BUG);
       assertThat(Files.readString(plan)).as("%s, save %s: %s", command, i, outcome.err).contains("// saved " + i);
-      kept += outcome.err.contains("it was changed meanwhile") ? 1 : 0;
+      kept += outcome.err.contains("it was changed in the meantime; run") ? 1 : 0;
       assertThat(parts()).isEmpty();
     }
     System.out.println(command + ": " + SAVES + " saves, " + kept + " before a revision could take its place");

@@ -46,7 +46,7 @@ class TidyCommandTest {
     Path loose = file("loose garage Ö.wattle", LOOSE);
     Ran ran = run("tidy", missing, broken, loose);
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);
-    assertThat(ran.err).contains("missing.wattle: no such file", "broken.wattle: left as it is", "loose garage Ö.wattle: set in order");
+    assertThat(ran.err).contains("missing.wattle: no such file", "broken.wattle: not changed", "loose garage Ö.wattle: set in order");
     assertThat(loose).hasContent(TIDY);
     assertThat(broken).hasContent("plan  \"x\nroom  y\n");
   }
@@ -145,7 +145,7 @@ class TidyCommandTest {
             room shed is garage { outlet: receptacle 20 A }
             """);
     Ran ran = run("mend", plan);
-    assertThat(ran.err).contains("left alone, since the fix changes the house: ", "--rule tamper-resistance-missing");
+    assertThat(ran.err).contains("not applied, because the fix changes the house: ", "--rule tamper-resistance-missing");
     assertThat(ran.out).isEmpty();
     Ran named = run("mend", "--write", "--rule", "tamper-resistance-missing", plan);
     assertThat(named.err).contains("1 mended; left");

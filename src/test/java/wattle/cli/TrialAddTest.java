@@ -34,14 +34,15 @@ class TrialAddTest {
     assertThat(Double.parseDouble(optional[7])).isCloseTo(200 - Double.parseDouble(optional[5]), offset(1e-6));
     assertThat(optional[8]).isEqualTo("fits");
     assertThat(said.out).contains("vehicle charger 7.7 kW");
-    assertThat(trial(HOUSE, "--add", "vehicle charger 7.7 kW").out).contains("main: carries it by NFPA 70 220.82", "Before.", "After.");
+    assertThat(trial(HOUSE, "--add", "vehicle charger 7.7 kW").out).contains("main: is large enough by NFPA 70 "
+        + "220.82", "Before.", "After.");
   }
 
   @Test
   void aPanelWhoseFeederIsTooSmall() {
     Said said = trial(HOUSE, "--add", "vehicle charger 7.7 kW", "--to", "G");
     assertThat(said.code).isEqualTo(ExitCode.FOUND);
-    assertThat(said.out).contains("G: does not carry it", "main: carries it", "next standard rating");
+    assertThat(said.out).contains("G: is too small", "main: is large enough", "next standard rating");
   }
 
   @Test

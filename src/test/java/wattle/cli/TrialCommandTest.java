@@ -64,7 +64,7 @@ class TrialCommandTest {
         "--event",
         "kitchen.f draws 5 A", "--format", "csv");
     assertThat(ran.code).isEqualTo(ExitCode.FINE);
-    assertThat(ran.out).contains("main,supplier's network,gives nothing").contains("yard.g,generator inlet,holds the voltage");
+    assertThat(ran.out).contains("main,utility,gives nothing").contains("yard.g,generator inlet,sets the voltage");
   }
 
   @Test

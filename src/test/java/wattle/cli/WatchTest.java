@@ -127,7 +127,7 @@ class WatchTest {
     assertThat(process.exitValue()).isEqualTo(INTERRUPTED);
     assertThat(lines).isEmpty();
     assertThat(closing).contains("rules checked at 1 place")
-        .anyMatch(l -> l.matches("in doubt at \\d+ places until the errors are mended"));
+        .anyMatch(l -> l.matches("in doubt at \\d+ places until the errors are fixed"));
     try (var files = Files.list(folder)) {
       assertThat(files).as("nothing is left behind").hasSize(3);
     }

@@ -113,7 +113,7 @@ class WholeFolderTest {
     Ran ran = run("check", folder);
     assertThat(ran.code).isEqualTo(ExitCode.USAGE);
     assertThat(ran.err).isEqualToNormalizingNewlines(
-        "wattle: " + folder + "/b/again: a link that leads back to a folder it lies in; take the link out\n");
+        "wattle: " + folder + "/b/again: a link that leads back to a folder that contains it; remove the link\n");
     assertThat(checked(ran)).containsExactly("b/two.wattle");
   }
 
@@ -135,7 +135,7 @@ class WholeFolderTest {
     try {
       Ran ran = run("check", folder);
       assertThat(ran.code).isEqualTo(ExitCode.USAGE);
-      assertThat(ran.err).contains("closed: the folder may not be looked into; check its permissions");
+      assertThat(ran.err).contains("closed: the folder cannot be read; check its permissions");
       assertThat(checked(ran)).containsExactly("open/two.wattle");
     } finally {
       assertThat(closed.toFile().setReadable(true)).isTrue();

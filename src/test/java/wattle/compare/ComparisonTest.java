@@ -148,8 +148,8 @@ class ComparisonTest {
     Comparison comparison = compare(judged, broken);
     assertThat(comparison.gone()).isEmpty();
     assertThat(comparison.appeared()).extracting(f -> f.rule()).containsOnly("kind-unknown");
-    assertThat(Changes.text(comparison)).contains("after: what rules found of the other revision (",
-        "): its errors leave in doubt what they are about");
+    assertThat(Changes.text(comparison)).contains("after: what rules found in the other revision (",
+        "): its errors put them in doubt");
     assertThat(Changes.text(compare(broken, judged))).isEqualTo(Changes.text(comparison.mirrored()));
   }
 

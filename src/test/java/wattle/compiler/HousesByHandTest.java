@@ -38,7 +38,7 @@ class HousesByHandTest {
   void farCompressor() throws SourceReader.Unreadable {
     assertThat(headlines("far-compressor")).containsExactlyInAnyOrder(
         "feeder of panel S is too small for its breaker: 2-2-2-4 Al SER on 100 A",
-        "panel B has no ground and no bond: no path back for a fault");
+        "panel B has no ground and no bond: no return path for fault current");
   }
 
   /**

@@ -110,7 +110,7 @@ class UnknownIsSaidTest {
   void whatTheStandardOfAFuseBoundsIsHeldAgainstTheWire() {
     String fuse = SHOP.replace("2    15 A arc-fault", "2    15 A fuse");
     Finding open = found("clearing-time-unknown", fuse).orElseThrow();
-    assertThat(open.reason()).contains("UL 248 alone allows more than the wire withstands");
+    assertThat(open.reason()).contains("UL 248 alone lets through more than the wire withstands");
     Matcher words = BOUND.matcher(open.place().orElseThrow().words());
     assertThat(words.find()).isTrue();
     double amperes = Double.parseDouble(words.group(2));
@@ -154,7 +154,7 @@ class UnknownIsSaidTest {
     assertThat(finding.reason()).contains("No method here is for a workplace such as that on 'main'");
     // With a bedroom it is a dwelling that the plan does not describe.
     Finding dwelling = found("calculated-load-unknown", none + "\nroom bed is bedroom { j: junction }\n").orElseThrow();
-    assertThat(dwelling.reason()).contains("The plan says nothing of the dwelling on 'main'");
+    assertThat(dwelling.reason()).contains("The plan does not describe the dwelling on 'main'");
     assertThat(found("feeder-below-load", none)).as("a part of a building is calculated by what is stated").isPresent();
     assertThat(found("service-below-load", none.replace("120/240 V 200 A", "120/240 V 30 A")).orElseThrow().headline())
         .contains("its calculated load is at least ");

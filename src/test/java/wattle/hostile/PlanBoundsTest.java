@@ -41,7 +41,7 @@ class PlanBoundsTest {
   void aStepAboveIsRefused() throws Exception {
     Files.writeString(folder.resolve("plan.wattle"), "room a { }\n" + " ".repeat((int) SourceReader.USUAL_MOST_BYTES));
     BoundedProcess.Outcome outcome = BoundedProcess.run(folder, "-Xmx128m", List.of("check", "plan.wattle"));
-    assertThat(outcome.text()).contains("MiB is over the bound of 8 MiB; raise it with --largest-file").hasLineCount(1);
+    assertThat(outcome.text()).contains("MiB is over the limit of 8 MiB; raise it with --largest-file").hasLineCount(1);
     assertThat(outcome.code()).isEqualTo(2);
   }
 
@@ -87,7 +87,7 @@ class PlanBoundsTest {
     List<String> draw = List.of("draw", "--view", "one-line", "--out", "farm.png", "--resolution");
     assertThat(BoundedProcess.run(folder, "-Xmx1g", Stream.concat(draw.stream(), Stream.of("770", farm)).toList()).code()).isLessThan(2);
     BoundedProcess.Outcome beyond = BoundedProcess.run(folder, "-Xmx1g", Stream.concat(draw.stream(), Stream.of("900", farm)).toList());
-    assertThat(beyond.text()).contains("pixels at 900 pixels an inch; use fewer");
+    assertThat(beyond.text()).contains("pixels at 900 pixels per inch; use fewer");
     assertThat(beyond.code()).isEqualTo(2);
   }
 }

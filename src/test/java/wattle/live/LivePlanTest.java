@@ -79,7 +79,7 @@ class LivePlanTest {
     assertThat(broken.at("/parts/branches").asText()).isEqualTo(before.at("/parts/branches").asText());
     assertThat(broken.at("/parts/panels").asText()).isEqualTo(before.at("/parts/panels").asText());
     assertThat(broken.path("told").asText()).isEqualTo(before.path("told").asText());
-    assertThat(broken.path("trouble").asText()).contains("the last text that was understood is shown");
+    assertThat(broken.path("trouble").asText()).contains("the page shows the last version that could be");
     assertThat(broken.at("/parts/findings").asText()).contains("garage.lam").contains("unit");
     // What is clicked meanwhile is still answered, with figures of that text.
     assertThat(server.look("garage.lamp on", "open breaker P/1").at("/parts/panels").asText()).contains("OPEN");
@@ -95,7 +95,7 @@ class LivePlanTest {
     Files.delete(plan);
     server.saved();
     JsonNode gone = lit();
-    assertThat(gone.path("trouble").asText()).contains("no such file").contains("Shown is what was read before");
+    assertThat(gone.path("trouble").asText()).contains("no such file").contains("The page shows the plan as last read");
     assertThat(gone.at("/parts/branches").asText()).isEqualTo(before.at("/parts/branches").asText());
     save(house(LAMP.replace("6 m", "9 m")));
     assertThat(lit().path("trouble").asText()).isEmpty();
@@ -113,7 +113,7 @@ class LivePlanTest {
     Files.writeString(plan, house("branch lamp by nonsense { P --6 m-- }\n"));
     server = new LiveServer(plan);
     JsonNode look = server.look("hall.tap draws 5 A");
-    assertThat(look.path("trouble").asText()).contains("is left out; figures are of the rest");
+    assertThat(look.path("trouble").asText()).contains("is left out; the figures are for the rest");
     assertThat(look.path("branch").asText()).isEqualTo("tap");
     assertThat(look.at("/parts/branches").asText()).contains("draws 5 A");
     save("");

@@ -33,10 +33,10 @@ class BreakerOfFeederTest {
   @CsvSource({"120/240 V", "120/208 V", "120/208 V three-phase"})
   void aSmallerBreakerOnlyWhereTheLoadAllows(String system) {
     Fix light = finding(system, "2 kW").fixes().get(0);
-    assertThat(light.order()).startsWith("use a 30 A breaker, or 6 AWG copper or thicker for the feeder");
+    assertThat(light.order()).startsWith("use a 30 A breaker, or 6 AWG copper or larger for the feeder");
     assertThat(light.edits()).isNotEmpty();
     Fix heavy = finding(system, "8 kW").fixes().get(0);
-    assertThat(heavy.order()).startsWith("use 6 AWG copper or thicker for the feeder; a 30 A breaker is too small for its load of ");
+    assertThat(heavy.order()).startsWith("use 6 AWG copper or larger for the feeder; a 30 A breaker is too small for its load of ");
     assertThat(heavy.edits()).isEmpty();
   }
 }

@@ -53,13 +53,13 @@ class ConductorReasonsTest {
   /** A smaller breaker is offered where the load stands it alone: 7 kW are 29.2 A at 240 V and 33.7 A at 208 V. */
   @ParameterizedTest
   @CsvSource(delimiter = '|', value = {
-      "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or thicker | false",
-      "120/208 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or thicker | false",
+      "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or larger | false",
+      "120/208 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 7 kW         | 8 AWG copper or larger | false",
       "120/240 V | 3+5 40 A two-pole | 10/2 NM-B | wall heater 5 kW         | use a 30 A breaker      | true",
       "120/240 V | 3+5 40 A two-pole fuse | 10/2 NM-B | wall heater 7 kW    | 30 A fuse is too small  | false",
       "120/240 V | 3+5 40 A two-pole fuse | 10/2 NM-B | wall heater 5 kW    | use a 30 A fuse         | true",
-      "120/208 V three-phase | 1+3+5 40 A three-pole | 10/3 NM-B | three-phase heater 12 kW | 8 AWG copper or thicker | false",
-      "230 V     | 1 40 A            | 10/2 NM-B | wall heater 7 kW 230 V   | 8 AWG copper or thicker | false",
+      "120/208 V three-phase | 1+3+5 40 A three-pole | 10/3 NM-B | three-phase heater 12 kW | 8 AWG copper or larger | false",
+      "230 V     | 1 40 A            | 10/2 NM-B | wall heater 7 kW 230 V   | 8 AWG copper or larger | false",
       "230 V     | 1 40 A            | 10/2 NM-B | wall heater 5 kW 230 V   | use a 30 A breaker      | true"})
   void noSmallerBreakerThanTheLoad(String supply, String slot, String cable, String device, String words, boolean edit) {
     Finding finding = above(findings(supply, slot, cable + " { P --5 m-- shop.a", "a: " + device));
@@ -72,7 +72,7 @@ class ConductorReasonsTest {
   @CsvSource(delimiter = '|', value = {
       "3+5 70 A two-pole | 6/2 NM-B | wall heater 9 kW | held to the 60 °C column, 55 A; the next standard rating above is 60 A (240.4(B))",
       "3+5 40 A two-pole | 1/2 in EMT with 2 x 10 Cu THHN, 10 Cu ground | wall heater 5 kW"
-          + " | its 60 °C terminals hold it to 30 A; 30 A is the most",
+          + " | its 60 °C terminals limit it to 30 A; 30 A is the most",
       "3+5 30 A two-pole terminals 75 degC | 1/2 in EMT with 2 x 12 Cu THHN, 12 Cu ground | wall heater 3 kW terminals 75 degC"
           + " | (240.4(D))",
       "3+5 80 A two-pole | 10/2 NM-B | motor 24 A 240 V | the article of its load allows 60 A (240.4(G))"})

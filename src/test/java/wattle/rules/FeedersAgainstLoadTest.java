@@ -63,7 +63,7 @@ class FeedersAgainstLoadTest {
     assertThat(findings("us-2023", shop("120/240 V", "", "6/3 NM-B"))).singleElement().satisfies(f -> {
       assertThat(f.reason()).contains("Load: 58 A by the worksheet",
           "6 AWG copper has 75 A in the 90 °C column; NM-B is held to the 60 °C column, 55 A");
-      assertThat(f.fixes().get(0).order()).isEqualTo("use 4 AWG copper or thicker");
+      assertThat(f.fixes().get(0).order()).isEqualTo("use 4 AWG copper or larger");
     });
   }
 

@@ -42,7 +42,7 @@ class PublishedConductorsTest {
     assertThat(of(large.formatted("3"), "feeder-ground-not-enlarged")).singleElement().satisfies(f -> {
       assertThat(f.headline())
           .isEqualTo("equipment ground of feeder to panel G is not enlarged: 3 AWG, with hots of 250 kcmil where 3/0 AWG would do");
-      assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1 AWG or thicker");
+      assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1 AWG or larger");
     });
     assertThat(of(large.formatted("1"), "feeder-ground-not-enlarged")).isEmpty();
     String shop = supply("120/240 V", "400 A", "1+3 150 A two-pole G\n 2 15 A hall")
@@ -51,7 +51,7 @@ class PublishedConductorsTest {
         + " main breaker 150 A 10 kA\n}\n";
     assertThat(of(shop.formatted("6"), "feeder-ground-not-enlarged")).singleElement().satisfies(f -> {
       assertThat(f.headline()).contains("hots of 350 kcmil where 1/0 AWG would do");
-      assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1/0 AWG or thicker");
+      assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1/0 AWG or larger");
     });
     assertThat(of(shop.formatted("1"), "feeder-ground-not-enlarged")).hasSize(1);
     assertThat(of(shop.formatted("1/0"), "feeder-ground-not-enlarged")).isEmpty();

@@ -257,9 +257,9 @@ class AskingTest {
 
   @Test
   void trialsTellWhetherTheirExpectationsHold() {
-    assertThat(lenses()).contains("1 expectation, and it holds", "2 expectations, and all hold");
+    assertThat(lenses()).contains("1 expectation, and it is met", "2 expectations, and all are met");
     editor.replace(HOUSE, "is 10 A within 0.1 A in toaster-alone", "is 9 A within 0.1 A in toaster-alone");
-    assertThat(lenses()).contains("1 expectation, and it holds", "1 expectation, and it does not hold");
+    assertThat(lenses()).contains("1 expectation, and it is met", "1 expectation, and it is not met");
     // What the later phases find is told as well, behind what is known at once.
     assertThat(ScriptedEditor.rules(editor.await(HOUSE, p -> !p.getDiagnostics().isEmpty()))).containsExactly("expectation-failed");
   }

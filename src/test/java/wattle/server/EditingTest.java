@@ -144,25 +144,25 @@ class EditingTest {
       editor.open(uri, Files.readString(HOUSE));
       editor.replace(uri, "1      15 A  arc-fault                        hall ", "1      15 A                                   hall ");
       assertThat(message(editor.await(uri, p -> ScriptedEditor.rules(p.getDiagnostics()).contains("arc-fault-missing"))))
-          .doesNotContain("asked again");
+          .doesNotContain("checked again");
 
       editor.replace(uri, "P --15 m-- office.sw", "P --15 -- office.sw");
       judged(editor, uri);
       List<Diagnostic> broken = editor.findings(uri);
       assertThat(ScriptedEditor.rules(broken)).contains("arc-fault-missing").hasSizeGreaterThan(1);
-      assertThat(message(broken)).as("a mistake elsewhere leaves it in no doubt").doesNotContain("asked again");
+      assertThat(message(broken)).as("a mistake elsewhere leaves it in no doubt").doesNotContain("checked again");
       editor.replace(uri, "P --15 -- office.sw", "P --15 m-- office.sw");
 
       editor.replace(uri, "use \"rooms.wattle\"", "use \"room.wattle\"");
       judged(editor, uri);
       List<Diagnostic> doubtful = editor.findings(uri);
       assertThat(ScriptedEditor.rules(doubtful)).contains("arc-fault-missing").hasSizeGreaterThan(1);
-      assertThat(message(doubtful)).contains("asked again once that is mended");
+      assertThat(message(doubtful)).contains("checked again when the error is fixed");
 
       editor.replace(uri, "use \"room.wattle\"", "use \"rooms.wattle\"");
       judged(editor, uri);
       List<Diagnostic> mended = editor.await(uri, p -> p.getDiagnostics().size() == 1);
-      assertThat(message(mended)).doesNotContain("asked again");
+      assertThat(message(mended)).doesNotContain("checked again");
 
       editor.replace(uri, "1      15 A                                   hall ", "1      15                                     hall ");
       judged(editor, uri);

@@ -68,7 +68,7 @@ class FeedersInTrialsTest {
   @Test
   void theFiguresOfAFeederUnfold() {
     TrialResult result = run(FARM, "B draws 48 A");
-    assertThat(feeder(result).amps().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("all behind panel B"));
+    assertThat(feeder(result).amps().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("everything downstream of panel B"));
     assertThat(result.feeders()).hasSize(1);
   }
 
@@ -90,7 +90,7 @@ class FeedersInTrialsTest {
 
   @Test
   void theVerdictStandsInOneLine() {
-    assertThat(run(FARM, "stalls.o draws 1 A").verdict()).startsWith("none of the dangers that are looked for (live metal")
+    assertThat(run(FARM, "stalls.o draws 1 A").verdict()).startsWith("none of the dangers that are checked (live metal")
         .doesNotContain("\n").doesNotContainIgnoringCase("safe");
     assertThat(run(FARM, "fault hot to neutral at B").verdict()).startsWith("DANGER: ").doesNotContain("\n");
   }
@@ -103,7 +103,7 @@ class FeedersInTrialsTest {
         .anyMatch(d -> d.words().contains("all loads taken as heaters"));
     TrialResult amperes = run(FARM, "open neutral of B\n stalls.o draws 3 A\n stalls.p draws 120 W");
     assertThat(amperes.dangers()).filteredOn(d -> d.kind() == Danger.Kind.OVERVOLTAGE || d.kind() == Danger.Kind.UNDERVOLTAGE)
-        .anyMatch(d -> d.words().contains("held at their current, which exaggerates"));
+        .anyMatch(d -> d.words().contains("keep their current, which exaggerates"));
   }
 
   @Test

@@ -40,12 +40,12 @@ class RemediesTest {
 
   @Test
   void aFailedExpectationIsMendedInTheHouse() {
-    assertThat(remedy("expect voltage at shop.saw is at least 118 V")).contains("thicker wire");
-    assertThat(remedy("expect voltage fall at shop.saw is at most 1 %")).contains("thicker wire");
+    assertThat(remedy("expect voltage at shop.saw is at least 118 V")).contains("larger wire");
+    assertThat(remedy("expect voltage fall at shop.saw is at most 1 %")).contains("larger wire");
     assertThat(remedy("expect hot of saw is at most 5 A")).contains("take load off");
     assertThat(remedy("expect neutral of saw is at most 5 A")).contains("take load off");
     assertThat(remedy("expect current of shop.saw is 3 A")).contains("what differs");
-    assertThat(remedy("expect touch voltage at shop.saw is at most 10 V in leak")).contains("ground that opens the breaker");
+    assertThat(remedy("expect touch voltage at shop.saw is at most 10 V in leak")).contains("ground that trips the breaker");
     assertThat(remedy("expect P/1 trips in leak")).contains("protection that opens");
   }
 

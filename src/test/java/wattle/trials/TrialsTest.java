@@ -143,7 +143,7 @@ class TrialsTest {
   void everyFigureUnfolds() {
     TrialResult result = run("laundry.washer draws 7.5 A");
     TrialResult.OutletReading washer = result.outlets().stream().filter(o -> o.name().equals("laundry.washer")).findFirst().orElseThrow();
-    assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.startsWith("fall in neutral, P to laundry"));
+    assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.startsWith("drop in neutral, P to laundry"));
     assertThat(washer.volts().inputs()).extracting(i -> i.name()).anyMatch(n -> n.contains("service main"));
   }
 

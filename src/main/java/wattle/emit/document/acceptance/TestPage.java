@@ -28,8 +28,8 @@ public final class TestPage {
     body.element("p", house.title().orElse("plan") + house.revision().map(r -> ", revision " + r).orElse(""));
     body.element("p", Page.CAUTION, "class", "caution small");
     body.element("p",
-        "Continuity, bonds, insulation and torque dead: open, lock, prove dead first. Voltage, rotation, polarity and trips live, by"
-            + " somebody who may. By:"
+        "Continuity, bonds, insulation and torque dead: open, lock and prove dead first. Voltage, rotation, polarity and trips live, "
+            + "by a qualified person. By:"
             + " ______________ Date: ____________ Instrument, number: ______________");
     Map<String, List<Measurement>> groups = new LinkedHashMap<>();
     measurements.forEach(m -> groups.computeIfAbsent(m.branch(), b -> new ArrayList<>()).add(m));

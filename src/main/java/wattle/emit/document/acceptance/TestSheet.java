@@ -43,8 +43,8 @@ public final class TestSheet {
     return new Sheet(
         "tests", "Measurements after the work", COLUMNS, rows,
         List.of(
-            "Continuity, bonds, insulation and torque are done dead: open, lock, prove dead first. Voltage, rotation, polarity and trips"
-                + " are measured live, by somebody who may.",
+            "Continuity, bonds, insulation and torque are done dead: open, lock and prove dead first. Voltage, rotation, polarity and trips"
+                + " are measured live, by a qualified person.",
             "Loops are expected at " + units.known(Quantity.of(20, Units.CELSIUS))
                 + "; voltages with nothing drawing, from the solved network. " + Caution.SHORT));
   }

@@ -86,7 +86,7 @@ final class ChangesJson {
     } else if (figure instanceof Figure.Unknown unknown) {
       node.put("known", false).put("why", unknown.why());
     } else if (figure instanceof Figure.Absent) {
-      node.put("known", false).put("why", "there is no such thing in this plan");
+      node.put("known", false).put("why", "this plan has none");
     } else {
       throw new AssertionError(figure);
     }

@@ -194,7 +194,7 @@ public final class ChangesPage {
     }
     body.close();
     if (rows.more() > 0) {
-      body.element("p", "And " + rows.more() + " that differ less; compare --format json has every one.", "class", "small");
+      body.element("p", "And " + rows.more() + " that differ less; compare --format json has all of them.", "class", "small");
     }
   }
 
@@ -206,7 +206,7 @@ public final class ChangesPage {
     String heading = "One-line diagrams";
     if (Math.max(before.house().panels().size(), after.house().panels().size()) > MOST_PANELS) {
       body.element("h2", heading);
-      body.element("p", "Not drawn here: a picture of so many panels is larger than a page. wattle compare --picture draws it.");
+      body.element("p", "Not drawn here: a picture of so many panels does not fit a page. wattle compare --picture draws it.");
       return;
     }
     List<Shown> all = new ArrayList<>();

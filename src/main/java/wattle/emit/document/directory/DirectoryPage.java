@@ -15,8 +15,8 @@ import wattle.words.Caution;
 
 /** Directories as pages: one sheet a panel for the door, or a card to be folded once. */
 public final class DirectoryPage {
-  private static final String CAUTION = "House current kills. The inside of this panel stays live when its breakers are off. This"
-      + " list is from a plan, not from a measurement. "
+  private static final String CAUTION = "House current kills. The inside of this panel stays live when its breakers are off. This "
+      + "list is from a plan, not from measurements. "
       + Caution.LONG;
 
   private static final String STYLE = """
@@ -73,7 +73,7 @@ public final class DirectoryPage {
       body.close().open("td", "class", "half fold");
       body.element("h1", panel.title());
       body.element("p", head(house, panel));
-      body.element("p", "Fold along the dashed line; the slots are inside.", "class", "small");
+      body.element("p", "Fold along the dashed line, with the slots inside.", "class", "small");
       body.close().close().close().close();
       body.open("div", "class", panel == panels.get(panels.size() - 1) ? "panel last" : "panel");
       body.element("p", panel.title(), "class", "what");
@@ -128,7 +128,7 @@ public final class DirectoryPage {
 
   /** Room for what is changed by hand until the plan is printed again. */
   private static void changes(Markup body) {
-    body.element("h2", "Changed since, or found otherwise").open("table", "class", "notes");
+    body.element("h2", "Changes and corrections").open("table", "class", "notes");
     body.row("th", "Slot", "What", "Date, by");
     for (int i = 0; i < 6; i++) {
       body.row("td", "", "", "");

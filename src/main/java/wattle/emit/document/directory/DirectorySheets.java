@@ -13,10 +13,10 @@ import wattle.model.Panel;
 public final class DirectorySheets {
   private static final List<Column> COLUMNS = List.of(
       Column.words("slot", "slot"),
-      Column.words("what", "what it is for"),
+      Column.words("what", "what it feeds"),
       Column.words("rooms", "rooms"),
       Column.words("breaker", "breaker"),
-      Column.words("notes", "not to be overlooked"));
+      Column.words("notes", "caution"));
 
   private DirectorySheets() {}
 
@@ -34,8 +34,8 @@ public final class DirectorySheets {
     return new Sheet(
         "directory", "Directory of " + panel.title(), COLUMNS, rows,
         List.of(
-            "From a plan, not from a measurement: the inside of a panel stays live when its breakers are off; prove dead with a"
-                + " tester proved before and after."));
+            "Made from a plan, not from measurements. The inside of a panel stays live when its breakers are off. Prove dead with a "
+                + "tester proved before and after."));
   }
 
   private static Row row(DirectoryLine line) {

@@ -108,11 +108,11 @@ record PanelDirectory(Panel panel, boolean twoColumns, List<Row> rows) {
     Set<String> seen = new LinkedHashSet<>();
     roomsOf(house, breaker, rooms, seen);
     if (breaker.backFed()) {
-      notes.add("feeds back into this panel: a source is behind it");
+      notes.add("backfeeds this panel from a source");
     }
     house.branchOf(breaker).ifPresent(branch -> {
       if (!breaker.backFed() && PlainWords.devices(house, branch).stream().anyMatch(d -> d.kind().family() == Family.SOURCE)) {
-        notes.add("a source is behind it: it stays live when this is off");
+        notes.add("fed from a source: it stays live when this is off");
       }
       List<String> others = branch.hots().stream().map(BranchHot::breaker).filter(b -> !b.equals(breaker.id())).map(BreakerId::slotText)
           .distinct().toList();

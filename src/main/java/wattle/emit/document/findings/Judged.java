@@ -40,18 +40,18 @@ public record Judged(
   public List<String> lines() {
     List<String> lines = new ArrayList<>();
     if (codes.isEmpty()) {
-      lines.add("no code is named, so that only common practice was checked; wattle check --code us-2023");
+      lines.add("no code is named, so only common practice was checked; wattle check --code us-2023");
     }
     if (checked > 0) {
       lines.add("rules checked at " + places(checked));
     }
     if (notKnown > 0) {
       String more = unstated.size() > NAMED ? " and " + (unstated.size() - NAMED) + " more" : "";
-      lines.add("not known at " + places(notKnown) + " since the plan does not say: "
+      lines.add("not checked at " + places(notKnown) + " because the plan does not give: "
           + String.join(", ", named()) + more + "; wattle table --of unstated");
     }
     if (inDoubt > 0) {
-      lines.add("in doubt at " + places(inDoubt) + " until the errors are mended");
+      lines.add("in doubt at " + places(inDoubt) + " until the errors are fixed");
     }
     if (ifNew > 0 && !survey) {
       lines.add("existing work: " + ifNew + " more " + (ifNew == 1 ? "finding" : "findings") + " if it were new; wattle check --as-new");

@@ -147,7 +147,7 @@ public final class AtAGlance {
         .ifPresent(c -> lines.add(percent(c.statedFall()) + " at " + c.outlet() + " on " + c.branch() + ", every stated load on"));
     cases.stream().filter(c -> c.fall().isPresent()).max(Comparator.comparingDouble(c -> c.fall().get().si()))
         .ifPresent(c -> lines.add(
-            percent(c.fall().get()) + " at " + c.outlet() + " on " + c.branch() + ", with the whole rating of its breaker drawn there"));
+            percent(c.fall().get()) + " at " + c.outlet() + " on " + c.branch() + ", with the full rating of its breaker drawn there"));
     return lines;
   }
 

@@ -38,7 +38,7 @@ public final class LockoutPage {
     section(body, "Beware", lockout.warnings(), "beware");
     section(body, "Stays live", lockout.staysLive().stream().map(l -> l.what() + " (" + l.near() + "): from " + l.from()).toList(),
         "small");
-    section(body, "Goes dead too", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList(),
+    section(body, "Also goes dead", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList(),
         "small");
     proofs(body, lockout.proofs());
     body.element("h2", "Sign");
@@ -56,7 +56,7 @@ public final class LockoutPage {
   private static void handles(Markup body, List<Handle> handles) {
     body.element("h2", "Open and lock, all of them");
     if (handles.isEmpty()) {
-      body.element("p", "None is known to the plan: take everything here as live.", "class", "doubt");
+      body.element("p", "The plan shows none: treat everything here as live.", "class", "doubt");
       return;
     }
     body.open("table", "class", "handle");

@@ -27,11 +27,11 @@ public final class LockoutText {
       handle.reasons().forEach(r -> line(out, "      " + r));
     }
     if (lockout.handles().isEmpty()) {
-      line(out, "none is known to the plan: take everything here as live");
+      line(out, "the plan shows none: treat everything here as live");
     }
     list(out, "BEWARE", lockout.warnings());
     list(out, "STAYS LIVE", lockout.staysLive().stream().map(LockoutText::live).toList());
-    list(out, "GOES DEAD TOO", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList());
+    list(out, "ALSO GOES DEAD", lockout.goesDead().stream().map(d -> d.what() + ": " + String.join("; ", d.devices())).toList());
     section(out, "PROVE DEAD (prove the tester on a live source before and after)");
     lockout.proofs().forEach(p -> proof(out, p));
     section(out, "SIGN");

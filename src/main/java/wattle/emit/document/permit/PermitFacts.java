@@ -93,10 +93,10 @@ public final class PermitFacts {
     if (!one) {
       facts.add(new Fact("dwellings", alike.stream().map(Dwelling::title).collect(Collectors.joining(", "))));
     }
-    new TreeSet<>(dwelling.facts().keySet()).forEach(f -> facts.add(new Fact(f.replace('-', ' '), dwelling.facts().get(f).toString())));
-    new TreeSet<>(dwelling.flags()).forEach(f -> facts.add(new Fact(f.replace('-', ' '), "yes")));
+    new TreeSet<>(dwelling.facts().keySet()).forEach(f -> facts.add(new Fact(label(f), dwelling.facts().get(f).toString())));
+    new TreeSet<>(dwelling.flags()).forEach(f -> facts.add(new Fact(label(f), "yes")));
     return new PermitPart.Facts(
-        Optional.of(one ? "Dwelling" + dwelling.name().map(n -> " " + n).orElse("") : alike.size() + " dwellings alike"), facts);
+        Optional.of(one ? "Dwelling" + dwelling.name().map(n -> " " + n).orElse("") : alike.size() + " identical dwellings"), facts);
   }
 
   private PermitPart service(Service service) {
@@ -163,11 +163,21 @@ public final class PermitFacts {
     return new PermitPart.Facts(Optional.of("Work"), facts);
   }
 
+  /** A fact as people write it: the notation has the British word for stories. */
+  private static String label(String fact) {
+    return fact.equals("storeys") ? "stories" : fact.replace('-', ' ');
+  }
+
+  private String counted(Severity severity, String one, String several) {
+    long count = plan.count(severity);
+    return count + " " + (count == 1 ? one : several);
+  }
+
   private PermitPart checked() {
     List<String> checked = new ArrayList<>(List.of("Structure: names, slots, legs, wiring from the panel to each box, neutrals, grounds."));
     plan.library().packs().values().forEach(p -> checked.add("Pack: " + p + "."));
-    checked.add("Found: " + plan.count(Severity.ERROR) + " of severity error, " + plan.count(Severity.WARNING) + " of severity warning, "
-        + plan.count(Severity.ADVICE) + " of advice. What was not checked is not known.");
+    checked.add("Found: " + counted(Severity.ERROR, "error", "errors") + ", " + counted(Severity.WARNING, "warning", "warnings")
+        + ", " + plan.count(Severity.ADVICE) + " advice. Nothing is known about the parts that were not checked.");
     checked.addAll(Judged.of(plan).lines().stream().map(l -> Character.toUpperCase(l.charAt(0)) + l.substring(1) + ".").toList());
     return new PermitPart.Items(Optional.of("Checked"), checked);
   }

@@ -148,7 +148,7 @@ public final class PermitPage {
     if (!assumed.isEmpty()) {
       basis.add(new PermitPart.Items(Optional.of("Assumed: not stated in the plan"), assumed));
       if (assumed.size() < house.assumed().size()) {
-        basis.add(new PermitPart.Items(Optional.empty(), List.of("The same for what is alike.")));
+        basis.add(new PermitPart.Items(Optional.empty(), List.of("The same for identical parts.")));
       }
     }
     List<Sheet> all = new ArrayList<>(loads.sheets());

@@ -20,7 +20,7 @@ final class Cut {
     List<Row> rows = sheet.rows().subList(0, most);
     List<String> notes = new ArrayList<>();
     notes.add("The first " + most + " of " + sheet.rows().size() + " rows; " + command
-        + " prints every one.");
+        + " prints all of them.");
     notes.addAll(sheet.notes());
     return new Sheet(sheet.name(), sheet.title(), sheet.columns(), rows, notes);
   }

@@ -29,7 +29,7 @@ final class FindingList {
     }
     List<Finding> standing = findings.stream().filter(f -> f.silenced().isEmpty()).toList();
     if (standing.isEmpty()) {
-      page.element("p", "Nothing was found by the checks that were made. That is not the same as safe: see what was checked, below.");
+      page.element("p", "The checks found nothing. That is not the same as safe: see what was checked, below.");
     }
     for (Severity severity : Severity.values()) {
       standing.stream().filter(f -> f.severity() == severity).forEach(f -> finding(page, f));

@@ -91,7 +91,7 @@ public final class LinkedSteps {
         }
       }
       if (step.inputs().size() > MOST_INPUTS) {
-        out.element("li", "and " + (step.inputs().size() - MOST_INPUTS) + " more inputs, which the tables as JSON have", "class", "note");
+        out.element("li", "and " + (step.inputs().size() - MOST_INPUTS) + " more inputs, which are in the tables as JSON", "class", "note");
       }
       out.close();
     }
@@ -128,7 +128,7 @@ public final class LinkedSteps {
       out.append(' ').append(reference(input, symbol.isEmpty() ? input.derivation().name() : symbol));
     }
     if (step.inputs().size() > MOST_INPUTS) {
-      out.append(" and ").append(step.inputs().size() - MOST_INPUTS).append(" more inputs, which the tables as JSON have");
+      out.append(" and ").append(step.inputs().size() - MOST_INPUTS).append(" more inputs, which are in the tables as JSON");
     }
     return out.toString();
   }

@@ -68,8 +68,7 @@ final class PaperPage {
     if (!steps.isEmpty()) {
       section("workings", "Calculations", "section", () -> {
         body.element("p",
-            "Each figure that the plan does not state, table by table, under a number; a number in brackets is that of a step that it"
-                + " uses.");
+            "Each figure that the plan does not state, numbered, table by table. A number in brackets refers to a step that it uses.");
         body.open("div", "class", "workings").raw(steps).close();
       });
     }

@@ -41,7 +41,7 @@ final class PlanText {
       }
       page.close();
       if (lines < source.lineCount()) {
-        page.element("p", "The file goes on to line " + source.lineCount() + ".", "class", "note");
+        page.element("p", "The file continues to line " + source.lineCount() + ".", "class", "note");
       }
     }
   }

@@ -227,7 +227,7 @@ final class ReportParts {
     HouseWorksheets worksheets = figures.worksheets();
     if (worksheets.methods().isEmpty()) {
       return List
-          .of(new Content.Remark("The plan names no code that has methods of load calculation; a line such as use code us-2023 does."));
+          .of(new Content.Remark("The plan names no code that has methods of load calculation; add a line such as use code us-2023."));
     }
     List<HouseInputs.Read> services = worksheets.services();
     List<HouseInputs.Read> reads = new ArrayList<>(services);
@@ -250,7 +250,7 @@ final class ReportParts {
     }
     if (reads.size() > MOST_WORKSHEETS) {
       contents.add(new Content.Remark("The first " + MOST_WORKSHEETS + " of " + reads.size()
-          + " services and feeders; wattle table --of worksheet calculates every one."));
+          + " services and feeders; wattle table --of worksheet calculates all of them."));
     }
     return contents.isEmpty() ? List.of(new Content.Remark("The plan has no service.")) : contents;
   }
@@ -266,7 +266,7 @@ final class ReportParts {
     if (shown.panels().size() <= MOST_PANEL_FRONTS) {
       contents.add(new Content.Picture("Load of each leg", LegsPlot.of(shown, loads), LegsPlot.view(shown, loads)));
     }
-    contents.add(new Content.Remark("Slots that would bring the legs nearer to each other: wattle balance."));
+    contents.add(new Content.Remark("For slots that balance the legs better, run wattle balance."));
     return contents;
   }
 
@@ -279,12 +279,14 @@ final class ReportParts {
   private List<Content> trials() {
     if (house.trials().isEmpty() && house.expectations().isEmpty()) {
       return List.of(new Content.Remark(
-          "The plan has no trial and expects nothing; a trial says what draws or what is wrong, an expectation what must come of it."));
+          "The plan has no trial and no expectation. A trial says what draws or what is wrong; an expectation says what the result "
+              + "must be."));
     }
     List<Content> contents = new ArrayList<>();
     if (!sound) {
       contents
-          .add(new Content.Remark("The plan has errors: what cannot be wired cannot be tried, and figures below are of what could be."));
+          .add(new Content.Remark("The plan has errors. Parts that cannot be wired cannot be tried; the figures below are for the "
+              + "other parts."));
     }
     if (!house.expectations().isEmpty()) {
       contents.add(table(ExpectationSheets.of(Expectations.judged(house, figures.trials())), "check"));
@@ -307,7 +309,7 @@ final class ReportParts {
     }
     if (trials.size() > MOST_TRIALS) {
       contents
-          .add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs every one."));
+          .add(new Content.Remark("The first " + MOST_TRIALS + " of " + house.trials().size() + " trials; wattle trial runs all of them."));
     }
     return contents;
   }

@@ -141,9 +141,9 @@ final class ScreenPage {
   /** Closed, since nobody reads it from one end to the other; a link into it opens it. */
   private void steps(List<LinkedSteps.Told> shared) {
     main.element("p",
-        "Each step once. A figure on this page opens to its formula and inputs, and an input to its own; without scripts their links"
-            + " lead here."
-            + (report.alike().isEmpty() ? "" : " A step that is alike to one shown is listed without its inputs."));
+        "Each step is listed once. A figure on this page opens to its formula and inputs, and an input to its own. Without scripts, "
+            + "the links lead here."
+            + (report.alike().isEmpty() ? "" : " A step that repeats one already shown is listed without its inputs."));
     main.open("details", "class", "shared").element("summary", shared.size() + " steps");
     List<String> remarks = unfolding.remarks();
     for (int i = 0; i < remarks.size(); i++) {

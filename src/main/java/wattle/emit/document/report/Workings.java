@@ -77,7 +77,7 @@ final class Workings {
     }
     List<LinkedSteps.Told> shared = unfolding.shared(told, unfolding::sentence);
     if (!shared.isEmpty()) {
-      page.element("h3", "Steps that the figures rest on");
+      page.element("h3", "Steps that the figures use");
       shared.forEach(
           t -> page.open("p", "id", LinkedSteps.id(t.step())).element("b", unfolding.number(t.step()) + " ").raw(t.markup()).close());
     }

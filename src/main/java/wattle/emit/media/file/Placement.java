@@ -229,7 +229,7 @@ final class Placement {
     if (part.isPresent() && !force && isWrittenMeanwhile()) {
       throw output.was().isPresent()
           ? changed(output.target())
-          : refused(output.target(), "somebody wrote into it meanwhile; choose another name, or replace it with --force");
+          : refused(output.target(), "it was changed in the meantime; choose another name, or replace it with --force");
     }
   }
 
@@ -279,7 +279,7 @@ final class Placement {
   }
 
   private static OutputException changed(Path target) {
-    return refused(target, "it was changed meanwhile; run the command again on what it says now");
+    return refused(target, "it was changed in the meantime; run the command again");
   }
 
   private static OutputException refused(Path target, String why) {

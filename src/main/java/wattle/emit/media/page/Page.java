@@ -13,8 +13,8 @@ import wattle.words.Caution;
  */
 public record Page(String title, String paper, String style, String body) {
   /** What every page that someone may act on says. */
-  public static final String CAUTION = "House current kills. This page is derived from a plan and knows nothing of what was built"
-      + " otherwise. " + Caution.LONG;
+  public static final String CAUTION = "House current kills. This page is made from a plan; the house may be built differently. "
+      + Caution.LONG;
 
   private static final String COMMON = """
       * { box-sizing: border-box; }

@@ -166,7 +166,7 @@ public record PagePicture(List<Drawing> parts, boolean turned) {
       }
       drawings.add(
           sketch.drawing(1, number.isEmpty() ? view.title() : view.title() + ", " + number,
-              i == 0 ? view.description() : "Goes on from the part before."));
+              i == 0 ? view.description() : "Continued from the previous part."));
     }
     return new PagePicture(drawings, setting.room.turned());
   }

@@ -24,7 +24,7 @@ public final class PngPicture {
     long height = Math.max(1, Math.round(outlined.height() * scale));
     if (width * height > MOST_PIXELS) {
       throw new UnreadablePictureException(String.format(
-          "the picture would have %d × %d pixels at %d pixels an inch; use fewer, or for SVG or PDF",
+          "the picture would have %d × %d pixels at %d pixels per inch; use fewer, or for SVG or PDF",
           width, height, pixelsPerInch));
     }
     BufferedImage image = new BufferedImage((int) width, (int) height, BufferedImage.TYPE_INT_RGB);

@@ -59,7 +59,7 @@ public final class BalanceSheets {
             + " on each;"
             + " amperes of legs and neutral are added as phasors.");
     if (panels.stream().anyMatch(p -> p.before().unplaced() > 0)) {
-      notes.add("Some loads are on no leg, since the plan does not say what feeds them; wattle check shows them.");
+      notes.add("Some loads are on no leg, because the plan does not say what feeds them; wattle check shows them.");
     }
     return new Sheet("balance-legs", "Load of each leg", columns, rows, notes);
   }
@@ -86,15 +86,15 @@ public final class BalanceSheets {
             Row.of(
                 Cell.of(panel.panel().name()), Cell.of(move.subject()), Cell.of(move.fromText()), Cell.of(move.toText()),
                 Cell.of(move.fromLegs()), Cell.of(move.toLegs()),
-                Cell.of(move.onlyWires() ? "stays; its wires change places" : "moves")));
+                Cell.of(move.onlyWires() ? "stays; its wires are swapped" : "moves")));
       }
     }
     List<String> notes = new ArrayList<>();
     panels.forEach(p -> notes.add(proof(p)));
     panels.stream().filter(p -> !p.fixed().isEmpty()).forEach(p -> notes.add(fixed(p)));
-    notes.add("Not checked: whether the wires reach, and which slots of the panel take half-size breakers; see its label.");
+    notes.add("Not checked: whether the wires are long enough, and which slots take half-size breakers; see the panel label.");
     notes.add(
-        Caution.SHORT + " Moving a breaker is work on a panel whose supply side stays live.");
+        Caution.SHORT + " The supply side of the panel stays live while a breaker is moved.");
     return new Sheet(
         "balance-moves", rows.isEmpty() ? "Moves: none" : "Moves",
         List.of(
@@ -152,7 +152,7 @@ public final class BalanceSheets {
       }
     }
     return new Sheet(
-        "balance-steps", "What fewer moves reach",
+        "balance-steps", "Result with fewer moves",
         List.of(
             Column.words("panel", "panel"), Column.figures("moves", "moves at most", "", 0),
             Column.figures("difference-va", "difference", "VA", 0),

@@ -45,9 +45,10 @@ public final class CoverageSheet {
     if (coverage.rules() == 0) {
       return "No rule was checked: the plan names no code and no rule.";
     }
-    String doubt = coverage.inDoubt() == 0 ? "" : " At " + coverage.inDoubt() + " more an error in the plan leaves it in doubt.";
-    return coverage.rules() + " rules were checked. They could be decided at " + coverage.told() + " places, and at " + coverage.open()
-        + " they could not, since the plan does not give what they need. Those places were not checked." + doubt;
+    String doubt = coverage.inDoubt() == 0 ? "" : " At " + coverage.inDoubt() + " more, an error in the plan leaves them in doubt.";
+    return coverage.rules() + " rules were checked at " + coverage.told() + (coverage.told() == 1 ? " place" : " places") + ". At "
+        + coverage.open()
+        + (coverage.open() == 1 ? " place" : " places") + " they were not checked, because the plan does not give what they need." + doubt;
   }
 
   private static String places(List<String> places) {

@@ -22,7 +22,7 @@ public final class CircuitSizeText {
     line(out, "longest run", size.longest().value().text() + " at " + asked.most());
     if (!size.byAmpacity().value().text().equals(size.size().toString())) {
       line(out, "",
-          size.byAmpacity().value().text() + " would do for the load and the breaker, up to " + size.longestByAmpacity().value().text());
+          size.byAmpacity().value().text() + " is enough for the load and the breaker, up to " + size.longestByAmpacity().value().text());
     }
     out.append("\nCalculations\n");
     for (Derivation figure : size.workings()) {

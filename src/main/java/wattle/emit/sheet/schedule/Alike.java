@@ -120,7 +120,7 @@ public final class Alike {
       return lines;
     }
     List<String> all = new ArrayList<>(shown);
-    all.add("The same " + (lines.size() - shown.size()) + " times for what is alike and not shown.");
+    all.add("The same " + (lines.size() - shown.size()) + " more times for identical parts that are not shown.");
     return all;
   }
 
@@ -167,7 +167,7 @@ public final class Alike {
         Panel shown = house.panels().get(name);
         String many = rest.stream().filter(p -> !insideRepeated(p)).map(p -> differs(p, shown)).collect(Collectors.joining("; "));
         lines.add(
-            shown.title() + " (" + name + ", " + feeder(shown) + legs(shown) + ") is shown once for all that are alike: " + many + ".");
+            shown.title() + " (" + name + ", " + feeder(shown) + legs(shown) + ") is shown once for all identical ones: " + many + ".");
       }
     });
     house.overridden().forEach((name, changes) -> {

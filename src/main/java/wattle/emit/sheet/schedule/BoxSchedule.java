@@ -47,8 +47,8 @@ public final class BoxSchedule {
     return new Sheet(
         "boxes", "Boxes, room by room", COLUMNS, rows,
         List.of(
-            "A volume that is blank is not stated in the plan. Needed: by the allowances of the plan's code. More than one branch in"
-                + " a box: all of their breakers count when it is opened."));
+            "A blank volume is not stated in the plan. Needed: the box fill by the plan's code. If a box has more than one branch, "
+                + "open the breakers of all of them."));
   }
 
   private static Row row(House house, BoxFill fill, Room room, Box box) {

@@ -104,13 +104,12 @@ public final class FaultSchedule {
   private static List<String> notes(UnitSystem units) {
     return List.of(
         "Bolted faults. Most: conductors at " + units.known(Quantity.of(20, Units.CELSIUS))
-            + "; least: conductors at the rating of their insulation. A blank: no way for such a fault,"
-            + " a length or the source is not stated, or an interlock keeps the circuit off the utility; a trial shows what its own source"
-            + " drives.",
-        "Clears in: from the fastest for the most to the slowest for the least, by the breaker's standard; below 0.1 s the"
-            + " maker's let-through decides, and must not be above what the weakest conductor withstands.",
-        "Solar, storage and generators that run beside the supply are in the most, each with what it gives at its own terminals. Motors add"
-            + " to these, arcs take from them. Not a coordination study: ask the utility. " + Caution.SHORT);
+            + "; least: conductors at the rating of their insulation. A blank: no path for such a fault, a length or the source is "
+            + "not stated, or an interlock keeps the circuit off the utility; a trial shows what its own source delivers.",
+        "Clears in: from the fastest time at the most current to the slowest at the least, by the breaker's standard. Below 0.1 s the "
+            + "maker's let-through decides; it must not exceed what the weakest conductor withstands.",
+        "The most includes solar, storage and generators that run in parallel with the supply, each at its own terminals. Motors add "
+            + "to these figures; arcs reduce them. Not a coordination study: ask the utility. " + Caution.SHORT);
   }
 
   private Row row(String row, String name, FaultPoint point, Optional<Breaker> breaker, Panel panel, int runs) {

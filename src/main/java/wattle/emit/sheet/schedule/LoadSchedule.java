@@ -53,10 +53,10 @@ public final class LoadSchedule {
         .filter(b -> b.panel().isEmpty() || !house.panels().containsKey(b.panel().get()))
         .forEach(b -> rows.add(lost(b)));
     return new Sheet("loads", "Connected loads", columns(), rows, List.of(
-        "Everything on at once, at nominal voltage; what the code counts on is in the load worksheet.",
+        "Everything on at once, at nominal voltage; for the calculated load, see the load worksheet.",
         "A load between two legs counts half of its VA on each and its whole current in both; currents are added as phasors.",
-        "Share: the current of the heaviest hot as a part of the breaker that it comes from.",
-        "Imbalance: how far the leg that strays most lies from the mean of the legs, as a part of that mean."));
+        "Share: the current of the heaviest hot as a percentage of its breaker.",
+        "Imbalance: the largest difference of a leg from the mean of the legs, as a percentage of that mean."));
   }
 
   private List<Column> columns() {

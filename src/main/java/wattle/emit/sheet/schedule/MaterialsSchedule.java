@@ -51,7 +51,7 @@ public final class MaterialsSchedule {
     List<Row> rows = demolition.items().stream().map(i -> new Row(cells(i), false)).toList();
     return new Sheet("demolition", "To be removed", COLUMNS, rows,
         List.of(
-            "What the plan marks to-remove; cable by the length of its runs. Switch off, lock, and prove dead before anything is cut."));
+            "What the plan marks to-remove; cable by the length of its runs. Switch off, lock, and prove dead before you cut anything."));
   }
 
   /** The same with prices and hours of the user's, and their sums; a note names what has no price. */
@@ -80,7 +80,7 @@ public final class MaterialsSchedule {
     rows.add(
         Row.sum(Cell.of("sum"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.of(cents(sum)), Cell.of(cents(hours))));
     List<String> notes = new ArrayList<>(notes(materials, units));
-    notes.add("Prices and hours are those of your own list.");
+    notes.add("Prices and hours are from your own list.");
     if (!without.isEmpty()) {
       notes.add("No price, so not in the sum: " + String.join("; ", without) + ".");
     }
@@ -105,10 +105,10 @@ public final class MaterialsSchedule {
         .flatMap(m -> m.derivation().stream())
         .findFirst()
         .ifPresent(d -> notes.add(
-            "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit of the plan's own takes its place)."));
+            "Lengths to buy: " + d.formula() + "; " + slack(d, units) + " (common practice; a limit in the plan replaces it)."));
     notes.add(
-        "Only what is new is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan"
-            + " implies; fastenings are not counted.");
+        "Only new work is counted. Wire connectors and cable connectors are counted from the joints and entries that the plan"
+            + " implies; fasteners are not counted.");
     materials.open().forEach(o -> notes.add("Open: " + o + "."));
     return notes;
   }

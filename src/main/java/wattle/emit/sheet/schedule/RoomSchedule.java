@@ -52,7 +52,7 @@ public final class RoomSchedule {
     }
     return new Sheet(
         "rooms", "Devices, room by room", COLUMNS, rows,
-        List.of("Load: as the plan states it, at nominal voltage; blank where it states none. Nothing fed: wattle check tells why."));
+        List.of("Load: as the plan states it, at nominal voltage; blank where it states none. If nothing is fed, wattle check shows why."));
   }
 
   private Row row(Room room, Device device) {

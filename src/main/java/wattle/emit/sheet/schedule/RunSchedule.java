@@ -62,11 +62,10 @@ public final class RunSchedule {
       raceway.race().ifPresent(race -> rows.add(raceway(raceway, race, conductors)));
     }
     return new Sheet("runs", "Runs", COLUMNS, rows, List.of(
-        "Ampacity: of a hot conductor of the run, by the tables of the plan's code, with the factors for heat and bundling;"
-            + " between terminals: the same, and not more than the terminals at its ends let it carry at the rating of its"
-            + " breaker.",
-        "Raceway fill: part of the area inside that the conductors take, over their insulation; blank for cables, and where the"
-            + " plan's code has no table of the raceway or the insulation. A raceway with a name contains all that passes through it."));
+        "Ampacity: of a hot conductor of the run, by the tables of the plan's code, with the factors for heat and bundling. Between "
+            + "terminals: the same, limited by the terminals at its ends at the rating of its breaker.",
+        "Raceway fill: the share of the inside area that the conductors take, insulation included; blank for cables, and where the "
+            + "plan's code has no table for the raceway or the insulation. A named raceway contains everything that passes through it."));
   }
 
   private static String supply(Panel panel) {

@@ -33,7 +33,7 @@ public final class ExpectationSheets {
         List.of(
             Column.words("measure", "what"), Column.words("trial", "in"), Column.words("expected", "expected"),
             Column.figures("found", "found", "", 3), Column.words("unit", "unit"), Column.words("outcome", "outcome")),
-        rows, List.of("Without a stated tolerance a figure may differ by one part in a hundred."));
+        rows, List.of("Without a stated tolerance, a figure may differ by 1 %."));
   }
 
   /** That of the value; of protection that of the figure which was found. */

@@ -20,7 +20,8 @@ public final class FeederSheet {
         ? List.of()
         : List.of(of(feeders, "Voltage at each panel, with every stated load on",
             List.of(
-                "Low by: of the nominal voltage, from the beginning of the service run; on the feeder: what its own length takes of it.")));
+                "Low by: percentage of the nominal voltage, from the start of the service run. On the feeder: the part lost along its "
+                    + "own length.")));
   }
 
   static Sheet of(List<TrialResult.FeederReading> feeders, String title, List<String> notes) {

@@ -34,8 +34,8 @@ final class NeutralSheet {
             Column.figures("rated-c", "insulation", "°C", 0).naming("insulation of the neutral of *")),
         rows,
         List.of(
-            "With loads up to the breakers, whatever draws in this trial; no breaker watches a neutral. No temperature: none would be"
-                + " steady, or a table lacks the conductor."));
+            "With loads up to the breakers, whatever draws in this trial; no breaker protects a neutral. A blank temperature would "
+                + "never be steady, or a table lacks the conductor."));
   }
 
   private static Cell celsius(Optional<Derivation> temperature) {

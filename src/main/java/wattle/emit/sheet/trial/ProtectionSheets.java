@@ -29,13 +29,15 @@ final class ProtectionSheets {
     boolean touched = readings.stream().anyMatch(p -> p.touched().isPresent());
     List<String> notes = new ArrayList<>();
     notes.add(
-        "Residual: what goes out on the hots and does not come back on the neutral. Within: at most; it may be sooner, and a test"
-            + " button proves it, no computation.");
+        "Residual: the current that leaves on the hots and does not return on the neutral. Within: at most; it may be sooner, and a test "
+            + "button proves it, not a calculation.");
     if (touched) {
-      notes.add("When touched: with a person's hand on what is off its ground. Until it trips that current goes through the person.");
+      notes.add("When touched: with a person's hand on metal that has lost its ground. Until it trips, that current flows through the "
+          + "person.");
     }
     if (readings.stream().anyMatch(p -> p.verdict() == ProtectionReading.Verdict.UNKNOWN)) {
-      notes.add("Whether an arc burns, and whether arc-fault protection hears it, is no matter of volts and amperes: it is not computed.");
+      notes.add("Whether an arc burns, and whether arc-fault protection detects it, does not follow from volts and amperes, so it is "
+          + "not calculated.");
     }
     return new Sheet(
         "protection", title + ": ground-fault and arc-fault protection",

@@ -37,10 +37,10 @@ final class SourceSheets {
     }
     Optional<SourceReading> exporting = sources.stream().filter(s -> s.state() == SourceReading.State.TAKES).findFirst();
     List<String> notes = new ArrayList<>();
-    exporting.ifPresent(s -> notes.add("Below zero power flows out of the house: into " + s.name() + " here."));
+    exporting.ifPresent(s -> notes.add("Below zero, power flows out of the house, into " + s.name() + " here."));
     notes.add(
-        "Rise: over the voltage at the breaker of the source, as a part of nominal. What a source gives is what the plan states;"
-            + " a lockout takes each for able to hold a voltage.");
+        "Rise: above the voltage at the breaker of the source, as a percentage of nominal. A source delivers what the plan states; a "
+            + "lockout sheet treats every source as live.");
     return new Sheet(
         "sources", title + ": what feeds the house",
         List.of(
@@ -73,7 +73,7 @@ final class SourceSheets {
             Column.figures("rating-a", "rating", "A", 0).naming("rating of the bus of *"),
             Column.figures("share-percent", "of its rating", "%", 0).naming("share of the bus of *")),
         rows, List.of(
-            "Row by row, with the main before the first row. The busbar rule of a code applies to any loads; this is for those of the"
-                + " trial."));
+            "Row by row, with the main ahead of the first row. The busbar rule of a code covers any loads; this table covers those of "
+                + "the trial."));
   }
 }

@@ -91,8 +91,9 @@ public final class TrialSheets {
             Column.words("opens-in", "opens in"), Column.words("bound", "by")),
         rows,
         List.of(
-            "All figures of this trial are those before anything opens; after it opens, what it feeds is dead. A time up to never:"
-                + " the standard lets it hold. Ground-fault protection is listed beside; arc-fault protection may open sooner."));
+            "All figures of this trial are before anything opens; once a breaker opens, what it feeds is dead. A time up to never: "
+                + "the standard allows it not to trip. Ground-fault protection is listed separately; arc-fault protection may open "
+                + "sooner."));
   }
 
   private static Sheet joints(TrialResult result, String title) {
@@ -111,7 +112,7 @@ public final class TrialSheets {
             Column.figures("current-a", "current", "A", 2).naming("current of the joint at *"),
             Column.figures("heat-w", "heat", "W", 1).naming("heat of the joint at *"),
             Column.figures("heat-at-full-load-w", "heat at full load", "W", 1).naming("heat of the joint at * at full load")),
-        rows, List.of("Full load: the whole rating of the branch's breaker in the joint."));
+        rows, List.of("Full load: the full rating of the branch's breaker through the joint."));
   }
 
   private static Sheet metals(List<TrialResult.MetalReading> metals, String title, int most) {
@@ -124,10 +125,10 @@ public final class TrialSheets {
               .about(m.name()));
     }
     return new Sheet(
-        "metal", title + ": metal parts that may be touched",
+        "metal", title + ": exposed metal parts",
         List.of(
             Column.words("at", "at"), Column.words("ground", "ground"),
-            Column.figures("touch-voltage-v", "to far earth", "V", 1).naming("touch voltage of *"),
+            Column.figures("touch-voltage-v", "to remote earth", "V", 1).naming("touch voltage of *"),
             Column.figures("touch-current-ma", "through a person", "mA", 1).naming("touch current of *")),
         rows, leftOut(metals.size(), most));
   }
@@ -137,8 +138,8 @@ public final class TrialSheets {
     return new Sheet(
         "reversed", title + ": hot and neutral exchanged",
         List.of(Column.words("at", "at"),
-            Column.figures("neutral-contact-v", "neutral contact to far earth", "V", 1).naming("neutral contact of *")),
-        rows, List.of("A device works either way; what its maker keeps near earth is live."));
+            Column.figures("neutral-contact-v", "neutral contact to remote earth", "V", 1).naming("neutral contact of *")),
+        rows, List.of("A device works either way; the part that its maker keeps near ground voltage is live."));
   }
 
   private static Sheet outlets(TrialResult result, String title, int most) {
@@ -190,7 +191,7 @@ public final class TrialSheets {
     }
     List<String> notes = new ArrayList<>(leftOut(conductors.size(), most));
     if (conductors.size() < result.conductors().size()) {
-      notes.add("Conductors that carry nothing are left out; wattle trial --all shows them.");
+      notes.add("Conductors without current are left out; wattle trial --all shows them.");
     }
     notes.addAll(result.notes());
     return new Sheet(
@@ -210,7 +211,7 @@ public final class TrialSheets {
   }
 
   static List<String> leftOut(int all, int most) {
-    return all > most ? List.of("The worst " + most + " of " + all + "; wattle trial --all shows every one.") : List.of();
+    return all > most ? List.of("The worst " + most + " of " + all + "; wattle trial --all shows all of them.") : List.of();
   }
 
   static Cell figure(Derivation figure) {

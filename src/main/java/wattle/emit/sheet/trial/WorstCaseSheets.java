@@ -40,8 +40,8 @@ public final class WorstCaseSheets {
             Column.figures("stated-fall-percent", "fall", "%", 2).naming("voltage fall of * at stated loads")),
         rows,
         List.of(
-            "At full load: the whole rating of the breaker drawn at that outlet, power factor 1, nothing else on; from the"
-                + " beginning of the service run. At stated loads: every stated load on at once, source included.",
+            "At full load: the full rating of the breaker drawn at that outlet, power factor 1, nothing else on; from the start of "
+                + "the service run. At stated loads: every stated load on at once, source included.",
             "Conductors at " + worst.temperature() + ". " + AID));
   }
 
@@ -63,7 +63,7 @@ public final class WorstCaseSheets {
         rows,
         List.of(
             "Largest: loads of one power factor up to the breakers, in the worst combination. At stated loads: every stated"
-                + " load on at once. Harmonics of electronic loads add on the neutral of a wye and are not counted.",
+                + " load on at once. Harmonics of electronic loads, which add on the neutral of a wye, are not counted.",
             AID));
   }
 
@@ -81,7 +81,7 @@ public final class WorstCaseSheets {
               .about(c.branch().isEmpty() ? c.run() : c.branch() + " from " + c.run()));
     }
     return new Sheet(
-        "heat", "Runs at the whole rating of their breaker",
+        "heat", "Runs at the full rating of their breaker",
         List.of(
             Column.words("branch", "branch"), Column.words("run", "run"), Column.words("wiring", "wiring"),
             Column.figures("current-a", "current", "A", 0).naming("full load of *"),
@@ -90,12 +90,10 @@ public final class WorstCaseSheets {
             Column.figures("heat-w-per-m", "heat of one", "W/m", 2).naming("heat of * at full load")),
         rows,
         List.of(
-            "The whole rating in every hot for hours, in the air and with the neighbors that the plan states; nearest to the"
-                + " rating of its insulation first. No temperature: none would be steady, or a table lacks the conductor. A shared"
-                + " neutral has"
-                + " a line of its own where its hots can give it more than a breaker's rating.",
-            "A dwelling seldom draws the whole rating of its mains for long, which is why a code may allow thinner conductors for"
-                + " its service.",
+            "The full rating in every hot for hours, at the ambient temperature and bundling that the plan states; nearest to the "
+                + "rating of its insulation first. A blank temperature would never be steady, or a table lacks the conductor. A "
+                + "shared neutral has its own line where its hots can load it beyond a breaker's rating.",
+            "A dwelling seldom draws the full rating of its mains for long, so a code may allow smaller conductors for its service.",
             AID));
   }
 }

@@ -59,10 +59,9 @@ public final class AdditionSheets {
       notes.add(
           "Not used: "
               + String.join(" and ", methods.stream().filter(m -> m.mechanism().isForExisting()).map(m -> m.source().place()).toList())
-              + ", for an existing service or feeder that gets more load; the plan does not mark this one existing, or lacks what"
-              + " they need.");
+              + ", for load added to an existing service or feeder; the plan does not mark this one existing, or lacks what they need.");
     }
-    notes.add("Checked here: the load that the code counts on. Not checked: free slots, conductors, the utility's own limits.");
+    notes.add("Checked here: the calculated load. Not checked: free slots, conductors, the utility's own limits.");
     notes.add(WorksheetSheets.CAUTION);
     return new Sheet(
         "addition", "Adding " + added,
@@ -98,10 +97,10 @@ public final class AdditionSheets {
     }
     double spare = best.after().spare().orElseThrow().si();
     String by = " by " + best.after().method().source() + " (" + best.after().method().name() + ")";
-    String next = best.after().nextRating().map(n -> "; the next standard rating that will do is " + n.value().text()).orElse("");
+    String next = best.after().nextRating().map(n -> "; the next standard rating that is large enough is " + n.value().text()).orElse("");
     return best.fits()
-        ? name + ": carries it" + by + ", with " + amperes(spare) + " to spare."
-        : name + ": does not carry it; " + amperes(-spare) + " short" + by + ", the most favorable method" + next + ".";
+        ? name + ": is large enough" + by + ", with " + amperes(spare) + " to spare."
+        : name + ": is too small; " + amperes(-spare) + " short" + by + ", the most favorable method" + next + ".";
   }
 
   private static String amperes(double value) {

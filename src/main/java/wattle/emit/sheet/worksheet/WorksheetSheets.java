@@ -27,7 +27,7 @@ import wattle.worksheet.Worksheet;
 public final class WorksheetSheets {
   private static final int FEW = 4;
 
-  static final String CAUTION = Caution.SHORT + " See that every load of the house is in the plan.";
+  static final String CAUTION = Caution.SHORT + " Check that every load of the house is in the plan.";
 
   private WorksheetSheets() {}
 
@@ -108,7 +108,7 @@ public final class WorksheetSheets {
             Column.figures("connected-va", "connected", unit, 0).naming("connected load, *"),
             Column.figures("factor-percent", "factor", "%", 1).naming("factor, *"),
             Column.figures("result-va", "result", unit, 0).naming("worksheet line, *"),
-            Column.figures("sum-va", "sum", unit, 0).naming("sum up to *"),
+            Column.figures("sum-va", "sum", unit, 0).naming("subtotal up to *"),
             Column.words("devices", "made by")),
         rows, notes);
   }
@@ -157,7 +157,7 @@ public final class WorksheetSheets {
     worksheet.spare().ifPresent(s -> rows.add(row("spare capacity", of, "A", s)));
     List<String> notes = new ArrayList<>(beside);
     if (worksheet.total().toBeVerified() || worksheet.neutralTotal().toBeVerified()) {
-      notes.add("Some factors are from memory, to be verified in the code; the derivations mark them.");
+      notes.add("Some factors are from memory; verify them in the code. The calculations mark them.");
     }
     notes.add(CAUTION);
     return new Sheet(
@@ -196,7 +196,7 @@ public final class WorksheetSheets {
             Column.figures("load-va", "load", "VA", 0), Column.figures("current-a", "current", "A", 1),
             Column.figures("neutral-a", "neutral", "A", 1), Column.figures("next-a", "next standard rating", "A", 0),
             Column.figures("spare-a", "spare", "A", 1), Column.words("remark", "remark")),
-        rows, List.of("A code allows each method whose conditions hold; the smallest of those results will do.", CAUTION));
+        rows, List.of("A code allows every method that applies; the smallest of their results is enough.", CAUTION));
   }
 
   /** A comparison with only the methods that give a result; a note names the others. */

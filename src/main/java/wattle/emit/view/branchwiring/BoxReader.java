@@ -84,7 +84,7 @@ final class BoxReader {
       lines.add(tab == Fixture.Tab.BROKEN ? "brass tab broken off" : "brass tab left in place");
     }
     if (device.traits().contains("protects-onward")) {
-      lines.add("guards what is wired onward");
+      lines.add("protects what is wired downstream");
     }
     return lines;
   }

@@ -55,13 +55,13 @@ final class BranchLegend {
     screw(items, screws, Fill.SHADE, "terminal of a breaker or bar");
     if (open) {
       Sketch crossed = new Sketch().add(new Shape.Circle(5, 0, 4.4, Stroke.THIN, Fill.PAPER)).line(2, -3, 8, 3).line(2, 3, 8, -3);
-      items.add(new Legend.Item(crossed.shapes(), 10, "nothing is joined here"));
+      items.add(new Legend.Item(crossed.shapes(), 10, "not joined here"));
     }
     return new Legend(
         items,
         List.of(
-            "A wire from a connector to a screw is a pigtail, of the size of the cable. Wires that pass each other without a"
-                + " connector are not joined. A box of metal is joined to the ground as well.",
+            "A wire from a connector to a screw is a pigtail of the same size as the cable. Wires that cross without a connector are "
+                + "not joined. A metal box is also joined to the ground.",
             Caution.LONG));
   }
 

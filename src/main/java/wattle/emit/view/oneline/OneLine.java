@@ -173,6 +173,6 @@ public final class OneLine {
     long branches = house.branches().size();
     return house.services().size() + " service, " + house.panels().size() + " panels: "
         + String.join(", ", house.panels().keySet()) + "; " + branches + " branches. Each line of a panel names its slots,"
-        + " legs, breaker, wiring, the way to its farthest box, and what it feeds.";
+        + " legs, breaker, wiring, the run to its farthest box, and what it feeds.";
   }
 }

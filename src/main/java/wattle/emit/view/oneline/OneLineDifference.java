@@ -81,11 +81,11 @@ public final class OneLineDifference implements View {
     List<Legend.Item> items = new ArrayList<>();
     items.add(item(Difference.ADDED, "added: a square with a plus, whole outline"));
     items.add(item(Difference.REMOVED, "removed: a circle with a minus, dashed outline and line"));
-    items.add(item(Difference.CHANGED, "changed: a triangle, with what it was beneath"));
+    items.add(item(Difference.CHANGED, "changed: a triangle, with the earlier value below"));
     return new Legend(
         items,
         List.of(
-            "What has no sign is the same in both. Figures are those of the later revision.",
+            "Parts without a sign are the same in both. Figures are those of the later revision.",
             "Length: from the panel to the farthest box. A stroke across a line for each hot.",
             Caution.LONG));
   }

@@ -44,7 +44,7 @@ final class OneLineLegend {
     item(
         mains(MainDevice.Kind.TRANSFER), Symbols.DEVICE, "transfer switch: on its supply, or on its own source",
         s -> Symbols.changeover(s, 0, 0));
-    item(any, 24, "a stroke for each hot; on the service run for each wire", s -> {
+    item(any, 24, "a stroke for each hot; on the service run, for each wire", s -> {
       s.line(0, 0, 24, 0);
       Symbols.strokes(s, 8, 0, 2);
     });
@@ -57,10 +57,10 @@ final class OneLineLegend {
         18, "supply", s -> s.line(8, 0, 18, 0).add(new wattle.emit.media.drawing.Shape.Circle(4, 0, 4, Stroke.THIN, Fill.PAPER)));
     item(
         house.services().values().stream().map(Service::electrodes).anyMatch(e -> !e.isEmpty()),
-        18, "earth electrode", s -> Symbols.earth(s, 9, -8));
+        18, "grounding electrode", s -> Symbols.earth(s, 9, -8));
     item(breakers().anyMatch(b -> b.status() == Status.TO_REMOVE), 24, "to be removed", s -> s.line(0, 0, 24, 0, Stroke.DASHED));
     List<String> notes = new ArrayList<>();
-    notes.add(abbreviations(house) + "Length: from the panel to the farthest box. VA: all that is connected.");
+    notes.add(abbreviations(house) + "Length: from the panel to the farthest box. VA: all connected load.");
     notes.add(Caution.LONG);
     return new Legend(items, notes);
   }

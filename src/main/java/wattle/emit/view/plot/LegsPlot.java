@@ -82,7 +82,7 @@ public final class LegsPlot implements View {
     return new Legend(
         items,
         List.of(
-            "Everything that is connected on at once, at nominal voltage; what a code counts on is in the load worksheet.",
+            "Everything connected on at once, at nominal voltage; for the calculated load, see the load worksheet.",
             Caution.SHORT));
   }
 

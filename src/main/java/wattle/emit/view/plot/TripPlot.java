@@ -258,18 +258,18 @@ public final class TripPlot {
         items,
         List.of(
             beyond + (study.curve().isFuse()
-                ? "The band ends where " + study.curve().standard() + " has the fuse open at the latest; most open far sooner."
-                : "Checks take the breaker to trip at once by " + amperes(study.curve().usualAmperes()) + "."),
+                ? "The band ends where " + study.curve().standard() + " allows the fuse the longest time; most open far sooner."
+                : "Checks assume that the breaker trips at once by " + amperes(study.curve().usualAmperes()) + "."),
             "Bolted faults, conductors from " + units.known(Quantity.of(20, Units.CELSIUS))
                 + " to the rating of their insulation. Below 0.1 s the maker's let-through decides.",
-            "The maker's own curve goes before this one. " + Caution.SHORT));
+            "The maker's own curve comes before this one. " + Caution.SHORT));
   }
 
   private String description(Optional<TimeCurrent.Box> worst) {
     return "A plot of time over current on scales of logarithms. " + (study.curve().isFuse()
         ? "Fuse " + study.breaker().id() + " opens before the end of the band."
-        : (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + " is taken to trip at once"
-            + " by " + amperes(study.curve().usualAmperes()) + ".")
+        : (study.curve().isFuse() ? "Fuse " : "Breaker ") + study.breaker().id() + " is assumed to trip at once by "
+            + amperes(study.curve().usualAmperes()) + ".")
         + worst.map(w -> " The least fault is " + amperes(w.leastAmperes()) + " at " + w.name() + ": it is cleared in "
             + study.curve().at(w.leastAmperes()).text() + ".").orElse("");
   }

@@ -100,7 +100,7 @@ public final class VoltagePlot {
     lanes(HIGH + 52);
     sketch.fitted(
         -left + 20, -38, Quantity.plain(profile.amperes(), 3) + " A; " + profile.branch().wiring().text(), 11, false, Anchor.START, WIDE);
-    sketch.text(-left + 20, -14, "Fall of the voltage", TYPE, true, Anchor.START);
+    sketch.text(-left + 20, -14, "Voltage drop", TYPE, true, Anchor.START);
     return new Plate(sketch.shapes(), legend(), title(), "", TripPlot.BY_AXES, description());
   }
 
@@ -172,12 +172,12 @@ public final class VoltagePlot {
     items.add(
         new Legend.Item(
             new Sketch().line(0, 0, 24, 0, Stroke.THICK).shapes(), 24,
-            "The whole rating of the breaker drawn at one place, at a power factor of 1, with nothing else on"));
+            "The full rating of the breaker drawn at one place, power factor 1, nothing else on"));
     if (worst().isPresent()) {
       items.add(
           new Legend.Item(
               new Sketch().add(new Shape.Circle(12, 0, 4, Stroke.THIN, Fill.ALARM)).shapes(), 24,
-              "The greatest fall: " + worst().get().name()));
+              "Largest drop: " + worst().get().name()));
     }
     if (profile.stops().stream().anyMatch(s -> s.stated().isPresent())) {
       items.add(
@@ -190,11 +190,11 @@ public final class VoltagePlot {
       items.add(
           new Legend.Item(
               new Sketch().line(0, 0, 24, 0, Stroke.DASHED).shapes(), 24,
-              "Advised at most: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole));
+              "Advised limit: " + words + (words.isEmpty() || whole.isEmpty() ? "" : "; ") + whole));
     }
     return new Legend(
         items, List.of("Conductors at " + units.known(Quantity.of(75, Units.CELSIUS))
-            + ", nominal voltage where the service run begins. Advice, no rule; the local code decides."));
+            + ", nominal voltage where the service run begins. Advice, not a rule; the local code decides."));
   }
 
   private static String percent(double share) {

@@ -68,8 +68,8 @@ public final class RoomSheet implements View {
     return new Legend(
         List.of(),
         List.of(
-            "Load: as the plan states it, at nominal voltage; blank where it states none. Slot and leg: of each hot that the device"
-                + " is on. Protection: against what, and by which.",
+            "Load: as the plan states it, at nominal voltage; blank where it states none. Slot and leg: of each hot of the device. "
+                + "Protection: the kind, and the device that gives it.",
             Caution.LONG));
   }
 

@@ -214,7 +214,7 @@ final class BranchReadings {
     dangers.stream().limit(DANGERS_IN_WORDS).forEach(d -> parts.add(d.kind().title() + ": " + d.words() + "."));
     farthest.ifPresent(o -> parts.add("Farthest from nominal: " + o.name() + " with " + figure(o.volts()) + "."));
     hottest.ifPresent(c -> parts
-        .add("Heated most: " + c.conductor() + " from " + c.run() + " with " + figure(c.amps()) + " and " + figure(c.watts()) + "."));
+        .add("Hottest: " + c.conductor() + " from " + c.run() + " with " + figure(c.amps()) + " and " + figure(c.watts()) + "."));
     result.joints().stream().filter(j -> j.branch().equals(branch.name()))
         .forEach(j -> parts.add("Joint at " + j.at() + ": " + figure(j.watts()) + "."));
     return String.join(" ", parts);

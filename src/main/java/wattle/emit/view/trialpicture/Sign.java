@@ -9,9 +9,9 @@ import wattle.emit.media.drawing.Sketch;
 enum Sign {
   NONE(""),
   /** A disc. */
-  VOLTAGE("voltage too low, or the farthest from nominal on the branch"),
+  VOLTAGE("voltage too low, or farthest from nominal on the branch"),
   /** A square. */
-  HEAT("conductor that is heated most on the branch"),
+  HEAT("hottest conductor on the branch"),
   /** An arrow head. */
   JOINT("joint with added resistance"),
   /** A square stood on a corner. */

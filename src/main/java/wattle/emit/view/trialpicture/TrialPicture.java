@@ -107,8 +107,7 @@ public final class TrialPicture implements View {
     }
     String plan = house.title().orElse("untitled plan") + house.revision().map(r -> ", revision " + r).orElse("");
     List<String> notes = new ArrayList<>(List.of(plan + ". Trial: " + trial + ".",
-        "Each conductor with its amperes and the watts that it loses in that run; each outlet with its volts and how far that is from"
-            + " nominal."));
+        "Each conductor shows its amperes and the watts lost in that run; each outlet shows its volts and their difference from nominal."));
     notes.addAll(result.notes());
     return new Legend(items, notes);
   }

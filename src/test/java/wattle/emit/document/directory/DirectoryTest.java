@@ -128,7 +128,7 @@ class DirectoryTest {
             room roof "Roof" { pv: solar inverter 2 kW "Panels on the shed" }
             """);
     String html = DirectoryPage.sheet(house, List.copyOf(house.panels().values()), "letter").html();
-    assertThat(html).contains("Outlets, lights", "Panels on the shed", "feeds back into this panel",
+    assertThat(html).contains("Outlets, lights", "Panels on the shed", "backfeeds this panel",
         "shares its circuit with 4: switch off both");
     assertThat(html).contains("slot 3+5, which feeds back");
   }

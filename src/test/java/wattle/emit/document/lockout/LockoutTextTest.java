@@ -37,9 +37,9 @@ class LockoutTextTest {
     assertThat(lines).containsSubsequence(
         "LOCKOUT SHEET: box kitchen.c1", "Counter box; plan Mill Row, revision 2", "OPEN AND LOCK, ALL OF THEM",
         "[ ] P/2+4  panel P: two-pole 20 A breaker", "      feeds counter", "BEWARE", "- a neutral is shared", "STAYS LIVE",
-        "- branch hall (in the same box): from P/1", "GOES DEAD TOO", "- Counter: Sink outlet",
+        "- branch hall (in the same box): from P/1", "ALSO GOES DEAD", "- Counter: Sink outlet",
         "PROVE DEAD (prove the tester on a live source before and after)", "box kitchen.c1",
-        "    conductor: white, hot B of counter (a white conductor that is no neutral)",
+        "    conductor: white, hot B of counter (a white conductor that is not a neutral)",
         "    [ ] black to white: 0 V; with everything on: 240 V", "SIGN", Page.CAUTION);
     assertThat(lines).noneMatch(l -> l.startsWith("!"));
   }
@@ -61,7 +61,7 @@ class LockoutTextTest {
     List<String> lines = lines(lockout(List.of(), List.of("nothing says what feeds den")), 1);
     assertThat(lines.get(2)).startsWith("! The plan has 1 error (wattle check)").contains("may be wrong or incomplete");
     assertThat(lines.get(3)).isEqualTo("! NOT COMPLETE: nothing says what feeds den");
-    assertThat(lines).contains("none is known to the plan: take everything here as live");
+    assertThat(lines).contains("the plan shows none: treat everything here as live");
     assertThat(lines(lockout(List.of(), List.of()), 2).get(2)).contains("2 errors");
   }
 }

@@ -50,7 +50,7 @@ class PermitPageTest {
   @Test
   void aMistakeStandsBesideTheCalculation() {
     String body = body(HOUSE.replace("1  15 A  den", "1  20 A  den"));
-    assertThat(body).contains("14/2 NM-B").containsPattern("[1-9]\\d* of severity error");
+    assertThat(body).contains("14/2 NM-B").containsPattern("Found: [1-9]\\d* errors?,");
   }
 
   @Test

@@ -118,7 +118,7 @@ class OutputFilesTest {
     assertThat(Files.readString(plan)).as("its byte order mark is kept").isEqualTo("\uFEFFplan \"a\"");
     Files.writeString(plan, "plan \"saved by an editor\"");
     assertThatThrownBy(() -> OutputFiles.write(Output.revision(plan, "plan \"a\"", "plan \"b\""), true))
-        .hasMessageContaining("it was changed meanwhile");
+        .hasMessageContaining("it was changed in the meantime; run");
     assertThat(plan).hasContent("plan \"saved by an editor\"");
   }
 
@@ -129,8 +129,9 @@ class OutputFilesTest {
     Placement first = Placement.of(Output.text(target, "slot\n1\n"), false);
     first.prepare();
     Files.writeString(target, "mine");
-    assertThatThrownBy(first::lookAgain).isInstanceOf(OutputException.class).hasMessageContaining("somebody wrote into it meanwhile");
-    assertThatThrownBy(first::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    assertThatThrownBy(first::lookAgain).isInstanceOf(OutputException.class)
+        .hasMessageContaining("it was changed in the meantime; choose another name");
+    assertThatThrownBy(first::finish).hasMessageContaining("it was changed in the meantime; choose another name");
     first.discard();
     assertThat(target).hasContent("mine");
 
@@ -138,7 +139,7 @@ class OutputFilesTest {
     Placement second = Placement.of(Output.text(target, "slot\n2\n"), false);
     second.prepare();
     Files.writeString(target, "slot\n1\nread 0.3 ohm\n");
-    assertThatThrownBy(second::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    assertThatThrownBy(second::finish).hasMessageContaining("it was changed in the meantime; choose another name");
     second.discard();
 
     // Two commands that make the same do not stand in each other's way.
@@ -164,7 +165,7 @@ class OutputFilesTest {
       if (renamed) {
         Files.move(save, plan, StandardCopyOption.REPLACE_EXISTING);
       }
-      assertThatThrownBy(revision::finish).hasMessageContaining("it was changed meanwhile");
+      assertThatThrownBy(revision::finish).hasMessageContaining("it was changed in the meantime; run");
       revision.discard();
       assertThat(plan).hasContent("plan \"saved\"");
       assertThat(names()).containsExactly("p.wattle");
@@ -178,7 +179,8 @@ class OutputFilesTest {
     Placement first = Placement.of(Output.revision(plan, "a", "b"), false);
     first.prepare();
     first.lookAgain();
-    assertThatThrownBy(() -> OutputFiles.write(Output.revision(plan, "a", "c"), false)).hasMessageContaining("it was changed meanwhile");
+    assertThatThrownBy(() -> OutputFiles.write(Output.revision(plan, "a", "c"), false))
+        .hasMessageContaining("it was changed in the meantime; run");
     first.finish();
     first.discard();
     assertThat(plan).hasContent("b");
@@ -205,7 +207,7 @@ class OutputFilesTest {
     late.prepare();
     late.lookAgain();
     OutputFiles.write(Output.handedOver(plan, "plan \"a\""), false);
-    assertThatThrownBy(late::finish).hasMessageContaining("somebody wrote into it meanwhile");
+    assertThatThrownBy(late::finish).hasMessageContaining("it was changed in the meantime; choose another name");
     late.discard();
     assertThat(plan).hasContent("plan \"a\"");
     assertThat(names()).containsExactly("p.wattle");

@@ -44,7 +44,8 @@ class CoverageSheetTest {
 
   @Test
   void theSummarySaysWhatNobodyLookedAt() {
-    assertThat(CoverageSheet.summary(lacking(9))).contains("40 rules", "70 places", "at 9 they could not").doesNotContain("in doubt");
+    assertThat(CoverageSheet.summary(lacking(9))).contains("40 rules", "70 places", "At 9 places they were not checked")
+        .doesNotContain("in doubt");
     assertThat(CoverageSheet.summary(new Coverage(40, 70, 9, 5, List.of()))).contains("At 5 more", "in doubt");
     assertThat(CoverageSheet.summary(new Coverage(0, 0, 0, 0, List.of()))).startsWith("No rule was checked");
   }

@@ -128,7 +128,7 @@ class WorksheetSheetsTest {
     assertThat(figure(row(result, "load of the neutral"), 1)).isEqualTo(published("neutral"), within(1e-6));
     assertThat(figure(row(result, "next standard rating"), 1)).isEqualTo(100, within(1e-9));
     assertThat(figure(row(result, "rating in the plan"), 1)).isEqualTo(100, within(1e-9));
-    assertThat(result.notes()).last().asString().contains("See that every load of the house is in the plan.");
+    assertThat(result.notes()).last().asString().contains("Check that every load of the house is in the plan.");
   }
 
   @Test

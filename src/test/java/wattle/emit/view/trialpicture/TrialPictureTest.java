@@ -85,7 +85,7 @@ class TrialPictureTest {
     assertThat(discs).isEqualTo(2);
     assertThat(squares).as("two wires that are heated alike, and the legend").isEqualTo(3);
     assertThat(texts(drawing)).contains(Sign.VOLTAGE.words(), Sign.HEAT.words()).doesNotContain(Sign.JOINT.words());
-    assertThat(drawing.description()).contains("Heated most: ").contains("10 A");
+    assertThat(drawing.description()).contains("Hottest: ").contains("10 A");
     DrawingChecks.xml(DrawingSvg.document(drawing));
   }
 
