@@ -36,7 +36,6 @@ public final class FilledSheet {
   private static final Set<String> YES = Set.of("yes", "y", "ok", "pass", "trips", "trip", "tripped", "x", "✓");
   private static final Set<String> NO = Set.of("no", "n", "fail", "does not trip", "failed");
 
-
   private final Source source;
   private final Map<String, Measurement> expected = new LinkedHashMap<>();
   private final KnownNames tests = new KnownNames(expected.keySet());

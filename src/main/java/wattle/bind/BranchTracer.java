@@ -290,7 +290,8 @@ final class BranchTracer {
     }
     String room = path.words().subList(0, words).stream().map(Tree.Word::text).collect(Collectors.joining("."));
     KnownNames inRoom = names.in(room);
-    unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(inRoom.names(), room), inRoom);
+    unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(inRoom.names(), room),
+        inRoom);
   }
 
   private void reportNoRoom(Tree.Path path, BranchDraft draft) {
