@@ -20,7 +20,7 @@ import org.apache.commons.csv.DuplicateHeaderMode;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
-import wattle.finding.NearNames;
+import wattle.finding.KnownNames;
 import wattle.finding.SheetBounds;
 import wattle.finding.SheetProblem;
 import wattle.finding.Source;
@@ -36,14 +36,11 @@ public final class FilledSheet {
   private static final Set<String> YES = Set.of("yes", "y", "ok", "pass", "trips", "trip", "tripped", "x", "✓");
   private static final Set<String> NO = Set.of("no", "n", "fail", "does not trip", "failed");
 
-  /** Of so many unknown tests names that are near are looked for: each is held against all tests of the plan. */
-  private static final int MOST_COMPARED = 50;
-
   private final Source source;
   private final Map<String, Measurement> expected = new LinkedHashMap<>();
+  private final KnownNames tests = new KnownNames(expected.keySet());
   private final List<Finding> findings = new ArrayList<>();
   private final Map<String, String> readings = new LinkedHashMap<>();
-  private int unknown;
 
   private FilledSheet(Source source, List<Measurement> measurements) {
     this.source = source;
@@ -110,9 +107,7 @@ public final class FilledSheet {
     if (measurement == null) {
       Finding.Builder finding = Finding.warning("test-unknown", "the plan has no measurement '" + key + "'").at(cell(line, key),
           "not in this revision of the plan");
-      if (unknown++ < MOST_COMPARED) {
-        NearNames.of(key, expected.keySet()).forEach(n -> finding.fix(Fix.of("write " + n)));
-      }
+      tests.near(key).forEach(n -> finding.fix(Fix.of("write " + n)));
       findings.add(finding.build());
       return;
     }

@@ -12,6 +12,7 @@ import wattle.evaluate.Evaluator;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.Placement;
 import wattle.finding.Source;
@@ -130,7 +131,7 @@ public final class Binder {
 
     TrialBinder trials = new TrialBinder(scope, devices, rooms.boxes().keySet(), branches, panels, services.keySet());
     Map<String, wattle.model.Trial> trialsByName = House.byName(trials.trials(all(Tree.Trial.class)), wattle.model.Trial::name);
-    Map<String, Dwelling> dwellings = House.byName(dwellings(panels.keySet()), d -> d.name().orElse(""));
+    Map<String, Dwelling> dwellings = House.byName(dwellings(new KnownNames(panels.keySet())), d -> d.name().orElse(""));
     List<String> noted = scope.assumed();
     Optional<Tree.Heading> heading = all(Tree.Heading.class).stream().findFirst();
     return new House(
@@ -210,10 +211,10 @@ public final class Binder {
     return raceways;
   }
 
-  private List<String> panelsOf(Tree.Dwelling tree, Set<String> known) {
+  private List<String> panelsOf(Tree.Dwelling tree, KnownNames known) {
     List<String> panels = new ArrayList<>();
     for (Tree.Word name : tree.panels()) {
-      if (known.contains(name.text())) {
+      if (known.names().contains(name.text())) {
         panels.add(name.text());
         continue;
       }
@@ -225,7 +226,7 @@ public final class Binder {
     return panels;
   }
 
-  private List<Dwelling> dwellings(Set<String> panels) {
+  private List<Dwelling> dwellings(KnownNames panels) {
     List<Dwelling> dwellings = new ArrayList<>();
     for (Tree.Dwelling tree : all(Tree.Dwelling.class)) {
       Map<String, Boolean> said = new LinkedHashMap<>();

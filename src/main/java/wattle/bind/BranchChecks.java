@@ -9,8 +9,8 @@ import java.util.Set;
 import wattle.finding.Citation;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
-import wattle.finding.NearNames;
 import wattle.finding.Span;
 import wattle.model.Branch;
 import wattle.model.BranchHot;
@@ -33,15 +33,22 @@ final class BranchChecks {
   }
 
   void check(Map<String, Branch> branches, Set<String> broken) {
-    for (Breaker breaker : breakers.values()) {
+    Set<String> fed = new HashSet<>(branches.keySet());
+    fed.addAll(panels.keySet());
+    KnownNames known = new KnownNames(fed);
+    Set<String> nowhere = new HashSet<>();
+    // Each on its own: two that are written into one slot have one name.
+    panels.values().stream().flatMap(p -> p.breakers().stream()).forEach(breaker -> {
       if (breaker.target() instanceof Breaker.Target.Unknown unknown) {
-        reportUnknownTarget(breaker, unknown.name(), branches.keySet());
+        nowhere.add(unknown.name());
+        reportUnknownTarget(breaker, unknown.name(), known);
       }
-    }
+    });
+    KnownNames misspelled = new KnownNames(nowhere);
     Set<BreakerId> saidAlready = new HashSet<>();
     for (Branch branch : branches.values()) {
       if (branch.hots().isEmpty()) {
-        reportUnfed(branch);
+        reportUnfed(branch, misspelled);
         continue;
       }
       checkPanel(branch);
@@ -56,7 +63,7 @@ final class BranchChecks {
     }
   }
 
-  private void reportUnknownTarget(Breaker breaker, String name, Set<String> branches) {
+  private void reportUnknownTarget(Breaker breaker, String name, KnownNames known) {
     if (scope.mayStandInDamage(name)) {
       return;
     }
@@ -64,8 +71,6 @@ final class BranchChecks {
     String written = line.source().placed().flatMap(p -> p.local(name)).orElse(name);
     int at = line.text().indexOf(written, Math.min(line.text().length(), breaker.id().slotText().length()));
     Span span = at < 0 ? breaker.origin().name() : line.source().span(line.start() + at, line.start() + at + written.length());
-    Set<String> known = new HashSet<>(branches);
-    known.addAll(panels.keySet());
     Finding.Builder finding = Finding
         .error(Mistake.BREAKER_WITHOUT_BRANCH, "breaker " + breaker.id() + " feeds '" + name + "', which the plan does not have")
         .at(span, "a branch or panel of the plan is expected here");
@@ -73,13 +78,9 @@ final class BranchChecks {
     scope.report(finding.fix("add branch " + name).fix(Fix.offered("write later where it is not decided", span, "later")));
   }
 
-  private void reportUnfed(Branch branch) {
+  private void reportUnfed(Branch branch, KnownNames misspelled) {
     // A misspelled target nearby is that breaker's finding; saying both would report one fault twice.
-    boolean misspelled = breakers.values().stream()
-        .anyMatch(
-            b -> b.target() instanceof Breaker.Target.Unknown u
-                && NearNames.of(u.name(), List.of(branch.name())).contains(branch.name()));
-    if (misspelled || scope.mayStandInDamage(branch.name())) {
+    if (misspelled.mayMean(branch.name()) || scope.mayStandInDamage(branch.name())) {
       return;
     }
     scope.report(

@@ -1,12 +1,13 @@
 package wattle.bind;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.Span;
 import wattle.model.Box;
@@ -20,22 +21,25 @@ import wattle.syntax.Tree;
 
 /** Follows the chains of a branch from its panel, box by box, into a tree. */
 final class BranchTracer {
+  /** Names of what is in a room that stand in a finding; there may be many more. */
+  private static final int SHOWN = 6;
+
   private final Scope scope;
   private final Landmarks landmarks;
   private final WiringBinder wirings;
   private final SurroundingsBinder surroundings;
-  private final RoomContents contents;
+  private final LandmarkNames names;
 
   BranchTracer(Scope scope, Landmarks landmarks) {
-    this(scope, landmarks, new RoomContents(landmarks.rooms().boxes(), landmarks.rooms().devices()));
+    this(scope, landmarks, new LandmarkNames(landmarks));
   }
 
-  private BranchTracer(Scope scope, Landmarks landmarks, RoomContents contents) {
+  private BranchTracer(Scope scope, Landmarks landmarks, LandmarkNames names) {
     this.scope = scope;
     this.landmarks = landmarks;
     this.wirings = new WiringBinder(scope);
     this.surroundings = new SurroundingsBinder(scope);
-    this.contents = contents;
+    this.names = names;
   }
 
   /** Each branch as traced the last time, where its names still lead to the same boxes; else traced now. */
@@ -47,7 +51,7 @@ final class BranchTracer {
   }
 
   private BranchTracer in(Scope other) {
-    return new BranchTracer(other, landmarks, contents);
+    return new BranchTracer(other, landmarks, names);
   }
 
   /** Whether every name of a branch that was traced in full leads where it led. */
@@ -103,7 +107,7 @@ final class BranchTracer {
         for (Tree.Word raceway : through.raceways()) {
           if (!landmarks.raceways().contains(raceway.text()) && !scope.mayStandInDamage(raceway.text())) {
             unknown(raceway.text(), raceway.span(), "no raceway is called '" + raceway + "'", "a raceway of the plan is expected here",
-                landmarks.raceways());
+                names.raceways());
           }
         }
       }
@@ -274,7 +278,7 @@ final class BranchTracer {
                 .at(path.span(), "a box or device such as " + name + ".sw is expected here"));
         return;
       }
-      Set<String> starts = first ? landmarks.panels() : landmarks.rooms().boxes().keySet();
+      KnownNames starts = first ? names.panels() : names.boxes();
       unknown(name, path.span(), (first ? "no panel is called '" : "no box or device is called '") + name + "'",
           first ? "a branch starts at its panel" : "a box or device such as kitchen.c1 is expected here", starts);
       return;
@@ -285,9 +289,9 @@ final class BranchTracer {
       return;
     }
     String room = path.words().subList(0, words).stream().map(Tree.Word::text).collect(Collectors.joining("."));
-    Set<String> inRoom = contents.of(room);
-    List<String> shown = inRoom.stream().map(n -> n.substring(room.length() + 1)).sorted().toList();
-    unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(shown), inRoom);
+    KnownNames inRoom = names.in(room);
+    unknown(name, path.span(), "no box or device is called '" + name + "'", "room " + room + " has " + listed(inRoom.names(), room),
+        inRoom);
   }
 
   private void reportNoRoom(Tree.Path path, BranchDraft draft) {
@@ -297,7 +301,7 @@ final class BranchTracer {
     Finding.Builder finding = Finding.error("box-in-no-room", "'" + path.text() + "' is in no room: no room is called '" + room + "'")
         .at(room.span(), "a room of the plan is expected here")
         .because("Every box needs a room, so that it can be found and opened. The rest of this branch was not checked.");
-    for (String near : scope.near(room.text(), room.span(), landmarks.rooms().rooms().keySet())) {
+    for (String near : scope.near(room.text(), room.span(), names.rooms())) {
       finding.fix(Fix.safe("write " + near, room.span(), near));
     }
     String order = "add room " + room + " with this box in it";
@@ -321,14 +325,15 @@ final class BranchTracer {
     return words;
   }
 
-  private static String listed(List<String> names) {
+  private static String listed(Collection<String> names, String room) {
     if (names.isEmpty()) {
       return "nothing in it";
     }
-    return names.size() > 6 ? String.join(", ", names.subList(0, 6)) + " and more" : String.join(", ", names);
+    return names.stream().limit(SHOWN).map(n -> n.substring(room.length() + 1)).collect(Collectors.joining(", "))
+        + (names.size() > SHOWN ? " and more" : "");
   }
 
-  private void unknown(String name, Span span, String headline, String expected, Set<String> known) {
+  private void unknown(String name, Span span, String headline, String expected, KnownNames known) {
     Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, headline).at(span, expected);
     for (String near : scope.near(name, span, known)) {
       finding.fix(Fix.safe("write " + near, span, near));

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.syntax.Tree;
 
@@ -22,6 +23,7 @@ final class ControlGroups {
 
   /** Resolves what each switch names, and tells of names that nothing has. */
   ControlGroups(Scope scope, Map<String, UnwiredDevice> devices) {
+    KnownNames names = new KnownNames(devices.keySet());
     for (UnwiredDevice device : devices.values()) {
       if (device.controls().isEmpty()) {
         continue;
@@ -29,7 +31,7 @@ final class ControlGroups {
       Set<String> lights = new LinkedHashSet<>();
       for (Tree.Path path : device.controls()) {
         resolve(path, device, devices)
-            .ifPresentOrElse(lights::add, () -> reportUnknown(path, device, devices, scope));
+            .ifPresentOrElse(lights::add, () -> reportUnknown(path, device, names, scope));
       }
       lightsOfSwitch.put(device.name(), lights);
     }
@@ -53,16 +55,15 @@ final class ControlGroups {
     return Optional.empty();
   }
 
-  private static void reportUnknown(
-      Tree.Path path, UnwiredDevice device, Map<String, UnwiredDevice> devices, Scope scope) {
+  private static void reportUnknown(Tree.Path path, UnwiredDevice device, KnownNames names, Scope scope) {
     if (scope.mayStandInDamage(path.text()) || scope.mayStandInDamage(device.room() + "." + path.text())) {
       return;
     }
     Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no device is called '" + path.text() + "'")
         .at(path.span(), "what " + device.name() + " controls is expected here");
-    List<String> near = new ArrayList<>(scope.near(device.room() + "." + path.text(), path.span(), devices.keySet()));
+    List<String> near = new ArrayList<>(scope.near(device.room() + "." + path.text(), path.span(), names));
     if (near.isEmpty()) {
-      near.addAll(scope.near(path.text(), path.span(), devices.keySet()));
+      near.addAll(scope.near(path.text(), path.span(), names));
     }
     for (String name : near) {
       String shown = name.startsWith(device.room() + ".") ? name.substring(device.room().length() + 1) : name;

@@ -1,16 +1,16 @@
 package wattle.bind;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import wattle.finding.Finding;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
-import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Placement;
 import wattle.finding.Severity;
@@ -62,14 +62,21 @@ final class DoubtFinder {
   private final Doubts.Builder doubts = new Doubts.Builder();
   /** How many things the errors have been held against. */
   private long compared;
-  /** Boxes whose names are near a name that no box has, by that name: several mistakes ask for the same one. */
-  private final Map<String, List<String>> near = new HashMap<>();
+  private final Map<String, List<Tree.Branch>> branches;
+  private final KnownNames boxNames;
+  private final KnownNames branchNames;
+  private final KnownNames panelNames;
 
   private DoubtFinder(House house, List<PlanTree> files, List<Tree.Item> items, Placement placement) {
     this.house = house;
     this.files = files;
     this.items = items;
     this.placement = placement;
+    this.branches = items.stream().filter(Tree.Branch.class::isInstance).map(Tree.Branch.class::cast)
+        .collect(Collectors.groupingBy(t -> t.name().text()));
+    this.boxNames = new KnownNames(house.boxes().keySet());
+    this.branchNames = new KnownNames(house.branches().keySet());
+    this.panelNames = new KnownNames(house.panels().keySet());
   }
 
   /** Errors times what they are compared with, one by one, in about a second. A plan with more is in doubt as a whole. */
@@ -341,8 +348,8 @@ final class DoubtFinder {
       targetOf(breaker); // how many hots it gives is not known
     } else if (Mistake.BREAKER_WITHOUT_BRANCH.is(finding) && breaker.target() instanceof Breaker.Target.Unknown unknown) {
       doubts.add(Doubt.TARGET, id);
-      NearNames.of(unknown.name(), house.branches().keySet()).forEach(b -> doubts.add(Doubt.FED, b));
-      NearNames.of(unknown.name(), house.panels().keySet()).forEach(p -> doubts.add(Doubt.SUPPLY, p));
+      branchNames.near(unknown.name()).forEach(b -> doubts.add(Doubt.FED, b));
+      panelNames.near(unknown.name()).forEach(p -> doubts.add(Doubt.SUPPLY, p));
     } else if (Mistake.WORD_UNKNOWN.is(finding)) {
       doubts.add(Doubt.TRAITS, id).add(Doubt.HANDLE, id);
     } else if (isOf(OF_TARGET, finding)) {
@@ -435,8 +442,7 @@ final class DoubtFinder {
     if (!house.branches().containsKey(branch)) {
       doubts.add(Doubt.BRANCHES, branch);
     }
-    items.stream().filter(Tree.Branch.class::isInstance).map(Tree.Branch.class::cast).filter(t -> t.name().text().equals(branch))
-        .forEach(this::reached);
+    branches.getOrDefault(branch, List.of()).forEach(this::reached);
   }
 
   /** Boxes that the chains of a branch name, whether or not it came to them. */
@@ -451,8 +457,7 @@ final class DoubtFinder {
     String name = place.path().text();
     Device device = house.devices().get(name);
     String box = device == null ? name : device.box();
-    Set<String> boxes = house.boxes().keySet();
-    List<String> meant = boxes.contains(box) ? List.of(box) : near.computeIfAbsent(box, b -> NearNames.of(b, boxes));
+    List<String> meant = house.boxes().containsKey(box) ? List.of(box) : boxNames.near(box);
     meant.forEach(b -> doubts.add(Doubt.REACHED, b));
   }
 

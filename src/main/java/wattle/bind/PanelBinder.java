@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
@@ -51,15 +52,16 @@ final class PanelBinder {
   private final Map<String, List<Way>> waysTo = new HashMap<>();
   private final Map<String, Panel> done = new LinkedHashMap<>();
   private final Set<String> branchNames;
-  private final Set<String> roomNames;
+  private final KnownNames roomNames;
   private final Set<String> panelNames = new HashSet<>();
+  private KnownNames feeds = new KnownNames(Set.of());
   private final Memory memory;
 
   PanelBinder(Scope scope, Map<String, Service> services, Set<String> branchNames, Set<String> roomNames, Memory memory) {
     this.scope = scope;
     this.services = services;
     this.branchNames = branchNames;
-    this.roomNames = roomNames;
+    this.roomNames = new KnownNames(roomNames);
     this.memory = memory;
     this.wirings = new WiringBinder(scope);
     this.surroundings = new SurroundingsBinder(scope);
@@ -116,6 +118,9 @@ final class PanelBinder {
         way.target().ifPresent(t -> waysTo.computeIfAbsent(t.text(), name -> new ArrayList<>()).add(way));
       }
     }
+    Set<String> feeding = new HashSet<>(services.keySet());
+    feeding.addAll(drafts.keySet());
+    feeds = new KnownNames(feeding);
     for (Draft draft : drafts.values()) {
       finish(draft, new ArrayList<>());
     }
@@ -180,7 +185,7 @@ final class PanelBinder {
   }
 
   private Optional<String> roomOf(Tree.Word room) {
-    if (roomNames.contains(room.text())) {
+    if (roomNames.names().contains(room.text())) {
       return Optional.of(room.text());
     }
     if (!scope.mayStandInDamage(room.text())) {
@@ -340,12 +345,9 @@ final class PanelBinder {
       return new PanelSupply.Unknown();
     }
     if (!scope.mayStandInDamage(from.text())) {
-      Set<String> known = new HashSet<>(services.keySet());
-      known.addAll(drafts.keySet());
-      known.remove(draft.name());
       Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no service or panel is called '" + from + "'")
           .at(from.span(), "a service or a panel is expected here");
-      scope.near(from.text(), from.span(), known).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
+      scope.near(from.text(), from.span(), feeds, draft.name()).forEach(n -> finding.fix(Fix.safe("write " + n, from.span(), n)));
       scope.report(finding);
     }
     return new PanelSupply.Unknown();

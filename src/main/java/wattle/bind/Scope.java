@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Placed;
@@ -180,17 +181,23 @@ final class Scope {
    * Names that a misspelled one may have meant: those of its own placement where it stands in a pattern. There the answer is
    * the same in every placement and is looked for in the first.
    */
-  List<String> near(String name, Span span, Collection<String> known) {
+  List<String> near(String name, Span span, KnownNames known) {
+    return near(name, span, known, "");
+  }
+
+  /** @param except a name that cannot have been meant */
+  List<String> near(String name, Span span, KnownNames known, String except) {
     String placement = span.source().placed().map(Placed::name).orElse("");
     if (placement.isEmpty()) {
-      return NearNames.of(name, known);
+      return known.near(name, except);
     }
     String prefix = placement + ".";
     String meant = name.startsWith(prefix) ? name.substring(prefix.length()) : name;
     List<String> local = nearInPattern.computeIfAbsent(
         span.written(),
-        s -> NearNames.of(meant, known.stream().filter(k -> k.startsWith(prefix)).map(k -> k.substring(prefix.length())).toList()));
-    return local.stream().map(n -> prefix + n).filter(known::contains).toList();
+        s -> NearNames.of(meant, known.names().stream().filter(k -> k.startsWith(prefix) && !k.equals(except))
+            .map(k -> k.substring(prefix.length())).toList()));
+    return local.stream().map(n -> prefix + n).filter(known.names()::contains).toList();
   }
 
   /** A word of a closed list, as the list has it; one that is not in it is reported with those that are. */

@@ -58,7 +58,7 @@ final class SlotBinder {
   }
 
   private Way way(String panel, Tree.Slot line) {
-    List<Slot> slots = line.slots().numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
+    List<Slot> slots = line.slots().numbers().stream().map(n -> new Slot(n.number(), n.half(), n.misfit())).toList();
     Set<String> traits = line.traits().stream().map(Tree.Word::text).collect(Collectors.toCollection(LinkedHashSet::new));
     line.words().stream().filter(this::isBase).map(Tree.Word::text).forEach(traits::add);
     Set<Protection> protections = EnumSet.noneOf(Protection.class);

@@ -2,6 +2,7 @@ package wattle.bind;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,8 +10,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.Span;
+import wattle.memo.Once;
 import wattle.model.Branch;
 import wattle.model.BreakerId;
 import wattle.model.Device;
@@ -38,7 +41,11 @@ final class TrialBinder {
   private final Set<String> boxes;
   private final Map<String, Branch> branches;
   private final Map<String, Panel> panels;
-  private final Set<String> services;
+  private final KnownNames deviceNames;
+  private final KnownNames branchNames;
+  private final KnownNames panelNames;
+  private final KnownNames serviceNames;
+  private final Once<KnownNames> placeNames = new Once<>(this::places);
 
   TrialBinder(
       Scope scope, Map<String, Device> devices, Set<String> boxes, Map<String, Branch> branches, Map<String, Panel> panels,
@@ -48,7 +55,16 @@ final class TrialBinder {
     this.boxes = boxes;
     this.branches = branches;
     this.panels = panels;
-    this.services = services;
+    this.deviceNames = new KnownNames(devices.keySet());
+    this.branchNames = new KnownNames(branches.keySet());
+    this.panelNames = new KnownNames(panels.keySet());
+    this.serviceNames = new KnownNames(services);
+  }
+
+  private KnownNames places() {
+    Set<String> places = new HashSet<>(boxes);
+    places.addAll(devices.keySet());
+    return new KnownNames(places);
   }
 
   List<Trial> trials(List<Tree.Trial> trees) {
@@ -71,7 +87,7 @@ final class TrialBinder {
       return drawing(draw);
     }
     if (event instanceof Tree.Turn turn) {
-      return named(turn.path(), devices.keySet(), "device").map(d -> new Event.Turned(d, turn.on(), turn.span()));
+      return named(turn.path(), deviceNames, "device").map(d -> new Event.Turned(d, turn.on(), turn.span()));
     }
     if (event instanceof Tree.OpenBreaker open) {
       return breaker(open.panel(), open.slots()).map(b -> new Event.BreakerOpen(b, open.span()));
@@ -80,10 +96,10 @@ final class TrialBinder {
       return Optional.of(new Event.ServiceNeutralOpen(open.span()));
     }
     if (event instanceof Tree.OpenMain open) {
-      return named(open.panel(), panels.keySet(), "panel").map(p -> new Event.MainOpen(p, open.span()));
+      return named(open.panel(), panelNames, "panel").map(p -> new Event.MainOpen(p, open.span()));
     }
     if (event instanceof Tree.Lose lose) {
-      return named(lose.service(), services, "service").map(s -> new Event.SupplyLost(s, lose.span()));
+      return named(lose.service(), serviceNames, "service").map(s -> new Event.SupplyLost(s, lose.span()));
     }
     if (event instanceof Tree.Transfer transfer) {
       return transferred(transfer);
@@ -110,7 +126,7 @@ final class TrialBinder {
     }
     if (event instanceof Tree.Move move) {
       List<Slot> slots = slots(move.slots());
-      return named(move.branch(), branches.keySet(), "branch").map(b -> new Event.Moved(b, slots, move.span()));
+      return named(move.branch(), branchNames, "branch").map(b -> new Event.Moved(b, slots, move.span()));
     }
     if (event instanceof Tree.Swap swap) {
       return place(swap.at()).map(at -> new Event.Reversed(at, swap.span()));
@@ -120,7 +136,7 @@ final class TrialBinder {
 
   /** {@code utility} and {@code off} are positions of every transfer; a source may be called so and is then meant. */
   private Optional<Event> transferred(Tree.Transfer transfer) {
-    Optional<String> panel = named(transfer.panel(), panels.keySet(), "panel");
+    Optional<String> panel = named(transfer.panel(), panelNames, "panel");
     String to = transfer.position().text();
     if (panel.isEmpty() || devices.containsKey(to)) {
       return panel.map(p -> new Event.Transferred(p, Optional.of(to), false, transfer.span()));
@@ -128,12 +144,12 @@ final class TrialBinder {
     if (to.equals("utility") || to.equals("off")) {
       return panel.map(p -> new Event.Transferred(p, Optional.empty(), to.equals("off"), transfer.span()));
     }
-    named(transfer.position(), devices.keySet(), "source");
+    named(transfer.position(), deviceNames, "source");
     return Optional.empty();
   }
 
   private Optional<Event> giving(Tree.Give give) {
-    Optional<String> device = named(give.path(), devices.keySet(), "device");
+    Optional<String> device = named(give.path(), deviceNames, "device");
     Optional<Quantity> given = scope.evaluator().valueOf(give.amount(), Dimension.POWER, "what a source gives");
     if (given.isPresent() && given.get().si() < 0) {
       scope.report(
@@ -151,7 +167,7 @@ final class TrialBinder {
     if (open.at().isEmpty() && !branches.containsKey(open.of().text()) && panels.containsKey(open.of().text())) {
       return conductor.map(c -> new Event.FeederOpen(c, open.of().text(), open.span()));
     }
-    Optional<String> branch = named(open.of(), branches.keySet(), "branch");
+    Optional<String> branch = named(open.of(), branchNames, "branch");
     if (conductor.isEmpty() || branch.isEmpty()) {
       return Optional.empty();
     }
@@ -226,7 +242,7 @@ final class TrialBinder {
       device = Optional.of(path.substring(0, dot));
       part = path.substring(dot + 1);
     } else if (!panel) {
-      unknown(draw.path().span(), path, "device or panel", devices.keySet());
+      unknown(draw.path().span(), path, "device or panel", deviceNames);
     }
     Optional<Quantity> drawn = Optional.empty();
     double powerFactor = 1;
@@ -311,25 +327,23 @@ final class TrialBinder {
     if (devices.containsKey(path.text()) || boxes.contains(path.text()) || panels.containsKey(path.text())) {
       return Optional.of(path.text());
     }
-    Set<String> known = new java.util.HashSet<>(boxes);
-    known.addAll(devices.keySet());
-    unknown(path.span(), path.text(), "box or device", known);
+    unknown(path.span(), path.text(), "box or device", placeNames.get());
     return Optional.empty();
   }
 
-  private Optional<String> named(Tree.Path path, Set<String> known, String kind) {
-    if (known.contains(path.text())) {
+  private Optional<String> named(Tree.Path path, KnownNames known, String kind) {
+    if (known.names().contains(path.text())) {
       return Optional.of(path.text());
     }
     unknown(path.span(), path.text(), kind, known);
     return Optional.empty();
   }
 
-  private Optional<String> named(Tree.Word word, Set<String> known, String kind) {
+  private Optional<String> named(Tree.Word word, KnownNames known, String kind) {
     return named(new Tree.Path(List.of(word), word.span()), known, kind);
   }
 
-  private void unknown(Span span, String name, String kind, Set<String> known) {
+  private void unknown(Span span, String name, String kind, KnownNames known) {
     if (scope.mayStandInDamage(name)) {
       return;
     }
@@ -342,7 +356,7 @@ final class TrialBinder {
   private Optional<BreakerId> breaker(Tree.Word panel, Tree.SlotSpan slots) {
     Panel found = panels.get(panel.text());
     if (found == null) {
-      unknown(panel.span(), panel.text(), "panel", panels.keySet());
+      unknown(panel.span(), panel.text(), "panel", panelNames);
       return Optional.empty();
     }
     List<Slot> sought = slots(slots);
@@ -359,10 +373,11 @@ final class TrialBinder {
   }
 
   private static List<Slot> slots(Tree.SlotSpan span) {
-    return span.numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
+    return span.numbers().stream().map(n -> new Slot(n.number(), n.half(), n.misfit())).toList();
   }
 
   List<Expectation> expectations(List<Tree.Expectation> trees, Set<String> trials) {
+    KnownNames trialNames = new KnownNames(trials);
     List<Expectation> bound = new ArrayList<>();
     for (Tree.Expectation tree : trees) {
       Optional<Quantity> value = tree.value().flatMap(v -> scope.evaluator().valueOf(v));
@@ -371,7 +386,7 @@ final class TrialBinder {
       }
       Optional<Quantity> within = tree.within().flatMap(w -> scope.evaluator().valueOf(w, value.get().dimension(), "a tolerance"));
       if (tree.trial().isPresent() && !trials.contains(tree.trial().get().text())) {
-        unknown(tree.trial().get().span(), tree.trial().get().text(), "trial", trials);
+        unknown(tree.trial().get().span(), tree.trial().get().text(), "trial", trialNames);
         continue;
       }
       bound.add(

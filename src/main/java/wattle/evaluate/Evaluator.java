@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
 import wattle.finding.NearNames;
 import wattle.finding.Span;
@@ -33,6 +34,8 @@ public final class Evaluator {
 
   private final Map<String, Quantity> constants;
   private final Consumer<Finding> findings;
+  /** Names of the constants; more may have been added since somebody asked for them. */
+  private Optional<KnownNames> known = Optional.empty();
 
   /**
    * @param constants what {@code let} has named
@@ -171,13 +174,20 @@ public final class Evaluator {
           .at(reference.span(), "a figure or a name given by let is expected here");
       difference(reference.span(), name)
           .ifPresent(d -> finding.fix(Fix.safe("write " + d + ", with blanks around the sign", reference.span(), d)));
-      for (String near : NearNames.of(name, constants.keySet())) {
+      for (String near : near(name)) {
         finding.fix(Fix.safe("write " + near, reference.span(), near));
       }
       findings.accept(finding.build());
       return Optional.empty();
     }
     return Double.isNaN(value.si()) ? Optional.empty() : Optional.of(value);
+  }
+
+  private List<String> near(String name) {
+    if (known.isEmpty() || known.get().names().size() != constants.size()) {
+      known = Optional.of(new KnownNames(Set.copyOf(constants.keySet())));
+    }
+    return known.get().near(name);
   }
 
   /** A hyphen joins a name: {@code n-3} is one name, where the number less than a known one was meant. */

@@ -7,7 +7,8 @@ import java.util.Locale;
 
 /** Names that a misspelled one may have meant. */
 public final class NearNames {
-  private static final int MOST = 3;
+  static final int MOST = 3;
+  static final int MOST_EDITS = 3;
 
   private NearNames() {}
 
@@ -17,7 +18,7 @@ public final class NearNames {
    */
   public static List<String> of(String word, Collection<String> names) {
     record Near(String name, int distance) {}
-    int most = Math.max(1, Math.min(3, word.length() / 3));
+    int most = mostEdits(word);
     String sought = word.toLowerCase(Locale.ROOT);
     return names.stream()
         .filter(name -> Math.abs(name.length() - word.length()) <= most)
@@ -27,6 +28,10 @@ public final class NearNames {
         .limit(MOST)
         .map(Near::name)
         .toList();
+  }
+
+  static int mostEdits(String word) {
+    return Math.max(1, Math.min(MOST_EDITS, word.length() / 3));
   }
 
   /** Optimal string alignment distance; where it is more than asked for, some number that is more too. */

@@ -13,8 +13,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
-import wattle.finding.NearNames;
 import wattle.finding.Placed;
 import wattle.finding.Span;
 import wattle.syntax.Tree;
@@ -26,6 +26,7 @@ final class Expansion {
 
   private final Ledger ledger;
   private final Map<String, Tree.Pattern> patterns;
+  private final KnownNames patternNames;
   private final Overrides overrides;
   private final Map<String, Name> names = new LinkedHashMap<>();
   private final Set<Tree.Placing> told = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -50,6 +51,7 @@ final class Expansion {
     this.ledger = ledger;
     this.overrides = overrides;
     this.patterns = patterns;
+    this.patternNames = new KnownNames(patterns.keySet());
   }
 
   /** Names of the placements, each with its pattern. */
@@ -120,7 +122,7 @@ final class Expansion {
       String name = placing.pattern().text();
       Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no pattern is called '" + name + "'")
           .at(placing.pattern().span(), "the name of a pattern is expected here");
-      NearNames.of(name, patterns.keySet()).forEach(n -> finding.fix(Fix.safe("write " + n, placing.pattern().span(), n)));
+      patternNames.near(name).forEach(n -> finding.fix(Fix.safe("write " + n, placing.pattern().span(), n)));
       ledger.report(finding);
     }
   }

@@ -11,8 +11,8 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
+import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
-import wattle.finding.NearNames;
 import wattle.syntax.Tree;
 
 /**
@@ -49,12 +49,13 @@ final class Overrides {
 
   /** Says which of them name no placement. */
   void reportUnused(Set<String> placements) {
+    KnownNames known = new KnownNames(placements);
     byPlacement.forEach((name, t) -> {
       if (!used.containsKey(name) && !ledger.spoiled().contains(name.substring(name.lastIndexOf('.') + 1))) {
         Finding.Builder finding = Finding.error(Mistake.NAME_UNKNOWN, "no placement is called '" + name + "'")
             .at(t.placement().span(), "the whole name of a placement is expected here, as in floor2.flat1")
             .because("This override has no effect.");
-        NearNames.of(name, placements).forEach(n -> finding.fix(Fix.safe("write " + n, t.placement().span(), n)));
+        known.near(name).forEach(n -> finding.fix(Fix.safe("write " + n, t.placement().span(), n)));
         ledger.report(finding);
       }
     });

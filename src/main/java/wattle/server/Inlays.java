@@ -56,7 +56,7 @@ final class Inlays {
   }
 
   private static Optional<Breaker> breaker(Tree.Slot slot, Panel panel) {
-    List<Slot> slots = slot.slots().numbers().stream().map(n -> new Slot(n.number(), n.half())).toList();
+    List<Slot> slots = slot.slots().numbers().stream().map(n -> new Slot(n.number(), n.half(), n.misfit())).toList();
     return panel.breakers().stream()
         .filter(b -> b.id().slots().equals(slots) && b.origin().whole().equals(slot.span()))
         .findFirst();

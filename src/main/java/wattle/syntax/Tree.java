@@ -391,6 +391,11 @@ public sealed interface Tree {
    * @param computed {@code (2 * n)}, where it is not written as a number
    */
   record SlotNumber(int number, Optional<Character> half, Optional<Expression> computed, Span span) implements Tree {
+    /** As it is written, where it has no number. */
+    public Optional<String> misfit() {
+      return number < 0 ? Optional.of(span.text()) : Optional.empty();
+    }
+
     public String text() {
       return number < 0 ? span.text() : number + half.map(String::valueOf).orElse("");
     }

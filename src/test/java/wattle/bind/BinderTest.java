@@ -52,6 +52,28 @@ class BinderTest {
     assertThat(plan.completeness()).isEqualTo(Completeness.WRONG);
   }
 
+  /** What is no slot at all has no number; each is called as it is written, and none stands for another. */
+  @Test
+  void breakersInSlotsThatNoPanelHasAreEachToldByTheirOwnName() {
+    Compilation plan = bind("120/240 V", """
+          1+3      20 A  two-pole b
+          1.5      15 A  attic
+          2.5      15 A  cellar
+          1234567  15 A  porch
+          0        15 A  shed
+          0        15 A  barn
+        """);
+    assertThat(plan.findings()).filteredOn(f -> f.rule().equals("slot-out-of-range")).extracting(Finding::headline).containsExactly(
+        "panel 'P' has no slot 1.5", "panel 'P' has no slot 2.5", "panel 'P' has no slot 1234567", "panel 'P' has no slot 0",
+        "panel 'P' has no slot 0");
+    assertThat(plan.findings()).filteredOn(f -> f.rule().equals("breaker-without-branch")).extracting(Finding::headline).containsExactly(
+        "breaker P/1.5 feeds 'attic', which the plan does not have", "breaker P/2.5 feeds 'cellar', which the plan does not have",
+        "breaker P/1234567 feeds 'porch', which the plan does not have", "breaker P/0 feeds 'shed', which the plan does not have",
+        "breaker P/0 feeds 'barn', which the plan does not have");
+    assertThat(plan.house().panels().get("P").breakers()).extracting(b -> b.id().toString())
+        .containsExactly("P/1+3", "P/1.5", "P/2.5", "P/1234567", "P/0", "P/0");
+  }
+
   /** A cable type may have fewer colors than a cable of it has hots: two of one color are two conductors. */
   @Test
   void twoHotsOfOneColorAreTwoConductors() {
