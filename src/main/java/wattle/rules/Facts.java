@@ -54,7 +54,6 @@ final class Facts {
   private boolean telling;
   private final Map<Branch, OfBranch> ofBranch = new IdentityHashMap<>();
   private final Map<Object, Object[]> kept = new IdentityHashMap<>();
-  private final Map<String, Optional<Dwelling>> dwellings = new HashMap<>();
   private final Map<Section, CircuitLoad> loadOfRun = new IdentityHashMap<>();
   // Rules ask several things of one thing in a row.
   private Branch lastBranch;
@@ -518,38 +517,13 @@ final class Facts {
   }
 
   private boolean isCommon(Room room) {
-    return dwellingsArePartial() && dwellingOf(room).isEmpty() && devicesOf(room).stream().anyMatch(d -> branchOf(d).isPresent());
-  }
-
-  /** Whether dwellings name their panels, so that each is a part of the house and not all of it. */
-  private boolean dwellingsArePartial() {
-    return house.dwellings().values().stream().anyMatch(d -> !d.panels().isEmpty());
-  }
-
-  /** The dwelling whose panels feed something in a room; absent where none does, or where dwellings name no panels. */
-  private Optional<Dwelling> dwellingOf(Room room) {
-    return dwellings.computeIfAbsent(
-        room.name(),
-        name -> devicesOf(room).stream().flatMap(d -> branchOf(d).stream()).flatMap(b -> b.panel().stream()).distinct()
-            .flatMap(p -> dwellingOf(p).stream()).findFirst());
-  }
-
-  private Optional<Dwelling> dwellingOf(String panel) {
-    String at = panel;
-    for (int steps = 0; steps <= house.panels().size() && house.panels().containsKey(at); steps++) {
-      String name = at;
-      Optional<Dwelling> own = house.dwellings().values().stream().filter(d -> d.panels().contains(name)).findFirst();
-      if (own.isPresent() || !(house.panels().get(at).supply() instanceof PanelSupply.FromBreaker)) {
-        return own;
-      }
-      at = ((PanelSupply.FromBreaker) house.panels().get(at).supply()).breaker().panel();
-    }
-    return Optional.empty();
+    return index.dwellings().arePartial() && index.dwellings().of(room).isEmpty()
+        && devicesOf(room).stream().anyMatch(d -> branchOf(d).isPresent());
   }
 
   /** The dwelling that a branch is fed in; absent where dwellings name no panels, and for what is common to several. */
   Optional<Dwelling> dwellingOf(Branch branch) {
-    return branch.panel().flatMap(this::dwellingOf);
+    return index.dwellings().of(branch);
   }
 
   /** Whether a branch has outlets in a room that has more of them from the panels of another dwelling. */
@@ -566,14 +540,12 @@ final class Facts {
 
   /** Rooms with something fed from the panels of a dwelling; all where it names none. */
   List<Room> roomsOf(Dwelling dwelling) {
-    return house.rooms().values().stream()
-        .filter(r -> dwelling.panels().isEmpty() || dwellingOf(r).filter(dwelling::equals).isPresent()).toList();
+    return index.dwellings().rooms(dwelling);
   }
 
   /** Branches from the panels of a dwelling, and from what those feed; all where it names none. */
   List<Branch> branchesOf(Dwelling dwelling) {
-    return house.branches().values().stream()
-        .filter(b -> dwelling.panels().isEmpty() || b.panel().flatMap(this::dwellingOf).filter(dwelling::equals).isPresent()).toList();
+    return index.dwellings().branches(dwelling);
   }
 
   List<Device> devicesOf(Dwelling dwelling) {
@@ -583,14 +555,7 @@ final class Facts {
   }
 
   List<Device> devicesOf(Room room) {
-    List<Device> devices = new ArrayList<>();
-    for (String name : room.boxes()) {
-      Box box = house.boxes().get(name);
-      if (box != null) {
-        addDevices(box.devices(), devices);
-      }
-    }
-    return devices;
+    return index.dwellings().devices(room);
   }
 
   private void addDevices(List<String> names, List<Device> devices) {
@@ -604,13 +569,7 @@ final class Facts {
 
   /** Rooms of the same dwelling on the story of a room, itself with them; none where its story is not stated. */
   List<Room> roomsOfFloor(Room room) {
-    Quantity floor = room.facts().get("floor");
-    return floor == null
-        ? List.of()
-        : house.rooms().values().stream()
-            .filter(r -> r.facts().containsKey("floor") && r.facts().get("floor").si() == floor.si())
-            .filter(r -> !dwellingsArePartial() || dwellingOf(r).equals(dwellingOf(room)))
-            .toList();
+    return index.dwellings().onFloorOf(room);
   }
 
   Optional<Room> roomOf(Device device) {

@@ -53,6 +53,7 @@ final class HouseIndex {
   private final Once<Map<String, Place>> places = new Once<>(this::findPlaces);
   private final Once<Map<String, List<Device>>> switches = new Once<>(this::findSwitches);
   private final Once<Map<BreakerId, Breaker>> breakers = new Once<>(this::findBreakers);
+  private final DwellingIndex dwellings;
   private final Once<Boolean> lightingPlanned = new Once<>(this::showsLighting);
   private final Once<Boolean> farm = new Once<>(this::anyFarm);
   private final Once<Boolean> residential = new Once<>(this::isOfDwellings);
@@ -78,6 +79,11 @@ final class HouseIndex {
   HouseIndex(HouseFigures figures) {
     this.figures = figures;
     house = figures.house();
+    dwellings = new DwellingIndex(house, this);
+  }
+
+  DwellingIndex dwellings() {
+    return dwellings;
   }
 
   /**
