@@ -19,8 +19,8 @@ public final class KnownNames {
   private final Collection<String> names;
   private final Map<String, List<String>> asked = new ConcurrentHashMap<>();
   private final AtomicBoolean before = new AtomicBoolean();
-  private NameTree fromStart;
-  private NameTree fromEnd;
+  private NameIndex fromStart;
+  private NameIndex fromEnd;
 
   /** @param names none of which comes or goes once somebody has asked */
   public KnownNames(Collection<String> names) {
@@ -81,8 +81,8 @@ public final class KnownNames {
 
   private synchronized void order() {
     if (fromStart == null) {
-      fromStart = new NameTree(names, false);
-      fromEnd = new NameTree(names, true);
+      fromStart = new NameIndex(names, false);
+      fromEnd = new NameIndex(names, true);
     }
   }
 }

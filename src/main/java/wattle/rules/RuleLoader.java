@@ -122,7 +122,10 @@ public final class RuleLoader {
     List<RuleFix> fixes = tree.fixes().stream()
         .map(f -> new Tree.RuleFix(inTerms(text, f.order()), f.edits(), f.span()))
         .flatMap(f -> RuleFix.check(f, paths, names, report).stream()).toList();
-    ClaimChecker claims = new ClaimChecker(paths, report);
+    // What does not fit was reported when the requirements were read.
+    ClaimChecker claims = new ClaimChecker(new PathChecker(library, known -> {
+    }), known -> {
+    });
     List<Term> compared = tree.requirements().stream().flatMap(Compared::in).flatMap(c -> claims.check(c, names).stream())
         .filter(t -> t.type() instanceof Type.Figure).map(Typed::term).toList();
     return new Telling(compared, headline.orElse(Template.NONE), places, notes, fixes);

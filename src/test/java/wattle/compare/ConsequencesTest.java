@@ -120,7 +120,7 @@ class ConsequencesTest {
     assertThat(load.after()).isInstanceOf(Figure.Unknown.class);
     assertThat(load.difference()).isEmpty();
     assertThat(Changes.text(comparison))
-        .containsPattern("service main: calculated load +[0-9.]+ A -> not known .*after: the plan says nothing of the dwelling");
+        .containsPattern("service main: calculated load +[0-9.]+ A -> not known .*after: the plan does not describe the dwelling");
     Comparison pieces = compare(HOUSE, HOUSE.replace("--9 m-- kitchen.c1", "--9 m-- kitchen.c9"));
     assertThat(pieces.consequences().isEmpty()).isTrue();
     assertThat(Changes.text(pieces))

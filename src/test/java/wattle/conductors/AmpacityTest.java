@@ -161,7 +161,7 @@ class AmpacityTest {
   void aMetricSizeIsHeldToTheNextThinnerGauge() {
     Derivation found = us.listed(Tables.size("2.5 mm2"), Metal.COPPER, 60, "I").orElseThrow();
     assertThat(found.si()).isEqualTo(15);
-    assertThat(found.remark()).contains("thinner");
+    assertThat(found.remark()).contains("the next smaller one");
     assertThat(us.listed(Tables.size("1.5 mm2"), Metal.COPPER, 60, "I")).isEmpty();
   }
 

@@ -69,8 +69,8 @@ class KnownNamesTest {
   /** How many letters an answer compares on the average where many names are known. */
   private static int compared(int names, IntFunction<String> name, IntFunction<String> word) {
     Set<String> known = IntStream.range(0, names).mapToObj(name).collect(Collectors.toSet());
-    NameTree fromStart = new NameTree(known, false);
-    NameTree fromEnd = new NameTree(known, true);
+    NameIndex fromStart = new NameIndex(known, false);
+    NameIndex fromEnd = new NameIndex(known, true);
     int compared = 0;
     for (int i = 0; i < 20; i++) {
       String wrong = word.apply(i * (names / 20));

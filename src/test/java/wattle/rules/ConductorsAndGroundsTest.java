@@ -107,7 +107,7 @@ class ConductorsAndGroundsTest {
         + "room shop is workshop { x: light 900 W }\n";
     for (String service : List.of("120/240 V", "120/208 V")) {
       assertThat(headlines(service, plan.formatted("12"), WIRES))
-          .containsExactly("equipment ground of circuit 'x' is not enlarged: 12 AWG, with hots of 6 AWG where 12 AWG would do");
+          .containsExactly("equipment ground of circuit 'x' is not enlarged: 12 AWG, with hots of 6 AWG where 12 AWG is enough");
       assertThat(headlines(service, plan.formatted("6"), WIRES)).isEmpty();
     }
   }

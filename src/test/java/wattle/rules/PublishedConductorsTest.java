@@ -41,7 +41,7 @@ class PublishedConductorsTest {
         + " main breaker 400 A 10 kA\n}\n";
     assertThat(of(large.formatted("3"), "feeder-ground-not-enlarged")).singleElement().satisfies(f -> {
       assertThat(f.headline())
-          .isEqualTo("equipment ground of feeder to panel G is not enlarged: 3 AWG, with hots of 250 kcmil where 3/0 AWG would do");
+          .isEqualTo("equipment ground of feeder to panel G is not enlarged: 3 AWG, with hots of 250 kcmil where 3/0 AWG is enough");
       assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1 AWG or larger");
     });
     assertThat(of(large.formatted("1"), "feeder-ground-not-enlarged")).isEmpty();
@@ -50,7 +50,7 @@ class PublishedConductorsTest {
         + "panel G from P/1 by 200 m of 3 in PVC with 3 x 350 Cu THWN-2, %s Cu ground { bus 200 A slots 12\n"
         + " main breaker 150 A 10 kA\n}\n";
     assertThat(of(shop.formatted("6"), "feeder-ground-not-enlarged")).singleElement().satisfies(f -> {
-      assertThat(f.headline()).contains("hots of 350 kcmil where 1/0 AWG would do");
+      assertThat(f.headline()).contains("hots of 350 kcmil where 1/0 AWG is enough");
       assertThat(f.fixes().get(0).order()).startsWith("use a ground of 1/0 AWG or larger");
     });
     assertThat(of(shop.formatted("1"), "feeder-ground-not-enlarged")).hasSize(1);

@@ -166,6 +166,6 @@ class ProtectionsTest {
     TrialResult result = run("loosen hot at laundry.o by 0.5 ohm\n laundry.o draws 8 A");
     ProtectionReading arc = result.protections().stream().filter(p -> p.kind().equals("arc-fault")).findFirst().orElseThrow();
     assertThat(arc.verdict()).isEqualTo(Verdict.UNKNOWN);
-    assertThat(arc.because()).contains("glows").contains("8 A");
+    assertThat(arc.because()).contains("a glowing joint").contains("8 A");
   }
 }

@@ -10,7 +10,7 @@ import java.util.function.Consumer;
  * Names in the order of their letters, or of their letters from the end, so that all that begin alike are compared with a word at once and
  * left out at once.
  */
-final class NameTree {
+final class NameIndex {
   private record Entry(String letters, String name) {}
 
   private final Entry[] entries;
@@ -20,7 +20,7 @@ final class NameTree {
   private final int[] next;
   private final boolean fromEnd;
 
-  NameTree(Collection<String> names, boolean fromEnd) {
+  NameIndex(Collection<String> names, boolean fromEnd) {
     this.fromEnd = fromEnd;
     entries = names.stream().map(n -> new Entry(letters(n), n)).sorted(Comparator.comparing(Entry::letters)).toArray(Entry[]::new);
     common = new int[entries.length];
