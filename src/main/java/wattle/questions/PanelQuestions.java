@@ -65,7 +65,7 @@ final class PanelQuestions {
             + ": they are on legs "
             + legs.stream().map(Leg::name).collect(Collectors.joining(" and ")) + ".";
     return Question.read("poles", Level.EASY,
-        "How many nominal volts are there between the poles of " + asked.breaker(breaker) + ", and from each pole to the neutral?", between,
+        "What is the nominal voltage between the poles of " + asked.breaker(breaker) + ", and from each pole to the neutral?", between,
         Asked.plain(system.legToNeutralVolts()) + " V from each pole to the neutral.");
   }
 
