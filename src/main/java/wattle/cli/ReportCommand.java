@@ -78,12 +78,16 @@ final class ReportCommand implements Callable<Integer> {
       return ofFolder(Path.of(file), into);
     }
     Written written = write(file, into);
-    spec.commandLine().getErr().println("wattle: " + written.summary + "; wrote " + written.names);
+    spec.commandLine().getErr().println(written.line());
     return written.errors > 0 ? ExitCode.FOUND : ExitCode.FINE;
   }
 
   /** The line about a report that was written; of a plan that none could be written of, why. */
-  private record Written(String summary, String names, long errors, int code) {}
+  private record Written(String summary, String names, long errors, int code) {
+    String line() {
+      return "wattle: " + (names.isEmpty() ? "" : "wrote " + names + ". ") + summary;
+    }
+  }
 
   private Written write(String plan, Path into) {
     Compilation compiled = survey.of(input.compile(plan));
@@ -109,7 +113,7 @@ final class ReportCommand implements Callable<Integer> {
     int unfound = named.tellProblems(err);
     InOrder.each(named.names(), plan -> writtenOrNot(plan, into.resolve(folderOf(plan, plans))), written -> {
       progress.clear();
-      err.println("wattle: " + written.summary + (written.names.isEmpty() ? "" : "; wrote " + written.names));
+      err.println(written.line());
       codes[written.code]++;
       progress.step();
       return true;

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
+import wattle.emit.document.findings.FindingCounts;
 import wattle.emit.document.glance.AtAGlance;
 import wattle.emit.media.table.Sheet;
 import wattle.emit.media.table.SheetHtml;
@@ -49,9 +50,7 @@ record Look(Folds folds, String json) {
   }
 
   private static String status(Version version) {
-    return wattle.emit.document.findings.TextFindings.summary(version.facts(), version.shown().source().name()).split(";")[0]
-        + ", read at "
-        + version.read();
+    return FindingCounts.of(version.facts()).words() + " in " + version.shown().source().name() + ", read at " + version.read();
   }
 
   private static Optional<Branch> branch(House house, Situation situation, Asked asked) {
