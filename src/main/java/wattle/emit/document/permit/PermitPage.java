@@ -107,7 +107,9 @@ public final class PermitPage {
     Coverage coverage = plan.coverage();
     if (!coverage.unstated().isEmpty()) {
       head(text, NOT_CHECKED);
-      text.append(SheetText.plain(List.of(CoverageSheet.of(coverage)), columns));
+      // The heading says what the title of the table says.
+      Sheet unstated = CoverageSheet.of(coverage);
+      text.append(SheetText.plain(List.of(new Sheet(unstated.name(), "", unstated.columns(), unstated.rows(), unstated.notes())), columns));
     }
     head(text, "Load calculation");
     text.append(SheetText.plain(loads.sheets(), columns));
