@@ -34,8 +34,9 @@ import org.objectweb.asm.tree.MethodNode;
  *
  * <pre>java PlainCalls.java FOLDER-OF-CLASSES</pre>
  *
- * <p>A lambda becomes a member of its class's nest, so that it may call private methods. What has been rewritten before
- * is left as it is; classes made for a lambda that is no longer there are deleted.
+ * <p>Lambdas of one nest that have the same interface share a class, and are told apart in it by a number: a class of its own for
+ * each is most of what a lambda costs a cold process then. The class becomes a member of the nest, so that it may call private
+ * methods. What has been rewritten before is left as it is; classes made for lambdas that are no longer there are deleted.
  */
 final class PlainCalls {
   private static final String LAMBDAS = "java/lang/invoke/LambdaMetafactory";
@@ -43,21 +44,39 @@ final class PlainCalls {
   private static final String MARK = "$Lambda";
   private static final String BODY = "lambda$";
   private static final String OBJECT = "java/lang/Object";
-  /** Below this, a lambda has its own class, which the Java machine can compile into its caller. */
-  private static final int LEAST_OF_TABLE = 8;
   /** So that the method which tells them apart stays within what the Java machine compiles at all. */
-  private static final int MOST_OF_TABLE = 200;
+  private static final int MOST_TOGETHER = 200;
 
   /** Every class of the folder by its internal name, then those made for lambdas too. */
   private final Map<String, ClassNode> classes = new TreeMap<>();
 
   private final Set<String> changed = new HashSet<>();
 
+  /** Places where a lambda is made, by their nest and what the lambda is to its users. */
+  private final Map<String, List<Place>> lambdas = new TreeMap<>();
+
+  private static final class Place {
+    final ClassNode host;
+    final MethodNode method;
+    final InvokeDynamicInsnNode call;
+
+    Place(ClassNode host, MethodNode method, InvokeDynamicInsnNode call) {
+      this.host = host;
+      this.method = method;
+      this.call = call;
+    }
+
+    Type[] captured() {
+      return Type.getArgumentTypes(call.desc);
+    }
+  }
+
   public static void main(String[] args) throws IOException {
     Path folder = Path.of(args[0]);
     PlainCalls calls = new PlainCalls();
     calls.read(folder);
     List.copyOf(calls.classes.values()).stream().filter(c -> !c.name.contains(MARK)).forEach(calls::rewrite);
+    calls.lambdas.values().forEach(calls::together);
     calls.write(folder);
   }
 
@@ -95,15 +114,14 @@ final class PlainCalls {
   private void rewrite(ClassNode host) {
     showBodies(host);
     for (MethodNode method : host.methods) {
-      tables(host, method);
       for (AbstractInsnNode each : method.instructions.toArray()) {
         if (!(each instanceof InvokeDynamicInsnNode)) {
           continue;
         }
         InvokeDynamicInsnNode call = (InvokeDynamicInsnNode) each;
         if (isLambda(call)) {
-          method.instructions.set(call, lambda(host, call));
-          changed.add(host.name);
+          String alike = nestHost(host) + " " + Type.getReturnType(call.desc) + call.name + call.bsmArgs[0];
+          lambdas.computeIfAbsent(alike, k -> new ArrayList<>()).add(new Place(host, method, call));
         } else if (call.bsm.getOwner().equals(RECORDS) && !call.name.equals("toString")) {
           recordMethod(host, method, call);
           changed.add(host.name);
@@ -161,54 +179,130 @@ final class PlainCalls {
     return call.bsm.getOwner().equals(LAMBDAS) && call.bsm.getName().equals("metafactory");
   }
 
-  /**
-   * A method that makes many lambdas of one interface, with nothing captured, fills a table: of properties by name, of measures.
-   * They share one class, and are told apart in it by a number, since a class of its own for each is most of what such a table costs
-   * a cold process.
-   */
-  private void tables(ClassNode host, MethodNode method) {
-    Map<String, List<InvokeDynamicInsnNode>> alike = new TreeMap<>();
-    for (AbstractInsnNode each : method.instructions) {
-      if (each instanceof InvokeDynamicInsnNode && isLambda((InvokeDynamicInsnNode) each)) {
-        InvokeDynamicInsnNode call = (InvokeDynamicInsnNode) each;
-        if (Type.getArgumentTypes(call.desc).length == 0) {
-          alike.computeIfAbsent(call.desc + call.name + call.bsmArgs[0], k -> new ArrayList<>()).add(call);
-        }
-      }
-    }
-    for (List<InvokeDynamicInsnNode> table : alike.values()) {
-      for (int from = 0; table.size() - from >= LEAST_OF_TABLE; from += MOST_OF_TABLE) {
-        table(host, method, table.subList(from, Math.min(table.size(), from + MOST_OF_TABLE)));
+  private void together(List<Place> alike) {
+    for (int from = 0; from < alike.size(); from += MOST_TOGETHER) {
+      List<Place> some = alike.subList(from, Math.min(alike.size(), from + MOST_TOGETHER));
+      if (some.size() == 1) {
+        alone(some.get(0));
+      } else {
+        shared(some);
       }
     }
   }
 
-  private void table(ClassNode host, MethodNode method, List<InvokeDynamicInsnNode> calls) {
-    InvokeDynamicInsnNode first = calls.get(0);
-    ClassNode made = newClass(host, Type.getReturnType(first.desc).getInternalName());
-    Type[] captured = {Type.INT_TYPE};
-    constructor(made, captured);
-    String with = Type.getMethodDescriptor(Type.getReturnType(first.desc), captured);
-    MethodVisitor maker = made.visitMethod(ACC_STATIC, "with", with, null, null);
-    instance(maker, made.name, captured);
-    maker.visitInsn(ARETURN);
+  /** One class for several lambdas: which of them an object is, and what that one has captured. */
+  private void shared(List<Place> places) {
+    InvokeDynamicInsnNode first = places.get(0).call;
+    ClassNode made = newClass(places.get(0).host, Type.getReturnType(first.desc).getInternalName());
+    List<Type> fields = fields(places);
+    constructor(made, fields.toArray(new Type[0]));
     MethodVisitor code = made.visitMethod(ACC_PUBLIC, first.name, ((Type) first.bsmArgs[0]).getDescriptor(), null, null);
-    Label[] cases = new Label[calls.size()];
+    Label[] cases = new Label[places.size()];
     Arrays.setAll(cases, i -> new Label());
     code.visitVarInsn(ALOAD, 0);
     code.visitFieldInsn(GETFIELD, made.name, "captured0", "I");
     code.visitTableSwitchInsn(0, cases.length - 1, cases[cases.length - 1], cases);
+    Set<String> makers = new HashSet<>();
     for (int i = 0; i < cases.length; i++) {
+      Place place = places.get(i);
+      int[] held = places(place.captured(), fields);
       code.visitLabel(cases[i]);
       code.visitFrame(F_SAME, 0, null, 0, null);
-      work(code, made, calls.get(i), new Type[0]);
-      method.instructions.insertBefore(calls.get(i), new IntInsnNode(SIPUSH, i));
-      method.instructions.set(calls.get(i), new MethodInsnNode(INVOKESTATIC, made.name, "with", with, false));
+      work(code, made, place.call, held, fields);
+      List<Type> given = new ArrayList<>(Arrays.asList(place.captured()));
+      given.add(Type.INT_TYPE);
+      String with = Type.getMethodDescriptor(Type.getReturnType(first.desc), given.toArray(new Type[0]));
+      if (makers.add(with)) {
+        maker(made, with, given, held, fields);
+      }
+      place.method.instructions.insertBefore(place.call, new IntInsnNode(SIPUSH, i));
+      place.method.instructions.set(place.call, new MethodInsnNode(INVOKESTATIC, made.name, "with", with, false));
+      changed.add(place.host.name);
     }
-    changed.add(host.name);
   }
 
-  /** What takes the place of a call that made a lambda: the one object of a new class, or a call that makes one. */
+  /** The number that tells which lambda it is, then as many fields of each kind as the one that captures most of that kind needs. */
+  private static List<Type> fields(List<Place> places) {
+    List<Type> fields = new ArrayList<>(List.of(Type.INT_TYPE));
+    for (Place place : places) {
+      List<Type> free = new ArrayList<>(fields.subList(1, fields.size()));
+      for (Type each : place.captured()) {
+        if (!free.remove(stored(each))) {
+          fields.add(stored(each));
+        }
+      }
+    }
+    return fields;
+  }
+
+  /** Which field holds each of what a lambda captures. */
+  private static int[] places(Type[] captured, List<Type> fields) {
+    int[] held = new int[captured.length];
+    Set<Integer> taken = new HashSet<>();
+    for (int i = 0; i < captured.length; i++) {
+      int at = 1;
+      while (taken.contains(at) || !fields.get(at).equals(stored(captured[i]))) {
+        at++;
+      }
+      taken.add(at);
+      held[i] = at;
+    }
+    return held;
+  }
+
+  /** As what a captured value is kept where others may have been captured in its place. */
+  private static Type stored(Type type) {
+    return primitive(type) ? type : Type.getObjectType(OBJECT);
+  }
+
+  /** Makes an object from what is captured and the number of its lambda; fields that another lambda needs stay empty. */
+  private static void maker(ClassNode made, String with, List<Type> given, int[] held, List<Type> fields) {
+    MethodVisitor code = made.visitMethod(ACC_STATIC, "with", with, null, null);
+    int[] slots = new int[given.size()];
+    for (int i = 1; i < slots.length; i++) {
+      slots[i] = slots[i - 1] + given.get(i - 1).getSize();
+    }
+    code.visitTypeInsn(NEW, made.name);
+    code.visitInsn(DUP);
+    code.visitVarInsn(ILOAD, slots[slots.length - 1]);
+    for (int field = 1; field < fields.size(); field++) {
+      Type type = fields.get(field);
+      int from = -1;
+      for (int i = 0; i < held.length; i++) {
+        from = held[i] == field ? i : from;
+      }
+      if (from >= 0) {
+        code.visitVarInsn(type.getOpcode(ILOAD), slots[from]);
+      } else {
+        code.visitInsn(nothing(type));
+      }
+    }
+    code.visitMethodInsn(INVOKESPECIAL, made.name, "<init>",
+        Type.getMethodDescriptor(Type.VOID_TYPE, fields.toArray(new Type[0])), false);
+    code.visitInsn(ARETURN);
+  }
+
+  private static int nothing(Type type) {
+    switch (type.getSort()) {
+      case Type.LONG :
+        return LCONST_0;
+      case Type.FLOAT :
+        return FCONST_0;
+      case Type.DOUBLE :
+        return DCONST_0;
+      case Type.OBJECT :
+        return ACONST_NULL;
+      default :
+        return ICONST_0;
+    }
+  }
+
+  /** A class of its own for a lambda that has no like: its one object takes the place of the call, or a call that makes one. */
+  private void alone(Place place) {
+    place.method.instructions.set(place.call, lambda(place.host, place.call));
+    changed.add(place.host.name);
+  }
+
   private AbstractInsnNode lambda(ClassNode host, InvokeDynamicInsnNode call) {
     Type[] captured = Type.getArgumentTypes(call.desc);
     ClassNode made = newClass(host, Type.getReturnType(call.desc).getInternalName());
@@ -274,10 +368,17 @@ final class PlainCalls {
   /** The method of the interface: what was captured and its own parameters, given to the method that does the work. */
   private static void body(ClassNode made, InvokeDynamicInsnNode call, Type[] captured) {
     String erased = ((Type) call.bsmArgs[0]).getDescriptor();
-    work(made.visitMethod(ACC_PUBLIC, call.name, erased, null, null), made, call, captured);
+    int[] held = new int[captured.length];
+    Arrays.setAll(held, i -> i);
+    work(made.visitMethod(ACC_PUBLIC, call.name, erased, null, null), made, call, held, Arrays.asList(captured));
   }
 
-  private static void work(MethodVisitor code, ClassNode made, InvokeDynamicInsnNode call, Type[] captured) {
+  /**
+   * @param held which field has each of what was captured
+   * @param fields the types of the fields
+   */
+  private static void work(MethodVisitor code, ClassNode made, InvokeDynamicInsnNode call, int[] held, List<Type> fields) {
+    Type[] captured = Type.getArgumentTypes(call.desc);
     Type erased = (Type) call.bsmArgs[0];
     Handle work = (Handle) call.bsmArgs[1];
     Type actual = (Type) call.bsmArgs[2];
@@ -293,8 +394,9 @@ final class PlainCalls {
     int next = 0;
     for (int i = 0; i < captured.length; i++) {
       code.visitVarInsn(ALOAD, 0);
-      code.visitFieldInsn(GETFIELD, made.name, "captured" + i, captured[i].getDescriptor());
-      convert(code, captured[i], captured[i], wanted.get(next++));
+      Type field = fields.get(held[i]);
+      code.visitFieldInsn(GETFIELD, made.name, "captured" + held[i], field.getDescriptor());
+      convert(code, field, captured[i], wanted.get(next++));
     }
     int slot = 1;
     for (int i = 0; i < erased.getArgumentTypes().length; i++) {

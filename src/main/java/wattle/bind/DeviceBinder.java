@@ -118,6 +118,7 @@ final class DeviceBinder {
       figure(amount, kind.get().kind, loads, facts);
     }
     MotorWords.check(scope, device, kind.get().kind, traits, loads, facts);
+    WelderFigures.check(scope, device, loads, facts);
     sizes.volume(sizesOf(device, halves), boxTraits, 1, device.name().span()).ifPresent(volume -> facts.put("box-volume", volume));
     return Optional.of(
         new UnwiredDevice(

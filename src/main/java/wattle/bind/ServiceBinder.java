@@ -27,6 +27,9 @@ import wattle.syntax.Tree;
 final class ServiceBinder {
   static final List<String> SOURCES = List.of("transformer", "available", "generator");
 
+  /** What is taken where the plan does not say, or says what cannot be. */
+  private static final SupplySystem USUAL = new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240);
+
   private static final Map<String, List<Dimension>> FIGURES_OF_SOURCES = Map.of(
       "transformer", List.of(Dimension.POWER, Dimension.NONE), "available", List.of(Dimension.CURRENT),
       "generator", List.of(Dimension.POWER, Dimension.NONE));
@@ -99,26 +102,32 @@ final class ServiceBinder {
               .at(tree.voltages().get().span(), "and as " + v + " besides")
               .fix(Fix.takenOut("take out " + tree.voltages().get().span().text() + " or " + v, tree.voltages().get().span()))));
       Tree.Voltages pair = tree.voltages().get();
-      double low = pair.low();
-      double high = pair.high();
-      String written = Quantity.plain(low, 6) + "/" + Quantity.plain(high, 6) + " " + pair.unit();
-      if (!pair.unit().text().equals("V") || low <= 0 || high <= 0) {
+      String written = Quantity.plain(pair.low(), 6) + "/" + Quantity.plain(pair.high(), 6) + " " + pair.unit();
+      if (!pair.unit().text().equals("V") || pair.low() <= 0 || pair.high() <= 0) {
         scope.report(
             Finding.error("voltage-unknown", "a service cannot be " + written)
                 .at(pair.span(), "a pair such as 120/240 V is expected here"));
-      } else if (Math.abs(high / low - 2) < 0.02) {
-        return new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, low, high);
-      } else if (Math.abs(high / low - Math.sqrt(3)) < 0.02) {
-        return new SupplySystem(
-            tree.threePhase().isPresent() ? SupplySystem.Kind.THREE_PHASE_WYE : SupplySystem.Kind.TWO_LEGS_OF_WYE,
-            low, high);
-      } else {
+        return USUAL;
+      }
+      Optional<SupplySystem> found = system(pair.low(), pair.high(), tree.threePhase().isPresent());
+      Optional<SupplySystem> reversed = found.isPresent() ? found : system(pair.high(), pair.low(), tree.threePhase().isPresent());
+      if (found.isEmpty() && reversed.isPresent()) {
+        String right = Quantity.plain(pair.high(), 6) + "/" + Quantity.plain(pair.low(), 6) + " V";
+        // The mark of a wye, as in 208Y/120, has been told while the text was read.
+        if (pair.span().text().chars().noneMatch(c -> c == 'Y' || c == 'y')) {
+          scope.report(
+              Finding.error("voltages-reversed", "'" + pair.span().text() + "' is written " + right + " here")
+                  .at(pair.span(), "the voltage from a leg to the neutral comes first")
+                  .fix(Fix.safe("write " + right, pair.span(), right)));
+        }
+      } else if (found.isEmpty()) {
         scope.report(
             Finding.error("voltage-unknown", "no supply gives " + written)
                 .at(pair.span(), "the second figure is twice the first, or 1.73 times it for legs of a wye")
                 .fix(Fix.offered("write 120/240 V", pair.span(), "120/240 V"))
                 .fix(Fix.offered("write 120/208 V", pair.span(), "120/208 V")));
       }
+      return reversed.orElse(USUAL);
     } else if (volts.isPresent()) {
       return new SupplySystem(SupplySystem.Kind.SINGLE_PHASE, volts.get().si(), volts.get().si());
     } else {
@@ -128,7 +137,19 @@ final class ServiceBinder {
               .at(tree.name().span(), "120/240 V is assumed for the checks")
               .fix(Fix.offered("write 120/240 V after its name", tree.name().span().after(), " 120/240 V")));
     }
-    return new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, 120, 240);
+    return USUAL;
+  }
+
+  /** The supply of two voltages; absent where none has them. */
+  private static Optional<SupplySystem> system(double low, double high, boolean threePhase) {
+    if (Math.abs(high / low - 2) < 0.02) {
+      return Optional.of(new SupplySystem(SupplySystem.Kind.SPLIT_PHASE, low, high));
+    }
+    if (Math.abs(high / low - Math.sqrt(3)) < 0.02) {
+      SupplySystem.Kind wye = threePhase ? SupplySystem.Kind.THREE_PHASE_WYE : SupplySystem.Kind.TWO_LEGS_OF_WYE;
+      return Optional.of(new SupplySystem(wye, low, high));
+    }
+    return Optional.empty();
   }
 
   private Optional<Source> source(Tree.Service tree) {

@@ -1,14 +1,21 @@
 package wattle.compiler;
 
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import wattle.library.Library;
+import wattle.library.StandardLibrary;
 import wattle.rules.RuleBook;
 
 /**
  * The rules of a library, checked on another processor from the moment that the library is known, while its house is
- * being bound; kept until another library is asked about.
+ * being bound. Those of the packs that ship are kept for all plans of a process; those of a plan that adds to its library
+ * until another library is asked about.
  */
 final class RulesAhead {
+  private static final Map<Library, CompletableFuture<RuleBook>> SHIPPED = Collections.synchronizedMap(new IdentityHashMap<>());
+
   private Library library;
   private CompletableFuture<RuleBook> book;
 
@@ -16,8 +23,12 @@ final class RulesAhead {
   synchronized void begin(Library known) {
     if (known != library) {
       library = known;
-      book = CompletableFuture.supplyAsync(() -> RuleBook.of(known));
+      book = StandardLibrary.isShipped(known) ? SHIPPED.computeIfAbsent(known, RulesAhead::check) : check(known);
     }
+  }
+
+  private static CompletableFuture<RuleBook> check(Library library) {
+    return CompletableFuture.supplyAsync(() -> RuleBook.of(library));
   }
 
   /** The rules of a library, ready. */

@@ -11,21 +11,25 @@ import java.util.Set;
 
 /**
  * Tells once what is found in many placements of a pattern: the same rule, at the same place of the text, said in the same
- * words but for the names of the placements. Where the words differ, in a figure for one, each stands for itself.
+ * words but for the names of the placements. Where the words differ, in a figure for one, each stands for itself; but a mistake of
+ * writing in a line that stands for several is one, whatever number it comes to in each.
  */
 final class Repeated {
   private static final int NAMED = 3;
+  /** So that 41 comes before 101. */
+  private static final Comparator<String> LEAST_NUMBER = Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder());
 
   /** What makes two findings the same mistake of the text. */
   private record Key(String rule, Severity severity, Span place, String headline, Optional<String> silenced) {}
 
   /** The first of the same findings, with the placements in which it was found and the fixes that all of them offer. */
   private static final class Group {
-    final Finding first;
-    final Placed placed;
+    Finding first;
+    Placed placed;
     final Set<String> names = new LinkedHashSet<>();
     final List<Finding> others = new ArrayList<>();
     final List<Fix> fixes;
+    int more = -1;
 
     Group(Finding first, Placed placed) {
       this.first = first;
@@ -47,9 +51,15 @@ final class Repeated {
         told.add(whole);
         continue;
       }
-      Key key = new Key(
-          whole.rule(), whole.severity(), whole.place().get().span(), placed.get().common(whole.headline()), whole.silenced());
+      boolean ofLine = placed.get().name().isEmpty() && whole.subject().isEmpty();
+      String said = ofLine ? "" : placed.get().common(whole.headline());
+      Key key = new Key(whole.rule(), whole.severity(), whole.place().get().span(), said, whole.silenced());
       Group group = groups.computeIfAbsent(key, k -> new Group(whole, placed.get()));
+      group.more++;
+      if (ofLine && LEAST_NUMBER.compare(whole.headline(), group.first.headline()) < 0) {
+        group.first = whole;
+        group.placed = placed.get();
+      }
       // A mistake of writing names no thing; it may be met more than once in a placement, and is one all the same.
       if (group.names.add(placed.get().name()) && group.first != whole && whole.subject().isPresent()) {
         group.others.add(unmendable(whole));
@@ -77,7 +87,7 @@ final class Repeated {
     List<Placed> chain = group.placed.chain();
     for (int i = 0; i < chain.size(); i++) {
       Mark mark = new Mark(
-          placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 && first.subject().isEmpty() ? alike(group.names) : ""));
+          placement.whole(chain.get(i).place()), chain.get(i).words() + (i == 0 && first.subject().isEmpty() ? alike(group) : ""));
       if (related.stream().noneMatch(r -> r.span().equals(mark.span())) && !mark.span().equals(first.place().orElseThrow().span())) {
         related.add(mark);
       }
@@ -94,10 +104,12 @@ final class Repeated {
         List.of(), finding.source(), finding.subject(), finding.silenced(), finding.ofNewWork(), List.of());
   }
 
-  private static String alike(Set<String> names) {
-    // The shorter first, so that flat2 comes before flat10.
-    List<String> others = names.stream().skip(1).sorted(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder()))
-        .toList();
+  private static String alike(Group group) {
+    Set<String> names = group.names;
+    if (group.placed.name().isEmpty()) {
+      return group.more > 0 ? "; the same for " + group.more + " more" : "";
+    }
+    List<String> others = names.stream().skip(1).sorted(LEAST_NUMBER).toList();
     if (others.isEmpty()) {
       return "";
     }

@@ -37,7 +37,13 @@ public final class StandardLibrary {
    * packs have the same object.
    */
   public static Library library(List<String> packs) {
-    return Compiled.JOINED.computeIfAbsent(List.copyOf(packs), names -> Snapshot.join(Compiled.PACKS, names));
+    List<String> known = packs.stream().filter(Compiled.PACKS::containsKey).toList();
+    return Compiled.JOINED.computeIfAbsent(known, names -> Snapshot.join(Compiled.PACKS, names));
+  }
+
+  /** Whether a library is one of {@link #library}: packs that ship, and nothing that a plan adds. */
+  public static boolean isShipped(Library library) {
+    return Compiled.JOINED.values().stream().anyMatch(joined -> joined == library);
   }
 
   /**

@@ -39,6 +39,22 @@ record Range(int from, int to) {
     return range;
   }
 
+  /**
+   * The first of its numbers, where it goes through more than there can be of a thing; that is told.
+   *
+   * @param what there are so many of at most, as in {@code a panel has 400 slots}
+   */
+  Range atMost(int most, String what, Tree.Repetition repetition, Frame frame) {
+    if (to - (long) from < most) {
+      return this;
+    }
+    frame.ledger().report(
+        Finding.error("count-out-of-range", "a repetition from " + from + " to " + to + " is too long")
+            .at(frame.span(repetition.from().span().to(repetition.to().span())), what)
+            .because("The lines after the first " + most + " were not read."));
+    return new Range(from, from + most - 1);
+  }
+
   private static OptionalInt bound(Tree.Expression written, Frame frame, PiecePlacer pieces) {
     Optional<Quantity> value = frame.ledger().evaluator().valueOf(pieces.expression(written));
     if (value.isEmpty()) {

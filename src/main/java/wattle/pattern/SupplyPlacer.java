@@ -10,6 +10,11 @@ import wattle.syntax.Tree;
 
 /** Dwellings, services, panels with their slots, and raceways, as they are in one placement. */
 final class SupplyPlacer {
+  /** As many as a panel of a plan may have. */
+  static final int MOST_SLOTS = 400;
+  /** Two half-size breakers share a slot. */
+  private static final int MOST_LINES = 2 * MOST_SLOTS;
+
   private final Frame frame;
   private final PiecePlacer pieces;
 
@@ -126,7 +131,9 @@ final class SupplyPlacer {
     }
     Tree.Repetition repetition = slot.repetition().get();
     List<Tree.Slot> slots = new ArrayList<>();
-    for (int number : Range.of(repetition, frame, pieces).numbers()) {
+    Range range = Range.of(repetition, frame, pieces)
+        .atMost(MOST_LINES, "a panel has " + MOST_SLOTS + " slots at most", repetition, frame);
+    for (int number : range.numbers()) {
       Frame line = line(slot, repetition, number);
       new SupplyPlacer(line).slot(slot).ifPresent(slots::add);
     }

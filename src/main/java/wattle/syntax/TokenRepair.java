@@ -95,6 +95,10 @@ final class TokenRepair {
         repaired.add(token);
         continue;
       }
+      if (isMarkOfWye(tokens, i)) {
+        markOfWye(tokens, i);
+        continue;
+      }
       if (type == WattleLexer.OPEN_STRING) {
         repaired.add(closed(token));
         before = token;
@@ -156,6 +160,35 @@ final class TokenRepair {
       closeAll(end, spans.of(before).after(), "");
     }
     return repaired;
+  }
+
+  /** The Y of {@code 208Y/120}, as a wye is written on nameplates. */
+  private static boolean isMarkOfWye(List<Token> tokens, int at) {
+    return at > 0 && at + 2 < tokens.size() && tokens.get(at).getText().equalsIgnoreCase("Y")
+        && tokens.get(at - 1).getType() == WattleLexer.NUMBER && tokens.get(at - 1).getStopIndex() + 1 == tokens.get(at).getStartIndex()
+        && tokens.get(at + 1).getText().equals("/") && tokens.get(at + 2).getType() == WattleLexer.NUMBER;
+  }
+
+  /** Two voltages are written in one way alone, which says how many legs come in; the mark does not. */
+  private void markOfWye(List<Token> tokens, int at) {
+    Token higher = tokens.get(at - 1);
+    Token lower = tokens.get(at + 2);
+    Span span = spans.of(higher, lower);
+    String written = lower.getText() + "/" + higher.getText();
+    Finding.Builder finding = Finding.error("voltages-reversed", "'" + span.text() + "' is written " + written + " here")
+        .at(span, "the voltage from a leg to the neutral comes first");
+    boolean threePhase = false;
+    int next = at + 3;
+    for (; next < tokens.size() && tokens.get(next).getType() != WattleLexer.NL; next++) {
+      threePhase |= tokens.get(next).getText().equals("three-phase");
+    }
+    Token unit = at + 3 < tokens.size() && tokens.get(at + 3).getText().equals("V") ? tokens.get(at + 3) : lower;
+    Span whole = spans.of(higher, unit);
+    if (!threePhase) {
+      finding.fix(Fix.offered("write " + written + " V three-phase where all three legs come in", whole, written + " V three-phase"));
+    }
+    String two = threePhase ? "" : " where two of its legs come in";
+    mistakes.add(finding.fix(Fix.offered("write " + written + " V" + two, whole, written + " V")).build());
   }
 
   private void stray(Token from, Token to) {

@@ -38,7 +38,7 @@ final class Nameplate {
 
   /** The part of its rated current that a welder counts with: its effective current (NFPA 70 630.11(A)); 1 for all else. */
   private double welding(Device device, Load load) {
-    Optional<Double> primary = load.rated().filter(r -> r.dimension().equals(Dimension.CURRENT)).map(Quantity::si);
+    Optional<Double> primary = load.rated().filter(r -> r.dimension().equals(Dimension.CURRENT) && r.si() > 0).map(Quantity::si);
     return primary.flatMap(amperes -> welders.effective(device, amperes).map(e -> e / amperes)).or(() -> welders.factor(device))
         .orElse(1.0);
   }
