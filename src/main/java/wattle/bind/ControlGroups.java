@@ -21,21 +21,40 @@ final class ControlGroups {
   private final Set<String> partly = new LinkedHashSet<>();
   private final Map<String, List<String>> halvesOfSwitch = new HashMap<>();
 
+  /** Four-way switches may be in a row without end; no house has a tenth of this, and each is compared with all of its row. */
+  static final int MOST_SWITCHES = 100;
+
   /** Resolves what each switch names, and tells of names that nothing has. */
   ControlGroups(Scope scope, Map<String, UnwiredDevice> devices) {
     KnownNames names = new KnownNames(devices.keySet());
+    Map<String, Integer> switches = new HashMap<>();
     for (UnwiredDevice device : devices.values()) {
       if (device.controls().isEmpty()) {
         continue;
       }
       Set<String> lights = new LinkedHashSet<>();
       for (Tree.Path path : device.controls()) {
-        resolve(path, device, devices)
-            .ifPresentOrElse(lights::add, () -> reportUnknown(path, device, names, scope));
+        Optional<String> light = resolve(path, device, devices);
+        if (light.isEmpty()) {
+          reportUnknown(path, device, names, scope);
+        } else if (lights.contains(light.get()) || isFew(switches.merge(light.get(), 1, Integer::sum), light.get(), path, scope)) {
+          lights.add(light.get());
+        }
       }
       lightsOfSwitch.put(device.name(), lights);
     }
     lightsOfSwitch.values().forEach(controlled::addAll);
+  }
+
+  /** Whether a device has no more switches than it may with this one; the first of the others is told. */
+  private static boolean isFew(int switches, String light, Tree.Path path, Scope scope) {
+    if (switches == MOST_SWITCHES + 1) {
+      scope.report(
+          Finding.error("switches-too-many", "more than " + MOST_SWITCHES + " switches control '" + light + "'")
+              .at(path.span(), "it and those after it were left out")
+              .fix("name what it controls, or group the devices by rooms"));
+    }
+    return switches <= MOST_SWITCHES;
   }
 
   private Optional<String> resolve(Tree.Path path, UnwiredDevice device, Map<String, UnwiredDevice> devices) {

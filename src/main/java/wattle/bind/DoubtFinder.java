@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
@@ -44,6 +45,9 @@ final class DoubtFinder {
   private static final Set<Mistake> OF_RATING = Set.of(Mistake.RATING_MISSING, Mistake.RATING_NOT_POSITIVE, Mistake.UNIT_MISSING,
       Mistake.UNIT_UNKNOWN,
       Mistake.DIMENSION_MISMATCH, Mistake.FIGURE_NOT_POSITIVE, Mistake.DIVISION_BY_ZERO);
+  /** Words that statements of what is in the house begin with. */
+  private static final Set<String> OF_HOUSE = Set.of(
+      "dwelling", "service", "panel", "branch", "room", "raceway", "pattern", "place", "override", "let", "part");
   private static final Set<Mistake> OF_LEGS = Set.of(Mistake.SLOT_OUT_OF_RANGE, Mistake.SLOT_TAKEN, Mistake.LEG_UNKNOWN);
   private static final Set<Mistake> OF_HANDLE = Set.of(Mistake.HANDLE_UNSTATED, Mistake.POLE_COUNT);
   private static final Set<Mistake> OF_FEEDER = Set.of(Mistake.CABLE_UNKNOWN, Mistake.WIRE_SIZE_UNKNOWN, Mistake.LENGTH_NEGATIVE,
@@ -209,10 +213,18 @@ final class DoubtFinder {
       part(part);
     } else if (item instanceof Tree.CableType cable) {
       users(cable.name().text());
-    } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing) {
+    } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing || mayHide(at)) {
       anything();
     }
-    // Silences, rules and limits say nothing of what is in the house.
+    // Titles, silences, rules and limits say nothing of what is in the house.
+  }
+
+  /** Whether the line of a mistake goes on with a statement, which was then passed over. */
+  private boolean mayHide(Span within) {
+    Span at = placement.whole(within);
+    String text = at.source().text();
+    int end = text.indexOf('\n', at.end());
+    return Stream.of(text.substring(at.start(), end < 0 ? text.length() : end).split("[^\\p{L}]+")).anyMatch(OF_HOUSE::contains);
   }
 
   /** A mistake in what was not read as an item at all, or in a pattern. */
@@ -234,7 +246,10 @@ final class DoubtFinder {
       case "service" -> doubts.add(Doubt.SERVICES);
       case "dwelling" -> doubts.add(Doubt.DWELLING);
       case "trial", "expect", "silence", "limit", "rule", "plan" -> {
-        // Nothing of the house.
+        // Nothing of the house, unless a statement of it begins on the same line.
+        if (mayHide(at)) {
+          anything();
+        }
       }
       default -> anything();
     }
@@ -352,6 +367,8 @@ final class DoubtFinder {
       panelNames.near(unknown.name()).forEach(p -> doubts.add(Doubt.SUPPLY, p));
     } else if (Mistake.WORD_UNKNOWN.is(finding)) {
       doubts.add(Doubt.TRAITS, id).add(Doubt.HANDLE, id);
+    } else if (Mistake.FEEDERS_IN_A_ROW.is(finding)) {
+      doubts.add(Doubt.PANELS, Doubt.BRANCHES);
     } else if (isOf(OF_TARGET, finding)) {
       targetOf(breaker);
     } else {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.Fix;
 import wattle.finding.KnownNames;
@@ -51,6 +52,8 @@ final class PanelBinder {
   private final Map<String, Draft> drafts = new LinkedHashMap<>();
   private final Map<String, List<Way>> waysTo = new HashMap<>();
   private final Map<String, Panel> done = new LinkedHashMap<>();
+  /** Panels at which a row of feeders is cut. */
+  private Set<String> cut = Set.of();
   private final Set<String> branchNames;
   private final KnownNames roomNames;
   private final Set<String> panelNames = new HashSet<>();
@@ -118,6 +121,8 @@ final class PanelBinder {
         way.target().ifPresent(t -> waysTo.computeIfAbsent(t.text(), name -> new ArrayList<>()).add(way));
       }
     }
+    cut = FeederRows.cut(drafts.keySet().stream().filter(waysTo::containsKey)
+        .collect(Collectors.toMap(name -> name, name -> waysTo.get(name).get(0).id().panel())));
     Set<String> feeding = new HashSet<>(services.keySet());
     feeding.addAll(drafts.keySet());
     feeds = new KnownNames(feeding);
@@ -298,6 +303,13 @@ final class PanelBinder {
     }
     BreakerId id = feeders.get(0).id();
     stated.ifPresent(feed -> agree(feed, id, draft));
+    if (cut.contains(draft.name())) {
+      scope.report(
+          Finding.error(Mistake.FEEDERS_IN_A_ROW, "more than " + FeederRows.MOST + " panels feed one another in a row")
+              .at(feeders.get(0).tree().slots().span(), "feeds '" + draft.name() + "', where the row was cut")
+              .fix("feed it from a panel nearer to the service"));
+      return new PanelSupply.Unknown();
+    }
     if (id.panel().equals(draft.name()) || path.contains(id.panel())) {
       List<String> circle = new ArrayList<>(path.subList(Math.max(0, path.indexOf(id.panel())), path.size()));
       circle.add(draft.name());
@@ -481,7 +493,7 @@ final class PanelBinder {
     if (way.target().isPresent()) {
       String name = way.target().get().text();
       if (panelNames.contains(name)) {
-        return new Breaker.Target.ToPanel(name);
+        return cut.contains(name) ? new Breaker.Target.Later() : new Breaker.Target.ToPanel(name);
       }
       return branchNames.contains(name) ? new Breaker.Target.ToBranch(name) : new Breaker.Target.Unknown(name);
     }

@@ -27,7 +27,9 @@ import wattle.quantity.UnitSystem;
  */
 public record Comparison(List<Change> changes, List<Finding> appeared, List<Finding> gone, Consequences consequences,
     Map<String, String> placements) {
-  private static final Comparator<Change> ORDER = Comparator.comparing(Change::thing).thenComparing(Change::property);
+  /** Of what goes and what comes under one name, such as the breakers of a branch that are not the same one, the first goes first. */
+  private static final Comparator<Change> ORDER = Comparator.comparing(Change::thing).thenComparing(Change::property)
+      .thenComparing(Change.Added.class::isInstance).thenComparing(Change::toString);
 
   public Comparison {
     changes = List.copyOf(changes);

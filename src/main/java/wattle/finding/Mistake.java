@@ -92,6 +92,8 @@ public enum Mistake {
   PANEL_FED_TWICE,
   /** Panels feed each other in a circle; no supply reaches them. */
   FEEDER_CIRCLE,
+  /** More panels feed one another in a row than are followed. */
+  FEEDERS_IN_A_ROW,
   /** Only what is or is not can be denied with no, such as no over-steps. */
   FACT_DENIED,
   /** One fact is stated twice; only one can be meant. */

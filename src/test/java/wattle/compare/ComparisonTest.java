@@ -203,4 +203,17 @@ class ComparisonTest {
     assertThat(Changes.text(comparison)).contains("= branch hall, formerly extra");
     assertThat(Changes.text(compare(after, before))).isEqualTo(Changes.text(comparison.mirrored()));
   }
+
+  /** The breakers of a branch in two slots may be two things of one name: one goes and one comes, in that order from either side. */
+  @Test
+  void whatGoesAndWhatComesUnderOneNameKeepTheirOrder() {
+    Thing thing = new Thing(Thing.Kind.BREAKER, "hall");
+    Comparison none = compare(TEXT, TEXT);
+    Comparison moved = new Comparison(
+        List.of(new Change.Removed(thing, List.of("slot P/2")), new Change.Added(thing, List.of("slot P/1"))), List.of(), List.of(),
+        none.consequences(), none.placements());
+    assertThat(moved.mirrored().changes()).containsExactly(
+        new Change.Removed(thing, List.of("slot P/1")), new Change.Added(thing, List.of("slot P/2")));
+    assertThat(moved.mirrored().mirrored()).isEqualTo(moved);
+  }
 }

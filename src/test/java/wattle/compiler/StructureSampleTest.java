@@ -28,6 +28,8 @@ class StructureSampleTest {
   private static final Map<String, String> WITHOUT = Map.of(
       "method-for-farm-buildings", "only a command that asks for that method gives it",
       "method-missing", "calculated-load-unknown names it as a reason, for a code that has no method",
+      "feeders-in-a-row", "fifty panels",
+      "switches-too-many", "a hundred switches",
       "plan-empty", "the file has nothing in it",
       "too-many-mistakes", "a hundred mistakes",
       "schedule-unreadable", "a panel schedule is no plan: BeginFromScheduleTest has those that cannot be read",
