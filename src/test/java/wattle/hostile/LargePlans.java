@@ -10,7 +10,15 @@ enum LargePlans {
           i -> i == 0 ? "room a {\n" : " l" + i + ": light 10 W \"lamp " + i + "\"\n"), ONE_BRANCH(
               i -> i == 0 ? "branch a by 14/2 NM-B { P" : " --1 m-- k.c" + i + "\n"), WORDS(i -> words(i) + " "), LINES_OF_WORDS(
                   i -> words(i) + (i % 8 == 0 ? "\n" : " ")), CLOSING_BRACES(i -> "}"), OPENING_BRACES(
-                      i -> "a{"), SIGNS(i -> "" + "#$%&?!;^~`@\\|".charAt(Math.floorMod(i * 31, 13))), QUOTES(i -> "\"");
+                      i -> "a{"), SIGNS(i -> "" + "#$%&?!;^~`@\\|".charAt(Math.floorMod(i * 31, 13))), QUOTES(i -> "\""), PANELS_IN_A_ROW(
+                          i -> "panel p" + i + " by 5 m of 6/3 NM-B { bus 60 A  slots 4\n  1+3 60 A two-pole p" + (i + 1)
+                              + " \"next\"\n}\n"), SWITCHES_OF_ONE_LAMP(
+                                  i -> i == 0 ? "room a {\n  l: light 10 W\n" : "  s" + i + ": three-way switch for l\n"), ONE_RACEWAY(
+                                      i -> i == 0
+                                          ? "raceway r 2 in EMT 30 m\nbranch a by r with 2 x 12 Cu THHN, 12 Cu ground { P"
+                                          : " --1 m-- k.c" + i + "\n"), TRIALS(
+                                              i -> "trial t" + i + " { k.l draws " + i % 100
+                                                  + " W }\nexpect voltage at k.l is at least 110 V in t" + i + "\n");
 
   private static final String[] WORDS_OF_PLANS = {"light", "room", "10", "W", "\"x\"", "{", "}", "--", "m", "branch", "by", "14/2",
       "NM-B", ":", "a", "+", "main", "panel", "slots"};

@@ -20,7 +20,7 @@ import wattle.read.SourceReader;
 class PlanBoundsTest {
   private static final int MIB = Integer.getInteger("plan.mib", 1);
   private static final List<LargePlans> OF_THE_USUAL_RUN = List.of(
-      LargePlans.WRONG_LINES, LargePlans.WORDS, LargePlans.CLOSING_BRACES);
+      LargePlans.WRONG_LINES, LargePlans.WORDS, LargePlans.CLOSING_BRACES, LargePlans.PANELS_IN_A_ROW, LargePlans.SWITCHES_OF_ONE_LAMP);
 
   @TempDir
   Path folder;
