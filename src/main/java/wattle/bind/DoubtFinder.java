@@ -224,7 +224,7 @@ final class DoubtFinder {
     Span at = placement.whole(within);
     String text = at.source().text();
     int end = text.indexOf('\n', at.end());
-    return Stream.of(text.substring(at.start(), end < 0 ? text.length() : end).split("[^\\p{L}]+")).anyMatch(OF_HOUSE::contains);
+    return Stream.of(text.substring(at.start(), end < 0 ? text.length() : end).split("[^\\p{L}\\p{N}-]+")).anyMatch(OF_HOUSE::contains);
   }
 
   /** A mistake in what was not read as an item at all, or in a pattern. */

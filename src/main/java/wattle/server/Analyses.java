@@ -3,6 +3,7 @@ package wattle.server;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -37,6 +38,10 @@ final class Analyses implements AutoCloseable {
   /** Longer than this nobody's judgments are held back. */
   private static final Duration LONGEST_PAUSE = Duration.ofMillis(400);
 
+  /** What is kept of a plan takes some 75 bytes for each character of its text, and as much again while it is made. */
+  private static final int BYTES_OF_A_CHARACTER = 150;
+
+  private final long room = Runtime.getRuntime().maxMemory() / BYTES_OF_A_CHARACTER;
   private final ExecutorService thread = thread("plans");
   private final ExecutorService judges = new ThreadPoolExecutor(
       1, 1, 0, TimeUnit.SECONDS, new PriorityBlockingQueue<>(), task -> made(task, "judgments"));
@@ -92,6 +97,49 @@ final class Analyses implements AutoCloseable {
     return files.stream().sorted(Comparator.comparingLong((Path f) -> attention.getOrDefault(f, 0L)).reversed()).toList();
   }
 
+  /**
+   * Of open files those that there is memory for at once, the one that was attended to last first and at least that one: the others are
+   * looked at when somebody works on them.
+   */
+  List<Path> fitting(Buffers buffers) {
+    List<Path> fitting = new ArrayList<>();
+    long used = 0;
+    for (Path file : byAttention(buffers.open().keySet())) {
+      used += buffers.at(file).map(b -> (long) b.text().length()).orElse(0L);
+      if (used > room && !fitting.isEmpty()) {
+        break;
+      }
+      fitting.add(file);
+    }
+    return fitting;
+  }
+
+  /** Forgets plans until there is room for another, those first that nobody has attended to for longest. */
+  private void makeRoomFor(Path plan, Buffers buffers) {
+    long used = buffers.at(plan).map(b -> (long) b.text().length()).orElse(0L)
+        + latest.values().stream().mapToLong(known -> known.analysis.size()).sum();
+    List<Path> others = latest.keySet().stream().filter(p -> !p.equals(plan))
+        .sorted(Comparator.comparingLong((Path p) -> attendedTo(latest.get(p)))).toList();
+    for (Path other : others) {
+      if (used <= room) {
+        return;
+      }
+      used -= latest.get(other).analysis.size();
+      forget(other);
+      readings.remove(other);
+    }
+  }
+
+  private long attendedTo(Known known) {
+    return known.analysis.files().keySet().stream().mapToLong(f -> attention.getOrDefault(f, 0L)).max().orElse(0);
+  }
+
+  /** Forgets all that is kept, since memory has run out. For tasks on this thread. */
+  void letGo() {
+    forget();
+    readings.clear();
+  }
+
   /** Runs a task among the questions; only such tasks may touch what this object gives out. */
   void run(Runnable task) {
     try {
@@ -140,6 +188,7 @@ final class Analyses implements AutoCloseable {
       return Optional.of(known.analysis);
     }
     List<Finding> judgments = forget(plan).map(Known::judgments).orElse(List.of());
+    makeRoomFor(plan, buffers);
     try {
       Compilation structure = compiler(plan, buffers).structure(plan);
       Analysis made = new Analysis(plan, buffers, structure.with(Standing.shown(judgments, structure)));
@@ -178,7 +227,7 @@ final class Analyses implements AutoCloseable {
             run(() -> settle(known, judgments, judged));
           } catch (CancellationException e) {
             return; // whoever waited for it has learned that it will not come
-          } catch (RuntimeException | StackOverflowError e) {
+          } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
             run(() -> judged.completeExceptionally(e));
           }
         });

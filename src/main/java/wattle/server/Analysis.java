@@ -86,6 +86,11 @@ final class Analysis {
     return files;
   }
 
+  /** Characters of all its files. */
+  long size() {
+    return files.values().stream().mapToLong(t -> t.source().text().length()).sum();
+  }
+
   /** Positions in a file of the plan. */
   LineIndex lines(Path file) {
     return lines.get(file);

@@ -1,5 +1,6 @@
 package wattle.server;
 
+import java.lang.ref.WeakReference;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -27,8 +28,8 @@ final class Publisher {
   /** Findings as told, and for which version of the text; absent versions are those of files on disk. */
   private record Told(Integer version, List<Diagnostic> diagnostics) {}
 
-  /** What one plan says of each of its files. */
-  private record Part(Analysis of, Map<String, Told> files) {}
+  /** What one plan says of each of its files. It does not keep the plan, which may be forgotten to make room for another. */
+  private record Part(WeakReference<Analysis> of, Map<String, Told> files) {}
 
   Publisher(LanguageClient client, LibraryTexts library) {
     this.client = client;
@@ -43,12 +44,17 @@ final class Publisher {
     tell(files, editor);
   }
 
-  /** Tells what is known of all open plans, and takes back what was told of others. */
-  void publish(Buffers buffers, Analyses analyses, Editor editor) {
+  /**
+   * Tells what is known of all open plans, and takes back what was told of others.
+   *
+   * @param looked the files that are looked at; of others that are open, what was told stands
+   */
+  void publish(List<Path> looked, Buffers buffers, Analyses analyses, Editor editor) {
     Set<Path> plans = new HashSet<>();
-    for (Path file : buffers.open().keySet()) {
+    for (Path file : looked) {
       analyses.of(file, buffers).filter(a -> plans.add(a.plan())).ifPresent(this::part);
     }
+    buffers.open().keySet().stream().filter(f -> !looked.contains(f)).forEach(f -> plans.add(analyses.plans().planOf(f, buffers)));
     parts.keySet().retainAll(plans);
     Set<String> files = new LinkedHashSet<>();
     parts.values().forEach(p -> files.addAll(p.files.keySet()));
@@ -57,7 +63,7 @@ final class Publisher {
   }
 
   private Part part(Analysis analysis) {
-    return parts.compute(analysis.plan(), (plan, known) -> known != null && known.of == analysis ? known : made(analysis));
+    return parts.compute(analysis.plan(), (plan, known) -> known != null && known.of.get() == analysis ? known : made(analysis));
   }
 
   private Part made(Analysis analysis) {
@@ -67,7 +73,7 @@ final class Publisher {
       Integer version = analysis.buffers().at(file).map(Buffer::version).orElse(null);
       files.put(analysis.buffers().uri(file), new Told(version, byFile.getOrDefault(file, List.of())));
     }
-    return new Part(analysis, files);
+    return new Part(new WeakReference<>(analysis), files);
   }
 
   private void tell(Set<String> files, Editor editor) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
@@ -35,6 +36,8 @@ final class Session implements AutoCloseable {
   private volatile Editor editor = Editor.PLAIN;
   private LanguageClient client;
   private Publisher publisher;
+  /** For tasks of the thread that compiles. */
+  private boolean saidWhatIsLeft;
 
   Session(Analyses analyses) {
     this.analyses = analyses;
@@ -88,12 +91,23 @@ final class Session implements AutoCloseable {
     Buffers now = buffers;
     analyses.run(() -> {
       if (mine == changes.get()) { // else a later change waits, and its findings are the ones to tell
-        next(mine, now, analyses.byAttention(now.open().keySet()).iterator(), new HashSet<>());
+        List<Path> looked = analyses.fitting(now);
+        sayWhatIsLeft(now.open().size() - looked.size());
+        next(mine, now, looked, looked.iterator(), new HashSet<>());
       }
     });
   }
 
-  private void next(long mine, Buffers now, Iterator<Path> files, Set<Path> plans) {
+  /** Says once, until all are looked at again, that some of the open files are not. */
+  private void sayWhatIsLeft(int left) {
+    if (left > 0 && !saidWhatIsLeft) {
+      client.showMessage(new MessageParams(MessageType.Warning, "more files are open than there is memory for: " + left
+          + " are checked when they are worked on; close some, or give more memory by WATTLE_HEAP, such as 1g"));
+    }
+    saidWhatIsLeft = left > 0;
+  }
+
+  private void next(long mine, Buffers now, List<Path> looked, Iterator<Path> files, Set<Path> plans) {
     if (mine != changes.get()) {
       return;
     }
@@ -103,11 +117,11 @@ final class Session implements AutoCloseable {
       if (analysis.filter(a -> plans.add(a.plan())).isPresent()) {
         tell(() -> publisher.publish(analysis.get(), editor));
         tell(() -> judge(mine, now, file));
-        analyses.run(() -> next(mine, now, files, plans));
+        analyses.run(() -> next(mine, now, looked, files, plans));
         return;
       }
     }
-    tell(() -> publisher.publish(now, analyses, editor));
+    tell(() -> publisher.publish(looked, now, analyses, editor));
   }
 
   private Optional<Analysis> known(Path file, Buffers now) {
@@ -116,13 +130,16 @@ final class Session implements AutoCloseable {
     } catch (RuntimeException | StackOverflowError e) {
       report(e);
       return Optional.empty();
+    } catch (OutOfMemoryError e) {
+      sayThatMemoryRanOut(file);
+      return Optional.empty();
     }
   }
 
   private void judge(long mine, Buffers now, Path file) {
     analyses.judged(file, now).ifPresent(judged -> {
       judged.thenAccept(analysis -> tell(() -> publishUnlessLate(mine, analysis)));
-      judged.whenComplete((analysis, problem) -> reportIfMistaken(problem));
+      judged.whenComplete((analysis, problem) -> reportIfMistaken(file, problem));
     });
   }
 
@@ -132,7 +149,17 @@ final class Session implements AutoCloseable {
     }
   }
 
-  private void reportIfMistaken(Throwable problem) {
+  private void sayThatMemoryRanOut(Path file) {
+    analyses.letGo();
+    client.showMessage(new MessageParams(MessageType.Error, file.getFileName() + " was not checked: there is not enough memory for it;"
+        + " close other files, or give more by WATTLE_HEAP, such as 1g"));
+  }
+
+  private void reportIfMistaken(Path file, Throwable problem) {
+    if (problem instanceof OutOfMemoryError) {
+      sayThatMemoryRanOut(file);
+      return;
+    }
     if (problem != null && !(problem instanceof CancellationException)) {
       report(problem);
     }
