@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import wattle.finding.Finding;
 import wattle.finding.KnownNames;
 import wattle.finding.Mistake;
@@ -48,6 +47,8 @@ final class DoubtFinder {
   /** Words that statements of what is in the house begin with. */
   private static final Set<String> OF_HOUSE = Set.of(
       "dwelling", "service", "panel", "branch", "room", "raceway", "pattern", "place", "override", "let", "part");
+  private static final Pattern WORDS = Pattern.compile("[^\\p{L}\\p{N}-]+|-{2,}");
+  private static final Pattern COMMENT = Pattern.compile("//[^\\n]*");
   private static final Set<Mistake> OF_LEGS = Set.of(Mistake.SLOT_OUT_OF_RANGE, Mistake.SLOT_TAKEN, Mistake.LEG_UNKNOWN);
   private static final Set<Mistake> OF_HANDLE = Set.of(Mistake.HANDLE_UNSTATED, Mistake.POLE_COUNT);
   private static final Set<Mistake> OF_FEEDER = Set.of(Mistake.CABLE_UNKNOWN, Mistake.WIRE_SIZE_UNKNOWN, Mistake.LENGTH_NEGATIVE,
@@ -213,18 +214,24 @@ final class DoubtFinder {
       part(part);
     } else if (item instanceof Tree.CableType cable) {
       users(cable.name().text());
-    } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing || mayHide(at)) {
+    } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing
+        || mayHide(at)) {
       anything();
+    } else if (Mistake.UNEXPECTED.is(finding)) {
+      damaged(wordsOf(lineOf(at)));
     }
-    // Titles, silences, rules and limits say nothing of what is in the house.
+    // Titles, silences, rules and limits say nothing of what is in the house, but for what stands on their lines unread.
   }
 
-  /** Whether the line of a mistake goes on with a statement, which was then passed over. */
+  /** Whether a statement of the house was passed over on the line of a mistake, or between it and the next item. */
   private boolean mayHide(Span within) {
     Span at = placement.whole(within);
     String text = at.source().text();
-    int end = text.indexOf('\n', at.end());
-    return Stream.of(text.substring(at.start(), end < 0 ? text.length() : end).split("[^\\p{L}\\p{N}-]+")).anyMatch(OF_HOUSE::contains);
+    int line = text.indexOf('\n', at.end());
+    int next = items.stream().map(Tree.Item::span).filter(s -> s.source().placed().isEmpty()).map(placement::whole)
+        .filter(s -> s.source() == at.source() && s.start() > at.start()).mapToInt(Span::start).min().orElse(text.length());
+    String unread = COMMENT.matcher(text.substring(at.start(), Math.max(line < 0 ? text.length() : line, next))).replaceAll("");
+    return WORDS.splitAsStream(unread).anyMatch(OF_HOUSE::contains);
   }
 
   /** A mistake in what was not read as an item at all, or in a pattern. */
@@ -253,6 +260,7 @@ final class DoubtFinder {
       }
       default -> anything();
     }
+    damaged(wordsOf(lineOf(at)));
     damaged();
   }
 
@@ -295,6 +303,10 @@ final class DoubtFinder {
   private void damaged() {
     Set<String> words = new HashSet<>();
     files.forEach(f -> words.addAll(f.damagedWords()));
+    damaged(words);
+  }
+
+  private void damaged(Set<String> words) {
     named(words);
     house.boxes().values().stream().filter(b -> words.contains(last(b.name())) && words.contains(b.room()))
         .forEach(b -> doubts.add(Doubt.REACHED, b.name()));
@@ -391,7 +403,9 @@ final class DoubtFinder {
   private void headingOrLine(Tree.Panel tree, String name, Span within, Finding finding) {
     Span at = placement.whole(within);
     Span panel = placement.whole(tree.span());
-    Span first = tree.statements().isEmpty() ? panel.after() : placement.whole(tree.statements().get(0).span());
+    // What an override adds stands elsewhere in the text.
+    Span first = tree.statements().stream().map(Tree.PanelStatement::span).filter(s -> holds(tree.span(), s)).findFirst()
+        .map(placement::whole).orElseGet(panel::after);
     boolean heading = isHeading(panel, at);
     if (heading || at.start() < first.start() && at.line() == panel.line()) {
       boolean feeder = isOf(OF_FEEDER, finding) && tree.feederWiring().isPresent();

@@ -5,8 +5,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import wattle.evaluate.Evaluator;
 import wattle.finding.Citation;
@@ -23,6 +25,8 @@ import wattle.syntax.Tree;
 
 /** Reads tables and limits. What it cannot read it tells of once and leaves out, row by row. */
 final class TableReader {
+  private static final Pattern FIGURE = Pattern.compile("[0-9]{1,300}(\\.[0-9]{1,300})?");
+
   private final Consumer<Finding> findings;
 
   TableReader(Consumer<Finding> findings) {
@@ -155,17 +159,21 @@ final class TableReader {
     }
     int dots = written.text().indexOf("..");
     if (dots > 0) {
-      double least = end(written.text().substring(0, dots), Double.NEGATIVE_INFINITY);
-      double most = end(written.text().substring(dots + 2), Double.POSITIVE_INFINITY);
-      return least <= most
-          ? Optional.of(new Cell.Range(Quantity.of(least, unit), Quantity.of(most, unit)))
+      OptionalDouble least = end(written.text().substring(0, dots), Double.NEGATIVE_INFINITY);
+      OptionalDouble most = end(written.text().substring(dots + 2), Double.POSITIVE_INFINITY);
+      return least.isPresent() && most.isPresent() && least.getAsDouble() <= most.getAsDouble()
+          ? Optional.of(new Cell.Range(Quantity.of(least.getAsDouble(), unit), Quantity.of(most.getAsDouble(), unit)))
           : Optional.empty();
     }
     return column.unit().isPresent() ? Optional.empty() : Optional.of(new Cell.Words(written.text()));
   }
 
-  private static double end(String figure, double none) {
-    return figure.equals("-") ? none : Double.parseDouble(figure);
+  /** An end of a range; empty where a mistake of writing left something else there. */
+  private static OptionalDouble end(String figure, double none) {
+    if (figure.equals("-")) {
+      return OptionalDouble.of(none);
+    }
+    return FIGURE.matcher(figure).matches() ? OptionalDouble.of(Double.parseDouble(figure)) : OptionalDouble.empty();
   }
 
   private List<Citation> citations(List<Tree.Cited> written, Tree.Word name) {

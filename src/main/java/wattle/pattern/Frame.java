@@ -30,6 +30,8 @@ final class Frame {
   private final String name;
   private final Set<String> locals;
   private final Map<String, Argument> arguments;
+  /** The texts that this placement is made of, once more as placed: pattern and override may stand in two. */
+  private final Map<Source, Source> copies = new HashMap<>(2);
   private Source read;
   private Source source;
 
@@ -88,7 +90,7 @@ final class Frame {
     }
     if (read != span.source()) {
       read = span.source();
-      source = read.written().placed(placed.get());
+      source = copies.computeIfAbsent(read, other -> other.written().placed(placed.get()));
     }
     return new Span(source, span.start(), span.end());
   }

@@ -46,16 +46,20 @@ final class BlockOpening {
     return next < tokens.size() && tokens.get(next).getText().equals("{");
   }
 
+  private String one() {
+    return ("aeiou".indexOf(what.charAt(0)) < 0 ? "a " : "an ") + what;
+  }
+
   Finding finding() {
-    String reason = "What a " + what + " is made of is between { and }, and the { in the line of its heading.";
+    String reason = "What " + one() + " is made of is between { and }, and the { in the line of its heading.";
     if (!isBelow()) {
-      return Finding.error("block-unopened", "nothing opens the block of a " + what).at(end, "a { is expected here").because(reason)
+      return Finding.error("block-unopened", "nothing opens the block of " + one()).at(end, "a { is expected here").because(reason)
           .fix(fix()).build();
     }
     Span brace = spans.of(tokens.get(next));
     Span between = end.to(brace);
     boolean bare = between.text().substring(0, between.text().length() - 1).isBlank();
-    Finding.Builder finding = Finding.error("block-unopened", "the { of a " + what + " is below its heading")
+    Finding.Builder finding = Finding.error("block-unopened", "the { of " + one() + " is below its heading")
         .at(brace, "expected in the line of the heading")
         .with(end, "here").because(reason);
     return (bare ? finding.fix(Fix.safe("move it up", between, " {")) : finding.fix("move it up")).build();
