@@ -21,8 +21,8 @@ import wattle.quantity.Quantity;
  * @param mostPlaced the most things that patterns of a plan may place
  */
 public record SourceReader(Map<Path, String> unsaved, long mostBytes, int mostPlaced) {
-  /** Most that patterns place unless told otherwise; a tower of 10,000 dwellings is half of it. */
-  public static final int USUAL_MOST_PLACED = 200_000;
+  /** Most that patterns place unless told otherwise; a tower of 2,500 dwellings, each with a panel, ten branches and eight rooms. */
+  public static final int USUAL_MOST_PLACED = 50_000;
 
   /** In MiB, the largest plan read unless told otherwise. */
   public static final int USUAL_MOST_MIB = 8;
