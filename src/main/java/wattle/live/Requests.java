@@ -58,6 +58,11 @@ final class Requests implements HttpHandler {
     } catch (RuntimeException | StackOverflowError e) {
       complain.accept("internal error: " + e + "; please report it with the plan and what was clicked");
       return Answer.complaint(500, "internal error; the terminal in which wattle live runs says more");
+    } catch (OutOfMemoryError e) {
+      looks.letGo();
+      complain.accept("out of memory: what was asked takes more than the " + (Runtime.getRuntime().maxMemory() >> 20)
+          + " MiB that Java may use here; allow more, such as with JAVA_TOOL_OPTIONS=-Xmx4g");
+      return Answer.complaint(503, "there is not enough memory for this; the terminal in which wattle live runs says more");
     }
   }
 
