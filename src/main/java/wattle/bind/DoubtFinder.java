@@ -48,6 +48,7 @@ final class DoubtFinder {
   private static final Set<String> OF_HOUSE = Set.of(
       "dwelling", "service", "panel", "branch", "room", "raceway", "pattern", "place", "override", "let", "part");
   private static final Pattern WORDS = Pattern.compile("[^\\p{L}\\p{N}-]+|-{2,}");
+  private static final Pattern QUOTED = Pattern.compile("\"[^\"\\n]*\"");
   private static final Pattern COMMENT = Pattern.compile("//[^\\n]*");
   private static final Set<Mistake> OF_LEGS = Set.of(Mistake.SLOT_OUT_OF_RANGE, Mistake.SLOT_TAKEN, Mistake.LEG_UNKNOWN);
   private static final Set<Mistake> OF_HANDLE = Set.of(Mistake.HANDLE_UNSTATED, Mistake.POLE_COUNT);
@@ -215,7 +216,7 @@ final class DoubtFinder {
     } else if (item instanceof Tree.CableType cable) {
       users(cable.name().text());
     } else if (item instanceof Tree.Use use && !Mistake.PACK_UNKNOWN.is(finding) || item instanceof Tree.Placing
-        || mayHide(at)) {
+        || mayHide(at, finding)) {
       anything();
     } else if (Mistake.UNEXPECTED.is(finding)) {
       damaged(wordsOf(lineOf(at)));
@@ -224,13 +225,15 @@ final class DoubtFinder {
   }
 
   /** Whether a statement of the house was passed over on the line of a mistake, or between it and the next item. */
-  private boolean mayHide(Span within) {
+  private boolean mayHide(Span within, Finding finding) {
     Span at = placement.whole(within);
     String text = at.source().text();
     int line = text.indexOf('\n', at.end());
     int next = items.stream().map(Tree.Item::span).filter(s -> s.source().placed().isEmpty()).map(placement::whole)
         .filter(s -> s.source() == at.source() && s.start() > at.start()).mapToInt(Span::start).min().orElse(text.length());
     String unread = COMMENT.matcher(text.substring(at.start(), Math.max(line < 0 ? text.length() : line, next))).replaceAll("");
+    // What was read whole has no statement in a text in quotes.
+    unread = Mistake.UNEXPECTED.is(finding) ? unread : QUOTED.matcher(unread).replaceAll("");
     return WORDS.splitAsStream(unread).anyMatch(OF_HOUSE::contains);
   }
 
@@ -254,7 +257,7 @@ final class DoubtFinder {
       case "dwelling" -> doubts.add(Doubt.DWELLING);
       case "trial", "expect", "silence", "limit", "rule", "plan" -> {
         // Nothing of the house, unless a statement of it begins on the same line.
-        if (mayHide(at)) {
+        if (mayHide(at, finding)) {
           anything();
         }
       }

@@ -61,8 +61,9 @@ final class TableReader {
     Optional<Quantity> value = new Evaluator(Map.of(), findings).valueOf(limit.value())
         .filter(v -> isLimit(v, limit));
     List<Citation> citations = citations(limit.citations(), limit.name());
-    return value.map(
-        v -> new Limit(limit.name().text(), limit.label().map(Tree.Text::value).orElse(limit.name().text()), v, citations));
+    return value
+        .map(v -> new Limit(limit.name().text(), limit.label().map(Tree.Text::value).orElse(limit.name().text()), v, citations))
+        .filter(l -> LimitBounds.check(l, limit, findings));
   }
 
   /** A quantity of 0 limits nothing, and figures are divided by it; a plain number may be 0, as a number of outlets or a share. */

@@ -3,6 +3,7 @@ package wattle.syntax;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.antlr.v4.runtime.ParserRuleContext;
 import org.antlr.v4.runtime.RuleContext;
 import org.antlr.v4.runtime.Token;
@@ -35,7 +36,8 @@ final class SyntaxMessages {
       Map.entry(WattleParser.RULE_argument,
           new Thing("what is given to a pattern", "a figure, a name, a text in quotes or a cable such as by 14/2 NM-B")),
       Map.entry(WattleParser.RULE_repetition, new Thing("a repetition", "a name and a range, as in for n from 1 to 12,")),
-      Map.entry(WattleParser.RULE_heading, new Thing("the title of a plan", "the title in quotes")),
+      Map.entry(WattleParser.RULE_heading,
+          new Thing("the title of a plan", "the title in quotes, or revision and its name in quotes behind it,")),
       Map.entry(WattleParser.RULE_use, new Thing("a use line", "code, parts or rules with a name, or a file in quotes")),
       Map.entry(WattleParser.RULE_let, new Thing("a let line", "a name, = and a value such as 3 m")),
       Map.entry(WattleParser.RULE_dwelling, new Thing("the dwelling", "a fact such as floor-area 186 m2")),
@@ -99,6 +101,8 @@ final class SyntaxMessages {
       "plan", "use", "let", "dwelling", "service", "panel", "branch", "raceway", "room", "trial", "expect",
       "silence", "pattern", "place", "override", "pack", "part", "cable", "table", "limit", "rule");
 
+  private static final Set<Integer> FIGURES = Set.of(WattleParser.RULE_amount, WattleParser.RULE_runLength);
+
   private final Spans spans;
 
   SyntaxMessages(Spans spans) {
@@ -138,11 +142,12 @@ final class SyntaxMessages {
     return finding.build();
   }
 
-  /** A statement that ended just before on the same line is what the reader thinks of, rather than its block. */
+  /** A statement that ended just before on the same line is what the reader thinks of, rather than its block; but no figure that is whole. */
   private static RuleContext stillOpen(ParserRuleContext context, Token offending) {
     ParserRuleContext at = context;
     while (at.getChildCount() > 0 && at.getChild(at.getChildCount() - 1) instanceof ParserRuleContext last
-        && last.getStop() != null && last.getStop().getLine() == offending.getLine() && last.getChildCount() > 0) {
+        && last.getStop() != null && last.getStop().getLine() == offending.getLine() && last.getChildCount() > 0
+        && (last.exception != null || !FIGURES.contains(last.getRuleIndex()))) {
       at = last;
     }
     return at;

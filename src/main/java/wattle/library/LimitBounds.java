@@ -1,0 +1,36 @@
+package wattle.library;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import wattle.finding.Finding;
+import wattle.syntax.Tree;
+
+/** Between which figures a limit has a meaning, for those that computations rest on. */
+final class LimitBounds {
+  private static final String WINDING = "Half of a center-tapped winding has as much as the whole where its halves are wholly coupled, and twice as much where they are not.";
+
+  /**
+   * @param least inclusive, as {@code most}; just above the figure that has no solution
+   * @param why what the bounds follow from
+   */
+  private record Bounds(double least, double most, String why) {}
+
+  private static final Map<String, Bounds> BOUNDS = Map.of(
+      "half-winding-resistance", new Bounds(1.01, 2, WINDING),
+      "half-winding-reactance", new Bounds(1.01, 2, WINDING));
+
+  private LimitBounds() {}
+
+  /** Whether a limit has a figure that computations can work with; one that has not is told. */
+  static boolean check(Limit limit, Tree.Limit written, Consumer<Finding> findings) {
+    Optional<Bounds> beyond = Optional.ofNullable(BOUNDS.get(limit.name()))
+        .filter(bounds -> limit.value().si() < bounds.least || limit.value().si() > bounds.most);
+    beyond.ifPresent(
+        bounds -> findings.accept(
+            Finding.error("limit-out-of-range", "the limit '" + limit.name() + "' cannot be " + limit.value())
+                .at(written.value().span(), "a figure from " + bounds.least + " to " + (int) bounds.most + " is expected here")
+                .because(bounds.why).build()));
+    return beyond.isEmpty();
+  }
+}
