@@ -1,5 +1,6 @@
 package wattle.library;
 
+import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -18,7 +19,8 @@ final class LimitBounds {
 
   private static final Map<String, Bounds> BOUNDS = Map.of(
       "half-winding-resistance", new Bounds(1.01, 2, WINDING),
-      "half-winding-reactance", new Bounds(1.01, 2, WINDING));
+      "half-winding-reactance", new Bounds(1.01, 2, WINDING),
+      "usual-locked-rotor", new Bounds(1, 20, "A motor that starts takes some six times what it takes running."));
 
   private LimitBounds() {}
 
@@ -29,8 +31,14 @@ final class LimitBounds {
     beyond.ifPresent(
         bounds -> findings.accept(
             Finding.error("limit-out-of-range", "the limit '" + limit.name() + "' cannot be " + limit.value())
-                .at(written.value().span(), "a figure from " + bounds.least + " to " + (int) bounds.most + " is expected here")
+                .at(written.value().span(),
+                    "a figure from " + shown(bounds.least, limit) + " to " + shown(bounds.most, limit) + " is expected here")
                 .because(bounds.why).build()));
     return beyond.isEmpty();
+  }
+
+  private static String shown(double figure, Limit limit) {
+    boolean percent = limit.value().unit().symbol().equals("%");
+    return new BigDecimal(String.valueOf(percent ? 100 * figure : figure)).stripTrailingZeros().toPlainString() + (percent ? " %" : "");
   }
 }

@@ -3,7 +3,9 @@ package wattle.library;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import wattle.finding.Finding;
 import wattle.finding.NearNames;
 import wattle.quantity.Dimension;
@@ -61,27 +63,59 @@ final class TableShape {
   private TableShape() {}
 
   static void check(Table table, Tree.Table written, Consumer<Finding> findings) {
-    List<String> names = table.columns().stream().map(Table.Column::name).toList();
     for (String shape : SHAPES.getOrDefault(table.name(), List.of())) {
       String[] parts = shape.split(" ");
       String unit = parts.length > 1 ? parts[1] : "";
-      int index = names.indexOf(parts[0]);
+      int index = names(table).indexOf(parts[0]);
       if (index < 0) {
-        findings.accept(missing(table, written, parts[0], names));
+        findings.accept(missing(table, written, parts[0]));
       } else if (!fits(table.columns().get(index), unit)) {
-        findings.accept(
-            Finding.error("column-unit", "column '" + parts[0] + "' of table '" + table.name() + "' has the wrong unit")
-                .at(written.columns().get(index).span(), (unit.isEmpty() ? "no unit" : unit) + " is expected here")
-                .build());
+        findings.accept(wrong(table, written, index, unit));
       }
     }
   }
 
-  private static Finding missing(Table table, Tree.Table written, String column, List<String> names) {
+  /**
+   * Whether a table has every column of the one that it replaces, each of the same kind.
+   *
+   * @param findings told what it lacks, but for what {@link #check} tells
+   */
+  static boolean hasColumnsOf(Table replaced, Table table, Tree.Table written, Consumer<Finding> findings) {
+    Set<String> checked = SHAPES.getOrDefault(table.name(), List.of()).stream().map(s -> s.split(" ")[0]).collect(Collectors.toSet());
+    boolean all = true;
+    for (Table.Column column : replaced.columns()) {
+      int index = names(table).indexOf(column.name());
+      boolean fits = index >= 0 && table.columns().get(index).sizes() == column.sizes()
+          && dimension(table.columns().get(index)).equals(dimension(column));
+      if (!fits && !checked.contains(column.name())) {
+        String unit = column.sizes() ? "AWG" : column.unit().map(Unit::symbol).orElse("");
+        findings.accept(index < 0 ? missing(table, written, column.name()) : wrong(table, written, index, unit));
+      }
+      all &= fits;
+    }
+    return all;
+  }
+
+  private static List<String> names(Table table) {
+    return table.columns().stream().map(Table.Column::name).toList();
+  }
+
+  private static Dimension dimension(Table.Column column) {
+    return column.unit().orElse(Units.ONE).dimension();
+  }
+
+  private static Finding wrong(Table table, Tree.Table written, int index, String unit) {
+    return Finding
+        .error("column-unit", "column '" + table.columns().get(index).name() + "' of table '" + table.name() + "' has the wrong unit")
+        .at(written.columns().get(index).span(), (unit.isEmpty() ? "no unit" : unit) + " is expected here")
+        .build();
+  }
+
+  private static Finding missing(Table table, Tree.Table written, String column) {
     Finding.Builder finding = Finding.error("column-missing", "table '" + table.name() + "' has no column '" + column + "'")
         .at(written.name().span(), "this table needs it")
         .because("What looks this table up would find nothing in it.");
-    NearNames.of(column, names).forEach(n -> finding.fix("rename column " + n + " to " + column));
+    NearNames.of(column, names(table)).forEach(n -> finding.fix("rename column " + n + " to " + column));
     return finding.build();
   }
 
@@ -91,6 +125,6 @@ final class TableShape {
     }
     Optional<Unit> expected = unit.isEmpty() ? Optional.of(Units.ONE) : Units.find(unit);
     Dimension dimension = expected.orElseThrow(() -> new AssertionError(unit)).dimension();
-    return column.unit().orElse(Units.ONE).dimension().equals(dimension);
+    return dimension(column).equals(dimension);
   }
 }

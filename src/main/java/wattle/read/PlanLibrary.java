@@ -1,15 +1,12 @@
 package wattle.read;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import wattle.finding.Checked;
 import wattle.finding.Finding;
-import wattle.finding.Mistake;
 import wattle.library.Library;
 import wattle.library.LibraryLoader;
-import wattle.library.Limit;
+import wattle.library.Replacements;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -39,37 +36,13 @@ public final class PlanLibrary {
     }
     if (!sameItems || standard != packs) {
       packs = standard;
-      misfits = misfits(standard, items);
-      whole = items.isEmpty() ? standard : standard.with(withoutMisfits(own.value(), standard));
+      Checked<Library> fitting = Replacements.fitting(own.value(), standard, items);
+      misfits = fitting.findings();
+      whole = items.isEmpty() ? standard : standard.with(fitting.value());
     }
     List<Finding> findings = new ArrayList<>(own.findings());
     findings.addAll(misfits);
     return new Checked<>(whole, findings);
-  }
-
-  /** Limits of a plan that are of another kind than those that they replace; those of the packs stay in force. */
-  private List<Finding> misfits(Library standard, List<Tree.Item> items) {
-    return items.stream().filter(Tree.Limit.class::isInstance).map(Tree.Limit.class::cast)
-        .filter(written -> own.value().limit(written.name().text()).filter(limit -> !fits(limit, standard)).isPresent())
-        .map(
-            written -> Finding
-                .error(Mistake.DIMENSION_MISMATCH,
-                    "limit '" + written.name() + "' cannot be " + own.value().limits().get(written.name().text()).value())
-                .at(written.value().span(), standard.limits().get(written.name().text()).value().dimension().trade() + " is expected here")
-                .because("The limit of the pack is used.").build())
-        .toList();
-  }
-
-  private static boolean fits(Limit limit, Library standard) {
-    return standard.limit(limit.name()).map(replaced -> replaced.value().dimension().equals(limit.value().dimension())).orElse(true);
-  }
-
-  private static Library withoutMisfits(Library own, Library standard) {
-    Map<String, Limit> limits = new LinkedHashMap<>(own.limits());
-    limits.values().removeIf(limit -> !fits(limit, standard));
-    return limits.size() == own.limits().size()
-        ? own
-        : new Library(own.packs(), own.parts(), own.cables(), own.tables(), limits, own.rules());
   }
 
   // Objects, not values: trees that are equal may stand in different places.

@@ -142,7 +142,7 @@ final class SyntaxMessages {
     return finding.build();
   }
 
-  /** A statement that ended just before on the same line is what the reader thinks of, rather than its block; but no figure that is whole. */
+  /** A statement that ended just before on the same line is what the reader thinks of, rather than its block, but no whole figure. */
   private static RuleContext stillOpen(ParserRuleContext context, Token offending) {
     ParserRuleContext at = context;
     while (at.getChildCount() > 0 && at.getChild(at.getChildCount() - 1) instanceof ParserRuleContext last

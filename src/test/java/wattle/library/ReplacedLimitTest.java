@@ -67,4 +67,17 @@ class ReplacedLimitTest {
       assertThat(plan.findings()).extracting(Finding::rule).contains("limit-out-of-range");
     }
   }
+
+  /** What looks up the bore of a raceway rests on every column of the table, and not on those alone that every table of its name has. */
+  @Test
+  void aTableWithoutTheColumnsOfThePackIsToldAndThatOfThePackStays() throws Exception {
+    String house = Files.readString(Path.of("examples/hollin-farm/house.wattle"));
+    String text = house + "\ntable raceway-bore \"Bore\" {\n  source \"common practice\"\n  columns a\n  1\n}\n";
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", text), Path.of("house.wattle"));
+    Compilation before = new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", house), Path.of("house.wattle"));
+    assertThat(plan.hasInternalError()).isFalse();
+    assertThat(plan.findings()).filteredOn(f -> !f.rule().equals("column-missing")).extracting(Finding::headline)
+        .isEqualTo(before.findings().stream().map(Finding::headline).toList());
+    assertThat(plan.findings()).extracting(Finding::rule).contains("column-missing");
+  }
 }
