@@ -9,7 +9,8 @@ import wattle.syntax.Tree;
 
 /** Between which figures a limit has a meaning, for those that computations rest on. */
 final class LimitBounds {
-  private static final String WINDING = "Half of a center-tapped winding has as much as the whole where its halves are wholly coupled, and twice as much where they are not.";
+  private static final String WINDING = "Half of a center-tapped winding has as much as the whole where its halves "
+      + "are wholly coupled, and twice as much where they are not.";
 
   /**
    * @param least inclusive, as {@code most}; just above the figure that has no solution
