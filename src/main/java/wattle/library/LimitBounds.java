@@ -21,6 +21,7 @@ final class LimitBounds {
   private static final Map<String, Bounds> BOUNDS = Map.of(
       "half-winding-resistance", new Bounds(1.01, 2, WINDING),
       "half-winding-reactance", new Bounds(1.01, 2, WINDING),
+      "start-power-factor", new Bounds(0.01, 1, "A power factor is above 0 and at most 1."),
       "usual-locked-rotor", new Bounds(1, 20, "A motor that starts takes some six times what it takes running."));
 
   private LimitBounds() {}
