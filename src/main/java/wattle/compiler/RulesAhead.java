@@ -23,8 +23,18 @@ final class RulesAhead {
   synchronized void begin(Library known) {
     if (known != library) {
       library = known;
-      book = StandardLibrary.isShipped(known) ? SHIPPED.computeIfAbsent(known, RulesAhead::check) : check(known);
+      book = StandardLibrary.isShipped(known) ? shipped(known) : check(known);
     }
+  }
+
+  private static CompletableFuture<RuleBook> shipped(Library known) {
+    CompletableFuture<RuleBook> shared = SHIPPED.computeIfAbsent(known, RulesAhead::check);
+    // One that memory ran out for is not the last word for plans to come.
+    return shared.whenComplete((made, problem) -> {
+      if (problem != null) {
+        SHIPPED.remove(known, shared);
+      }
+    });
   }
 
   private static CompletableFuture<RuleBook> check(Library library) {
