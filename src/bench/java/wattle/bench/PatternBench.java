@@ -1,6 +1,7 @@
 package wattle.bench;
 
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -28,6 +29,9 @@ import wattle.read.SourceReader;
 @Warmup(iterations = 3, time = 5)
 @Measurement(iterations = 5, time = 5)
 public class PatternBench {
+  /** Towers beyond what patterns usually may place. */
+  private static final SourceReader ANY_NUMBER = new SourceReader(Map.of(), SourceReader.USUAL_MOST_BYTES, 1_000_000);
+
   private final Path path = Path.of("tower.wattle");
 
   @Param({"1000", "2000", "4000", "8000"})
@@ -70,12 +74,12 @@ public class PatternBench {
   /** Text to house, with the findings of structure. */
   @Benchmark
   public Compilation bind() {
-    return new Compiler(SourceReader.FROM_DISK).structure(text, path);
+    return new Compiler(ANY_NUMBER).structure(text, path);
   }
 
   /** Text to all findings. */
   @Benchmark
   public Compilation compile() {
-    return new Compiler(SourceReader.FROM_DISK).compile(text, path);
+    return new Compiler(ANY_NUMBER).compile(text, path);
   }
 }

@@ -22,6 +22,16 @@ public final class LibraryLoader {
 
   /** Everything of a library that stands in these files; items of plans are passed over. */
   public static Checked<Library> load(List<PlanTree> files) {
+    return load(files, Library.EMPTY);
+  }
+
+  /**
+   * The same, of files that may have tables and limits in place of others. What looks one up rests on its columns, or on what its figure
+   * measures: one that differs in these is reported and left out, so that the one before it stays in force.
+   *
+   * @param replaced what the files are added to
+   */
+  public static Checked<Library> load(List<PlanTree> files, Library replaced) {
     List<Finding> findings = new ArrayList<>();
     PartReader reader = new PartReader(findings::add);
     Map<String, String> packs = new LinkedHashMap<>();
@@ -30,7 +40,7 @@ public final class LibraryLoader {
     Map<String, Table> tables = new LinkedHashMap<>();
     Map<String, Limit> limits = new LinkedHashMap<>();
     Map<String, RuleText> rules = new LinkedHashMap<>();
-    TableReader figures = new TableReader(findings::add);
+    TableReader figures = new TableReader(replaced, findings::add);
     for (PlanTree file : files) {
       for (Tree.Item item : file.items()) {
         if (item instanceof Tree.Pack pack) {
@@ -41,7 +51,7 @@ public final class LibraryLoader {
         } else if (item instanceof Tree.CableType cable) {
           cables.put(cable.name().text(), reader.cable(cable));
         } else if (item instanceof Tree.Table table) {
-          tables.put(table.name().text(), figures.table(table));
+          figures.table(table).ifPresent(t -> tables.put(t.name(), t));
         } else if (item instanceof Tree.Limit limit) {
           figures.limit(limit).ifPresent(l -> limits.put(l.name(), l));
         } else if (item instanceof Tree.Rule rule) {

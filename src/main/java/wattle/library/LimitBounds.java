@@ -7,7 +7,10 @@ import java.util.function.Consumer;
 import wattle.finding.Finding;
 import wattle.syntax.Tree;
 
-/** Between which figures a limit has a meaning, for those that computations rest on. */
+/**
+ * Between which figures a limit has a meaning, for those that computations divide by or take a root with. The bounds of windings follow
+ * from two alike halves in series that give no power (own derivation); that of a start is common practice.
+ */
 final class LimitBounds {
   private static final String WINDING = "Half of a center-tapped winding has as much as the whole where its halves "
       + "are wholly coupled, and twice as much where they are not.";
@@ -26,7 +29,7 @@ final class LimitBounds {
 
   private LimitBounds() {}
 
-  /** Whether a limit has a figure that computations can work with; one that has not is told. */
+  /** Whether computations can work with the figure of a limit; otherwise it is reported. */
   static boolean check(Limit limit, Tree.Limit written, Consumer<Finding> findings) {
     Optional<Bounds> beyond = Optional.ofNullable(BOUNDS.get(limit.name()))
         .filter(bounds -> limit.value().si() < bounds.least || limit.value().si() > bounds.most);

@@ -23,17 +23,21 @@ import wattle.quantity.Units;
 import wattle.quantity.WireSize;
 import wattle.syntax.Tree;
 
-/** Reads tables and limits. What it cannot read it tells of once and leaves out, row by row. */
+/** Reads tables and limits. What it cannot read it reports once and leaves out, row by row. */
 final class TableReader {
   private static final Pattern FIGURE = Pattern.compile("[0-9]{1,300}(\\.[0-9]{1,300})?");
 
+  private final Library replaced;
   private final Consumer<Finding> findings;
 
-  TableReader(Consumer<Finding> findings) {
+  /** @param replaced what has tables and limits in whose place those that are read may stand */
+  TableReader(Library replaced, Consumer<Finding> findings) {
+    this.replaced = replaced;
     this.findings = findings;
   }
 
-  Table table(Tree.Table table) {
+  /** Empty where it lacks what the one that it replaces has. */
+  Optional<Table> table(Tree.Table table) {
     List<Table.Column> columns = columns(table);
     List<Table.Row> rows = new ArrayList<>();
     for (Tree.Row row : table.rows()) {
@@ -54,7 +58,9 @@ final class TableReader {
         table.name().text(), table.label().map(Tree.Text::value).orElse(table.name().text()), columns, rows,
         citations(table.citations(), table.name()));
     TableShape.check(read, table, findings);
-    return read;
+    return replaced.table(read.name()).map(r -> TableShape.hasColumnsOf(r, read, table, findings)).orElse(true)
+        ? Optional.of(read)
+        : Optional.empty();
   }
 
   Optional<Limit> limit(Tree.Limit limit) {
@@ -63,7 +69,17 @@ final class TableReader {
     List<Citation> citations = citations(limit.citations(), limit.name());
     return value
         .map(v -> new Limit(limit.name().text(), limit.label().map(Tree.Text::value).orElse(limit.name().text()), v, citations))
-        .filter(l -> LimitBounds.check(l, limit, findings));
+        .filter(l -> LimitBounds.check(l, limit, findings) && measuresTheSame(l, limit));
+  }
+
+  private boolean measuresTheSame(Limit limit, Tree.Limit written) {
+    Optional<Limit> other = replaced.limit(limit.name()).filter(r -> !r.value().dimension().equals(limit.value().dimension()));
+    other.ifPresent(
+        r -> findings.accept(
+            Finding.error(Mistake.DIMENSION_MISMATCH, "limit '" + limit.name() + "' cannot be " + limit.value())
+                .at(written.value().span(), r.value().dimension().trade() + " is expected here").because("That of the pack is used.")
+                .build()));
+    return other.isEmpty();
   }
 
   /** A quantity of 0 limits nothing, and figures are divided by it; a plain number may be 0, as a number of outlets or a share. */

@@ -78,7 +78,7 @@ final class TableShape {
   /**
    * Whether a table has every column of the one that it replaces, each of the same kind.
    *
-   * @param findings told what it lacks, but for what {@link #check} tells
+   * @param findings gets what it lacks, but for what {@link #check} reports
    */
   static boolean hasColumnsOf(Table replaced, Table table, Tree.Table written, Consumer<Finding> findings) {
     Set<String> checked = SHAPES.getOrDefault(table.name(), List.of()).stream().map(s -> s.split(" ")[0]).collect(Collectors.toSet());
@@ -114,7 +114,7 @@ final class TableShape {
   private static Finding missing(Table table, Tree.Table written, String column) {
     Finding.Builder finding = Finding.error("column-missing", "table '" + table.name() + "' has no column '" + column + "'")
         .at(written.name().span(), "this table needs it")
-        .because("What looks this table up would find nothing in it.");
+        .because("What looks this table up needs the column. Where a pack has the table, that of the pack is used.");
     NearNames.of(column, names(table)).forEach(n -> finding.fix("rename column " + n + " to " + column));
     return finding.build();
   }

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** The looks that were made last, so that their figures can still be opened. */
+/** The looks that were made last, so that their figures can still be opened while there is memory for them. */
 final class Looks {
   private static final int KEPT = 24;
 

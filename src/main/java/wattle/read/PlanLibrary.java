@@ -1,12 +1,9 @@
 package wattle.read;
 
-import java.util.ArrayList;
 import java.util.List;
 import wattle.finding.Checked;
-import wattle.finding.Finding;
 import wattle.library.Library;
 import wattle.library.LibraryLoader;
-import wattle.library.Replacements;
 import wattle.syntax.PlanTree;
 import wattle.syntax.Tree;
 
@@ -18,7 +15,6 @@ public final class PlanLibrary {
   private Library packs = Library.EMPTY;
   private List<Tree.Item> ownItems = List.of();
   private Checked<Library> own = new Checked<>(Library.EMPTY, List.of());
-  private List<Finding> misfits = List.of();
   private Library whole = Library.EMPTY;
 
   /**
@@ -29,20 +25,13 @@ public final class PlanLibrary {
    */
   public Checked<Library> of(Library standard, List<PlanTree> files) {
     List<Tree.Item> items = files.stream().flatMap(f -> f.items().stream()).filter(LibraryLoader::isOfLibrary).toList();
-    boolean sameItems = isSame(items);
-    if (!sameItems) {
-      own = LibraryLoader.load(files);
+    if (standard != packs || !isSame(items)) {
+      own = LibraryLoader.load(files, standard);
       ownItems = items;
-    }
-    if (!sameItems || standard != packs) {
       packs = standard;
-      Checked<Library> fitting = Replacements.fitting(own.value(), standard, items);
-      misfits = fitting.findings();
-      whole = items.isEmpty() ? standard : standard.with(fitting.value());
+      whole = items.isEmpty() ? standard : standard.with(own.value());
     }
-    List<Finding> findings = new ArrayList<>(own.findings());
-    findings.addAll(misfits);
-    return new Checked<>(whole, findings);
+    return new Checked<>(whole, own.findings());
   }
 
   // Objects, not values: trees that are equal may stand in different places.

@@ -13,8 +13,8 @@ import wattle.finding.Finding;
 import wattle.finding.Source;
 import wattle.read.SourceReader;
 
-/** A limit that a plan has instead of that of its pack. */
-class ReplacedLimitTest {
+/** Limits and tables that a plan has instead of those of its pack. */
+class ReplacementsTest {
   private static Compilation compiled(String limit) {
     String text = """
         use code us-2023
@@ -45,20 +45,20 @@ class ReplacedLimitTest {
   }
 
   @Test
-  void oneOfAnotherKindIsToldWhereItStandsAndThatOfThePackStays() {
+  void oneOfAnotherKindIsReportedWhereItStandsAndThatOfThePackStays() {
     Compilation plan = compiled("3 A");
     assertThat(drops(plan)).isTrue();
     assertThat(plan.completeness()).isEqualTo(Completeness.WRONG);
     assertThat(plan.findings()).filteredOn(f -> f.rule().equals("rule-type-mismatch")).isEmpty();
-    Finding told = plan.findings().stream().filter(f -> f.rule().equals("dimension-mismatch")).findFirst().orElseThrow();
-    assertThat(told.headline()).isEqualTo("limit 'branch-drop' cannot be 3 A");
-    assertThat(told.place().orElseThrow().span().line()).isEqualTo(2);
-    assertThat(told.place().orElseThrow().words()).isEqualTo("a plain number is expected here");
+    Finding reported = plan.findings().stream().filter(f -> f.rule().equals("dimension-mismatch")).findFirst().orElseThrow();
+    assertThat(reported.headline()).isEqualTo("limit 'branch-drop' cannot be 3 A");
+    assertThat(reported.place().orElseThrow().span().line()).isEqualTo(2);
+    assertThat(reported.place().orElseThrow().words()).isEqualTo("a plain number is expected here");
   }
 
   /** With 1 a transformer's halves would be one winding, and its matrix of impedances has no inverse; with 0 it would give power. */
   @Test
-  void oneThatNothingCanBeWorkedOutWithIsTold() throws Exception {
+  void oneThatNothingCanBeWorkedOutWithIsReported() throws Exception {
     String house = Files.readString(Path.of("examples/alder-court/house.wattle"));
     for (String figure : List.of("0", "0.000001", "1", "2.5")) {
       String text = house + "\nlimit half-winding-resistance \"Half\" " + figure + " { source \"common practice\" }\n";
@@ -70,7 +70,7 @@ class ReplacedLimitTest {
 
   /** What looks up the bore of a raceway rests on every column of the table, and not on those alone that every table of its name has. */
   @Test
-  void aTableWithoutTheColumnsOfThePackIsToldAndThatOfThePackStays() throws Exception {
+  void aTableWithoutTheColumnsOfThePackIsReportedAndThatOfThePackStays() throws Exception {
     String house = Files.readString(Path.of("examples/hollin-farm/house.wattle"));
     String text = house + "\ntable raceway-bore \"Bore\" {\n  source \"common practice\"\n  columns a\n  1\n}\n";
     Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", text), Path.of("house.wattle"));
@@ -79,5 +79,18 @@ class ReplacedLimitTest {
     assertThat(plan.findings()).filteredOn(f -> !f.rule().equals("column-missing")).extracting(Finding::headline)
         .isEqualTo(before.findings().stream().map(Finding::headline).toList());
     assertThat(plan.findings()).extracting(Finding::rule).contains("column-missing");
+  }
+
+  /** Of two of one name each is held to the pack's, the shorter first: no column is looked for where the other has it. */
+  @Test
+  void twoOfOneNameAreEachReported() throws Exception {
+    String text = Files.readString(Path.of("examples/hollin-farm/house.wattle"))
+        + "\ntable raceway-bore \"Bore\" {\n  source \"common practice\"\n  columns a\n  1\n}\n"
+        + "table raceway-bore \"Bore\" {\n  source \"common practice\"\n  columns a  b  c  size A  bore A\n  1 1 1 1 1\n}\n"
+        + "limit branch-drop \"Drop\" 3 A { source \"common practice\" }\nlimit branch-drop \"Drop\" 3 V { source \"common practice\" }\n";
+    Compilation plan = new Compiler(SourceReader.FROM_DISK).compile(new Source("house.wattle", text), Path.of("house.wattle"));
+    assertThat(plan.hasInternalError()).isFalse();
+    assertThat(plan.findings()).filteredOn(f -> f.rule().equals("dimension-mismatch")).extracting(Finding::headline)
+        .containsExactly("limit 'branch-drop' cannot be 3 A", "limit 'branch-drop' cannot be 3 V");
   }
 }
